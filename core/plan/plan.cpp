@@ -1,0 +1,49 @@
+#include "core/plan/plan.h"
+
+namespace sump {
+
+namespace {
+
+Ring centredRectangle(const Frame& frame, Length length, Length width) {
+  const double x = inMetres(length) / 2, y = inMetres(width) / 2;
+  return frame.rectangle({-x, -y}, {x, y});
+}
+
+} // namespace
+
+std::vector<ChamberBox> chambers(const Vault& vault) {
+  const double low = -inMetres(vault.length) / 2 + inMetres(vault.wall);
+  const double high = inMetres(vault.length) / 2 - inMetres(vault.wall);
+  const double half = inMetres(vault.width) / 2 - inMetres(vault.wall);
+  std::vector<ChamberBox> boxes;
+  double start = low;
+  for (const Baffle& baffle : vault.baffles) {
+    const double face = low + inMetres(baffle.offset);
+    boxes.push_back({static_cast<int>(boxes.size()) + 1, {start, -half}, {face, half}});
+    start = face + inMetres(baffle.thickness);
+  }
+  boxes.push_back({static_cast<int>(boxes.size()) + 1, {start, -half}, {high, half}});
+  return boxes;
+}
+
+int chamberCount(const Vault& vault) {
+  return static_cast<int>(vault.baffles.size()) + 1;
+}
+
+Ring outline(const Vault& vault) {
+  return centredRectangle(vault.frame(), vault.length, vault.width);
+}
+
+Ring outline(const EquipmentRoom& room) {
+  return room.frame().rectangle({0, 0}, {inMetres(room.length), inMetres(room.width)});
+}
+
+Ring outline(const Basin& basin) {
+  return centredRectangle(basin.frame(), basin.length, basin.width);
+}
+
+Ring outline(const WashEquipment& wash) {
+  return centredRectangle(wash.frame(), wash.length, wash.width);
+}
+
+} // namespace sump

@@ -1,0 +1,176 @@
+#pragma once
+// The Study: everything that follows from a Plan. Computed, never stored; window, command line,
+// sheets and lists read the same one, so that no number can differ between them.
+
+#include "core/catalog/catalog.h"
+#include "core/geometry/point.h"
+#include "core/geometry/surface.h"
+#include "core/plan/plan.h"
+#include "core/units/quantity.h"
+
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+namespace sump {
+
+struct ChamberStudy {
+  int number = 0;
+  Ring outline; ///< site, inside faces
+  Length length;
+  Length width;
+  Area area;
+  Length waterDepth; ///< at rest; 0 when the water level is unknown
+  Volume volume;     ///< at the working level
+};
+
+struct ManwayStudy {
+  Id id;
+  Point2 at; ///< site
+  int chamber = 0;
+  std::optional<Length> grade;
+  std::optional<Length> rim;   ///< as given, or grade
+  std::optional<Length> riser; ///< rim less top of lid; negative: lid stands proud of the rim
+};
+
+struct VaultStudy {
+  Id id;
+  int position = 0; ///< 1 is the first in flow order
+  Ring outline;     ///< site, outside
+  Length underside; ///< of the base slab
+  Length floor;
+  Length lidUnderside;
+  Length lidTop;
+  std::optional<Length> gradeLow, gradeHigh, gradeCentre; ///< over the lid
+  std::optional<Length> cover;                            ///< gradeLow less lidTop
+  /// Invert that sets the rest level: of the overflow (last vault) or of the link leaving it.
+  std::optional<Length> overflowInvert;
+  Id overflowRun;
+  /// At rest: the highest overflow invert of this vault and those after it.
+  std::optional<Length> waterLevel;
+  std::vector<ChamberStudy> chambers;
+  std::vector<ManwayStudy> manways;
+  Volume workingVolume;
+  Id trafficPavement; ///< the traffic pavement above it, or empty
+};
+
+/// One point of a run, from end to end, with vertical drops as two points.
+struct RunPoint {
+  Point3 at;                   ///< z is the invert
+  double station = 0;          ///< developed length from the start, m
+  std::optional<double> grade; ///< ground elevation above it
+  int vertex = -2;             ///< -1 from, 0.. vertex index, n to
+};
+
+struct Leg {
+  Length plan;
+  Length developed; ///< along the slope
+  double slope = 0; ///< fall over plan length, positive falling with the flow; 0 when vertical
+  bool vertical = false;
+  bool outsideVault = true; ///< any part of it lies in the ground
+  std::string size;         ///< nominal at the leg's start
+};
+
+struct Bend {
+  int point = 0;                     ///< index into RunStudy::points
+  double degrees = 0;                ///< deflection in space
+  std::vector<FittingKind> fittings; ///< stock fittings that make it
+  double madeDegrees = 0;            ///< what they add up to
+  bool stock = true;                 ///< false: no single stock fitting within tolerance
+  bool vertical = false;             ///< turns mainly in a vertical plane
+};
+
+/// A fitting, valve or part and why the run needs it.
+struct RunItem {
+  std::string key;  ///< FittingKind, PartKind or EndFitting key, or `coupling`
+  std::string size; ///< nominal; `6 x 4` for a reducer
+  int count = 1;
+  std::string why; ///< message id: `bend`, `end`, `inline`, `stick`, `branch`
+  Id part;         ///< the inline part, if one
+};
+
+/// Straight pipe between two fitting centres.
+struct PipePiece {
+  std::string size;
+  Length centreToCentre;
+  Length takeOut; ///< both ends together
+  Length cut;     ///< centreToCentre less takeOut, never below 0
+  int couplings = 0;
+};
+
+/// Where a run goes through a vault's outside wall or a baffle.
+struct Penetration {
+  Id vault;
+  Id baffle; ///< empty: outside wall
+  Point3 at; ///< z is the invert there
+};
+
+struct CoverCheck {
+  Length cover; ///< grade less crown (top of pipe or conduit)
+  Point2 at;
+};
+
+/// A stretch of a suction that stands higher than a later point: air collects there.
+struct HighPocket {
+  Point3 at;
+  Length rise; ///< how much the line falls after it
+};
+
+struct RunStudy {
+  Id id;
+  Service service = Service::Inlet;
+  bool resolved = false; ///< false: levels or ends could not be worked out; see `problem`
+  std::string problem;   ///< message id, e.g. `run.no-level`
+  std::vector<RunPoint> points;
+  std::vector<Leg> legs;
+  std::vector<Bend> bends;
+  std::vector<RunItem> items;
+  std::vector<PipePiece> pieces;
+  std::vector<Penetration> penetrations;
+  Length outsideDiameter;
+  Length insideDiameter;
+  Length plan;
+  Length developed;
+  Length startInvert, endInvert;
+  double slope = 0;                     ///< overall fall over plan length of the non-vertical legs
+  std::optional<double> leastSlope;     ///< of the non-vertical legs outside vaults
+  std::optional<CoverCheck> leastCover; ///< outside vaults, rooms and buildings
+  std::optional<CoverCheck> leastTrafficCover; ///< under traffic pavement
+  std::optional<HighPocket> pocket;
+  Length buy; ///< whole sticks
+  int sticks = 0;
+};
+
+/// One line of the take-off.
+struct QuantityLine {
+  std::string trade;    ///< `plumbing`, `electrical`, `site work`
+  std::string category; ///< `pipe`, `fitting`, `valve`, `vault`, `manway`, `riser`, `boot`, ...
+  std::string service;  ///< service key for pipe; else empty
+  std::string item;     ///< key
+  std::string description;
+  std::string size;
+  std::string material;
+  double quantity = 0;  ///< count, or metres for pipe
+  Length net;           ///< pipe: length in place
+  Length buy;           ///< pipe: length to buy, whole sticks
+  std::vector<Id> runs; ///< (or vaults) it comes from
+};
+
+struct Study {
+  Surface ground;
+  std::vector<VaultStudy> vaults; ///< in flow order
+  std::vector<RunStudy> runs;     ///< in the plan's order
+  std::vector<QuantityLine> takeOff;
+  Volume workingVolume;
+  std::unordered_map<Id, std::size_t> vaultIndex;
+  std::unordered_map<Id, std::size_t> runIndex;
+  const VaultStudy* vault(const Id& id) const;
+  const RunStudy* run(const Id& id) const;
+};
+
+/// Pure. The analyses run in one order: ground, vault shells, run geometry, water levels, volumes,
+/// fittings, take-off. Never throws for a consistent plan (plan/consistency.h).
+Study study(const Plan& plan, const Catalog& catalog, const Limits& limits);
+
+} // namespace sump
