@@ -1,0 +1,33 @@
+#pragma once
+// What every subcommand does first: read the catalogue and the plan, and review it.
+
+#include "app/command/command.h"
+#include "core/rules/review.h"
+
+#include <filesystem>
+#include <string>
+
+namespace sump {
+
+struct OpenedPlan {
+  std::filesystem::path file;
+  Catalog catalog;
+  Review review;
+  int status() const { return review.hasErrors() ? kFindings : kClean; }
+};
+
+/// `--catalog` and `--json`, which all subcommands share.
+QCommandLineOption catalogOption();
+QCommandLineOption jsonOption();
+
+/// Reads the one plan named in `parsed`. Throws std::invalid_argument when there is not exactly
+/// one, InputError and CatalogError for files that cannot be used.
+OpenedPlan openPlan(const QCommandLineParser& parsed);
+
+/// Cells in columns, two spaces apart; right-aligned where a heading starts with `>`.
+std::string columns(const std::vector<std::string>& headings,
+                    const std::vector<std::vector<std::string>>& rows);
+
+std::string joined(const std::vector<Id>& ids, const char* separator);
+
+} // namespace sump

@@ -1,0 +1,18 @@
+#pragma once
+// The Review as JSON for other programs. Lengths in metres, volumes in cubic metres, slopes as rise
+// over run; every finding also carries the text that a person reads.
+
+#include "core/rules/review.h"
+
+#include <string>
+
+namespace sump {
+
+/// `{"findings": [...], "errors": n, "warnings": n, "notes": n}`
+std::string findingsJson(const Review& review);
+/// `{"vaults": [...], "runs": [...], "workingVolume": m3}`
+std::string levelsJson(const Review& review);
+/// `{"lines": [...]}`
+std::string takeOffJson(const Review& review);
+
+} // namespace sump
