@@ -19,9 +19,9 @@ bool contains(const Ring& ring, Point2 p);
 double planLength(const Polyline& line);
 double distance(Point2 p, const Ring& ring);       ///< 0 inside
 double distanceToEdge(Point2 p, const Ring& ring); ///< to the outline itself, also from inside
-double distance(Point2 p, const Polyline& line);
-double distance(const Ring& a, const Ring& b);           ///< 0 when they touch or overlap
-double distance(const Polyline& line, const Ring& ring); ///< 0 when they touch or overlap
+double distanceToLine(Point2 p, const Polyline& line);
+double distance(const Ring& a, const Ring& b);                     ///< 0 when they touch or overlap
+double distanceLineToRing(const Polyline& line, const Ring& ring); ///< 0 when they touch or overlap
 double distanceBetweenLines(const Polyline& a, const Polyline& b);
 bool overlaps(const Ring& a, const Ring& b); ///< share interior area
 double overlapArea(const Ring& a, const Ring& b);

@@ -1,0 +1,213 @@
+#include "core/geometry/polygon.h"
+
+#include "core/geometry/boost_types.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace sump {
+
+namespace {
+
+namespace geometry = boost::geometry;
+
+/// Twice the signed area, relative to the first point so that far-off sites lose no digits.
+double twiceSignedArea(const Ring& ring) {
+  double sum = 0;
+  for (std::size_t i = 2; i < ring.size(); ++i) {
+    sum += cross(ring[i - 1] - ring[0], ring[i] - ring[0]);
+  }
+  return sum;
+}
+
+template <class Visit> void forEachEdge(const Ring& ring, Visit visit) {
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    visit(ring[i], ring[(i + 1) % ring.size()]);
+}
+
+template <class Visit> void forEachSegment(const Polyline& line, Visit visit) {
+  for (std::size_t i = 1; i < line.size(); ++i)
+    visit(line[i - 1], line[i]);
+}
+
+/// Even-odd rule (Shimrat 1962); points on the outline are for the caller.
+bool insideByParity(const Ring& ring, Point2 p) {
+  bool inside = false;
+  forEachEdge(ring, [&](Point2 a, Point2 b) {
+    if ((a.y > p.y) == (b.y > p.y)) return;
+    if (p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)) inside = !inside;
+  });
+  return inside;
+}
+
+/// Points on the outline, to within rounding of the coordinates themselves.
+constexpr double kOnEdge = 1e-9;
+
+std::vector<Point2> inOrderAlong(const Polyline& line,
+                                 std::vector<std::pair<double, Point2>> hits) {
+  std::ranges::sort(hits, {}, &std::pair<double, Point2>::first);
+  std::vector<Point2> points;
+  for (const auto& hit : hits) {
+    if (points.empty() || distance(points.back(), hit.second) > kOnEdge) {
+      points.push_back(hit.second);
+    }
+  }
+  if (points.size() > 1 && line.size() > 2 && line.front() == line.back() &&
+      distance(points.front(), points.back()) <= kOnEdge) {
+    points.pop_back();
+  }
+  return points;
+}
+
+template <class ForEach>
+std::vector<Point2> crossingsWith(const Polyline& line, ForEach forEachOther) {
+  std::vector<std::pair<double, Point2>> hits;
+  double station = 0;
+  forEachSegment(line, [&](Point2 a, Point2 b) {
+    const double length = distance(a, b);
+    forEachOther([&](Point2 c, Point2 d) {
+      if (const auto hit = crossSegments(a, b, c, d)) {
+        hits.emplace_back(station + hit->alongFirst * length, lerp(a, b, hit->alongFirst));
+      }
+    });
+    station += length;
+  });
+  return inOrderAlong(line, std::move(hits));
+}
+
+} // namespace
+
+double area(const Ring& ring) {
+  return std::abs(twiceSignedArea(ring)) / 2;
+}
+
+double perimeter(const Ring& ring) {
+  double sum = 0;
+  forEachEdge(ring, [&](Point2 a, Point2 b) { sum += distance(a, b); });
+  return sum;
+}
+
+Point2 centroid(const Ring& ring) {
+  if (ring.empty()) return {};
+  const double twice = twiceSignedArea(ring);
+  Point2 sum;
+  if (twice == 0) {
+    for (Point2 p : ring)
+      sum = sum + p;
+    return sum * (1.0 / static_cast<double>(ring.size()));
+  }
+  for (std::size_t i = 2; i < ring.size(); ++i) {
+    const Point2 a = ring[i - 1] - ring[0], b = ring[i] - ring[0];
+    sum = sum + (a + b) * cross(a, b);
+  }
+  return ring[0] + sum * (1.0 / (3 * twice));
+}
+
+bool isSimple(const Ring& ring) {
+  if (ring.size() < 3 || area(ring) == 0) return false;
+  return geometry::is_valid(bg::polygon(ring));
+}
+
+bool contains(const Ring& ring, Point2 p) {
+  if (ring.size() < 3) return false;
+  return insideByParity(ring, p) || distanceToEdge(p, ring) <= kOnEdge;
+}
+
+double planLength(const Polyline& line) {
+  double sum = 0;
+  forEachSegment(line, [&](Point2 a, Point2 b) { sum += distance(a, b); });
+  return sum;
+}
+
+double distanceToEdge(Point2 p, const Ring& ring) {
+  double best = std::numeric_limits<double>::infinity();
+  forEachEdge(
+      ring, [&](Point2 a, Point2 b) { best = std::min(best, nearestOnSegment(p, a, b).distance); });
+  return best;
+}
+
+double distance(Point2 p, const Ring& ring) {
+  return insideByParity(ring, p) ? 0 : distanceToEdge(p, ring);
+}
+
+double distanceToLine(Point2 p, const Polyline& line) {
+  if (line.size() == 1) return distance(p, line.front());
+  double best = std::numeric_limits<double>::infinity();
+  forEachSegment(
+      line, [&](Point2 a, Point2 b) { best = std::min(best, nearestOnSegment(p, a, b).distance); });
+  return best;
+}
+
+double distance(const Ring& a, const Ring& b) {
+  return geometry::distance(bg::polygon(a), bg::polygon(b));
+}
+
+double distanceLineToRing(const Polyline& line, const Ring& ring) {
+  if (line.size() == 1) return distance(line.front(), ring);
+  return geometry::distance(bg::line(line), bg::polygon(ring));
+}
+
+double distanceBetweenLines(const Polyline& a, const Polyline& b) {
+  if (a.size() == 1) return distanceToLine(a.front(), b);
+  if (b.size() == 1) return distanceToLine(b.front(), a);
+  return geometry::distance(bg::line(a), bg::line(b));
+}
+
+double overlapArea(const Ring& a, const Ring& b) {
+  std::vector<bg::Polygon> parts;
+  geometry::intersection(bg::polygon(a), bg::polygon(b), parts);
+  double sum = 0;
+  for (const bg::Polygon& part : parts)
+    sum += geometry::area(part);
+  return sum;
+}
+
+bool overlaps(const Ring& a, const Ring& b) {
+  return overlapArea(a, b) > kOnEdge;
+}
+
+std::vector<Point2> crossings(const Polyline& line, const Ring& ring) {
+  return crossingsWith(line, [&](auto visit) { forEachEdge(ring, visit); });
+}
+
+std::vector<Point2> lineCrossings(const Polyline& a, const Polyline& b) {
+  return crossingsWith(a, [&](auto visit) { forEachSegment(b, visit); });
+}
+
+bool passesThrough(const Polyline& line, const Ring& ring) {
+  const auto deepInside = [&](Point2 p) {
+    return insideByParity(ring, p) && distanceToEdge(p, ring) > kOnEdge;
+  };
+  bool inside = false;
+  forEachSegment(line, [&](Point2 a, Point2 b) {
+    std::vector<double> cuts = {0, 1};
+    forEachEdge(ring, [&](Point2 c, Point2 d) {
+      if (const auto hit = crossSegments(a, b, c, d)) cuts.push_back(hit->alongFirst);
+    });
+    std::ranges::sort(cuts);
+    for (std::size_t i = 1; i < cuts.size() && !inside; ++i) {
+      inside = deepInside(lerp(a, b, (cuts[i - 1] + cuts[i]) / 2));
+    }
+  });
+  return inside;
+}
+
+Foot nearestOnSegment(Point2 p, Point2 a, Point2 b) {
+  const Point2 d = b - a;
+  const double square = dot(d, d);
+  const double t = square == 0 ? 0 : std::clamp(dot(p - a, d) / square, 0.0, 1.0);
+  const Point2 foot = lerp(a, b, t);
+  return {foot, t, distance(p, foot)};
+}
+
+std::optional<SegmentCrossing> crossSegments(Point2 a, Point2 b, Point2 c, Point2 d) {
+  const Point2 r = b - a, s = d - c;
+  const double denominator = cross(r, s);
+  if (std::abs(denominator) <= 1e-14 * norm(r) * norm(s)) return std::nullopt;
+  const double t = cross(c - a, s) / denominator;
+  const double u = cross(c - a, r) / denominator;
+  if (t < 0 || t > 1 || u < 0 || u > 1) return std::nullopt;
+  return SegmentCrossing{t, u};
+}
+
+} // namespace sump
