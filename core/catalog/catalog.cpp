@@ -1,0 +1,132 @@
+#include "core/catalog/catalog.h"
+
+#include "core/catalog/embedded.h"
+#include "core/catalog/table_reader.h"
+#include "core/units/scanner.h"
+
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
+namespace sump {
+
+namespace {
+
+template <class Row> const Row* byKey(const std::vector<Row>& rows, std::string_view key) {
+  const auto found = std::ranges::find(rows, key, &Row::key);
+  return found == rows.end() ? nullptr : &*found;
+}
+
+/// Where a table's text comes from: the user's folder, or the program.
+struct TableText {
+  std::string file;
+  std::string text;
+};
+
+TableText tableText(const std::filesystem::path& folder, const std::string& name) {
+  const std::filesystem::path own = folder / std::filesystem::path(name).filename();
+  if (!folder.empty() && std::filesystem::exists(own)) {
+    std::ifstream stream(own, std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    if (!stream) throw CatalogError(own.string() + ": cannot be read; check its permissions");
+    return {own.string(), text.str()};
+  }
+  return {"resources/" + name, std::string(embeddedText(name))};
+}
+
+template <class Rows>
+Rows readTable(const std::filesystem::path& folder, const std::string& name,
+               Rows (*read)(const TableNode&)) {
+  const TableText table = tableText(folder, name);
+  nlohmann::json json;
+  try {
+    json = nlohmann::json::parse(table.text);
+  } catch (const nlohmann::json::parse_error& error) {
+    throw CatalogError(table.file + ": is not JSON near byte " + std::to_string(error.byte) +
+                       "; mend the text there");
+  }
+  return read(TableNode(json, table.file, ""));
+}
+
+/// Pipe may only name fitting families that exist.
+void checkFamilies(const Catalog& catalog) {
+  for (const PipeProduct& pipe : catalog.pipes) {
+    if (byKey(catalog.fittings, pipe.fittings) == nullptr) {
+      throw CatalogError("pipes.json: pipe '" + pipe.key + "' names the unknown fitting family '" +
+                         pipe.fittings + "'; add it to fittings.json or mend the name");
+    }
+  }
+}
+
+Catalog load(const std::filesystem::path& folder) {
+  Catalog catalog;
+  catalog.pipes = readTable(folder, "catalog/pipes.json", readPipes);
+  catalog.fittings = readTable(folder, "catalog/fittings.json", readFittings);
+  catalog.parts = readTable(folder, "catalog/parts.json", readParts);
+  catalog.vaults = readTable(folder, "catalog/vaults.json", readVaults);
+  catalog.limits = Limits(readTable(folder, "limits/generic.json", readLimits));
+  checkFamilies(catalog);
+  return catalog;
+}
+
+} // namespace
+
+const PipeSize* PipeProduct::size(std::string_view nominal) const {
+  const auto found = std::ranges::find(sizes, nominal, &PipeSize::nominal);
+  return found == sizes.end() ? nullptr : &*found;
+}
+
+std::optional<Length> FittingFamily::takeOut(FittingKind kind, std::string_view nominal) const {
+  const auto size = std::ranges::find(sizes, nominal, &FittingSize::nominal);
+  if (size == sizes.end()) return std::nullopt;
+  const auto found = size->takeOut.find(kind);
+  if (found == size->takeOut.end()) return std::nullopt;
+  return found->second;
+}
+
+bool FittingFamily::stocks(FittingKind kind, std::string_view nominal) const {
+  return takeOut(kind, nominal).has_value();
+}
+
+const PipeProduct* Catalog::pipe(std::string_view key) const {
+  return byKey(pipes, key);
+}
+
+const PipeSize* Catalog::pipeSize(std::string_view pipeKey, std::string_view nominal) const {
+  const PipeProduct* product = pipe(pipeKey);
+  return product == nullptr ? nullptr : product->size(nominal);
+}
+
+const FittingFamily* Catalog::fittingsFor(std::string_view pipeKey) const {
+  const PipeProduct* product = pipe(pipeKey);
+  return product == nullptr ? nullptr : byKey(fittings, product->fittings);
+}
+
+const PartProduct* Catalog::part(std::string_view key) const {
+  return byKey(parts, key);
+}
+const VaultModel* Catalog::vault(std::string_view key) const {
+  return byKey(vaults, key);
+}
+
+const Catalog& builtinCatalog() {
+  static const Catalog catalog = load({});
+  return catalog;
+}
+
+Catalog loadCatalog(const std::filesystem::path& folder) {
+  if (!std::filesystem::is_directory(folder)) {
+    throw CatalogError(folder.string() + ": is no folder; name one that holds catalogue files");
+  }
+  return load(folder);
+}
+
+std::optional<double> nominalInches(std::string_view nominal) {
+  Scanner scan(nominal);
+  const auto value = scan.mixed();
+  if (!value || !scan.done() || *value <= 0) return std::nullopt;
+  return value;
+}
+
+} // namespace sump
