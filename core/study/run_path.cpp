@@ -1,0 +1,224 @@
+// From a run's ends and vertices to points in space, legs, lengths and slopes.
+
+#include "core/study/context.h"
+
+#include "core/geometry/polygon.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+/// Shorter than this in plan, a leg is vertical (or nothing at all).
+constexpr double kPlanTiny = 1e-6;
+
+/// Resolves runs in any order; a run that ends on another needs that one first.
+class PathFinder {
+public:
+  explicit PathFinder(const StudyContext& context)
+      : context_(context), done_(context.plan.runs.size(), false),
+        paths_(context.plan.runs.size()) {}
+
+  /// Empty when an end has no place or no level.
+  const std::vector<Point3>& path(std::size_t index, int depth = 0);
+
+private:
+  std::vector<Point3> find(const Run& run, int depth);
+  std::optional<double> endInvert(const RunEnd& end, Point2 at, int depth);
+  std::optional<double> invertOnRun(const Id& target, Point2 at, int depth);
+
+  const StudyContext& context_;
+  std::vector<bool> done_;
+  std::vector<std::vector<Point3>> paths_;
+};
+
+const std::vector<Point3>& PathFinder::path(std::size_t index, int depth) {
+  if (!done_[index] && depth <= kDeepestBranching) {
+    std::vector<Point3> found = find(context_.plan.runs[index], depth);
+    paths_[index] = std::move(found);
+    done_[index] = true;
+  }
+  return paths_[index];
+}
+
+std::optional<double> PathFinder::invertOnRun(const Id& target, Point2 at, int depth) {
+  const auto place = context_.locator.find(target);
+  if (!place || place->kind != ObjectKind::Run) return std::nullopt;
+  const std::vector<Point3>& other = path(place->index, depth + 1);
+  if (other.size() < 2) return std::nullopt;
+  Foot best;
+  best.distance = -1;
+  double z = 0;
+  for (std::size_t i = 1; i < other.size(); ++i) {
+    const Foot foot = nearestOnSegment(at, flat(other[i - 1]), flat(other[i]));
+    if (best.distance >= 0 && foot.distance >= best.distance) continue;
+    best = foot;
+    z = lerp(other[i - 1], other[i], foot.along).z;
+  }
+  return z;
+}
+
+/// The run's own figure wins; otherwise what the target knows.
+std::optional<double> PathFinder::endInvert(const RunEnd& end, Point2 at, int depth) {
+  if (end.invert) return inMetres(*end.invert);
+  switch (end.kind) {
+  case EndKind::Basin:
+    if (const Basin* b = context_.locator.basin(end.target)) return inMetres(b->outletInvert);
+    break;
+  case EndKind::Sewer:
+    if (const auto* s = context_.locator.sewer(end.target)) return inMetres(s->invert);
+    break;
+  case EndKind::Port:
+    if (const Port* p = context_.locator.port(end.target)) {
+      return inMetres(context_.locator.roomOfPort(end.target)->floor + p->height);
+    }
+    break;
+  case EndKind::Wash:
+    if (const auto* w = context_.locator.wash(end.target)) return inMetres(w->inletElevation);
+    break;
+  case EndKind::Run:
+    return invertOnRun(end.target, at, depth);
+  case EndKind::Free:
+  case EndKind::Chamber:
+    break;
+  }
+  return std::nullopt;
+}
+
+/// Fills unknown inverts between known neighbours, in proportion to plan length.
+void grade(std::vector<Point3>& points, std::vector<std::optional<double>> inverts) {
+  std::size_t known = 0;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (!inverts[i]) continue;
+    double span = 0;
+    for (std::size_t k = known + 1; k <= i; ++k)
+      span += distance(flat(points[k - 1]), flat(points[k]));
+    double along = 0;
+    for (std::size_t k = known + 1; k < i; ++k) {
+      along += distance(flat(points[k - 1]), flat(points[k]));
+      const double t = span > 0 ? along / span : 0;
+      points[k].z = *inverts[known] + t * (*inverts[i] - *inverts[known]);
+    }
+    points[i].z = *inverts[i];
+    known = i;
+  }
+}
+
+std::vector<Point3> PathFinder::find(const Run& run, int depth) {
+  const auto line = context_.locator.centreline(run);
+  if (!line) return {};
+  std::vector<std::optional<double>> inverts = {endInvert(run.from, line->front(), depth)};
+  for (const Vertex& vertex : run.vertices) {
+    inverts.push_back(vertex.invert ? std::optional(inMetres(*vertex.invert)) : std::nullopt);
+  }
+  inverts.push_back(endInvert(run.to, line->back(), depth));
+  if (!inverts.front() || !inverts.back()) return {};
+  std::vector<Point3> points;
+  for (Point2 p : *line)
+    points.push_back(raised(p, 0));
+  grade(points, std::move(inverts));
+  return points;
+}
+
+void fillPoints(const StudyContext& context, const std::vector<Point3>& path, RunStudy& study) {
+  double station = 0;
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    if (i > 0) station += distance(path[i - 1], path[i]);
+    const int vertex = static_cast<int>(i) - 1;
+    study.points.push_back({path[i], station, context.ground.elevation(flat(path[i])), vertex});
+  }
+}
+
+bool withinOneVault(const StudyContext& context, Point2 a, Point2 b) {
+  const int vault = context.vaults.holding(a);
+  return vault >= 0 && contains(context.vaults.rings()[static_cast<std::size_t>(vault)], b);
+}
+
+/// Nominal size after the reducers that stand before leg `leg`.
+std::string sizeAt(const Run& run, int leg) {
+  std::string size = run.size;
+  double place = -1;
+  for (const InlinePart& part : run.parts) {
+    const double at = part.leg + part.along;
+    if (part.kind == PartKind::Reducer && part.leg < leg && at > place) {
+      size = part.toSize;
+      place = at;
+    }
+  }
+  return size;
+}
+
+void fillLegs(const StudyContext& context, const Run& run, RunStudy& study) {
+  double planSum = 0, fallSum = 0;
+  for (std::size_t i = 1; i < study.points.size(); ++i) {
+    const Point3 a = study.points[i - 1].at, b = study.points[i].at;
+    Leg leg;
+    const double length = distance(flat(a), flat(b));
+    leg.plan = metres(length);
+    leg.developed = metres(distance(a, b));
+    leg.vertical = length < kPlanTiny;
+    leg.outsideVault = !withinOneVault(context, flat(a), flat(b));
+    leg.size = sizeAt(run, static_cast<int>(i) - 1);
+    if (!leg.vertical) {
+      leg.slope = (a.z - b.z) / length;
+      planSum += length;
+      fallSum += a.z - b.z;
+      if (leg.outsideVault) {
+        study.leastSlope = std::min(study.leastSlope.value_or(leg.slope), leg.slope);
+      }
+    }
+    study.plan += leg.plan;
+    study.developed += leg.developed;
+    study.legs.push_back(std::move(leg));
+  }
+  study.slope = planSum > 0 ? fallSum / planSum : 0;
+}
+
+RunStudy runStudy(const StudyContext& context, const Run& run, const std::vector<Point3>& path) {
+  RunStudy study;
+  study.id = run.id;
+  study.service = run.service;
+  if (const PipeSize* size = context.catalog.pipeSize(run.pipe, run.size)) {
+    study.outsideDiameter = size->outside;
+    study.insideDiameter = size->inside;
+  } else {
+    study.problem = "run.no-such-pipe";
+  }
+  if (path.empty()) {
+    study.problem = "run.no-level";
+    return study;
+  }
+  study.resolved = true;
+  fillPoints(context, path, study);
+  fillLegs(context, run, study);
+  study.startInvert = metres(path.front().z);
+  study.endInvert = metres(path.back().z);
+  return study;
+}
+
+} // namespace
+
+std::vector<RunStudy> runPaths(const StudyContext& context) {
+  PathFinder finder(context);
+  std::vector<RunStudy> studies;
+  studies.reserve(context.plan.runs.size());
+  for (std::size_t i = 0; i < context.plan.runs.size(); ++i) {
+    studies.push_back(runStudy(context, context.plan.runs[i], finder.path(i)));
+  }
+  return studies;
+}
+
+std::optional<HighPocket> highPocket(const std::vector<RunPoint>& points, Length tolerance) {
+  for (std::size_t high = 0; high < points.size(); ++high) {
+    double low = points[high].at.z;
+    for (std::size_t i = high + 1; i < points.size() && points[i].at.z <= points[high].at.z; ++i) {
+      low = std::min(low, points[i].at.z);
+    }
+    const double fall = points[high].at.z - low;
+    if (fall > inMetres(tolerance)) return HighPocket{points[high].at, metres(fall)};
+  }
+  return std::nullopt;
+}
+
+} // namespace sump
