@@ -1,0 +1,82 @@
+// Lines at the equipment: product water, overflow, make-up.
+
+#include "core/plan/ends.h"
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+namespace sump {
+
+namespace {
+
+double inchesOf(const std::string& nominal) {
+  return nominalInches(nominal).value_or(0);
+}
+
+void checkProduct(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const auto runs = runsOf(input, Service::Product);
+  if (runs.empty()) out.report("none", {});
+  const Locator locator(input.plan);
+  for (const auto& [run, study] : runs) {
+    for (const InlinePart& part : run->parts) {
+      if (part.kind != PartKind::Reducer || inchesOf(part.toSize) >= inchesOf(run->size)) continue;
+      Finding& finding = out.report("reducer", {run->id, part.id});
+      finding.measured = part.toSize + " in";
+      finding.required = run->size + " in";
+    }
+    const Port* port = run->from.kind == EndKind::Port ? locator.port(run->from.target) : nullptr;
+    if (port == nullptr || inchesOf(run->size) >= inchesOf(port->size)) continue;
+    Finding& finding = out.report("port", {run->id, port->id});
+    finding.measured = run->size + " in";
+    finding.required = port->size + " in";
+  }
+}
+
+void checkOverflow(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const auto runs = runsOf(input, Service::Overflow);
+  if (runs.empty()) out.report("none", {});
+  for (const auto& [run, study] : runs) {
+    if (run->to.kind != EndKind::Sewer) out.report("not-sewer", {run->id});
+    if (!hasPart(*run, PartKind::BackwaterValve) && !hasPart(*run, PartKind::AirGap)) {
+      out.report("open", {run->id});
+    }
+  }
+}
+
+void checkMakeUp(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const auto runs = runsOf(input, Service::MakeUp);
+  if (runs.empty()) out.report("none", {}).severity = Severity::Warning;
+  for (const auto& [run, study] : runs) {
+    if (hasPart(*run, PartKind::ReducedPressureAssembly) || hasPart(*run, PartKind::AirGap)) {
+      continue;
+    }
+    out.report(hasPart(*run, PartKind::DoubleCheck) ? "double-check" : "open", {run->id});
+  }
+}
+
+} // namespace
+
+const Rule kProductSize = {"product-size",    "Product water is not reduced before the wash",
+                           kPractice,         Confidence::CommonPractice,
+                           Severity::Warning, checkProduct};
+
+const Rule kOverflowBackflow = {
+    "overflow-backflow",
+    "The overflow goes to the sewer and cannot flow back",
+    "IPC 715 (backwater valves; Chicago 18-29-715); for every overflow: "
+    "common practice, no source",
+    Confidence::CommonPractice,
+    Severity::Error,
+    checkOverflow};
+
+const Rule kMakeUpProtection = {
+    "make-up-protection",
+    "Make-up water has an air gap or a reduced-pressure assembly",
+    "IPC 608.1 and local cross-connection ordinances: reclaimed water is a high hazard",
+    Confidence::SeenSecondHand,
+    Severity::Error,
+    checkMakeUp};
+
+} // namespace sump

@@ -1,0 +1,190 @@
+// Earth over pipe, conduit and lids; vaults and what stands near them; access.
+
+#include "core/geometry/polygon.h"
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+Finding* checkCover(Reporter& out, const Id& run, std::string_view name,
+                    const std::optional<CoverCheck>& cover, Length need) {
+  // Covers are compared to the eighth of an inch that they are printed to.
+  if (!cover || cover->cover >= need - inches(1.0 / 16)) return nullptr;
+  Finding& finding = out.report(name, {run});
+  finding.measured = printShort(cover->cover, out.units());
+  finding.required = printShort(need, out.units());
+  finding.place = cover->at;
+  return &finding;
+}
+
+void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Limits& limits = input.limits;
+  for (const RunStudy& run : input.study.runs) {
+    const Drive drive = facts(run.service).drive;
+    if (drive == Drive::Conduit) continue;
+    if (drive == Drive::Pressure || drive == Drive::Suction) {
+      checkCover(out, run.id, "shallow", run.leastCover, limits.length("cover.pipe"));
+      if (input.plan.site.frostDepth) {
+        checkCover(out, run.id, "frost", run.leastCover,
+                   *input.plan.site.frostDepth + limits.length("cover.frost"));
+      }
+    }
+    // The traffic figure is from memory, so it is never an error.
+    Finding* traffic = checkCover(out, run.id, "traffic", run.leastTrafficCover,
+                                  limits.length("cover.pipe.traffic"));
+    if (traffic != nullptr) traffic->severity = Severity::Warning;
+  }
+}
+
+void checkConduit(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const RunStudy& run : input.study.runs) {
+    if (!isConduit(run.service)) continue;
+    if (checkCover(out, run.id, "traffic", run.leastTrafficCover,
+                   input.limits.length("cover.conduit.traffic")) == nullptr) {
+      checkCover(out, run.id, "shallow", run.leastCover, input.limits.length("cover.conduit"));
+    }
+  }
+}
+
+bool underTraffic(const Plan& plan, Point2 p) {
+  for (const Pavement& pavement : plan.pavements) {
+    if (pavement.traffic && contains(pavement.outline, p)) return true;
+  }
+  return false;
+}
+
+void checkLid(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (std::size_t v = 0; v < input.plan.vaults.size(); ++v) {
+    const Vault& vault = input.plan.vaults[v];
+    const VaultStudy& study = input.study.vaults[v];
+    if (!study.trafficPavement.empty() && !vault.trafficLid) {
+      out.report("lid", {vault.id, study.trafficPavement}, {{"pavement", study.trafficPavement}});
+    }
+    for (std::size_t m = 0; m < vault.manways.size(); ++m) {
+      if (vault.manways[m].trafficCover || !underTraffic(input.plan, study.manways[m].at)) continue;
+      out.report("cover", {vault.manways[m].id, vault.id}).place = study.manways[m].at;
+    }
+  }
+}
+
+void checkManways(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Length need = input.limits.length("manway.diameter");
+  for (std::size_t v = 0; v < input.plan.vaults.size(); ++v) {
+    const Vault& vault = input.plan.vaults[v];
+    const VaultStudy& study = input.study.vaults[v];
+    for (const ChamberStudy& chamber : study.chambers) {
+      Length widest = metres(0);
+      for (std::size_t m = 0; m < study.manways.size(); ++m) {
+        if (study.manways[m].chamber == chamber.number) {
+          widest = std::max(widest, vault.manways[m].diameter);
+        }
+      }
+      if (widest >= need) continue;
+      Finding& finding =
+          out.report("missing", {vault.id}, {{"chamber", std::to_string(chamber.number)}});
+      finding.measured = printShort(widest, out.units());
+      finding.required = printShort(need, out.units());
+      finding.place = centroid(chamber.outline);
+    }
+  }
+}
+
+void checkNear(Reporter& out, const VaultStudy& vault, const Id& other, const Ring& ring) {
+  const Length need = out.input().limits.length("vault.clearance");
+  if (overlaps(vault.outline, ring)) {
+    out.report("overlap", {vault.id, other}, {{"other", other}}).severity = Severity::Error;
+    return;
+  }
+  const Length clear = metres(distance(vault.outline, ring));
+  if (clear >= need - metres(1e-6)) return;
+  Finding& finding = out.report("near", {vault.id, other}, {{"other", other}});
+  finding.measured = printLength(clear, out.units());
+  finding.required = printLength(need, out.units());
+}
+
+void checkBoundary(Reporter& out, const VaultStudy& vault) {
+  const Ring& boundary = out.input().plan.site.boundary;
+  if (boundary.empty()) return;
+  double clear = 1e9;
+  bool within = true;
+  for (Point2 corner : vault.outline) {
+    within = within && contains(boundary, corner);
+    clear = std::min(clear, distanceToEdge(corner, boundary));
+  }
+  const Length need = out.input().limits.length("vault.clearance");
+  if (within && metres(clear) >= need) return;
+  Finding& finding = out.report("boundary", {vault.id});
+  finding.measured = within ? printLength(metres(clear), out.units()) : "outside";
+  finding.required = printLength(need, out.units());
+  if (!within) finding.severity = Severity::Error;
+}
+
+void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (std::size_t v = 0; v < input.study.vaults.size(); ++v) {
+    const VaultStudy& vault = input.study.vaults[v];
+    for (std::size_t w = v + 1; w < input.study.vaults.size(); ++w) {
+      const VaultStudy& other = input.study.vaults[w];
+      if (norm(vault.outline[0] - other.outline[0]) > 100) continue; // no vault is that long
+      if (overlaps(vault.outline, other.outline)) {
+        out.report("overlap", {vault.id, other.id}, {{"other", other.id}}).severity =
+            Severity::Error;
+      }
+    }
+    for (const Building& building : input.plan.buildings) {
+      checkNear(out, vault, building.id, building.outline);
+    }
+    for (const EquipmentRoom& room : input.plan.rooms) {
+      checkNear(out, vault, room.id, outline(room));
+    }
+    checkBoundary(out, vault);
+  }
+}
+
+} // namespace
+
+const Rule kPipeCover = {
+    "pipe-cover",
+    "Pipe lies deep enough for frost and traffic",
+    "IPC 305.4 (12 in below grade, 6 in below frost); under traffic ASTM D2321, "
+    "from memory",
+    Confidence::SeenSecondHand,
+    Severity::Error,
+    checkPipe};
+
+const Rule kConduitCover = {"conduit-cover",   "Conduit lies deep enough, more under traffic",
+                            "NEC table 300.5", Confidence::Seen,
+                            Severity::Error,   checkConduit};
+
+const Rule kTrafficLid = {"traffic-lid",
+                          "Lids and covers under vehicles carry vehicles",
+                          "ASTM C890; NC 18E .1403(b)(4)",
+                          Confidence::Seen,
+                          Severity::Error,
+                          checkLid};
+
+const Rule kManwayPerChamber = {"manway-per-chamber",
+                                "Each chamber can be reached",
+                                "OAR 340-073-0025 (septic tanks, an analogue)",
+                                Confidence::Seen,
+                                Severity::Warning,
+                                checkManways};
+
+const Rule kVaultClash = {
+    "vault-clash",
+    "Vaults stand clear of buildings, boundary and each other",
+    "Clark County WA 24.17.120 and El Dorado County CA setback tables (septic "
+    "tanks, an analogue)",
+    Confidence::Seen,
+    Severity::Warning,
+    checkClash};
+
+} // namespace sump

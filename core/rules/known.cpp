@@ -1,0 +1,55 @@
+// What must be known before anything can be judged, and the lines that a system has.
+
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+#include <array>
+
+namespace sump {
+
+namespace {
+
+void checkKnown(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const RunStudy& run : input.study.runs) {
+    if (run.problem == "run.no-level") out.report("run", {run.id});
+    if (run.problem == "run.no-such-pipe") {
+      const Run* given = input.plan.runs.find(run.id);
+      out.report("pipe", {run.id}, {{"pipe", given->pipe}, {"size", given->size}});
+    }
+  }
+  for (const VaultStudy& vault : input.study.vaults) {
+    if (!vault.waterLevel) out.report("water", {vault.id});
+  }
+  if (input.study.ground.empty()) out.report("ground", {});
+}
+
+/// Lines with rules of their own (suction, overflow, links ...) are asked for there.
+constexpr std::array kRequired = {Service::Inlet,        Service::Recirculation, Service::Underflow,
+                                  Service::FloatConduit, Service::Vent,          Service::Power,
+                                  Service::Signal};
+
+void checkPresent(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (Service service : kRequired) {
+    if (!runsOf(input, service).empty()) continue;
+    out.report(
+        "missing", {},
+        {{"line", std::string(facts(service).name)}, {"code", std::string(facts(service).code)}});
+  }
+}
+
+} // namespace
+
+const Rule kLevelKnown = {"level-known",
+                          "Levels and pipe sizes are known",
+                          "what cannot be computed cannot be judged",
+                          Confidence::CommonPractice,
+                          Severity::Warning,
+                          checkKnown};
+
+const Rule kLinesPresent = {"lines-present",   "Every line of the system is drawn",
+                            kPractice,         Confidence::CommonPractice,
+                            Severity::Warning, checkPresent};
+
+} // namespace sump

@@ -1,0 +1,171 @@
+// What joins chambers and vaults, and what keeps them apart.
+
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+struct Band {
+  double low = 0;
+  double high = 0;
+  bool holds(double fraction) const { return fraction >= low && fraction <= high; }
+  std::string text() const { return percent(low) + " to " + percent(high); }
+};
+
+Band middle(const RuleInput& input) {
+  return {input.limits.number("interconnect.low"), input.limits.number("interconnect.high")};
+}
+
+double centreInBaffle(const RunStudy& study) {
+  const double radius = inMetres(study.insideDiameter) / 2;
+  for (const Penetration& p : study.penetrations) {
+    if (!p.baffle.empty()) return p.at.z + radius;
+  }
+  return inMetres(study.startInvert) + radius;
+}
+
+bool isElbow(EndFitting fitting) {
+  return fitting == EndFitting::ElbowDown || fitting == EndFitting::ElbowUp;
+}
+
+void checkOne(Reporter& out, const Run& run, const RunStudy& study, const VaultStudy& vault) {
+  const EndFitting a = run.from.fitting, b = run.to.fitting;
+  const bool teeAndElbow =
+      (a == EndFitting::Tee && isElbow(b)) || (b == EndFitting::Tee && isElbow(a));
+  if (!teeAndElbow) out.report("fittings", {run.id});
+  if (!study.resolved) return;
+  const auto fraction = waterFraction(vault, centreInBaffle(study));
+  const Band band = middle(out.input());
+  if (!fraction) {
+    out.undecided("undecided", {run.id, vault.id});
+  } else if (!band.holds(*fraction)) {
+    Finding& finding = out.report("depth", {run.id, vault.id});
+    finding.measured = percent(*fraction);
+    finding.required = band.text();
+  }
+}
+
+void checkInterconnects(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const auto runs = runsOf(input, Service::Interconnect);
+  for (std::size_t v = 0; v < input.plan.vaults.size(); ++v) {
+    const Vault& vault = input.plan.vaults[v];
+    for (int chamber = 1; chamber < chamberCount(vault); ++chamber) {
+      bool found = false;
+      for (const auto& [run, study] : runs) {
+        if (run->from.target != vault.id || run->to.target != vault.id) continue;
+        if (run->from.chamber != chamber || run->to.chamber != chamber + 1) continue;
+        found = true;
+        checkOne(out, *run, *study, input.study.vaults[v]);
+      }
+      const Id& baffle = vault.baffles[static_cast<std::size_t>(chamber) - 1].id;
+      if (!found) out.report("missing", {baffle, vault.id}, {{"vault", vault.id}});
+    }
+  }
+}
+
+bool linkDropsToMiddle(const RuleInput& input, const RunStudy& study, const VaultStudy& from,
+                       const VaultStudy& to) {
+  const Band band = middle(input);
+  const auto start = waterFraction(from, inMetres(study.startInvert));
+  const auto end = waterFraction(to, inMetres(study.endInvert));
+  return (start && band.holds(*start)) || (end && band.holds(*end));
+}
+
+void checkLink(Reporter& out, const Run& run, const RunStudy& study, std::size_t from) {
+  const VaultStudy& upper = out.input().study.vaults[from];
+  const VaultStudy& lower = out.input().study.vaults[from + 1];
+  if (!study.resolved) return;
+  if (!upper.waterLevel || !lower.waterLevel) {
+    out.undecided("undecided", {run.id, upper.id});
+    return;
+  }
+  const auto high =
+      std::ranges::max_element(study.points, {}, [](const RunPoint& p) { return p.at.z; });
+  const Length below = *upper.waterLevel - metres(high->at.z);
+  const Length allowed = out.input().limits.length("link.below-water");
+  if (below > allowed) {
+    Finding& finding = out.report("low", {run.id});
+    finding.measured = printShort(below, out.units());
+    finding.required = printShort(allowed, out.units());
+  }
+  if (!linkDropsToMiddle(out.input(), study, upper, lower)) {
+    Finding& finding = out.report("drop", {run.id});
+    finding.required = middle(out.input()).text();
+  }
+}
+
+void checkLinks(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (std::size_t v = 0; v + 1 < input.plan.vaults.size(); ++v) {
+    const Id &from = input.plan.vaults[v].id, &to = input.plan.vaults[v + 1].id;
+    bool found = false;
+    for (const auto& [run, study] : runsOf(input, Service::Link)) {
+      if (run->from.target != from || run->to.target != to) continue;
+      found = true;
+      checkLink(out, *run, *study, v);
+    }
+    if (!found) out.report("missing", {from, to}, {{"from", from}, {"to", to}});
+  }
+}
+
+void checkBaffles(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Length allowed = input.limits.length("baffle.gap");
+  for (const Vault& vault : input.plan.vaults) {
+    if (vault.baffles.empty()) out.report("none", {vault.id});
+    for (const Baffle& baffle : vault.baffles) {
+      const Length gap = std::max(baffle.bottomGap, baffle.topGap);
+      if (gap <= allowed) continue;
+      const bool bottom = baffle.bottomGap >= baffle.topGap;
+      Finding& finding = out.report(bottom ? "bottom" : "top", {baffle.id, vault.id});
+      finding.measured = printShort(gap, out.units());
+      finding.required = printShort(allowed, out.units());
+    }
+  }
+}
+
+void checkAirspace(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Length need = input.limits.length("vault.airspace");
+  for (const VaultStudy& vault : input.study.vaults) {
+    if (!vault.waterLevel || vault.lidUnderside - *vault.waterLevel >= need) continue;
+    Finding& finding = out.report("low", {vault.id});
+    finding.measured = printShort(vault.lidUnderside - *vault.waterLevel, out.units());
+    finding.required = printShort(need, out.units());
+  }
+}
+
+} // namespace
+
+const Rule kInterconnectDepth = {"interconnect-depth",
+                                 "Chambers are joined at the middle of the water",
+                                 kPractice,
+                                 Confidence::CommonPractice,
+                                 Severity::Warning,
+                                 checkInterconnects};
+
+const Rule kVaultLink = {
+    "vault-link",      "Vaults are joined high, with a drop to the middle of the water",
+    kPractice,         Confidence::CommonPractice,
+    Severity::Warning, checkLinks};
+
+const Rule kBaffleFullHeight = {"baffle-full-height",
+                                "Baffles stand from floor to lid",
+                                kPractice,
+                                Confidence::CommonPractice,
+                                Severity::Warning,
+                                checkBaffles};
+
+const Rule kLidAirspace = {"lid-airspace",
+                           "There is air between water and lid",
+                           "NC 15A NCAC 18A .1954(a)(2) (septic tanks, an analogue)",
+                           Confidence::Seen,
+                           Severity::Warning,
+                           checkAirspace};
+
+} // namespace sump

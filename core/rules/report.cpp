@@ -1,0 +1,64 @@
+#include "core/rules/report.h"
+
+#include <algorithm>
+
+namespace sump {
+
+Finding& Reporter::report(std::string_view name, std::vector<Id> objects, Arguments arguments) {
+  Finding finding;
+  finding.rule = rule_.id;
+  finding.severity = rule_.severity;
+  finding.objects = std::move(objects);
+  const std::string id = std::string(rule_.id) + "." + std::string(name);
+  finding.mend = {id + ".mend", arguments};
+  finding.what = {id, std::move(arguments)};
+  findings_.push_back(std::move(finding));
+  return findings_.back();
+}
+
+Finding& Reporter::note(std::string_view name, std::vector<Id> objects, Arguments arguments) {
+  Finding& finding = report(name, std::move(objects), std::move(arguments));
+  finding.severity = Severity::Note;
+  return finding;
+}
+
+Finding& Reporter::undecided(std::string_view name, std::vector<Id> objects, Arguments arguments) {
+  Finding& finding = report(name, std::move(objects), std::move(arguments));
+  finding.severity = Severity::Warning;
+  return finding;
+}
+
+std::vector<std::pair<const Run*, const RunStudy*>> runsOf(const RuleInput& input,
+                                                           Service service) {
+  std::vector<std::pair<const Run*, const RunStudy*>> found;
+  std::size_t i = 0;
+  for (const Run& run : input.plan.runs) {
+    if (run.service == service) found.emplace_back(&run, &input.study.runs[i]);
+    ++i;
+  }
+  return found;
+}
+
+std::optional<ChamberPlace> chamberPlace(const RuleInput& input, const RunEnd& end) {
+  if (end.kind != EndKind::Chamber) return std::nullopt;
+  const auto found = input.study.vaultIndex.find(end.target);
+  if (found == input.study.vaultIndex.end()) return std::nullopt;
+  return ChamberPlace{found->second, end.chamber};
+}
+
+std::optional<double> waterFraction(const VaultStudy& vault, double z) {
+  if (!vault.waterLevel) return std::nullopt;
+  const double depth = inMetres(*vault.waterLevel - vault.floor);
+  if (depth <= 0) return std::nullopt;
+  return (z - inMetres(vault.floor)) / depth;
+}
+
+bool hasPart(const Run& run, PartKind kind) {
+  return std::ranges::any_of(run.parts, [&](const InlinePart& p) { return p.kind == kind; });
+}
+
+std::string percent(double fraction) {
+  return fixed(fraction * 100, 0) + " %";
+}
+
+} // namespace sump
