@@ -7,7 +7,7 @@
 namespace sump {
 namespace {
 
-constexpr int kPlans = 300;
+constexpr int kPlans = 100;
 
 TEST(PlanFileRoundTrip, RandomPlansAreConsistent) {
   std::mt19937 rng(1);
@@ -28,24 +28,14 @@ TEST(PlanFileRoundTrip, WritingWhatWasReadGivesTheSameBytes) {
   }
 }
 
-/// Every field of a plan on whole nanometres survives; a field that was left out of the
-/// description of the format would come back as its default.
+/// A field that was left out of the description of the format would come back as its default.
 TEST(PlanFileRoundTrip, KeepsEveryField) {
   std::mt19937 rng(3);
+  test::RandomPlanSize size;
+  size.exact = true;
   for (int i = 0; i < kPlans; ++i) {
-    const Plan random = test::randomPlan(rng);
-    const Plan read = readPlanText(writePlanText(random), "random.sump");
-    ASSERT_EQ(read.project, random.project);
-    ASSERT_EQ(read.vaults.size(), random.vaults.size());
-    ASSERT_EQ(read.runs.size(), random.runs.size());
-    for (std::size_t k = 0; k < read.runs.size(); ++k) {
-      const Run &a = read.runs[k], &b = random.runs[k];
-      ASSERT_EQ(a.from.target, b.from.target);
-      ASSERT_EQ(a.from.fitting, b.from.fitting);
-      ASSERT_EQ(a.parts.size(), b.parts.size());
-      ASSERT_NEAR(a.vertices[0].at.x, b.vertices[0].at.x, 1e-9);
-      ASSERT_EQ(a.vertices[0].invert.has_value(), b.vertices[0].invert.has_value());
-    }
+    const Plan random = test::randomPlan(rng, size);
+    ASSERT_TRUE(readPlanText(writePlanText(random), "random.sump") == random) << i;
   }
 }
 

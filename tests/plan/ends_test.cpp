@@ -88,7 +88,7 @@ TEST(Locator, TurnsLocalEndsIntoSitePlaces) {
 TEST(Locator, SurvivesRunsThatHangOnEachOther) {
   Plan plan;
   for (int i = 0; i < 2; ++i) {
-    Run run = freeRun("R" + std::to_string(i), {0, 0}, {1, 0});
+    sump::Run run = freeRun("R" + std::to_string(i), {0, 0}, {1, 0});
     run.from = endOn(EndKind::Run, "R" + std::to_string(1 - i), {0, 0});
     run.to = endOn(EndKind::Run, "R" + std::to_string(1 - i), {0, 0});
     plan.runs.put(run);

@@ -5,6 +5,7 @@
 #include "core/plan/keys.h"
 #include "core/plan/plan.h"
 
+#include <cmath>
 #include <random>
 #include <string>
 
@@ -14,6 +15,8 @@ struct RandomPlanSize {
   int objects = 3; ///< of each kind of site object
   int vaults = 3;
   int runs = 10;
+  /// Only multiples of 1/256: exact in binary and in the nine decimals of the plan file.
+  bool exact = false;
 };
 
 class RandomPlanMaker {
@@ -23,8 +26,10 @@ public:
 
 private:
   int whole(int low, int high) { return std::uniform_int_distribution<int>(low, high)(rng_); }
+  static double snapped(double v) { return std::round(v * 256) / 256; }
   double real(double low, double high) {
-    return std::uniform_real_distribution<double>(low, high)(rng_);
+    const double v = std::uniform_real_distribution<double>(low, high)(rng_);
+    return exact_ ? snapped(v) : v;
   }
   bool coin() { return whole(0, 1) == 1; }
   Length length(double low, double high) { return metres(real(low, high)); }
@@ -73,6 +78,7 @@ private:
   std::mt19937& rng_;
   Plan plan_;
   int count_ = 0;
+  bool exact_ = false;
 };
 
 /// A simple outline: radii at rising angles round a centre.
@@ -82,7 +88,8 @@ inline Ring RandomPlanMaker::star() {
   Ring ring;
   for (int i = 0; i < corners; ++i) {
     const double turn = 2 * kPi * i / corners;
-    ring.push_back(centre + Point2{std::cos(turn), std::sin(turn)} * real(2, 20));
+    const Point2 corner = centre + Point2{std::cos(turn), std::sin(turn)} * real(2, 20);
+    ring.push_back(exact_ ? Point2{snapped(corner.x), snapped(corner.y)} : corner);
   }
   return ring;
 }
@@ -166,7 +173,7 @@ inline void RandomPlanMaker::vault() {
   v.floor = level();
   v.trafficLid = coin();
   for (int i = whole(0, 3); i > 0; --i) {
-    const double before = v.baffles.empty() ? 0 : inMetres(v.baffles.back().offset) + 0.1;
+    const double before = v.baffles.empty() ? 0 : inMetres(v.baffles.back().offset) + 0.125;
     v.baffles.push_back({id("BF"), metres(before + real(0.3, 0.7)), length(0.05, 0.1),
                          coin() ? metres(0) : length(0, 0.2), coin() ? metres(0) : length(0, 0.2)});
   }
@@ -192,7 +199,9 @@ inline void RandomPlanMaker::attach(RunEnd& end) {
     const ChamberBox& chamber = boxes[static_cast<std::size_t>(whole(1, chamberCount(v))) - 1];
     end.target = v.id;
     end.chamber = chamber.number;
-    end.at = {real(chamber.low.x, chamber.high.x), real(chamber.low.y, chamber.high.y)};
+    // A little inside, so that snapping cannot push it out.
+    end.at = {real(chamber.low.x + 0.01, chamber.high.x - 0.01),
+              real(chamber.low.y + 0.01, chamber.high.y - 0.01)};
     return;
   }
   case EndKind::Basin:
@@ -267,6 +276,7 @@ inline void RandomPlanMaker::run() {
 }
 
 inline Plan RandomPlanMaker::make(const RandomPlanSize& size) {
+  exact_ = size.exact;
   project();
   site();
   for (int i = 0; i < size.objects; ++i) {
