@@ -1,6 +1,10 @@
 #pragma once
 // Reading quantities that a person typed. Decimal point and decimal comma are both accepted; a
 // bare number takes the unit named by the caller's UnitSystem.
+//
+// A comma before three digits is read as its unit is usually written: `5,280 ft` and `2,992 gal`
+// are thousands, `3,810 m` is a decimal comma; `1,234,567` and `1,234.5` are thousands in both, and
+// `0,125` and `12,5` decimals in both. Slopes and angles always take the decimal comma.
 
 #include "core/units/quantity.h"
 

@@ -25,6 +25,14 @@ Fraction reduced(std::int64_t steps, int denominator) {
   return f;
 }
 
+/// Beyond this many inches (1.6 million km) a count of fractions no longer fits its type.
+constexpr double kMostInches = 1e14;
+
+/// False for what no drawing holds: such a length is written in plain decimals, never wrapped.
+bool hasFractions(Length v) {
+  return std::abs(inInches(v)) < kMostInches; // false for NaN too
+}
+
 /// Half away from zero, of the magnitude. std::round does just that.
 std::int64_t stepsOf(double inches, int denominator) {
   return static_cast<std::int64_t>(std::llround(std::abs(inches) * denominator));
@@ -70,6 +78,7 @@ std::string grouped(double v, int decimals) {
 }
 
 std::string feetInches(Length v, int denominator) {
+  if (!hasFractions(v)) return fixed(inFeet(v), 0) + "'";
   const std::int64_t steps = stepsOf(inInches(v), denominator);
   const std::int64_t perFoot = 12 * denominator;
   const std::string sign = inMetres(v) < 0 && steps != 0 ? "-" : "";
@@ -78,6 +87,7 @@ std::string feetInches(Length v, int denominator) {
 }
 
 std::string inchesOnly(Length v, int denominator) {
+  if (!hasFractions(v)) return fixed(inInches(v), 0) + "\"";
   const std::int64_t steps = stepsOf(inInches(v), denominator);
   const Fraction f = reduced(steps, denominator);
   const std::string sign = inMetres(v) < 0 && steps != 0 ? "-" : "";
@@ -123,6 +133,7 @@ std::string printSlope(double riseOverRun, UnitSystem units) {
   const double inchesPerFoot = std::abs(riseOverRun) * 12;
   const double sixteenths = std::round(inchesPerFoot * 16);
   const std::string sign = riseOverRun < 0 ? "-" : "";
+  if (inchesPerFoot < 0.005) return "0.00 in/ft"; // never "-0.00"
   if (sixteenths > 0 && std::abs(inchesPerFoot * 16 - sixteenths) <= 0.02 * sixteenths) {
     std::string text = inchesOnly(inches(sixteenths / 16), 16);
     text.pop_back(); // the inch mark
