@@ -1,0 +1,181 @@
+#!/usr/bin/env python3
+"""Writes samples/faulty/<rule>.sump: the transit depot with one thing wrong for each rule.
+
+Usage: make_faulty.py DEPOT.sump FOLDER
+The plans are then brought into canonical form by the program's own writer (see the test).
+"""
+
+import copy
+import json
+import pathlib
+import sys
+
+FOOT = 0.3048
+
+
+def by_id(items, wanted):
+    return next(item for item in items if item["id"] == wanted)
+
+
+def run(plan, wanted):
+    return by_id(plan["runs"], wanted)
+
+
+def drop_run(plan, wanted):
+    plan["runs"] = [r for r in plan["runs"] if r["id"] != wanted]
+
+
+def drop_part(plan, wanted, kind):
+    target = run(plan, wanted)
+    target["parts"] = [p for p in target["parts"] if p["kind"] != kind]
+
+
+def level_known(plan):
+    del run(plan, "VT-1")["to"]["invert"]
+
+
+def lines_present(plan):
+    drop_run(plan, "FC-1")
+
+
+def storage_volume(plan):
+    for vault in plan["vaults"]:
+        vault["floor"] = round(vault["floor"] + 0.5 * FOOT, 9)
+        vault["insideHeight"] = round(vault["insideHeight"] - 0.5 * FOOT, 9)
+
+
+def flow_order(plan):
+    inlet = run(plan, "WW-1")
+    inlet["to"] = {"kind": "chamber", "target": "V1", "chamber": 2,
+                   "at": [0.9144, -0.3048], "invert": inlet["to"]["invert"], "fitting": "tee"}
+    inlet["vertices"] = inlet["vertices"][:4] + [
+        {"at": [round(73 * FOOT, 9), round(44 * FOOT, 9)]},
+        {"at": [round(71 * FOOT, 9), round(46 * FOOT, 9)]}]
+
+
+def gravity_slope(plan):
+    plan["sewers"][0]["invert"] = round(96.9 * FOOT, 9)
+
+
+def vault_link(plan):
+    link = run(plan, "LK-1")
+    link["vertices"] = []
+    link["from"]["invert"] = round(97.0 * FOOT, 9)
+
+
+def interconnect_depth(plan):
+    for end in ("from", "to"):
+        run(plan, "IC-1")[end]["invert"] = round(93.6 * FOOT, 9)
+
+
+def baffle_full_height(plan):
+    plan["vaults"][0]["baffles"][0]["topGap"] = round(0.5 * FOOT, 9)
+
+
+def lid_airspace(plan):
+    plan["vaults"][1]["insideHeight"] = round(4.6 * FOOT, 9)
+
+
+def eductor_mount(plan):
+    mount = run(plan, "RC-1")["eductor"]
+    mount["bracketFoot"] = round(mount["bracketFoot"] + 0.5 * FOOT, 9)
+
+
+def suction_source(plan):
+    drop_run(plan, "SS-1")
+
+
+def suction_rise(plan):
+    run(plan, "SU-1")["vertices"][1]["invert"] = round(97.5 * FOOT, 9)
+
+
+def product_size(plan):
+    run(plan, "PW-1")["parts"].append(
+        {"id": "PW-1-3", "kind": "reducer", "leg": 1, "along": 0.5, "toSize": "1-1/2"})
+
+
+def overflow_backflow(plan):
+    drop_part(plan, "OF-1", "backwater-valve")
+
+
+def make_up_protection(plan):
+    for part in run(plan, "MU-1")["parts"]:
+        if part["kind"] == "reduced-pressure-assembly":
+            part["kind"] = "double-check"
+
+
+def room_clearance(plan):
+    room = plan["rooms"][0]
+    room["skid"]["corner"][0] = round(3 * FOOT, 9)
+    room["skid"]["length"] = round(2.5 * FOOT, 9)
+
+
+def pipe_cover(plan):
+    for vertex in run(plan, "RC-1")["vertices"]:
+        if "invert" in vertex:
+            vertex["invert"] = round(vertex["invert"] + 1.6 * FOOT, 9)
+
+
+def conduit_cover(plan):
+    for vertex in run(plan, "PC-1")["vertices"]:
+        if "invert" in vertex:
+            vertex["invert"] = round(100.2 * FOOT, 9)
+
+
+def traffic_lid(plan):
+    plan["vaults"][0]["trafficLid"] = False
+
+
+def manway_per_chamber(plan):
+    plan["vaults"][0]["manways"] = plan["vaults"][0]["manways"][1:]
+
+
+def vault_clash(plan):
+    plan["buildings"].append({"id": "B-KIOSK", "name": "Kiosk", "outline": [
+        [round(x * FOOT, 9), round(y * FOOT, 9)]
+        for x, y in ((48, 45), (60, 45), (60, 51), (48, 51))]})
+
+
+def stock_bend(plan):
+    vertices = run(plan, "OF-1")["vertices"]
+    vertices[0]["at"] = [round(24 * FOOT, 9), vertices[0]["at"][1]]
+
+
+RULES = {
+    "level-known": level_known,
+    "lines-present": lines_present,
+    "storage-volume": storage_volume,
+    "flow-order": flow_order,
+    "gravity-slope": gravity_slope,
+    "vault-link": vault_link,
+    "interconnect-depth": interconnect_depth,
+    "baffle-full-height": baffle_full_height,
+    "lid-airspace": lid_airspace,
+    "eductor-mount": eductor_mount,
+    "suction-source": suction_source,
+    "suction-rise": suction_rise,
+    "product-size": product_size,
+    "overflow-backflow": overflow_backflow,
+    "make-up-protection": make_up_protection,
+    "room-clearance": room_clearance,
+    "pipe-cover": pipe_cover,
+    "conduit-cover": conduit_cover,
+    "traffic-lid": traffic_lid,
+    "manway-per-chamber": manway_per_chamber,
+    "vault-clash": vault_clash,
+    "stock-bend": stock_bend,
+}
+
+
+def main():
+    depot = json.loads(pathlib.Path(sys.argv[1]).read_text())
+    folder = pathlib.Path(sys.argv[2])
+    for rule, spoil in RULES.items():
+        plan = copy.deepcopy(depot)
+        plan["project"]["supplementaryTitle"] = f"Faulty on purpose: {rule}"
+        spoil(plan)
+        (folder / f"{rule}.sump").write_text(json.dumps(plan, indent=1))
+
+
+if __name__ == "__main__":
+    main()
