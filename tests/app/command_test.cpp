@@ -1,0 +1,114 @@
+// The command line as a person or a program calls it.
+
+#include "app/command/command.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+namespace sump {
+namespace {
+
+const QString kSamples = QStringLiteral(SUMPWRIGHT_SOURCE_DIR "/samples/");
+
+struct Ran {
+  int status = -1;
+  std::string out;
+  std::string err;
+};
+
+Ran run(const QStringList& arguments) {
+  std::ostringstream out, err;
+  const int status = runCommand(arguments, {out, err});
+  return {status, out.str(), err.str()};
+}
+
+TEST(Command, ChecksAGoodPlanWithStatusZero) {
+  const Ran ran = run({"check", kSamples + "transit-depot.sump"});
+  EXPECT_EQ(ran.status, kClean) << ran.out << ran.err;
+  EXPECT_NE(ran.out.find("0 errors, 0 warnings"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("authority having jurisdiction"), std::string::npos);
+  EXPECT_TRUE(ran.err.empty()) << ran.err;
+}
+
+TEST(Command, ChecksAFaultyPlanWithStatusOneAndSaysHowToMendIt) {
+  const Ran ran = run({"check", kSamples + "faulty/suction-rise.sump"});
+  EXPECT_EQ(ran.status, kFindings);
+  EXPECT_NE(ran.out.find("error  suction-rise  SU-1"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("to mend: "), std::string::npos);
+  EXPECT_NE(ran.out.find("source: "), std::string::npos);
+}
+
+TEST(Command, WritesJsonThatProgramsCanRead) {
+  const Ran ran = run({"check", "--json", kSamples + "faulty/suction-rise.sump"});
+  const auto json = nlohmann::json::parse(ran.out);
+  EXPECT_EQ(ran.status, kFindings);
+  EXPECT_GE(json.at("errors"), 1);
+  EXPECT_EQ(json.at("findings").at(0).at("severity"), "error");
+  EXPECT_EQ(json.at("findings").at(0).at("objects").at(0), "SU-1");
+}
+
+TEST(Command, ListsLevelsAndQuantities) {
+  const Ran levels = run({"levels", kSamples + "transit-depot.sump"});
+  EXPECT_EQ(levels.status, kClean);
+  EXPECT_NE(levels.out.find("97.25"), std::string::npos) << levels.out; // the overflow invert
+  const Ran json = run({"levels", "--json", kSamples + "transit-depot.sump"});
+  EXPECT_NEAR(nlohmann::json::parse(json.out).at("vaults").at(1).at("overflowInvert").get<double>(),
+              97.25 * 0.3048, 1e-9);
+  const Ran csv = run({"takeoff", "--csv", kSamples + "transit-depot.sump"});
+  EXPECT_EQ(csv.out.rfind("Item,Trade,Category,", 0), 0u) << csv.out;
+  EXPECT_NE(csv.out.find("Foot valve with strainer"), std::string::npos);
+}
+
+TEST(Command, BadInputIsOneLineAndStatusTwo) {
+  const std::vector<QStringList> calls = {
+      {"check"},
+      {"check", "no-such-file.sump"},
+      {"check", "--colour", "x.sump"},
+      {"levels", "a.sump", "b.sump"},
+      {"frobnicate"},
+      {"export", kSamples + "transit-depot.sump", "--paper", "a17"},
+      {"check", "--catalog", "/no/such/folder", kSamples + "transit-depot.sump"}};
+  for (const QStringList& call : calls) {
+    const Ran ran = run(call);
+    EXPECT_EQ(ran.status, kBadInput) << call.join(' ').toStdString();
+    EXPECT_TRUE(ran.out.empty()) << ran.out;
+    EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << ran.err;
+    EXPECT_EQ(ran.err.rfind("sumpwright", 0), 0u) << ran.err;
+  }
+}
+
+TEST(Command, HelpListsEveryCommandWithExamples) {
+  const Ran all = run({"--help"});
+  EXPECT_EQ(all.status, kClean);
+  for (const Command& command : commands()) {
+    EXPECT_NE(all.out.find(std::string("  ") + command.name + " "), std::string::npos);
+    const Ran one = run({command.name, "--help"});
+    EXPECT_EQ(one.status, kClean);
+    EXPECT_NE(one.out.find("Examples:\n  sumpwright " + std::string(command.name)),
+              std::string::npos)
+        << one.out;
+    EXPECT_EQ(one.out, run({"help", command.name}).out);
+  }
+}
+
+TEST(Command, ExportsSheetsAndBillOfMaterials) {
+  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-export-test";
+  std::filesystem::remove_all(folder);
+  const Ran ran = run({"export", kSamples + "transit-depot.sump", "--out",
+                       QString::fromStdString(folder.string()), "--paper", "arch-d,a1"});
+  ASSERT_EQ(ran.status, kClean) << ran.err;
+  for (const char* name :
+       {"transit-depot-arch-d.pdf", "transit-depot-a1.pdf", "transit-depot-arch-d-P-101.svg",
+        "transit-depot-bill-of-materials.csv"}) {
+    EXPECT_TRUE(std::filesystem::exists(folder / name)) << name;
+    EXPECT_GT(std::filesystem::file_size(folder / name), 1000u) << name;
+  }
+  std::filesystem::remove_all(folder);
+}
+
+} // namespace
+} // namespace sump
