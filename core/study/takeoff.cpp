@@ -98,22 +98,39 @@ QuantityLine lineFor(std::string_view trade, std::string_view category, std::str
   return line;
 }
 
-void addPipe(Lines& lines, const Run& run, const RunStudy& study, const PipeProduct& pipe) {
+/// Cuts of equal pipe for one service are packed together, whichever run they are for.
+class PipeCuts {
+public:
+  void add(Lines& lines, const Run& run, const RunStudy& study, const PipeProduct& pipe);
+  void finish();
+
+private:
+  struct Cuts {
+    std::vector<double> lengths;
+    Length stick;
+  };
+  std::map<QuantityLine*, Cuts> cuts_;
+};
+
+void PipeCuts::add(Lines& lines, const Run& run, const RunStudy& study, const PipeProduct& pipe) {
   const ServiceFacts& service = facts(run.service);
-  std::map<std::string, std::vector<double>> cuts;
-  for (const PipePiece& piece : study.pieces)
-    cuts[piece.size].push_back(inMetres(piece.cut));
-  for (const auto& [size, lengths] : cuts) {
+  for (const PipePiece& piece : study.pieces) {
     QuantityLine like =
-        lineFor(service.trade, "pipe", pipe.key, pipe.name + " pipe", size, pipe.name);
+        lineFor(service.trade, "pipe", pipe.key, pipe.name + " pipe", piece.size, pipe.name);
     if (isConduit(run.service)) like.description = pipe.name;
     like.service = service.key;
     QuantityLine& line = lines.line(std::move(like));
-    for (double length : lengths)
-      line.net += metres(length);
-    line.buy += static_cast<double>(sticksFor(lengths, inMetres(pipe.stick))) * pipe.stick;
-    line.quantity = inMetres(line.net);
+    line.net += piece.cut;
+    cuts_[&line].stick = pipe.stick;
+    cuts_[&line].lengths.push_back(inMetres(piece.cut));
     Lines::from(line, run.id);
+  }
+}
+
+void PipeCuts::finish() {
+  for (auto& [line, cuts] : cuts_) {
+    line->quantity = inMetres(line->net);
+    line->buy = static_cast<double>(sticksFor(cuts.lengths, inMetres(cuts.stick))) * cuts.stick;
   }
 }
 
@@ -188,14 +205,16 @@ void addVault(Lines& lines, const StudyContext& context, const Vault& vault,
 
 std::vector<QuantityLine> takeOff(const StudyContext& context, const Study& study) {
   Lines lines;
+  PipeCuts cuts;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = context.plan.runs[i];
     const PipeProduct* pipe = context.catalog.pipe(run.pipe);
     if (pipe == nullptr || !study.runs[i].resolved) continue;
-    addPipe(lines, run, study.runs[i], *pipe);
+    cuts.add(lines, run, study.runs[i], *pipe);
     addItems(lines, context, run, study.runs[i], *pipe);
     addConnectors(lines, run, study.runs[i]);
   }
+  cuts.finish();
   for (std::size_t i = 0; i < study.vaults.size(); ++i) {
     addVault(lines, context, context.plan.vaults[i], study.vaults[i]);
   }

@@ -138,7 +138,7 @@ def vault_clash(plan):
 
 def stock_bend(plan):
     vertices = run(plan, "OF-1")["vertices"]
-    vertices[0]["at"] = [round(24 * FOOT, 9), vertices[0]["at"][1]]
+    vertices[0]["at"] = [round(15.18 * FOOT, 9), vertices[0]["at"][1]]
 
 
 RULES = {
