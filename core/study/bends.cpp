@@ -76,10 +76,11 @@ Bend bendAt(const std::vector<Stock>& stock, Point3 in, Point3 out, int point, d
   bend.point = point;
   bend.degrees = deflectionDegrees(in, out);
   bend.vertical = turnsVertically(in, out);
-  for (const Stock& elbow : stock) {
-    if (std::abs(elbow.degrees - bend.degrees) > tolerance) continue;
-    bend.fittings = {elbow.kind};
-    bend.madeDegrees = elbow.degrees;
+  const auto gap = [&](const Stock& elbow) { return std::abs(elbow.degrees - bend.degrees); };
+  const auto closest = std::ranges::min_element(stock, {}, gap);
+  if (closest != stock.end() && gap(*closest) <= tolerance) {
+    bend.fittings = {closest->kind};
+    bend.madeDegrees = closest->degrees;
     return bend;
   }
   bend.stock = false;

@@ -8,6 +8,8 @@
 #include "core/plan/plan.h"
 #include "core/study/study.h"
 
+#include <map>
+
 namespace sump {
 
 struct StudyContext {
@@ -29,6 +31,18 @@ Surface groundOf(const Plan& plan);
 /// Shell levels, grade, cover and manways of each vault, in flow order.
 std::vector<VaultStudy> vaultShells(const StudyContext& context);
 
+/// A place on a path: on which leg, how far along it (0..1), and where that is.
+struct PathPlace {
+  std::size_t leg = 0;
+  double along = 0;
+  Point3 at;
+};
+/// The place nearest to `p` in plan, the first of several; nothing for fewer than two points.
+std::optional<PathPlace> nearestPlace(const std::vector<Point3>& path, Point2 p);
+
+/// Nominal size at a place on the run: that of the last reducer that stands before it.
+std::string sizeAt(const Run& run, std::size_t leg, double along);
+
 /// Points, legs, lengths and slopes of each run, in the plan's order.
 std::vector<RunStudy> runPaths(const StudyContext& context);
 
@@ -37,10 +51,12 @@ void fillWater(const StudyContext& context, const std::vector<RunStudy>& runs,
                std::vector<VaultStudy>& vaults);
 
 /// Where a run goes through vault walls and baffles.
-std::vector<Penetration> penetrations(const StudyContext& context, const RunStudy& run);
+std::vector<Penetration> penetrations(const StudyContext& context, const Run& run,
+                                      const RunStudy& study);
 /// Least cover and least cover under traffic.
 void fillCover(const StudyContext& context, RunStudy& run);
-/// The first high pocket that falls by more than `tolerance` before the end, if any.
+/// The first place from which the line falls by more than `tolerance` before it rises above that
+/// place again, if any. One pass.
 std::optional<HighPocket> highPocket(const std::vector<RunPoint>& points, Length tolerance);
 
 /// The bends of a run and the stock fittings that make them.
@@ -49,17 +65,29 @@ std::vector<Bend> bends(const StudyContext& context, const Run& run, const RunSt
 /// A tee that another run's end needs on this one.
 struct Branch {
   double station = 0; ///< m along this run
+  std::string size;   ///< of this run there
+  std::string from;   ///< of the run that branches off
 };
-std::vector<std::vector<Branch>> branches(const StudyContext& context,
-                                          const std::vector<RunStudy>& runs);
+/// How a run is joined to others.
+struct Joints {
+  std::vector<Branch> branches; ///< of other runs on this one
+  Length startTakeOut;          ///< by the tee of the run that this one starts from
+  Length endTakeOut;            ///< by the tee of the run that this one ends on
+};
+/// One for each run, in the plan's order.
+std::vector<Joints> joints(const StudyContext& context, const std::vector<RunStudy>& runs);
 /// Items, pipe pieces, sticks and the length to buy; needs bends.
-void fillPieces(const StudyContext& context, const Run& run, const std::vector<Branch>& branches,
-                RunStudy& study);
+void fillPieces(const StudyContext& context, const Run& run, const Joints& joints, RunStudy& study);
 
 /// Sticks for these cuts: cuts longer than a stick take whole sticks first (joined by couplings or
-/// bells); the remainders are packed first-fit decreasing, which is at most 11/9 of the least plus
-/// one (Johnson 1973).
+/// bells); the remainders are packed best-fit decreasing, which is at most 11/9 of the least plus
+/// one, as first-fit is (Johnson 1973, from memory), and needs no search through all sticks.
 int sticksFor(std::vector<double> cuts, double stick);
+/// Couplings in one cut: none for pipe with a bell on each stick.
+int couplingsIn(Length cut, const PipeProduct& pipe);
+/// The lengths to cut, in metres, by nominal size; pieces that the fittings leave no pipe for are
+/// left out.
+std::map<std::string, std::vector<double>> cutsBySize(const std::vector<PipePiece>& pieces);
 
 std::vector<QuantityLine> takeOff(const StudyContext& context, const Study& study);
 

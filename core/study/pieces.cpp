@@ -1,13 +1,10 @@
-// From bends, parts and ends to fittings, pipe between them, couplings and sticks.
+// From bends, parts and ends to fittings, the pipe between them and its couplings.
 
 #include "core/study/context.h"
 
-#include "core/geometry/polygon.h"
 #include "core/plan/keys.h"
 
 #include <algorithm>
-#include <cmath>
-#include <map>
 
 namespace sump {
 
@@ -16,22 +13,25 @@ namespace {
 /// A place on the run where pipe stops for something.
 struct Node {
   double station = 0;
-  Length before; ///< taken out of the pipe that arrives
-  Length after;  ///< taken out of the pipe that leaves
-  std::string sizeAfter;
+  Length before;         ///< taken out of the pipe that arrives
+  Length after;          ///< taken out of the pipe that leaves
+  std::string sizeAfter; ///< of a reducer
 };
+/// Nodes closer than this in metres are at one place.
+constexpr double kSamePlace = 1e-6;
 
 /// Gathers one run's nodes and items.
 class Assembly {
 public:
   Assembly(const StudyContext& context, const Run& run, RunStudy& study)
-      : context_(context), run_(run), study_(study), family_(context.catalog.fittingsFor(run.pipe)),
-        size_(run.size) {}
+      : context_(context), run_(run), study_(study),
+        family_(context.catalog.fittingsFor(run.pipe)) {}
 
-  void addEnds();
+  void addStart(Length tee);
   void addBends();
   void addParts();
   void addBranches(const std::vector<Branch>& branches);
+  void addFinish(Length tee);
   void cut();
 
 private:
@@ -40,19 +40,15 @@ private:
     return takeOut.value_or(metres(0));
   }
   Length layingLength(std::string_view key, const std::string& size) const;
-  Node endNode(const RunEnd& end, double station, const std::string& size, bool start);
+  Length endTakeOut(const RunEnd& end, const std::string& size);
+  void joinCoincident();
   void item(std::string_view key, const std::string& size, std::string_view why, int count = 1,
             const Id& part = {});
-  const std::string& sizeOfLeg(int leg) const {
-    return study_.legs[static_cast<std::size_t>(leg)].size;
-  }
-  int legAt(double station) const;
 
   const StudyContext& context_;
   const Run& run_;
   RunStudy& study_;
   const FittingFamily* family_;
-  std::string size_;
   std::vector<Node> nodes_;
 };
 
@@ -77,61 +73,44 @@ void Assembly::item(std::string_view key, const std::string& size, std::string_v
   study_.items.push_back({std::string(key), size, count, std::string(why), part});
 }
 
-int Assembly::legAt(double station) const {
-  for (std::size_t i = 1; i < study_.points.size(); ++i) {
-    if (station <= study_.points[i].station) return static_cast<int>(i) - 1;
-  }
-  return static_cast<int>(study_.legs.size()) - 1;
-}
-
-/// A tee or elbow has its centre at the run's end; other end parts end there.
-Node Assembly::endNode(const RunEnd& end, double station, const std::string& size, bool start) {
-  Length takeOut = metres(0);
+/// Adds the end's item. A tee or elbow has its centre at the run's end; other end parts end there.
+Length Assembly::endTakeOut(const RunEnd& end, const std::string& size) {
   switch (end.fitting) {
   case EndFitting::Plain:
     break;
   case EndFitting::Tee:
-    item("tee", size, "end");
-    takeOut = fittingTakeOut(FittingKind::Tee, size);
-    break;
+    item(key(FittingKind::Tee), size, "end");
+    return fittingTakeOut(FittingKind::Tee, size);
   case EndFitting::ElbowDown:
   case EndFitting::ElbowUp:
     item(key(FittingKind::Elbow90), size, "end");
-    takeOut = fittingTakeOut(FittingKind::Elbow90, size);
-    break;
+    return fittingTakeOut(FittingKind::Elbow90, size);
   case EndFitting::Cap:
-    item("cap", size, "end");
-    break;
+    item(key(FittingKind::Cap), size, "end");
+    return fittingTakeOut(FittingKind::Cap, size);
   case EndFitting::FootValve:
   case EndFitting::Strainer:
   case EndFitting::Eductor:
   case EndFitting::ScreenedVent:
     item(key(end.fitting), size, "end");
-    takeOut = layingLength(key(end.fitting), size);
-    break;
+    return layingLength(key(end.fitting), size);
   }
-  return start ? Node{station, metres(0), takeOut, size} : Node{station, takeOut, metres(0), ""};
+  return metres(0);
 }
 
-void Assembly::addEnds() {
-  nodes_.push_back(endNode(run_.from, 0, run_.size, true));
-  const double length = study_.points.back().station;
-  const std::string last = [&] {
-    std::string size = study_.legs.back().size;
-    for (const InlinePart& part : run_.parts) {
-      if (part.kind == PartKind::Reducer && part.leg + 1 == static_cast<int>(study_.legs.size())) {
-        size = part.toSize;
-      }
-    }
-    return size;
-  }();
-  nodes_.push_back(endNode(run_.to, length, last, false));
+void Assembly::addStart(Length tee) {
+  nodes_.push_back({0, metres(0), tee + endTakeOut(run_.from, run_.size), ""});
+}
+
+void Assembly::addFinish(Length tee) {
+  const std::string size = sizeAt(run_, study_.legs.size(), 0);
+  nodes_.push_back({study_.points.back().station, tee + endTakeOut(run_.to, size), metres(0), ""});
 }
 
 void Assembly::addBends() {
   for (const Bend& bend : study_.bends) {
     if (bend.fittings.empty()) continue;
-    const std::string& size = sizeOfLeg(bend.point);
+    const std::string size = sizeAt(run_, static_cast<std::size_t>(bend.point), 0);
     for (FittingKind kind : bend.fittings)
       item(key(kind), size, "bend");
     nodes_.push_back({study_.points[static_cast<std::size_t>(bend.point)].station,
@@ -146,7 +125,7 @@ void Assembly::addParts() {
     const auto leg = static_cast<std::size_t>(part.leg);
     const double station =
         study_.points[leg].station + part.along * inMetres(study_.legs[leg].developed);
-    const std::string& size = sizeOfLeg(part.leg);
+    const std::string size = sizeAt(run_, leg, part.along);
     if (part.kind == PartKind::Reducer) {
       item("reducer", size + " x " + part.toSize, "inline", 1, part.id);
       nodes_.push_back({station, fittingTakeOut(FittingKind::Reducer, size),
@@ -161,99 +140,64 @@ void Assembly::addParts() {
 
 void Assembly::addBranches(const std::vector<Branch>& branches) {
   for (const Branch& branch : branches) {
-    const std::string& size = sizeOfLeg(legAt(branch.station));
-    const Length takeOut = fittingTakeOut(FittingKind::Tee, size);
-    item("tee", size, "branch");
+    const Length takeOut = fittingTakeOut(FittingKind::Tee, branch.size);
+    const bool same = branch.size == branch.from;
+    item("tee", same ? branch.size : branch.size + " x " + branch.from, "branch");
     nodes_.push_back({branch.station, takeOut, takeOut, ""});
   }
 }
 
-/// Couplings join cuts longer than a stick, unless the pipe has bells of its own.
-int couplingsIn(Length cut, const PipeProduct* pipe) {
-  if (pipe == nullptr || pipe->belledEnd) return 0;
-  // A cut that is a stick to within a hair is one stick.
-  const double sticks = std::ceil(inMetres(cut) / inMetres(pipe->stick) - 1e-6);
-  return std::max(0, static_cast<int>(sticks) - 1);
+/// Two things at one place meet without pipe between them: the larger allowance on each side is
+/// what the pipe stops short by.
+void Assembly::joinCoincident() {
+  std::ranges::stable_sort(nodes_, {}, &Node::station);
+  std::vector<Node> joined;
+  for (Node& node : nodes_) {
+    if (joined.empty() || node.station - joined.back().station > kSamePlace) {
+      joined.push_back(std::move(node));
+      continue;
+    }
+    Node& same = joined.back();
+    same.before = std::max(same.before, node.before);
+    same.after = std::max(same.after, node.after);
+    if (!node.sizeAfter.empty()) same.sizeAfter = std::move(node.sizeAfter);
+  }
+  nodes_ = std::move(joined);
 }
 
 void Assembly::cut() {
-  std::ranges::stable_sort(nodes_, {}, &Node::station);
+  joinCoincident();
   const PipeProduct* pipe = context_.catalog.pipe(run_.pipe);
-  std::map<std::string, std::vector<double>> cuts;
+  std::string size = run_.size;
   for (std::size_t i = 1; i < nodes_.size(); ++i) {
-    if (!nodes_[i - 1].sizeAfter.empty()) size_ = nodes_[i - 1].sizeAfter;
+    if (!nodes_[i - 1].sizeAfter.empty()) size = nodes_[i - 1].sizeAfter;
     PipePiece piece;
-    piece.size = size_;
+    piece.size = size;
     piece.centreToCentre = metres(nodes_[i].station - nodes_[i - 1].station);
     piece.takeOut = nodes_[i - 1].after + nodes_[i].before;
     piece.cut = std::max(metres(0), piece.centreToCentre - piece.takeOut);
-    piece.couplings = couplingsIn(piece.cut, pipe);
-    if (piece.couplings > 0) item("coupling", size_, "stick", piece.couplings);
-    if (inMetres(piece.cut) > 0) cuts[size_].push_back(inMetres(piece.cut));
+    if (pipe != nullptr) piece.couplings = couplingsIn(piece.cut, *pipe);
+    if (piece.couplings > 0) item("coupling", size, "stick", piece.couplings);
     study_.pieces.push_back(std::move(piece));
   }
   if (pipe == nullptr) return;
-  for (const auto& [size, lengths] : cuts) {
-    study_.sticks += sticksFor(lengths, inMetres(pipe->stick));
+  for (const auto& [nominal, cuts] : cutsBySize(study_.pieces)) {
+    study_.sticks += sticksFor(cuts, inMetres(pipe->stick));
   }
   study_.buy = static_cast<double>(study_.sticks) * pipe->stick;
 }
 
 } // namespace
 
-int sticksFor(std::vector<double> cuts, double stick) {
-  int sticks = 0;
-  for (double& cut : cuts) {
-    while (cut > stick * (1 + 1e-9)) {
-      cut -= stick;
-      ++sticks;
-    }
-  }
-  std::ranges::sort(cuts, std::greater<>());
-  std::vector<double> left; // what remains of each opened stick
-  for (double cut : cuts) {
-    const auto fits =
-        std::ranges::find_if(left, [&](double rest) { return cut <= rest + stick * 1e-9; });
-    if (fits != left.end()) {
-      *fits -= cut;
-    } else if (cut > 0) {
-      left.push_back(stick - cut);
-    }
-  }
-  return sticks + static_cast<int>(left.size());
-}
-
-std::vector<std::vector<Branch>> branches(const StudyContext& context,
-                                          const std::vector<RunStudy>& runs) {
-  std::vector<std::vector<Branch>> found(runs.size());
-  for (const Run& run : context.plan.runs) {
-    for (const RunEnd* end : {&run.from, &run.to}) {
-      if (end->kind != EndKind::Run) continue;
-      const auto place = context.locator.find(end->target);
-      if (!place || place->kind != ObjectKind::Run) continue;
-      const RunStudy& joined = runs[place->index];
-      double best = -1, station = 0;
-      for (std::size_t i = 1; i < joined.points.size(); ++i) {
-        const Foot foot =
-            nearestOnSegment(end->at, flat(joined.points[i - 1].at), flat(joined.points[i].at));
-        if (best >= 0 && foot.distance >= best) continue;
-        best = foot.distance;
-        station = std::lerp(joined.points[i - 1].station, joined.points[i].station, foot.along);
-      }
-      if (best >= 0) found[place->index].push_back({station});
-    }
-  }
-  return found;
-}
-
-void fillPieces(const StudyContext& context, const Run& run, const std::vector<Branch>& branches,
+void fillPieces(const StudyContext& context, const Run& run, const Joints& joints,
                 RunStudy& study) {
   if (!study.resolved || study.legs.empty()) return;
   Assembly assembly(context, run, study);
-  assembly.addEnds();
+  assembly.addStart(joints.startTakeOut);
   assembly.addBends();
   assembly.addParts();
-  assembly.addBranches(branches);
+  assembly.addBranches(joints.branches);
+  assembly.addFinish(joints.endTakeOut);
   assembly.cut();
 }
 

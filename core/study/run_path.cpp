@@ -47,16 +47,7 @@ std::optional<double> PathFinder::invertOnRun(const Id& target, Point2 at, int d
   if (!place || place->kind != ObjectKind::Run) return std::nullopt;
   const std::vector<Point3>& other = path(place->index, depth + 1);
   if (other.size() < 2) return std::nullopt;
-  Foot best;
-  best.distance = -1;
-  double z = 0;
-  for (std::size_t i = 1; i < other.size(); ++i) {
-    const Foot foot = nearestOnSegment(at, flat(other[i - 1]), flat(other[i]));
-    if (best.distance >= 0 && foot.distance >= best.distance) continue;
-    best = foot;
-    z = lerp(other[i - 1], other[i], foot.along).z;
-  }
-  return z;
+  return nearestPlace(other, at)->at.z;
 }
 
 /// The run's own figure wins; otherwise what the target knows.
@@ -130,23 +121,12 @@ void fillPoints(const StudyContext& context, const std::vector<Point3>& path, Ru
   }
 }
 
+/// Vaults may stand wall to wall, so a point can belong to two of them.
 bool withinOneVault(const StudyContext& context, Point2 a, Point2 b) {
-  const int vault = context.vaults.holding(a);
-  return vault >= 0 && contains(context.vaults.rings()[static_cast<std::size_t>(vault)], b);
-}
-
-/// Nominal size after the reducers that stand before leg `leg`.
-std::string sizeAt(const Run& run, int leg) {
-  std::string size = run.size;
-  double place = -1;
-  for (const InlinePart& part : run.parts) {
-    const double at = part.leg + part.along;
-    if (part.kind == PartKind::Reducer && part.leg < leg && at > place) {
-      size = part.toSize;
-      place = at;
-    }
-  }
-  return size;
+  return std::ranges::any_of(context.vaults.touching({a, a}), [&](std::size_t i) {
+    const Ring& vault = context.vaults.rings()[i];
+    return contains(vault, a) && contains(vault, b);
+  });
 }
 
 void fillLegs(const StudyContext& context, const Run& run, RunStudy& study) {
@@ -159,7 +139,7 @@ void fillLegs(const StudyContext& context, const Run& run, RunStudy& study) {
     leg.developed = metres(distance(a, b));
     leg.vertical = length < kPlanTiny;
     leg.outsideVault = !withinOneVault(context, flat(a), flat(b));
-    leg.size = sizeAt(run, static_cast<int>(i) - 1);
+    leg.size = sizeAt(run, i - 1, kPlanTiny); // after a reducer that stands at the very start
     if (!leg.vertical) {
       leg.slope = (a.z - b.z) / length;
       planSum += length;
@@ -199,6 +179,30 @@ RunStudy runStudy(const StudyContext& context, const Run& run, const std::vector
 
 } // namespace
 
+std::optional<PathPlace> nearestPlace(const std::vector<Point3>& path, Point2 p) {
+  std::optional<PathPlace> best;
+  double least = 0;
+  for (std::size_t leg = 0; leg + 1 < path.size(); ++leg) {
+    const Foot foot = nearestOnSegment(p, flat(path[leg]), flat(path[leg + 1]));
+    if (best && foot.distance >= least) continue;
+    least = foot.distance;
+    best = PathPlace{leg, foot.along, lerp(path[leg], path[leg + 1], foot.along)};
+  }
+  return best;
+}
+
+std::string sizeAt(const Run& run, std::size_t leg, double along) {
+  const InlinePart* last = nullptr;
+  // The end of one leg stands before the start of the next: a reducer there comes before the bend.
+  const auto placeOf = [](const InlinePart& part) { return std::pair(part.leg, part.along); };
+  const auto place = std::pair(static_cast<int>(leg), along);
+  for (const InlinePart& part : run.parts) {
+    if (part.kind != PartKind::Reducer || placeOf(part) >= place) continue;
+    if (last == nullptr || placeOf(part) >= placeOf(*last)) last = &part;
+  }
+  return last == nullptr ? run.size : last->toSize;
+}
+
 std::vector<RunStudy> runPaths(const StudyContext& context) {
   PathFinder finder(context);
   std::vector<RunStudy> studies;
@@ -207,18 +211,6 @@ std::vector<RunStudy> runPaths(const StudyContext& context) {
     studies.push_back(runStudy(context, context.plan.runs[i], finder.path(i)));
   }
   return studies;
-}
-
-std::optional<HighPocket> highPocket(const std::vector<RunPoint>& points, Length tolerance) {
-  for (std::size_t high = 0; high < points.size(); ++high) {
-    double low = points[high].at.z;
-    for (std::size_t i = high + 1; i < points.size() && points[i].at.z <= points[high].at.z; ++i) {
-      low = std::min(low, points[i].at.z);
-    }
-    const double fall = points[high].at.z - low;
-    if (fall > inMetres(tolerance)) return HighPocket{points[high].at, metres(fall)};
-  }
-  return std::nullopt;
 }
 
 } // namespace sump

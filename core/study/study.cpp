@@ -18,7 +18,7 @@ namespace {
 
 void fillRun(const StudyContext& context, const Run& run, RunStudy& study) {
   if (!study.resolved) return;
-  study.penetrations = penetrations(context, study);
+  study.penetrations = penetrations(context, run, study);
   fillCover(context, study);
   if (facts(run.service).drive == Drive::Suction) {
     study.pocket = highPocket(study.points, context.limits.length("suction.tolerance"));
@@ -40,7 +40,7 @@ Study study(const Plan& plan, const Catalog& catalog, const Limits& limits) {
   fillWater(context, result.runs, result.vaults);
   for (const VaultStudy& vault : result.vaults)
     result.workingVolume += vault.workingVolume;
-  const auto joined = branches(context, result.runs);
+  const std::vector<Joints> joined = joints(context, result.runs);
   for (std::size_t i = 0; i < result.runs.size(); ++i) {
     fillPieces(context, plan.runs[i], joined[i], result.runs[i]);
   }

@@ -44,10 +44,12 @@ struct VaultStudy {
   Length lidTop;
   std::optional<Length> gradeLow, gradeHigh, gradeCentre; ///< over the lid
   std::optional<Length> cover;                            ///< gradeLow less lidTop
-  /// Invert that sets the rest level: of the overflow (last vault) or of the link leaving it.
+  /// The highest invert along the run that sets the rest level, which is where that run starts when
+  /// it falls all the way: of the overflow (last vault) or of the link that leaves the vault.
   std::optional<Length> overflowInvert;
   Id overflowRun;
-  /// At rest: the highest overflow invert of this vault and those after it.
+  /// At rest: the lowest way out. A way out through a link is no lower than the water of the vault
+  /// that it leads to. Unknown when no way out leads off the train.
   std::optional<Length> waterLevel;
   std::vector<ChamberStudy> chambers;
   std::vector<ManwayStudy> manways;
@@ -75,7 +77,7 @@ struct Leg {
 struct Bend {
   int point = 0;                     ///< index into RunStudy::points
   double degrees = 0;                ///< deflection in space
-  std::vector<FittingKind> fittings; ///< stock fittings that make it
+  std::vector<FittingKind> fittings; ///< stock fittings that make it, three at most
   double madeDegrees = 0;            ///< what they add up to
   bool stock = true;                 ///< false: no single stock fitting within tolerance
   bool vertical = false;             ///< turns mainly in a vertical plane
@@ -90,7 +92,8 @@ struct RunItem {
   Id part;         ///< the inline part, if one
 };
 
-/// Straight pipe between two fitting centres.
+/// Straight pipe between two fitting centres. Where a bend takes several fittings they are reckoned
+/// at one point; pipe between them is left to the fitter.
 struct PipePiece {
   std::string size;
   Length centreToCentre;
@@ -102,8 +105,9 @@ struct PipePiece {
 /// Where a run goes through a vault's outside wall or a baffle.
 struct Penetration {
   Id vault;
-  Id baffle; ///< empty: outside wall
-  Point3 at; ///< z is the invert there
+  Id baffle;        ///< empty: outside wall
+  Point3 at;        ///< z is the invert there
+  std::string size; ///< nominal, of the run there
 };
 
 struct CoverCheck {
@@ -138,7 +142,7 @@ struct RunStudy {
   std::optional<CoverCheck> leastCover; ///< outside vaults, rooms and buildings
   std::optional<CoverCheck> leastTrafficCover; ///< under traffic pavement
   std::optional<HighPocket> pocket;
-  Length buy; ///< whole sticks
+  Length buy; ///< whole sticks, were this run bought alone; a take-off line packs its runs together
   int sticks = 0;
 };
 
@@ -151,9 +155,11 @@ struct QuantityLine {
   std::string description;
   std::string size;
   std::string material;
-  double quantity = 0;  ///< count, or metres for pipe
-  Length net;           ///< pipe: length in place
-  Length buy;           ///< pipe: length to buy, whole sticks
+  double quantity = 0; ///< count, or metres for pipe
+  Length net;          ///< pipe: length in place
+  /// Pipe: length to buy. The cuts of all its runs are packed into whole sticks together (best-fit
+  /// decreasing; a cut longer than a stick is joined by couplings or bells).
+  Length buy;
   std::vector<Id> runs; ///< (or vaults) it comes from
 };
 

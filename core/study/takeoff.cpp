@@ -9,6 +9,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <tuple>
 
 namespace sump {
@@ -61,8 +62,9 @@ public:
     const auto [at, fresh] = lines_.try_emplace(key, std::move(like));
     return at->second;
   }
+  /// Objects come one after another, so only the last noted can be this one.
   static void from(QuantityLine& line, const Id& id) {
-    if (std::ranges::find(line.runs, id) == line.runs.end()) line.runs.push_back(id);
+    if (line.runs.empty() || line.runs.back() != id) line.runs.push_back(id);
   }
   std::vector<QuantityLine> sorted() const;
 
@@ -114,15 +116,16 @@ private:
 
 void PipeCuts::add(Lines& lines, const Run& run, const RunStudy& study, const PipeProduct& pipe) {
   const ServiceFacts& service = facts(run.service);
-  for (const PipePiece& piece : study.pieces) {
+  for (const auto& [size, lengths] : cutsBySize(study.pieces)) {
     QuantityLine like =
-        lineFor(service.trade, "pipe", pipe.key, pipe.name + " pipe", piece.size, pipe.name);
+        lineFor(service.trade, "pipe", pipe.key, pipe.name + " pipe", size, pipe.name);
     if (isConduit(run.service)) like.description = pipe.name;
     like.service = service.key;
     QuantityLine& line = lines.line(std::move(like));
-    line.net += piece.cut;
-    cuts_[&line].stick = pipe.stick;
-    cuts_[&line].lengths.push_back(inMetres(piece.cut));
+    line.net += metres(std::accumulate(lengths.begin(), lengths.end(), 0.0));
+    Cuts& cuts = cuts_[&line];
+    cuts.stick = pipe.stick;
+    cuts.lengths.insert(cuts.lengths.end(), lengths.begin(), lengths.end());
     Lines::from(line, run.id);
   }
 }
@@ -158,7 +161,7 @@ void addConnectors(Lines& lines, const Run& run, const RunStudy& study) {
     QuantityLine& line = lines.line(
         lineFor("site work", "connector", wall ? "wall-connector" : "baffle-sleeve",
                 wall ? "Resilient watertight connector in vault wall" : "Sleeve through baffle",
-                run.size, ""));
+                p.size, ""));
     line.quantity += 1;
     Lines::from(line, run.id);
   }
