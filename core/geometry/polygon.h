@@ -1,7 +1,7 @@
 #pragma once
 // Outline and line queries over Boost.Geometry. All lengths in metres, areas in square metres.
 // Outlines are simple (not self-crossing) rings unless a function says otherwise; behaviour is
-// checked against GEOS in tests/geometry.
+// checked against GEOS in tests/geometry. Distances to or from nothing are infinite.
 
 #include "core/geometry/point.h"
 
@@ -14,7 +14,7 @@ double area(const Ring& ring);      ///< always >= 0
 double perimeter(const Ring& ring); ///< closed length
 Point2 centroid(const Ring& ring);
 bool isSimple(const Ring& ring); ///< false if fewer than 3 points, zero area or self-crossing
-/// Inside or on the outline.
+/// Inside or on the outline (to 1e-7 m).
 bool contains(const Ring& ring, Point2 p);
 double planLength(const Polyline& line);
 double distance(Point2 p, const Ring& ring);       ///< 0 inside
@@ -23,7 +23,7 @@ double distanceToLine(Point2 p, const Polyline& line);
 double distance(const Ring& a, const Ring& b);                     ///< 0 when they touch or overlap
 double distanceLineToRing(const Polyline& line, const Ring& ring); ///< 0 when they touch or overlap
 double distanceBetweenLines(const Polyline& a, const Polyline& b);
-bool overlaps(const Ring& a, const Ring& b); ///< share interior area
+bool overlaps(const Ring& a, const Ring& b); ///< share more than 1 mm2 of interior area
 double overlapArea(const Ring& a, const Ring& b);
 /// Points where the line crosses the outline, in order along the line.
 std::vector<Point2> crossings(const Polyline& line, const Ring& ring);
@@ -38,7 +38,8 @@ struct Foot {
   double distance = 0;
 };
 Foot nearestOnSegment(Point2 p, Point2 a, Point2 b);
-/// The crossing of segments a-b and c-d, as fractions along each; none when parallel or apart.
+/// The crossing of segments a-b and c-d, as fractions along each; none when parallel or apart
+/// (by more than 1e-7 m, so that a line through a corner always meets one of its edges).
 struct SegmentCrossing {
   double alongFirst = 0;
   double alongSecond = 0;

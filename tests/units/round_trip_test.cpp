@@ -37,7 +37,7 @@ double slack(double value) {
 }
 
 template <class Print, class Parse>
-void roundTrip(const std::string& what, double value, double resolution, Print print, Parse parse) {
+void roundTrip(const char* what, double value, double resolution, Print print, Parse parse) {
   const std::string text = print(value);
   const auto back = parse(text);
   ASSERT_TRUE(back) << what << ": " << back.error;
@@ -52,14 +52,13 @@ TEST(RoundTrip, Lengths) {
     const double v = inMetres(anyLength(random));
     const auto parseUs = [](const std::string& text) { return parseLength(text, us); };
     const auto parseMetric = [](const std::string& text) { return parseLength(text, metric); };
-    for (int denominator : {1, 2, 4, 8, 16, 32, 64}) {
-      roundTrip(
-          "feet-inches", v, inch / denominator,
-          [&](double x) { return feetInches(metres(x), denominator); }, parseMetric);
-      roundTrip(
-          "inches", v, inch / denominator,
-          [&](double x) { return inchesOnly(metres(x), denominator); }, parseMetric);
-    }
+    const int denominator = 1 << (i % 7); // 1 to 64
+    roundTrip(
+        "feet-inches", v, inch / denominator,
+        [&](double x) { return feetInches(metres(x), denominator); }, parseMetric);
+    roundTrip(
+        "inches", v, inch / denominator,
+        [&](double x) { return inchesOnly(metres(x), denominator); }, parseMetric);
     roundTrip(
         "length", v, inch / 16, [](double x) { return printLength(metres(x), us); }, parseUs);
     roundTrip(
