@@ -1,0 +1,103 @@
+// `export`: the sheets as PDF and SVG, and the bill of materials.
+
+#include "app/command/open_plan.h"
+#include "app/paint/paint.h"
+#include "core/exchange/bill_of_materials.h"
+#include "core/exchange/input_error.h"
+#include "core/exchange/plan_file.h"
+#include "core/sheet/compose.h"
+
+#include <ostream>
+#include <stdexcept>
+
+namespace sump {
+
+namespace {
+
+QStringList papers(const QCommandLineParser& parsed, UnitSystem units) {
+  QStringList found;
+  for (const QString& value : parsed.values("paper"))
+    found += value.split(',', Qt::SkipEmptyParts);
+  if (found.isEmpty()) found << (units == UnitSystem::Metric ? "a1" : "arch-d");
+  found.removeDuplicates();
+  return found;
+}
+
+double scale(const QCommandLineParser& parsed) {
+  if (!parsed.isSet("scale")) return 0;
+  bool ok = false;
+  const double value = parsed.value("scale").toDouble(&ok);
+  if (!ok || !(value >= 1) || value > 1e5) {
+    throw std::invalid_argument("--scale '" + parsed.value("scale").toStdString() +
+                                "' is no scale; give the denominator, 120 for 1:120.");
+  }
+  return value;
+}
+
+std::filesystem::path folder(const QCommandLineParser& parsed, const std::string& stem) {
+  std::filesystem::path out = stem + "-sheets";
+  if (parsed.isSet("out")) out = parsed.value("out").toStdString();
+  std::error_code error;
+  std::filesystem::create_directories(out, error);
+  if (error) {
+    throw InputError(out.string(), "", 0, "the folder cannot be made: " + error.message(),
+                     "name a folder that can be written with --out");
+  }
+  return out;
+}
+
+int run(const QCommandLineParser& parsed, Streams streams) {
+  const OpenedPlan opened = openPlan(parsed);
+  const Project& project = opened.review.plan.project;
+  const std::string stem = opened.file.stem().string();
+  const double denominator = scale(parsed);
+  // All pages first: a wrong paper size then leaves nothing half written.
+  std::vector<std::pair<std::string, std::vector<Page>>> sets;
+  for (const QString& paper : papers(parsed, project.units)) {
+    const std::string key = paper.trimmed().toLower().toStdString();
+    sets.emplace_back(key, composeSheets(opened.review, {key, denominator, &opened.catalog}));
+  }
+  const std::filesystem::path out = folder(parsed, stem);
+  const auto told = [&](const std::filesystem::path& file) {
+    streams.out << file.string() << "\n";
+  };
+  for (const auto& [paper, pages] : sets) {
+    const std::filesystem::path pdf = out / (stem + "-" + paper + ".pdf");
+    writePdf(pages, pdf, project);
+    told(pdf);
+    for (const Page& page : pages) {
+      const std::filesystem::path svg = out / (stem + "-" + paper + "-" + page.number + ".svg");
+      writeSvg(page, svg);
+      told(svg);
+    }
+  }
+  const std::filesystem::path list = out / (stem + "-bill-of-materials.csv");
+  writeFileAtomically(list, billOfMaterialsCsv(opened.review));
+  told(list);
+  return opened.status();
+}
+
+QList<QCommandLineOption> options() {
+  return {{"out", "Write into this folder; default <plan>-sheets here.", "FOLDER"},
+          {"paper",
+           "Paper size, several with commas: arch-b to arch-e, ansi-b to ansi-d, a4 to a1. Default "
+           "arch-d, or a1 for metric plans.",
+           "SIZE"},
+          {"scale", "Scale of the plan, 120 for 1:120; default the largest standard one that fits.",
+           "N"},
+          catalogOption()};
+}
+
+} // namespace
+
+Command exportCommand() {
+  return {"export",
+          "Write the plan sheets as PDF and SVG, and the bill of materials as CSV.",
+          "PLAN [options]",
+          "  sumpwright export samples/transit-depot.sump\n"
+          "  sumpwright export --paper arch-d,a1 --out sheets samples/transit-depot.sump\n",
+          options,
+          run};
+}
+
+} // namespace sump

@@ -1,0 +1,120 @@
+#include "core/sheet/arrange.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+constexpr double kGap = 6;              // mm between views
+constexpr double kSiteMargin = 9;       // mm of paper about the site
+constexpr double kTankMargin = 34;      // about the tankage: room for labels and leaders
+constexpr double kEnlargedWeight = 1.6; // how much more the tankage's scale counts than the site's
+constexpr double kLeastGain = 1.9;      // an enlarged view is at least this much larger
+
+Point2 paperSize(const Box& site, double scale, double margin) {
+  return {site.width() * 1000 / scale + 2 * margin, site.height() * 1000 / scale + 2 * margin};
+}
+
+bool fits(Point2 size, const Box& box) {
+  return size.x <= box.width() && size.y <= box.height();
+}
+
+Box withoutTitle(Box box) {
+  box.high.y -= kViewTitle;
+  return box;
+}
+
+double largestScale(const Box& site, const Box& frame, double margin, UnitSystem units) {
+  const auto& scales = standardScales(units);
+  for (double scale : scales) {
+    if (fits(paperSize(site, scale, margin), frame)) return scale;
+  }
+  // Beyond the standard ones: whatever still shows it all.
+  return std::ceil(std::max(site.width() * 1000 / std::max(frame.width() - 2 * margin, 1.0),
+                            site.height() * 1000 / std::max(frame.height() - 2 * margin, 1.0)));
+}
+
+/// The region cut for a site view of this size: beside the rest, or above it.
+std::pair<Box, Box> cut(const Box& region, Point2 site, bool beside) {
+  Box first = region, rest = region;
+  if (beside) {
+    first.high.x = first.low.x + site.x;
+    rest.low.x = first.high.x + kGap;
+  } else {
+    first.high.y = first.low.y + site.y + kViewTitle;
+    rest.low.y = first.high.y + kGap;
+  }
+  return {first, rest};
+}
+
+struct Split {
+  Box site, tankage;
+  double siteScale, tankScale, score;
+};
+
+std::optional<Split> trySplit(const Extents& e, const Box& region, UnitSystem units,
+                              double siteScale, bool beside) {
+  const auto [first, rest] = cut(region, paperSize(e.site, siteScale, kSiteMargin), beside);
+  if (rest.width() < 80 || rest.height() < 80) return std::nullopt;
+  if (!fits(paperSize(e.site, siteScale, kSiteMargin), withoutTitle(first).grown(1e-6))) {
+    return std::nullopt;
+  }
+  const double tank = largestScale(*e.tankage, withoutTitle(rest), kTankMargin, units);
+  if (tank * kLeastGain > siteScale) return std::nullopt;
+  return Split{first, rest, siteScale, tank,
+               -std::log(siteScale) - kEnlargedWeight * std::log(tank)};
+}
+
+std::optional<Split> bestSplit(const Extents& e, const Box& region, UnitSystem units) {
+  std::optional<Split> best;
+  for (double siteScale : standardScales(units)) {
+    for (bool beside : {true, false}) {
+      const auto split = trySplit(e, region, units, siteScale, beside);
+      if (split && (!best || split->score > best->score)) best = split;
+    }
+  }
+  return best;
+}
+
+} // namespace
+
+Extents extents(const Plan& plan, const std::vector<Mark>& marks) {
+  std::vector<Point2> all, tankage;
+  for (const Mark& mark : marks)
+    all.insert(all.end(), mark.points.begin(), mark.points.end());
+  for (const Vault& vault : plan.vaults) {
+    const Ring ring = outline(vault);
+    tankage.insert(tankage.end(), ring.begin(), ring.end());
+  }
+  Extents result{around(all), std::nullopt};
+  if (tankage.empty()) return result;
+  for (const EquipmentRoom& room : plan.rooms) {
+    const Ring ring = outline(room);
+    tankage.insert(tankage.end(), ring.begin(), ring.end());
+  }
+  result.tankage = around(tankage);
+  return result;
+}
+
+std::vector<View> arrangeViews(const Extents& e, const Box& region, UnitSystem units,
+                               double scale) {
+  const Box frame = withoutTitle(region);
+  if (scale > 0) {
+    const bool whole = !e.tankage || fits(paperSize(e.site, scale, 0), frame);
+    return {{"1", "PLAN", frame, (whole ? e.site : *e.tankage).centre(), scale}};
+  }
+  const double alone = largestScale(e.site, frame, kSiteMargin, units);
+  if (e.tankage) {
+    const auto split = bestSplit(e, region, units);
+    if (split && split->tankScale * kLeastGain <= alone) {
+      return {{"1", "SITE PLAN", withoutTitle(split->site), e.site.centre(), split->siteScale},
+              {"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(split->tankage), e.tankage->centre(),
+               split->tankScale}};
+    }
+  }
+  return {{"1", "PLAN", frame, e.site.centre(), alone}};
+}
+
+} // namespace sump

@@ -1,0 +1,118 @@
+#include "core/sheet/block.h"
+
+#include <algorithm>
+
+namespace sump {
+
+double Block::height() const {
+  double sum = 0;
+  for (const Strip& s : head)
+    sum += s.height;
+  for (const Strip& s : body)
+    sum += s.height;
+  return sum;
+}
+
+void moveItem(PageItem& item, Point2 by) {
+  if (auto* text = std::get_if<PageText>(&item)) {
+    text->at = text->at + by;
+  } else {
+    for (Point2& p : std::get<PageShape>(item).points)
+      p = p + by;
+  }
+}
+
+PageShape rule(Point2 a, Point2 b, double width) {
+  return {{a, b}, false, false, LineStyle{Ink::Black, width, {}}, {}};
+}
+
+PageText words(Point2 at, std::string text, double height, bool bold, Align align) {
+  return {at, std::move(text), height, align, 0, bold, Ink::Black};
+}
+
+namespace {
+
+/// Bytes of the longest start of `word` that fits, at least one character.
+std::size_t fitting(const std::string& word, double width, double height, bool bold) {
+  std::size_t best = 0;
+  for (std::size_t i = 1; i <= word.size(); ++i) {
+    if (i < word.size() && (static_cast<unsigned char>(word[i]) & 0xC0) == 0x80) continue;
+    if (best > 0 && textWidth(word.substr(0, i), height, bold) > width) break;
+    best = i;
+  }
+  return best;
+}
+
+} // namespace
+
+std::vector<std::string> wrapped(const std::string& text, double width, double height, bool bold) {
+  std::vector<std::string> lines(1);
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    std::string word = text.substr(at, end - at);
+    at = end + 1;
+    const std::string joined = lines.back().empty() ? word : lines.back() + " " + word;
+    if (textWidth(joined, height, bold) <= width) {
+      lines.back() = joined;
+      continue;
+    }
+    if (!lines.back().empty()) lines.emplace_back();
+    while (textWidth(word, height, bold) > width) {
+      const std::size_t cut = fitting(word, width, height, bold);
+      if (cut >= word.size()) break;
+      lines.back() = word.substr(0, cut);
+      lines.emplace_back();
+      word.erase(0, cut);
+    }
+    lines.back() = word;
+  }
+  return lines;
+}
+
+Block paragraphs(const std::string& title, const std::vector<std::string>& texts, double width,
+                 bool numbered) {
+  Block block{width, {}, {}};
+  block.head.push_back(
+      {7, {words({0, 4.4}, title, 3.5, true), rule({0, 5.8}, {width, 5.8}, 0.35)}});
+  constexpr double kIndent = 7;
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    const auto lines = wrapped(texts[i], width - kIndent, kTextHeight, false);
+    Strip strip{static_cast<double>(lines.size()) * kLinePitch + 0.8, {}};
+    const std::string mark = numbered ? std::to_string(i + 1) + "." : "•";
+    strip.items.push_back(words({numbered ? kIndent - 1.5 : 2.5, 3.1}, mark, kTextHeight, false,
+                                numbered ? Align::Right : Align::Left));
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+      strip.items.push_back(words({kIndent, 3.1 + static_cast<double>(k) * kLinePitch}, lines[k]));
+    }
+    block.body.push_back(std::move(strip));
+  }
+  return block;
+}
+
+double place(Block& block, Point2 at, double bottom, Page& page) {
+  double y = at.y;
+  for (const Strip& s : block.head)
+    y += s.height;
+  std::size_t count = 0;
+  for (double below = y; count < block.body.size(); ++count) {
+    below += block.body[count].height;
+    if (below > bottom + 1e-9) break;
+  }
+  if (count == 0) return at.y;
+  const auto draw = [&](const Strip& strip) {
+    for (PageItem item : strip.items) {
+      moveItem(item, at);
+      page.items.push_back(std::move(item));
+    }
+    at.y += strip.height;
+  };
+  for (const Strip& s : block.head)
+    draw(s);
+  for (std::size_t i = 0; i < count; ++i)
+    draw(block.body[i]);
+  block.body.erase(block.body.begin(), block.body.begin() + static_cast<std::ptrdiff_t>(count));
+  return at.y;
+}
+
+} // namespace sump

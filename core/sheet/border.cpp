@@ -1,0 +1,133 @@
+#include "core/sheet/border.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+// ISO 5457: 20 mm filing margin on the left, 10 mm elsewhere; grid fields 50 mm long counted from
+// the centre marks; a 5 mm reference border.
+constexpr double kFiling = 20, kMargin = 10, kField = 50, kReference = 5;
+
+/// I and O are not used, so that they are not read as numbers.
+std::string rowLetter(int i) {
+  static constexpr std::string_view kLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+  return std::string(1, kLetters[static_cast<std::size_t>(i) % kLetters.size()]);
+}
+
+/// Field edges between low and high, 50 mm apart and symmetrical about `centre`; a rest shorter
+/// than half a field joins its neighbour.
+std::vector<double> fieldEdges(double low, double high, double centre) {
+  std::vector<double> edges{low};
+  const double first = centre - kField * std::floor((centre - low - kField / 2) / kField);
+  for (double at = first; at < high - kField / 2 + 1e-9; at += kField)
+    edges.push_back(at);
+  edges.push_back(high);
+  return edges;
+}
+
+void drawFields(const Box& in, const std::vector<double>& edges, bool across, Page& page) {
+  const auto at = [&](double along, double off) {
+    return across ? Point2{along, off} : Point2{off, along};
+  };
+  const double first = across ? in.low.y : in.low.x, second = across ? in.high.y : in.high.x;
+  for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
+    if (i > 0) {
+      page.items.push_back(rule(at(edges[i], first - kReference), at(edges[i], first), 0.35));
+      page.items.push_back(rule(at(edges[i], second), at(edges[i], second + kReference), 0.35));
+    }
+    const double middle = (edges[i] + edges[i + 1]) / 2;
+    const std::string name = across ? std::to_string(i + 1) : rowLetter(static_cast<int>(i));
+    for (double off : {first - kReference / 2, second + kReference / 2}) {
+      const Point2 centre = at(middle, off);
+      page.items.push_back(
+          words({centre.x, centre.y + 1.25}, name, kTextHeight, false, Align::Centre));
+    }
+  }
+}
+
+/// The text at `height`, smaller where it must be, cut with dots where even that is too wide.
+PageText fitted(Point2 at, std::string text, double height, bool bold, double width) {
+  while (height > kTextHeight && textWidth(text, height, bold) > width)
+    height = std::max(kTextHeight, height - 0.25);
+  if (textWidth(text, height, bold) > width) {
+    text = wrapped(text, width - textWidth("...", height, bold), height, bold).front() + "...";
+  }
+  return words(at, std::move(text), height, bold);
+}
+
+struct Field {
+  double width;
+  const char* caption;
+  std::string value;
+  double size = 3.5;
+  bool bold = false;
+};
+
+void drawFieldRow(Point2 at, double height, const std::vector<Field>& fields, Page& page) {
+  for (const Field& field : fields) {
+    const Box box{at, {at.x + field.width, at.y + height}};
+    page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.25, {}}, {}});
+    PageText caption = words({at.x + 1.2, at.y + 3.5}, field.caption);
+    caption.ink = Ink::Grey;
+    page.items.push_back(caption);
+    if (!field.value.empty()) {
+      page.items.push_back(fitted({at.x + 1.2, at.y + height - 1.6}, field.value, field.size,
+                                  field.bold, field.width - 2.4));
+    }
+    at.x += field.width;
+  }
+}
+
+} // namespace
+
+Box drawingSpace(const Page& page) {
+  return {{kFiling, kMargin}, {page.width - kMargin, page.height - kMargin}};
+}
+
+Box titleBox(const Page& page) {
+  const Box space = drawingSpace(page);
+  return {{space.high.x - kTitleWidth, space.high.y - kTitleHeight}, space.high};
+}
+
+void drawBorder(Page& page) {
+  const Box space = drawingSpace(page);
+  page.items.push_back(PageShape{space.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
+  page.items.push_back(
+      PageShape{space.grown(kReference).ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}});
+  const Point2 sheet{page.width / 2, page.height / 2};
+  drawFields(space, fieldEdges(space.low.x, space.high.x, sheet.x), true, page);
+  drawFields(space, fieldEdges(space.low.y, space.high.y, sheet.y), false, page);
+}
+
+void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page) {
+  const Box box = titleBox(page);
+  const bool metric = project.units == UnitSystem::Metric;
+  Point2 at = box.low;
+  const auto row = [&](double height, const std::vector<Field>& fields) {
+    drawFieldRow(at, height, fields, page);
+    at.y += height;
+  };
+  row(11, {{110, "Legal owner", project.legalOwner},
+           {70, "Identification number", project.identificationNumber}});
+  row(14, {{180, "Title", project.title, 5, true}});
+  row(11,
+      {{110, "Supplementary title",
+        page.title + (project.supplementaryTitle.empty() ? "" : ": ") + project.supplementaryTitle},
+       {70, "Document type", sheet.documentType}});
+  row(11, {{180, "Site", project.siteAddress}});
+  row(10, {{60, "Created by", project.createdBy},
+           {60, "Approved by", project.approvedBy},
+           {60, "Document status", project.documentStatus}});
+  row(10, {{34, "Date of issue", project.issueDate},
+           {20, "Revision", project.revision, 3.5, true},
+           {76, "Scale", sheet.scale},
+           {50, "Units", metric ? "m; pipe sizes in" : "ft, in; levels ft"}});
+  row(11, {{70, "Paper", sheet.paper},
+           {60, "Sheet number", page.number, 5, true},
+           {50, "Sheet", std::to_string(sheet.sheet) + " of " + std::to_string(sheet.sheets)}});
+  page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
+}
+
+} // namespace sump

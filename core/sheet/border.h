@@ -1,0 +1,27 @@
+#pragma once
+// Border with grid references (ISO 5457) and title block (ISO 7200). Private to core/sheet.
+
+#include "core/rules/review.h"
+#include "core/sheet/block.h"
+
+namespace sump {
+
+inline constexpr double kTitleWidth = 180; ///< mm, ISO 7200
+inline constexpr double kTitleHeight = 78;
+
+struct SheetFacts {
+  std::string documentType; ///< `Plan`, `Schedules`
+  std::string scale;
+  std::string paper;
+  int sheet = 1;
+  int sheets = 1;
+};
+
+/// The drawing space inside the frame.
+Box drawingSpace(const Page& page);
+/// Where the title block stands: the lower right corner of the drawing space.
+Box titleBox(const Page& page);
+void drawBorder(Page& page);
+void drawTitleBlock(const Project& project, const SheetFacts& facts, Page& page);
+
+} // namespace sump

@@ -1,0 +1,45 @@
+#pragma once
+// Draws placed labels on one view. Private to core/sheet.
+
+#include "core/sheet/placer.h"
+#include "core/sheet/view.h"
+
+#include <string>
+#include <vector>
+
+namespace sump {
+
+struct Label {
+  std::vector<std::string> lines;
+  bool framed = false;
+  bool boldFirst = false;
+  Ink ink = Ink::Black;
+};
+
+class LabelBoard {
+public:
+  /// Takes the view's marks as things that labels had better not cover.
+  LabelBoard(const View& view, const std::vector<Mark>& marks, Page& page);
+
+  Point2 size(const Label& label) const;
+  /// Beside or around a point, without a leader while `near`, then with one up to `reach` mm.
+  bool atPoint(const Label& label, Point2 site, double near, double reach);
+  /// Inside an outline where it covers least, else beside it with a leader.
+  bool inOutline(const Label& label, const Ring& site);
+  /// Outside an outline, with a leader to the middle of its nearest side.
+  bool besideOutline(const Label& label, const Ring& site);
+  /// Along a line's longer legs, else beside it with a leader.
+  bool alongLine(const Label& label, const Polyline& site, double reach);
+
+private:
+  bool draw(const Label& label, const std::vector<LabelCandidate>& candidates);
+  void drawAt(const Label& label, const LabelCandidate& where);
+  void avoidMarks(const std::vector<Mark>& marks);
+  void addLegPlaces(const Label& label, Point2 a, Point2 b, std::vector<LabelCandidate>& out) const;
+
+  const View& view_;
+  Page& page_;
+  LabelPlacer placer_;
+};
+
+} // namespace sump

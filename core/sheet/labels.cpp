@@ -1,0 +1,189 @@
+#include "core/sheet/labels.h"
+
+#include "core/geometry/polygon.h"
+#include "core/plan/ends.h"
+#include "core/sheet/label_board.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+constexpr double kReach = 130; // mm; the longest leader
+
+struct Scene {
+  const View& view;
+  const LabelRequest& request;
+  LabelBoard& board;
+  UnitSystem units;
+  /// Shown here, and not left to the enlarged view.
+  bool names(Point2 site) const {
+    const Box shown = view.site();
+    const bool elsewhere = request.enlarged.width() > 0 && request.enlarged.holds(site);
+    return shown.holds(site) && !elsewhere;
+  }
+};
+
+void labelGround(const Scene& scene) {
+  const Plan& plan = scene.request.review.plan;
+  for (const SpotElevation& spot : plan.spots) {
+    if (!scene.names(spot.at)) continue;
+    Label label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
+    scene.board.atPoint(label, spot.at, 1.2, 0);
+  }
+  for (const Well& well : plan.wells) {
+    if (scene.names(well.at)) scene.board.atPoint({{called(well)}}, well.at, 3, 40);
+  }
+}
+
+void labelDrains(const Scene& scene) {
+  const Plan& plan = scene.request.review.plan;
+  const auto level = [&](Length v) { return printElevation(v, scene.units); };
+  for (const Basin& basin : plan.basins) {
+    if (!scene.names(basin.at)) continue;
+    scene.board.besideOutline(
+        {{called(basin), "Rim " + level(basin.rim) + "  Inv. " + level(basin.outletInvert)}},
+        outline(basin));
+  }
+  for (const SewerConnection& sewer : plan.sewers) {
+    if (!scene.names(sewer.at)) continue;
+    scene.board.atPoint({{called(sewer), "Inv. " + level(sewer.invert)}}, sewer.at, 4, 60);
+  }
+  for (const WashEquipment& wash : plan.washes) {
+    if (scene.names(wash.at)) scene.board.besideOutline({{called(wash)}}, outline(wash));
+  }
+}
+
+/// One rim, or the range of them.
+std::string rimText(const VaultStudy& vault, UnitSystem units) {
+  std::vector<double> rims;
+  for (const ManwayStudy& manway : vault.manways) {
+    if (manway.rim) rims.push_back(inMetres(*manway.rim));
+  }
+  if (rims.empty()) return "-";
+  const auto [low, high] = std::minmax_element(rims.begin(), rims.end());
+  const std::string from = printElevation(metres(*low), units);
+  const std::string to = printElevation(metres(*high), units);
+  return from == to ? from : from + " to " + to;
+}
+
+void labelVaults(const Scene& scene) {
+  const Review& review = scene.request.review;
+  for (const VaultStudy& vault : review.study.vaults) {
+    const Vault& given = *review.plan.vaults.find(vault.id);
+    if (!scene.view.site().holds(given.centre)) continue;
+    Label label{{called(given)}, true, true, Ink::Black};
+    if (scene.names(given.centre)) {
+      label.lines.push_back("Rim " + rimText(vault, scene.units));
+      label.lines.push_back("Overflow inv. " + levelText(vault.overflowInvert, scene.units));
+      label.lines.push_back("Water level " + levelText(vault.waterLevel, scene.units));
+      label.lines.push_back("Floor " + printElevation(vault.floor, scene.units));
+    }
+    scene.board.besideOutline(label, vault.outline);
+  }
+}
+
+Label fullLabel(const Scene& scene, const Run& run, const std::string& tag) {
+  const RunStudy* studied = scene.request.review.study.run(run.id);
+  Label label{{tag + "  " + sizeAndMaterial(run, scene.request.catalog)}};
+  if (studied != nullptr) {
+    const std::string slope = slopeText(*studied, scene.units);
+    label.lines.push_back(lengthText(*studied, scene.units) + (slope.empty() ? "" : ", ") + slope);
+  }
+  label.ink = ink(facts(run.service).color);
+  return label;
+}
+
+double shownLength(const Scene& scene, const Polyline& line) {
+  double sum = 0;
+  for (const Polyline& part : clipLine(line, scene.view.site()))
+    sum += planLength(part);
+  return sum;
+}
+
+std::vector<std::string> labelRuns(const Scene& scene) {
+  const Plan& plan = scene.request.review.plan;
+  const auto tags = runTags(plan);
+  const Locator locator(plan);
+  struct Waiting {
+    const Run* run;
+    Polyline line;
+    double length;
+    RunLabel kind;
+  };
+  std::vector<Waiting> waiting;
+  for (const Run& run : plan.runs) {
+    const RunLabel kind = scene.request.runs(run);
+    auto line = locator.centreline(run);
+    if (kind == RunLabel::None || !line) continue;
+    const double length = shownLength(scene, *line);
+    if (length > 0) waiting.push_back({&run, std::move(*line), length, kind});
+  }
+  // The shortest first: the long ones have more places to go.
+  std::stable_sort(waiting.begin(), waiting.end(),
+                   [](const Waiting& a, const Waiting& b) { return a.length < b.length; });
+  std::vector<std::string> unplaced;
+  for (const Waiting& w : waiting) {
+    const std::string& tag = tags.at(w.run->id);
+    Label label{{tag}, false, false, ink(facts(w.run->service).color)};
+    if (w.kind == RunLabel::Full) label = fullLabel(scene, *w.run, tag);
+    label.boldFirst = true;
+    if (scene.board.alongLine(label, w.line, kReach)) continue;
+    label.lines = {tag};
+    if (!scene.board.alongLine(label, w.line, kReach)) unplaced.push_back(tag);
+  }
+  return unplaced;
+}
+
+void labelPlaces(const Scene& scene) {
+  const Plan& plan = scene.request.review.plan;
+  for (const EquipmentRoom& room : plan.rooms) {
+    const Ring ring = outline(room);
+    if (scene.names(centroid(ring))) {
+      scene.board.inOutline(
+          {{called(room), "Floor " + printElevation(room.floor, scene.units)}, false, true}, ring);
+    }
+  }
+  for (const Utility& utility : plan.utilities) {
+    std::string text = "EX " + called(utility);
+    if (utility.diameter) text += ", " + printShort(*utility.diameter, scene.units);
+    Label label{{text}};
+    scene.board.alongLine(label, utility.path, 30);
+  }
+  for (const Building& building : plan.buildings) {
+    Label label{{called(building)}, false, true};
+    if (building.floor) label.lines.push_back("FF " + printElevation(*building.floor, scene.units));
+    scene.board.inOutline(label, building.outline);
+  }
+  for (const Pavement& pavement : plan.pavements) {
+    scene.board.inOutline({{called(pavement) + (pavement.traffic ? " (traffic)" : "")}},
+                          pavement.outline);
+  }
+  if (plan.site.boundary.size() >= 3) {
+    Polyline edge = plan.site.boundary;
+    edge.push_back(edge.front());
+    scene.board.alongLine({{"PROPERTY LINE"}}, edge, 0);
+  }
+}
+
+} // namespace
+
+std::vector<std::string> drawLabels(const View& view, const LabelRequest& request, Page& page) {
+  LabelBoard board(view, request.marks, page);
+  const Scene scene{view, request, board, request.review.plan.project.units};
+  labelGround(scene);
+  if (request.enlarged.width() > 0) {
+    const Box e = request.enlarged;
+    board.atPoint({{"See view 2"}, true, true}, {e.low.x, e.low.y}, 1, 30);
+  }
+  labelVaults(scene);
+  std::vector<std::string> unplaced = labelRuns(scene);
+  labelDrains(scene);
+  labelPlaces(scene);
+  return unplaced;
+}
+
+} // namespace sump

@@ -1,0 +1,28 @@
+#pragma once
+// The texts on a view of the plan. Private to core/sheet.
+
+#include "core/rules/review.h"
+#include "core/sheet/view.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace sump {
+
+/// How much of a run's label a view shows.
+enum class RunLabel { None, Tag, Full };
+
+struct LabelRequest {
+  const Review& review;
+  const Catalog& catalog;
+  const std::vector<Mark>& marks;
+  std::function<RunLabel(const Run&)> runs;
+  /// The extent of the enlarged view, whose objects are named there and not here; empty box: none.
+  Box enlarged;
+};
+
+/// Draws every label that finds room on the view. Returns the tags of the runs that found none.
+std::vector<std::string> drawLabels(const View& view, const LabelRequest& request, Page& page);
+
+} // namespace sump

@@ -1,0 +1,134 @@
+#include "core/sheet/mark_pen.h"
+#include "core/sheet/schedules.h"
+
+#include <algorithm>
+#include <functional>
+#include <set>
+
+namespace sump {
+
+namespace {
+
+constexpr double kSample = 34; // mm of line, enough for one repeat of every pattern
+
+Strip lineStrip(const LineStyle& line, const std::string& code, const std::string& text) {
+  Strip strip{5.2, {}};
+  strip.items.push_back(PageShape{{{2, 2.6}, {2 + kSample, 2.6}}, false, false, line, {}});
+  strip.items.push_back(words({kSample + 6, 3.9}, code, kTextHeight, true));
+  strip.items.push_back(words({kSample + 15, 3.9}, text));
+  return strip;
+}
+
+/// A symbol of `kind` as page shapes, y down, centred on `at`.
+template <class Draw> void addSymbol(Strip& strip, Point2 at, Draw draw) {
+  std::vector<Mark> marks;
+  SymbolPen pen(MarkPen(marks, {}, Layer::Part), Frame{}, 2.1, LineStyle{Ink::Black, 0.35, {}});
+  draw(pen);
+  for (Mark& mark : marks) {
+    for (Point2& p : mark.points)
+      p = {at.x + p.x, at.y - p.y};
+    strip.items.push_back(
+        PageShape{std::move(mark.points), mark.closed, mark.round, mark.line, mark.fill});
+  }
+}
+
+constexpr std::pair<PartKind, const char*> kParts[] = {
+    {PartKind::Union, "Union"},
+    {PartKind::BallValve, "Ball valve"},
+    {PartKind::GateValve, "Gate valve"},
+    {PartKind::CheckValve, "Check valve"},
+    {PartKind::BackwaterValve, "Backwater valve"},
+    {PartKind::ReducedPressureAssembly, "Reduced-pressure assembly"},
+    {PartKind::DoubleCheck, "Double check"},
+    {PartKind::AirGap, "Air gap"},
+    {PartKind::Strainer, "Strainer"},
+    {PartKind::Cleanout, "Cleanout"},
+    {PartKind::Reducer, "Reducer"},
+    {PartKind::PullBox, "Pull box"},
+    {PartKind::SolenoidValve, "Solenoid valve"},
+};
+
+constexpr std::pair<EndFitting, const char*> kEnds[] = {
+    {EndFitting::Tee, "Tee, open top and bottom"},
+    {EndFitting::ElbowDown, "Elbow or pipe turned down"},
+    {EndFitting::ElbowUp, "Elbow or pipe turned up"},
+    {EndFitting::FootValve, "Foot valve"},
+    {EndFitting::Strainer, "End strainer"},
+    {EndFitting::Eductor, "Air-drawing eductor"},
+    {EndFitting::Cap, "Cap"},
+    {EndFitting::ScreenedVent, "Screened vent"},
+};
+
+using Symbols = std::vector<std::pair<const char*, std::function<void(SymbolPen&)>>>;
+
+Symbols usedSymbols(const Plan& plan) {
+  std::set<PartKind> parts;
+  std::set<EndFitting> ends;
+  for (const Run& run : plan.runs) {
+    for (const InlinePart& part : run.parts)
+      parts.insert(part.kind);
+    ends.insert({run.from.fitting, run.to.fitting});
+  }
+  Symbols used;
+  for (const auto& [kind, text] : kParts) {
+    if (parts.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawPart(p, k); });
+  }
+  for (const auto& [kind, text] : kEnds) {
+    if (ends.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawEnd(p, k); });
+  }
+  return used;
+}
+
+/// The existing utilities of the plan, one line a kind, drawn as on the plan.
+void addUtilities(const Plan& plan, Block& block) {
+  static constexpr const char* kNames[] = {
+      "Existing potable water", "Existing sewer",         "Existing storm drain", "Existing gas",
+      "Existing electric",      "Existing communication", "Existing, other"};
+  Plan probe;
+  std::set<UtilityKind> seen;
+  for (const Utility& utility : plan.utilities) {
+    if (seen.insert(utility.kind).second) probe.utilities.append(utility);
+  }
+  for (const Mark& mark : planMarks(probe, Study{})) {
+    const Utility& utility = *probe.utilities.find(mark.object);
+    LineStyle line = *mark.line;
+    line.width = 0.35; // a public main is only drawn heavier
+    block.body.push_back(lineStrip(line, "EX", kNames[static_cast<std::size_t>(utility.kind)]));
+  }
+}
+
+} // namespace
+
+Block legend(const Review& review, double width) {
+  Block block = paragraphs("LEGEND: RUNS", {}, width, false);
+  std::set<Service> used;
+  for (const Run& run : review.plan.runs)
+    used.insert(run.service);
+  for (Service service : used) {
+    const ServiceFacts& f = facts(service);
+    block.body.push_back(lineStrip(serviceLine(service), std::string(f.code), std::string(f.name)));
+  }
+  addUtilities(review.plan, block);
+  if (!review.plan.site.boundary.empty()) {
+    block.body.push_back(
+        lineStrip({Ink::Black, 0.5, {12, 2, 0.8, 2, 0.8, 2}}, "", "Property line"));
+  }
+  return block;
+}
+
+Block symbolKey(const Review& review, double width) {
+  Block block = paragraphs("LEGEND: SYMBOLS", {}, width, false);
+  const Symbols used = usedSymbols(review.plan);
+  for (std::size_t i = 0; i < used.size(); i += 2) {
+    Strip strip{7.2, {}};
+    for (std::size_t k = i; k < std::min(i + 2, used.size()); ++k) {
+      const double x = static_cast<double>(k - i) * width / 2;
+      addSymbol(strip, {x + 6, 3.6}, used[k].second);
+      strip.items.push_back(words({x + 13, 4.9}, used[k].first));
+    }
+    block.body.push_back(std::move(strip));
+  }
+  return block;
+}
+
+} // namespace sump

@@ -1,0 +1,95 @@
+// The sheet's notes. Safety wording: the usual cautions, which defer to local codes and to licensed
+// practice.
+
+#include "core/sheet/schedules.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+std::string storageStatement(const Review& review) {
+  const UnitSystem units = review.plan.project.units;
+  std::string text = "Working storage at rest: " + printVolume(review.study.workingVolume, units);
+  if (review.limits.has("storage.minimum")) {
+    text += "; wanted: " + printVolume(review.limits.volume("storage.minimum"), units);
+  }
+  text += ".";
+  for (const Finding& finding : review.findings) {
+    if (finding.rule == "storage-volume" && finding.severity == Severity::Note) {
+      text += " " + render(finding.what);
+    }
+  }
+  return text;
+}
+
+std::string groundStatement(const Review& review) {
+  const Site& site = review.plan.site;
+  const UnitSystem units = review.plan.project.units;
+  std::string text;
+  if (site.groundwater) {
+    text += "Highest expected groundwater: elevation " + printElevation(*site.groundwater, units) +
+            ". ";
+  }
+  if (site.frostDepth) text += "Frost depth: " + printShort(*site.frostDepth, units) + ". ";
+  return text + "Confirm soil, groundwater and flotation of the empty vaults before setting them.";
+}
+
+} // namespace
+
+Block generalNotes(const Review& review, double width) {
+  const bool metric = review.plan.project.units == UnitSystem::Metric;
+  const std::string datum = review.plan.site.datum;
+  return paragraphs(
+      "GENERAL NOTES",
+      {std::string("Elevations are in ") + (metric ? "metres" : "feet") + " on the site datum" +
+           (datum.empty() ? "" : " (" + datum + ")") +
+           ". Pipe elevations are inverts. Do not scale; use the figures.",
+       "The adopted local code and the authority having jurisdiction govern over this sheet. Work "
+       "is to be designed, sealed, permitted and inspected by licensed people where local law asks "
+       "for it.",
+       storageStatement(review),
+       "Water levels are at rest. Wash water enters the first vault; the suction is in the last.",
+       "Buried pressure and transfer pipe is Schedule 80 PVC unless scheduled otherwise. Lay "
+       "gravity pipe at a uniform grade on firm bedding from the low end up.",
+       "Suction rises all the way to the pump, with no high pocket. Test suction and pressure pipe "
+       "before backfill.",
+       "Seal every pipe through a vault wall with a flexible watertight boot or grout made for it.",
+       groundStatement(review),
+       "Verify inverts of the sewer connection and the drain outlets before ordering vaults."},
+      width, true);
+}
+
+Block cautions(double width) {
+  return paragraphs(
+      "CAUTIONS",
+      {"CALL BEFORE YOU DIG: have all utilities located and marked; dig by hand near them. Lines "
+       "shown are from records and may lie elsewhere.",
+       "EXCAVATION: shore, slope or shield, keep spoil and loads off the edge, have a competent "
+       "person inspect daily and after rain; keep people out from under unsupported ground.",
+       "CONFINED SPACE: vaults are permit spaces. No entry, even brief, without permit, gas test, "
+       "ventilation, attendant and a rescue plan. Keep covers locked.",
+       "LIFTING: set vaults with rated gear and the maker's lifting points, to a lift plan; nobody "
+       "under the load; keep clear of overhead lines.",
+       "ELECTRICAL: work by licensed electricians, locked out and tested dead; seal conduits into "
+       "vaults against gas and water.",
+       "CROSS-CONNECTION: reclaimed water is not for drinking. Keep the air gap or tested "
+       "backflow assembly on the fresh-water make-up; mark reclaimed pipe and outlets."},
+      width, false);
+}
+
+Block findingList(const Review& review, double width) {
+  std::vector<std::string> texts;
+  for (const Finding& finding : review.findings) {
+    if (finding.severity == Severity::Note) continue;
+    std::string kind(name(finding.severity));
+    std::transform(kind.begin(), kind.end(), kind.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+    texts.push_back(kind + " (" + finding.rule + "): " + render(finding.what));
+  }
+  return paragraphs("OPEN FINDINGS OF THE CHECK", texts, width, true);
+}
+
+} // namespace sump

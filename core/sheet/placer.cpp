@@ -1,0 +1,99 @@
+#include "core/sheet/placer.h"
+
+#include "core/geometry/polygon.h"
+#include "core/units/quantity.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace sump {
+
+namespace {
+
+constexpr double kGap = 0.6;            // mm of air kept between two texts
+constexpr double kLeaderCrossing = 12;  // dislike of a leader crossing another leader
+constexpr double kLeaderOverLine = 0.5; // of a leader crossing a drawn line, by that line's cost
+
+} // namespace
+
+Point2 leaderStart(const Box& box, Point2 to) {
+  const double x = std::clamp(to.x, box.low.x, box.high.x);
+  const double middle = box.centre().y;
+  if (to.x < box.low.x || to.x > box.high.x) return {x, middle};
+  return {x, to.y < middle ? box.low.y : box.high.y};
+}
+
+bool LabelPlacer::isFree(const LabelCandidate& candidate) const {
+  if (!area_.holds(candidate.box)) return false;
+  const Box wide = candidate.box.grown(kGap);
+  for (const Box& taken : taken_) {
+    if (taken.meets(wide)) return false;
+    if (candidate.leaderTo &&
+        cutsBox(leaderStart(candidate.box, *candidate.leaderTo), *candidate.leaderTo, taken)) {
+      return false; // a leader through a text makes both hard to read
+    }
+  }
+  return std::none_of(leaders_.begin(), leaders_.end(),
+                      [&](const Line& l) { return cutsBox(l.a, l.b, wide); });
+}
+
+double LabelPlacer::coverCost(const LabelCandidate& candidate, double bound) const {
+  double cost = candidate.cost;
+  const Point2 from =
+      candidate.leaderTo ? leaderStart(candidate.box, *candidate.leaderTo) : Point2{};
+  for (const Line& line : lines_) {
+    if (cost > bound) return cost;
+    if (cutsBox(line.a, line.b, candidate.box)) cost += line.cost;
+    if (candidate.leaderTo && crossSegments(from, *candidate.leaderTo, line.a, line.b)) {
+      cost += line.cost * kLeaderOverLine;
+    }
+  }
+  if (!candidate.leaderTo) return cost;
+  for (const Line& leader : leaders_) {
+    if (crossSegments(from, *candidate.leaderTo, leader.a, leader.b)) cost += kLeaderCrossing;
+  }
+  return cost;
+}
+
+std::optional<LabelCandidate> LabelPlacer::place(std::vector<LabelCandidate> candidates) {
+  std::stable_sort(
+      candidates.begin(), candidates.end(),
+      [](const LabelCandidate& a, const LabelCandidate& b) { return a.cost < b.cost; });
+  const LabelCandidate* best = nullptr;
+  double least = std::numeric_limits<double>::max();
+  for (const LabelCandidate& candidate : candidates) {
+    if (candidate.cost >= least) break; // sorted: none of the rest can be cheaper
+    if (!isFree(candidate)) continue;
+    const double cost = coverCost(candidate, least);
+    if (cost < least) {
+      least = cost;
+      best = &candidate;
+    }
+  }
+  if (best == nullptr) return std::nullopt;
+  taken_.push_back(best->box);
+  if (best->leaderTo) {
+    leaders_.push_back({leaderStart(best->box, *best->leaderTo), *best->leaderTo, 0});
+  }
+  return *best;
+}
+
+std::vector<LabelCandidate> aroundPoint(Point2 anchor, double width, double height, double nearest,
+                                        double farthest, double extraCost) {
+  std::vector<LabelCandidate> found;
+  constexpr int kDirections = 24;
+  for (double r = nearest; r <= farthest; r *= 1.35) {
+    for (int i = 0; i < kDirections; ++i) {
+      const double a = 2 * kPi * i / kDirections;
+      const Point2 u{std::cos(a), std::sin(a)};
+      // The box stands beyond r: its nearest edge or corner about r away.
+      const Point2 middle = anchor + Point2{u.x * (r + width / 2), u.y * (r + height / 2)};
+      const Box box{{middle.x - width / 2, middle.y - height / 2},
+                    {middle.x + width / 2, middle.y + height / 2}};
+      found.push_back({box, anchor, extraCost + r * 0.25, false});
+    }
+  }
+  return found;
+}
+
+} // namespace sump

@@ -1,0 +1,104 @@
+#include "core/sheet/schedules.h"
+
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+namespace sump {
+
+Block runSchedule(const Review& review, const Catalog& catalog, double width) {
+  const UnitSystem units = review.plan.project.units;
+  const auto tags = runTags(review.plan);
+  std::vector<std::vector<std::string>> rows;
+  for (const RunStudy& run : review.study.runs) {
+    const Run& given = *review.plan.runs.find(run.id);
+    const PipeProduct* product = catalog.pipe(given.pipe);
+    std::vector<std::string> row = {
+        tags.at(run.id), std::string(facts(run.service).name), sizeText(given.size),
+        product != nullptr ? product->name : given.pipe, lengthText(run, units)};
+    const std::string slope = slopeText(run, units);
+    row.push_back(slope.empty() ? "-" : slope);
+    row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
+    row.push_back(run.resolved ? printElevation(run.endInvert, units) : "?");
+    row.push_back(run.leastCover ? printShort(run.leastCover->cover, units) : "-");
+    row.push_back(endText(given.from, review.plan) + " to " + endText(given.to, review.plan));
+    rows.push_back(std::move(row));
+  }
+  return table("RUN SCHEDULE",
+               {{"Run"},
+                {"Service"},
+                {"Size", Align::Centre},
+                {"Material"},
+                {"Length|along slope", Align::Right},
+                {"Slope", Align::Right},
+                {"Start|invert", Align::Right},
+                {"End|invert", Align::Right},
+                {"Least|cover", Align::Right},
+                {"From - to"}},
+               rows, width);
+}
+
+Block chamberSchedule(const Review& review, double width) {
+  const UnitSystem units = review.plan.project.units;
+  std::vector<std::vector<std::string>> rows;
+  for (const VaultStudy& vault : review.study.vaults) {
+    bool first = true;
+    for (const ChamberStudy& chamber : vault.chambers) {
+      std::vector<std::string> row(6, "");
+      if (first) {
+        row = {called(*review.plan.vaults.find(vault.id)),
+               printElevation(vault.lidTop, units),
+               levelText(vault.overflowInvert, units),
+               levelText(vault.waterLevel, units),
+               printElevation(vault.floor, units),
+               vault.cover ? printShort(*vault.cover, units) : "-"};
+      }
+      first = false;
+      row.push_back(std::to_string(chamber.number));
+      row.push_back(printLength(chamber.length, units) + " x " + printLength(chamber.width, units));
+      row.push_back(vault.waterLevel ? printLength(chamber.waterDepth, units) : "?");
+      row.push_back(vault.waterLevel ? printVolume(chamber.volume, units) : "?");
+      rows.push_back(std::move(row));
+    }
+  }
+  std::vector<std::string> total(10);
+  total[0] = "Total";
+  total[9] = printVolume(review.study.workingVolume, units);
+  rows.push_back(total);
+  return table("VAULT SCHEDULE",
+               {{"Vault"},
+                {"Top|of lid", Align::Right},
+                {"Overflow|invert", Align::Right},
+                {"Water|level", Align::Right},
+                {"Inside|floor", Align::Right},
+                {"Cover|over lid", Align::Right},
+                {"Ch.", Align::Centre},
+                {"Inside clear", Align::Right},
+                {"Water|depth", Align::Right},
+                {"Working|volume", Align::Right}},
+               rows, width);
+}
+
+Block manwaySchedule(const Review& review, double width) {
+  const UnitSystem units = review.plan.project.units;
+  std::vector<std::vector<std::string>> rows;
+  for (const VaultStudy& vault : review.study.vaults) {
+    const Vault& given = *review.plan.vaults.find(vault.id);
+    for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+      const ManwayStudy& manway = vault.manways[i];
+      rows.push_back({called(given), std::to_string(manway.chamber),
+                      printShort(given.manways[i].diameter, units), levelText(manway.rim, units),
+                      manway.riser ? printLength(*manway.riser, units) : "-",
+                      given.manways[i].trafficCover ? "traffic" : "pedestrian"});
+    }
+  }
+  return table("MANWAY SCHEDULE",
+               {{"Vault"},
+                {"Ch.", Align::Centre},
+                {"Clear|opening", Align::Right},
+                {"Rim", Align::Right},
+                {"Riser|height", Align::Right},
+                {"Cover"}},
+               rows, width);
+}
+
+} // namespace sump

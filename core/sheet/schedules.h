@@ -1,0 +1,22 @@
+#pragma once
+// Schedules, notes and legends of a Review as blocks. Private to core/sheet.
+
+#include "core/rules/review.h"
+#include "core/sheet/block.h"
+
+#include <vector>
+
+namespace sump {
+
+Block runSchedule(const Review& review, const Catalog& catalog, double width);
+Block chamberSchedule(const Review& review, double width);
+Block manwaySchedule(const Review& review, double width);
+Block generalNotes(const Review& review, double width);
+Block cautions(double width);
+/// Warnings and errors by number; no body when there are none.
+Block findingList(const Review& review, double width);
+/// The services, existing utilities and symbols that the plan uses.
+Block legend(const Review& review, double width);
+Block symbolKey(const Review& review, double width);
+
+} // namespace sump

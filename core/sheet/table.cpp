@@ -1,0 +1,121 @@
+#include "core/sheet/block.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+constexpr double kPad = 1.2; // mm either side of a cell's text
+
+std::vector<std::string> headingLines(const std::string& heading) {
+  std::vector<std::string> lines(1);
+  for (char c : heading) {
+    if (c == '|') {
+      lines.emplace_back();
+    } else {
+      lines.back() += c;
+    }
+  }
+  return lines;
+}
+
+std::vector<double> columnWidths(const std::vector<Column>& columns,
+                                 const std::vector<std::vector<std::string>>& rows, double width) {
+  std::vector<double> widths;
+  double sum = 0;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    double w = 0;
+    for (const std::string& line : headingLines(columns[c].heading)) {
+      w = std::max(w, textWidth(line, kTextHeight, true));
+    }
+    for (const auto& row : rows)
+      w = std::max(w, textWidth(row[c], kTextHeight, false));
+    widths.push_back(w + 2 * kPad);
+    sum += widths.back();
+  }
+  const double spare = (width - sum) / static_cast<double>(columns.size());
+  if (spare > 0) {
+    for (double& w : widths)
+      w += std::min(spare, 4.0);
+  } else {
+    widths.back() = std::max(widths.back() + width - sum, 25.0);
+  }
+  return widths;
+}
+
+double textX(double left, double width, Align align) {
+  return align == Align::Left    ? left + kPad
+         : align == Align::Right ? left + width - kPad
+                                 : left + width / 2;
+}
+
+/// The uprights of one strip.
+void addUprights(Strip& strip, const std::vector<double>& widths) {
+  double x = 0;
+  strip.items.push_back(rule({0, 0}, {0, strip.height}, 0.25));
+  for (double w : widths) {
+    x += w;
+    strip.items.push_back(rule({x, 0}, {x, strip.height}, 0.25));
+  }
+}
+
+Strip headingStrip(const std::vector<Column>& columns, const std::vector<double>& widths,
+                   double total) {
+  std::size_t most = 1;
+  for (const Column& c : columns)
+    most = std::max(most, headingLines(c.heading).size());
+  Strip strip{static_cast<double>(most) * kLinePitch + 1.6, {}};
+  const Ring edge = Box{{0, 0}, {total, strip.height}}.ring();
+  strip.items.push_back(PageShape{edge, true, false, LineStyle{Ink::Black, 0.35, {}},
+                                  FillStyle{Ink::Building, Hatch::None}});
+  double x = 0;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    double y = 3.8;
+    for (const std::string& line : headingLines(columns[c].heading)) {
+      strip.items.push_back(words({textX(x, widths[c], columns[c].align), y}, line, kTextHeight,
+                                  true, columns[c].align));
+      y += kLinePitch;
+    }
+    x += widths[c];
+  }
+  addUprights(strip, widths);
+  return strip;
+}
+
+Strip rowStrip(const std::vector<Column>& columns, const std::vector<std::string>& row,
+               const std::vector<double>& widths, double total) {
+  const auto last = wrapped(row.back(), widths.back() - 2 * kPad, kTextHeight, false);
+  Strip strip{static_cast<double>(last.size()) * kLinePitch + 1.0, {}};
+  double x = 0;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    const double at = textX(x, widths[c], columns[c].align);
+    const auto lines = c + 1 == columns.size() ? last : std::vector<std::string>{row[c]};
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+      strip.items.push_back(words({at, 3.6 + static_cast<double>(k) * kLinePitch}, lines[k],
+                                  kTextHeight, false, columns[c].align));
+    }
+    x += widths[c];
+  }
+  strip.items.push_back(rule({0, strip.height}, {total, strip.height}, 0.18));
+  addUprights(strip, widths);
+  return strip;
+}
+
+} // namespace
+
+Block table(const std::string& title, const std::vector<Column>& columns,
+            const std::vector<std::vector<std::string>>& rows, double width) {
+  const std::vector<double> widths = columnWidths(columns, rows, width);
+  double total = 0;
+  for (double w : widths)
+    total += w;
+  Block block{total, {}, {}};
+  block.head.push_back({7, {words({0, 4.4}, title, 3.5, true)}});
+  block.head.push_back(headingStrip(columns, widths, total));
+  for (const auto& row : rows)
+    block.body.push_back(rowStrip(columns, row, widths, total));
+  return block;
+}
+
+} // namespace sump

@@ -1,0 +1,73 @@
+#include "core/sheet/tags.h"
+
+#include "core/plan/ends.h"
+#include "core/units/print.h"
+
+namespace sump {
+
+std::unordered_map<Id, std::string> runTags(const Plan& plan) {
+  std::unordered_map<Id, std::string> tags;
+  std::array<int, kServiceCount> count{};
+  for (const Run& run : plan.runs) {
+    const int n = ++count[static_cast<std::size_t>(run.service)];
+    tags[run.id] = std::string(facts(run.service).code) + "-" + std::to_string(n);
+  }
+  return tags;
+}
+
+std::string sizeText(const std::string& nominal) {
+  return nominal.empty() ? "-" : nominal + "\"";
+}
+
+std::string sizeAndMaterial(const Run& run, const Catalog& catalog) {
+  const PipeProduct* product = catalog.pipe(run.pipe);
+  return sizeText(run.size) + " " + (product != nullptr ? product->name : run.pipe);
+}
+
+std::string lengthText(const RunStudy& run, UnitSystem units) {
+  return run.resolved ? printRunLength(run.developed, units) : "?";
+}
+
+std::string slopeText(const RunStudy& run, UnitSystem units) {
+  // Under 0.02 % (a quarter inch in 100 ft) nobody lays to a slope: the line is level.
+  constexpr double kLevel = 2e-4;
+  const Drive drive = facts(run.service).drive;
+  if (!run.resolved || drive == Drive::Pressure || drive == Drive::Conduit) return {};
+  if (std::abs(run.slope) < kLevel) return {};
+  return printSlope(std::abs(run.slope), units) + (run.slope > 0 ? "" : " rising");
+}
+
+std::string levelText(const std::optional<Length>& level, UnitSystem units) {
+  return level ? printElevation(*level, units) : "-";
+}
+
+std::string endText(const RunEnd& end, const Plan& plan) {
+  const auto named = [&](const auto& items) {
+    const auto* item = items.find(end.target);
+    return item != nullptr ? called(*item) : end.target;
+  };
+  switch (end.kind) {
+  case EndKind::Free:
+    return end.fitting == EndFitting::ScreenedVent ? "open air" : "stub";
+  case EndKind::Chamber:
+    return named(plan.vaults) + ", ch. " + std::to_string(end.chamber);
+  case EndKind::Basin:
+    return named(plan.basins);
+  case EndKind::Sewer:
+    return named(plan.sewers);
+  case EndKind::Wash:
+    return named(plan.washes);
+  case EndKind::Run:
+    return named(plan.runs);
+  case EndKind::Port:
+    break;
+  }
+  for (const EquipmentRoom& room : plan.rooms) {
+    for (const Port& port : room.ports) {
+      if (port.id == end.target) return "Port " + called(port);
+    }
+  }
+  return end.target;
+}
+
+} // namespace sump

@@ -1,0 +1,29 @@
+#pragma once
+// The names by which the sheet calls runs and vaults, and their figures as text. Private to
+// core/sheet.
+
+#include "core/rules/review.h"
+
+#include <string>
+#include <unordered_map>
+
+namespace sump {
+
+/// `IC-1`, `IC-2`: the service's letters and a count in the plan's order, by run id.
+std::unordered_map<Id, std::string> runTags(const Plan& plan);
+/// An object's own name, or its id.
+template <class T> std::string called(const T& item) {
+  return item.name.empty() ? item.id : item.name;
+}
+/// `6" PVC SDR 35`.
+std::string sizeAndMaterial(const Run& run, const Catalog& catalog);
+std::string sizeText(const std::string& nominal);
+/// `23.4 ft`, or `?` when the run could not be worked out.
+std::string lengthText(const RunStudy& run, UnitSystem units);
+/// `1/4 in/ft`; empty for level lines and where a slope means nothing (conduits, pressure).
+std::string slopeText(const RunStudy& run, UnitSystem units);
+std::string levelText(const std::optional<Length>& level, UnitSystem units);
+/// Where an end is attached, in words: `Vault 1, chamber 2`.
+std::string endText(const RunEnd& end, const Plan& plan);
+
+} // namespace sump

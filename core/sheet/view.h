@@ -1,0 +1,36 @@
+#pragma once
+// A window on the site at a true scale. Private to core/sheet.
+
+#include "core/sheet/block.h"
+#include "core/sheet/marks.h"
+
+#include <string>
+#include <vector>
+
+namespace sump {
+
+inline constexpr double kViewTitle = 15; ///< mm under a view for its title, scale bar, north arrow
+
+struct View {
+  std::string number; ///< `1`
+  std::string title;
+  Box frame;          ///< paper
+  Point2 centre;      ///< site, at the frame's centre
+  double scale = 100; ///< denominator
+  Point2 toPaper(Point2 site) const;
+  /// Site extent of the frame (y up).
+  Box site() const;
+};
+
+/// The standard scales of the project's units, largest drawing first: ISO 5455 for metric;
+/// engineer's and architect's scales for US.
+const std::vector<double>& standardScales(UnitSystem units);
+/// `1/4" = 1'-0" (1:48)`, `1" = 20'-0" (1:240)`, `1:50`.
+std::string scaleText(double scale, UnitSystem units);
+
+/// Frame, clipped marks.
+void drawView(const View& view, const std::vector<Mark>& marks, Page& page);
+/// Title, scale bar and north arrow below the frame. `north` counter-clockwise from +y.
+void drawViewTitle(const View& view, UnitSystem units, Angle north, Page& page);
+
+} // namespace sump
