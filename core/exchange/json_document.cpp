@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cctype>
 #include <iterator>
 
 namespace sump {
@@ -68,6 +69,17 @@ std::string reasonIn(std::string_view message) {
   return oneLine(reason, 160);
 }
 
+/// NaN, nan, Infinity, -Infinity: the library stops at the first letter that fits no JSON word, and
+/// hands over what it read since the last token.
+bool startsNotANumber(std::string_view token) {
+  for (const std::string_view start : {"N", "I", "na"}) {
+    if (!token.ends_with(start)) continue;
+    token.remove_suffix(start.size());
+    return token.empty() || std::isalpha(static_cast<unsigned char>(token.back())) == 0;
+  }
+  return false;
+}
+
 Complaint complaintAbout(std::string_view token, std::string_view message) {
   if (holds(message, "number overflow")) {
     return {"the number " + oneLine(token, 40) + " is too big", "give a number within 1e7"};
@@ -75,7 +87,7 @@ Complaint complaintAbout(std::string_view token, std::string_view message) {
   if (holds(message, "UTF-8")) {
     return {"holds bytes that are not UTF-8", "save the file as UTF-8 text"};
   }
-  if (token == "N" || token == "na" || token == "I" || token == "-I" || token == "-N") {
+  if (startsNotANumber(token)) {
     return {"NaN and Infinity are not JSON numbers", "give a number within 1e7"};
   }
   if (holds(message, "unexpected end of input") || holds(message, "missing closing quote")) {

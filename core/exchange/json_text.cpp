@@ -28,7 +28,7 @@ void writeInline(const JsonNode& node, std::string& out);
 void writeMembersInline(const JsonNode& node, std::string& out) {
   for (std::size_t i = 0; i < node.items.size(); ++i) {
     if (i > 0) out += ", ";
-    if (!node.keys.empty()) out += quoted(node.keys[i]) + ": ";
+    if (!node.keys.empty()) out += inQuotes(node.keys[i]) + ": ";
     writeInline(node.items[i], out);
   }
 }
@@ -45,7 +45,7 @@ void writeInline(const JsonNode& node, std::string& out) {
     out += numberText(node.number);
     break;
   case JsonNode::Kind::Text:
-    out += quoted(node.text);
+    out += inQuotes(node.text);
     break;
   case JsonNode::Kind::List:
     out += '[';
@@ -84,7 +84,7 @@ private:
     for (std::size_t i = 0; i < node.items.size(); ++i) {
       out_ += i > 0 ? ",\n" : "\n";
       out_.append(indent + 2, ' ');
-      const std::string key = object ? quoted(node.keys[i]) + ": " : "";
+      const std::string key = object ? inQuotes(node.keys[i]) + ": " : "";
       out_ += key;
       // One column more for the comma.
       write(node.items[i], indent + 2, indent + 2 + key.size() + 1);
@@ -116,7 +116,7 @@ std::string numberText(double v) {
   return text == "-0" ? "0" : std::string(text);
 }
 
-std::string quoted(std::string_view text) {
+std::string inQuotes(std::string_view text) {
   constexpr std::string_view kHex = "0123456789abcdef";
   std::string out = "\"";
   for (const char c : text) {

@@ -13,7 +13,7 @@ namespace sump {
 /// `v` must be finite.
 std::string numberText(double v);
 /// In quotes, with `"`, `\` and control characters escaped; UTF-8 goes through as it is.
-std::string quoted(std::string_view text);
+std::string inQuotes(std::string_view text);
 bool isUtf8(std::string_view text);
 /// For messages: control and non-ASCII bytes as `?`, cut at `most` characters.
 std::string oneLine(std::string_view text, std::size_t most);
