@@ -1,190 +1,190 @@
 #include "core/geometry/surface.h"
 
+#include "core/geometry/box_index.h"
+#include "core/geometry/delaunay.h"
 #include "core/geometry/polygon.h"
-
-#include <boost/polygon/voronoi.hpp>
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
+#include <span>
 
 namespace sump {
 
 namespace {
 
-using Triangle = std::array<int, 3>;
+/// Where the elevation of each spot comes from: the mean of those that were shot at one place.
+class Merger {
+public:
+  void add(const Point3& spot);
+  std::vector<Point3> spots() const;
 
-struct Site {
-  int x = 0; ///< millimetres from the first spot
-  int y = 0;
-};
-
-} // namespace
-
-} // namespace sump
-
-template <> struct boost::polygon::geometry_concept<sump::Site> {
-  using type = boost::polygon::point_concept;
-};
-template <> struct boost::polygon::point_traits<sump::Site> {
-  using coordinate_type = int;
-  static int get(const sump::Site& site, boost::polygon::orientation_2d orientation) {
-    return orientation == boost::polygon::HORIZONTAL ? site.x : site.y;
-  }
-};
-
-namespace sump {
-
-struct Surface::Data {
-  std::vector<Point3> spots;
-  std::vector<Triangle> triangles;
-  std::vector<std::array<int, 2>> edges; ///< of the hull; of the chain, when all lie in a line
-  // A square grid of triangle indices makes each look-up constant time for evenly shot spots.
-  Point2 low, cell;
-  int columns = 0, rows = 0;
-  std::vector<std::vector<int>> buckets;
-};
-
-namespace {
-
-/// One spot for each millimetre; the mean elevation where several were shot.
-std::vector<std::pair<Site, Point3>> merged(const std::vector<Point3>& spots) {
-  struct Sum {
+private:
+  using Cell = std::pair<long, long>;
+  struct Place {
     Point3 first;
     double z = 0;
     int count = 0;
   };
-  std::map<std::pair<int, int>, Sum> sums;
-  for (const Point3& spot : spots) {
-    const auto key = std::pair(static_cast<int>(std::lround((spot.x - spots.front().x) * 1000)),
-                               static_cast<int>(std::lround((spot.y - spots.front().y) * 1000)));
-    Sum& sum = sums[key];
-    if (sum.count == 0) sum.first = spot;
-    sum.z += spot.z;
-    ++sum.count;
+  static Cell cellOf(Point2 p) {
+    return {std::lround(p.x / kSamePlace), std::lround(p.y / kSamePlace)};
   }
-  std::vector<std::pair<Site, Point3>> result;
-  for (const auto& [key, sum] : sums) {
-    result.push_back({{key.first, key.second}, {sum.first.x, sum.first.y, sum.z / sum.count}});
-  }
-  return result;
-}
+  Place* placeNear(Point2 p);
 
-/// The Delaunay triangulation is the dual of the Voronoi diagram: each Voronoi vertex joins the
-/// sites of the cells round it; more than three cells (cocircular spots) are split as a fan.
-std::vector<Triangle> delaunay(const std::vector<Site>& sites) {
-  boost::polygon::voronoi_diagram<double> diagram;
-  boost::polygon::construct_voronoi(sites.begin(), sites.end(), &diagram);
-  std::vector<Triangle> triangles;
-  const auto twice = [&](int a, int b, int c) {
-    const Site &p = sites[static_cast<std::size_t>(a)], &q = sites[static_cast<std::size_t>(b)],
-               &r = sites[static_cast<std::size_t>(c)];
-    return static_cast<double>(q.x - p.x) * (r.y - p.y) -
-           static_cast<double>(q.y - p.y) * (r.x - p.x);
-  };
-  for (const auto& vertex : diagram.vertices()) {
-    std::vector<int> fan;
-    const auto* edge = vertex.incident_edge();
-    do {
-      fan.push_back(static_cast<int>(edge->cell()->source_index()));
-      edge = edge->rot_next();
-    } while (edge != vertex.incident_edge());
-    for (std::size_t i = 2; i < fan.size(); ++i) {
-      const double turn = twice(fan[0], fan[i - 1], fan[i]);
-      if (turn > 0) triangles.push_back({fan[0], fan[i - 1], fan[i]});
-      if (turn < 0) triangles.push_back({fan[0], fan[i], fan[i - 1]});
-    }
-  }
-  return triangles;
-}
+  std::vector<Place> places_;
+  std::multimap<Cell, std::size_t> byCell_;
+};
 
-/// Edges that belong to one triangle only.
-std::vector<std::array<int, 2>> hull(const std::vector<Triangle>& triangles) {
-  std::map<std::pair<int, int>, int> uses;
-  for (const Triangle& t : triangles) {
-    for (std::size_t i = 0; i < 3; ++i) {
-      ++uses[std::minmax(t[i], t[(i + 1) % 3])];
-    }
-  }
-  std::vector<std::array<int, 2>> edges;
-  for (const auto& [edge, count] : uses) {
-    if (count == 1) edges.push_back({edge.first, edge.second});
-  }
-  return edges;
-}
-
-/// Spots in one line: joined in order along it. merged() has sorted them by x, then y.
-std::vector<std::array<int, 2>> chain(std::size_t count) {
-  std::vector<std::array<int, 2>> edges;
-  for (int i = 1; i < static_cast<int>(count); ++i)
-    edges.push_back({i - 1, i});
-  if (count == 1) edges.push_back({0, 0});
-  return edges;
-}
-
-} // namespace
-
-/// Lays the grid over the triangles and files each triangle under every cell its box touches.
-static void fillGrid(std::vector<Point3> const& spots, std::vector<Triangle> const& triangles,
-                     Point2& low, Point2& cell, int& columns, int& rows,
-                     std::vector<std::vector<int>>& buckets) {
-  Point2 high{-std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
-  low = {-high.x, -high.y};
-  for (const Point3& p : spots) {
-    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-  }
-  const int side = std::clamp(static_cast<int>(std::sqrt(triangles.size())), 1, 256);
-  columns = rows = side;
-  cell = {std::max(high.x - low.x, 1e-6) / side, std::max(high.y - low.y, 1e-6) / side};
-  buckets.assign(static_cast<std::size_t>(side) * static_cast<std::size_t>(side), {});
-  const auto index = [&](double v, double start, double size) {
-    return std::clamp(static_cast<int>((v - start) / size), 0, side - 1);
-  };
-  for (int t = 0; t < static_cast<int>(triangles.size()); ++t) {
-    const Triangle& corner = triangles[static_cast<std::size_t>(t)];
-    const Point3 &a = spots[static_cast<std::size_t>(corner[0])],
-                 &b = spots[static_cast<std::size_t>(corner[1])],
-                 &c = spots[static_cast<std::size_t>(corner[2])];
-    const auto [x0, x1] = std::minmax({a.x, b.x, c.x});
-    const auto [y0, y1] = std::minmax({a.y, b.y, c.y});
-    for (int row = index(y0, low.y, cell.y); row <= index(y1, low.y, cell.y); ++row) {
-      for (int column = index(x0, low.x, cell.x); column <= index(x1, low.x, cell.x); ++column) {
-        buckets[static_cast<std::size_t>(row * side + column)].push_back(t);
+Merger::Place* Merger::placeNear(Point2 p) {
+  const auto [column, row] = cellOf(p);
+  for (long c = column - 1; c <= column + 1; ++c) {
+    for (long r = row - 1; r <= row + 1; ++r) {
+      const auto [first, last] = byCell_.equal_range({c, r});
+      for (auto it = first; it != last; ++it) {
+        if (distance(flat(places_[it->second].first), p) < kSamePlace) return &places_[it->second];
       }
     }
   }
+  return nullptr;
 }
 
-namespace {
+void Merger::add(const Point3& spot) {
+  Place* place = placeNear(flat(spot));
+  if (place == nullptr) {
+    byCell_.emplace(cellOf(flat(spot)), places_.size());
+    place = &places_.emplace_back(Place{spot});
+  }
+  place->z += spot.z;
+  ++place->count;
+}
 
-/// Barycentric interpolation; nothing outside the triangle (with a hair of tolerance on its edges).
+std::vector<Point3> Merger::spots() const {
+  std::vector<Point3> result;
+  for (const Place& place : places_)
+    result.push_back(raised(flat(place.first), place.z / place.count));
+  return result;
+}
+
+std::vector<Edge> chain(const std::vector<int>& order) {
+  if (order.size() == 1) return {{order[0], order[0]}};
+  std::vector<Edge> edges;
+  for (std::size_t i = 1; i < order.size(); ++i)
+    edges.push_back({order[i - 1], order[i]});
+  return edges;
+}
+
+std::array<Point3, 3> corners(const Triangle& t, const std::vector<Point3>& spots) {
+  const auto spot = [&](int i) { return spots[static_cast<std::size_t>(i)]; };
+  return {spot(t[0]), spot(t[1]), spot(t[2])};
+}
+
+/// Files each triangle under every cell that its box touches, so that a look-up takes constant time
+/// for evenly shot spots.
+class Grid {
+public:
+  Grid() = default;
+  Grid(const std::vector<Point3>& spots, const std::vector<Triangle>& triangles);
+  /// The triangles that may hold p; none outside the box of all.
+  std::span<const int> near(Point2 p) const;
+
+private:
+  std::size_t column(double x) const { return index((x - box_.low.x) / cell_.x); }
+  std::size_t row(double y) const { return index((y - box_.low.y) / cell_.y); }
+  std::size_t index(double cells) const {
+    return static_cast<std::size_t>(std::clamp(cells, 0.0, static_cast<double>(side_ - 1)));
+  }
+
+  Box box_;
+  Point2 cell_;
+  std::size_t side_ = 0; ///< cells each way
+  std::vector<std::vector<int>> cells_;
+};
+
+Grid::Grid(const std::vector<Point3>& spots, const std::vector<Triangle>& triangles) {
+  std::vector<Point2> places;
+  for (const Point3& spot : spots)
+    places.push_back(flat(spot));
+  box_ = boxOf(places);
+  constexpr std::size_t mostCells = 256;
+  side_ =
+      std::clamp(static_cast<std::size_t>(std::sqrt(triangles.size())), std::size_t{1}, mostCells);
+  const Point2 size = box_.high - box_.low;
+  cell_ = Point2{std::max(size.x, kSamePlace), std::max(size.y, kSamePlace)} *
+          (1.0 / static_cast<double>(side_));
+  cells_.resize(side_ * side_);
+  for (int t = 0; t < static_cast<int>(triangles.size()); ++t) {
+    const auto [a, b, c] = corners(triangles[static_cast<std::size_t>(t)], spots);
+    const Box box = boxOf({flat(a), flat(b), flat(c)});
+    for (std::size_t r = row(box.low.y); r <= row(box.high.y); ++r) {
+      for (std::size_t k = column(box.low.x); k <= column(box.high.x); ++k)
+        cells_[r * side_ + k].push_back(t);
+    }
+  }
+}
+
+std::span<const int> Grid::near(Point2 p) const {
+  const bool inside =
+      p.x >= box_.low.x && p.x <= box_.high.x && p.y >= box_.low.y && p.y <= box_.high.y;
+  if (!inside || side_ == 0) return {};
+  return cells_[row(p.y) * side_ + column(p.x)];
+}
+
+/// Barycentric interpolation; nothing outside the triangle (with a hair of tolerance on its edges)
+/// and nothing in one so flat that rounding would choose the answer: its neighbours or edges serve.
 std::optional<double> inTriangle(Point2 p, const Point3& a, const Point3& b, const Point3& c) {
   const Point2 ab = flat(b) - flat(a), ac = flat(c) - flat(a), ap = p - flat(a);
   const double whole = cross(ab, ac);
-  const double v = cross(ap, ac) / whole, w = cross(ab, ap) / whole;
   constexpr double hair = 1e-9;
-  if (v < -hair || w < -hair || v + w > 1 + hair) return std::nullopt;
-  return a.z + v * (b.z - a.z) + w * (c.z - a.z);
+  const double v = cross(ap, ac), w = cross(ab, ap);
+  if (v < -hair * whole || w < -hair * whole || v + w > whole * (1 + hair)) return std::nullopt;
+  if (whole <= kSamePlace / 10 * std::max({norm(ab), norm(ac), norm(ac - ab)})) return std::nullopt;
+  return a.z + v / whole * (b.z - a.z) + w / whole * (c.z - a.z);
 }
 
+/// The elevation at the nearest of the edges offered.
+class NearestEdge {
+public:
+  explicit NearestEdge(Point2 p) : p_(p) {}
+  void offer(const Point3& a, const Point3& b) {
+    const Foot foot = nearestOnSegment(p_, flat(a), flat(b));
+    if (foot.distance >= distance_) return;
+    distance_ = foot.distance;
+    elevation_ = lerp(a, b, foot.along).z;
+  }
+  std::optional<double> elevation() const { return elevation_; }
+
+private:
+  Point2 p_;
+  double distance_ = std::numeric_limits<double>::infinity();
+  std::optional<double> elevation_;
+};
+
 } // namespace
+
+struct Surface::Data {
+  std::vector<Point3> spots;
+  std::vector<Triangle> triangles;
+  std::vector<Edge> edges; ///< of the hull; of the chain, when all spots lie in a line
+  Grid grid;
+};
 
 Surface::Surface() = default;
 
 Surface::Surface(const std::vector<Point3>& spots) {
   if (spots.empty()) return;
+  Merger merger;
+  for (const Point3& spot : spots)
+    merger.add(spot);
   auto data = std::make_shared<Data>();
-  std::vector<Site> sites;
-  for (const auto& [site, spot] : merged(spots)) {
-    sites.push_back(site);
-    data->spots.push_back(spot);
+  data->spots = merger.spots();
+  if (const auto order = orderAlongLine(data->spots)) {
+    data->edges = chain(*order);
+  } else {
+    data->triangles = delaunay(data->spots);
+    data->edges = hull(data->triangles);
   }
-  if (sites.size() >= 3) data->triangles = delaunay(sites);
-  data->edges = data->triangles.empty() ? chain(sites.size()) : hull(data->triangles);
-  fillGrid(data->spots, data->triangles, data->low, data->cell, data->columns, data->rows,
-           data->buckets);
+  data->grid = Grid(data->spots, data->triangles);
   data_ = std::move(data);
 }
 
@@ -194,26 +194,23 @@ bool Surface::empty() const {
 
 std::optional<double> Surface::elevation(Point2 p) const {
   if (empty()) return std::nullopt;
-  const Data& d = *data_;
-  const auto spot = [&](int i) -> const Point3& { return d.spots[static_cast<std::size_t>(i)]; };
-  const double column = std::floor((p.x - d.low.x) / d.cell.x);
-  const double row = std::floor((p.y - d.low.y) / d.cell.y);
-  if (column >= 0 && row >= 0 && column <= d.columns && row <= d.rows) {
-    const int c = std::min(static_cast<int>(column), d.columns - 1);
-    const int r = std::min(static_cast<int>(row), d.rows - 1);
-    for (int t : d.buckets[static_cast<std::size_t>(r * d.columns + c)]) {
-      const Triangle& corner = d.triangles[static_cast<std::size_t>(t)];
-      if (auto z = inTriangle(p, spot(corner[0]), spot(corner[1]), spot(corner[2]))) return z;
-    }
+  const auto& [spots, triangles, edges, grid] = *data_;
+  const auto near = grid.near(p);
+  for (int t : near) {
+    const auto [a, b, c] = corners(triangles[static_cast<std::size_t>(t)], spots);
+    if (auto z = inTriangle(p, a, b, c)) return z;
   }
-  double best = std::numeric_limits<double>::infinity(), z = 0;
-  for (const auto& edge : d.edges) {
-    const Foot foot = nearestOnSegment(p, flat(spot(edge[0])), flat(spot(edge[1])));
-    if (foot.distance >= best) continue;
-    best = foot.distance;
-    z = lerp(spot(edge[0]), spot(edge[1]), foot.along).z;
+  NearestEdge nearest(p);
+  for (const Edge& edge : edges)
+    nearest.offer(spots[static_cast<std::size_t>(edge[0])],
+                  spots[static_cast<std::size_t>(edge[1])]);
+  for (int t : near) { // in the crack of a flat triangle inside, where the hull is far away
+    const auto [a, b, c] = corners(triangles[static_cast<std::size_t>(t)], spots);
+    nearest.offer(a, b);
+    nearest.offer(b, c);
+    nearest.offer(c, a);
   }
-  return z;
+  return nearest.elevation();
 }
 
 const std::vector<std::array<int, 3>>& Surface::triangles() const {

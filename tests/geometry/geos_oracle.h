@@ -38,11 +38,22 @@ public:
     return own(GEOSDelaunayTriangulation_r(context_, cloud.get(), 0, 0));
   }
 
+  Shape convexHull(const std::vector<Point2>& points) const {
+    return own(GEOSConvexHull_r(context_, line(points).get()));
+  }
+
   double area(const Shape& a) const { return number(GEOSArea_r, a); }
   double length(const Shape& a) const { return number(GEOSLength_r, a); }
   Point2 centroid(const Shape& a) const {
     const Shape centre = own(GEOSGetCentroid_r(context_, a.get()));
     return {number(GEOSGeomGetX_r, centre), number(GEOSGeomGetY_r, centre)};
+  }
+  std::vector<Point2> centroidsOfParts(const Shape& a) const {
+    std::vector<Point2> centres;
+    for (int i = 0; i < parts(a); ++i)
+      centres.push_back(
+          centroid(own(GEOSGeom_clone_r(context_, GEOSGetGeometryN_r(context_, a.get(), i)))));
+    return centres;
   }
   double distance(const Shape& a, const Shape& b) const {
     double value = -1;
