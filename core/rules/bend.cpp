@@ -1,6 +1,8 @@
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 
+#include <cmath>
+
 namespace sump {
 
 namespace {
@@ -20,23 +22,29 @@ std::string_view degreesOf(FittingKind kind) {
   }
 }
 
+/// `45° + 22-1/2°`; empty when no elbow is stocked.
+std::string combination(const Bend& bend) {
+  std::string text;
+  for (FittingKind kind : bend.fittings) {
+    text += (text.empty() ? "" : " + ") + std::string(degreesOf(kind));
+  }
+  return text;
+}
+
 void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const RunStudy& run : input.study.runs) {
     for (const Bend& bend : run.bends) {
       if (bend.stock) continue;
-      std::string nearest;
-      for (FittingKind kind : bend.fittings) {
-        nearest += (nearest.empty() ? "" : " + ") + std::string(degreesOf(kind));
-      }
-      const Arguments arguments = {{"turn", printAngle(degrees(bend.degrees))},
-                                   {"nearest", nearest},
-                                   {"made", printAngle(degrees(bend.madeDegrees))}};
-      const bool none = bend.fittings.empty();
-      Finding& finding = out.report(none ? "none" : "odd", {run.id},
-                                    none ? Arguments{{"turn", arguments.at("turn")}} : arguments);
-      finding.measured = printAngle(degrees(bend.degrees));
-      if (!none) finding.required = nearest;
+      const std::string turn = printAngle(degrees(bend.degrees)), nearest = combination(bend);
+      const std::string off = printAngle(degrees(std::abs(bend.madeDegrees - bend.degrees)));
+      Finding& finding =
+          nearest.empty()
+              ? out.report("none", {run.id}, {{"turn", turn}})
+              : out.report("odd", {run.id}, {{"turn", turn}, {"nearest", nearest}, {"off", off}});
+      finding.measured = turn;
+      if (!nearest.empty()) finding.required = nearest;
+      finding.which = std::to_string(bend.point);
       finding.place = flat(run.points[static_cast<std::size_t>(bend.point)].at);
     }
   }

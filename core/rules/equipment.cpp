@@ -4,6 +4,8 @@
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 
+#include <algorithm>
+
 namespace sump {
 
 namespace {
@@ -44,6 +46,12 @@ void checkOverflow(const RuleInput& input, const Rule& rule, std::vector<Finding
   }
 }
 
+/// The least air gap for this pipe. Its bore stands for the effective opening, which is no larger.
+Length airGap(const RuleInput& input, const RunStudy& study) {
+  return std::max(input.limits.number("makeup.air-gap.diameters") * study.insideDiameter,
+                  input.limits.length("makeup.air-gap.least"));
+}
+
 void checkMakeUp(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const auto runs = runsOf(input, Service::MakeUp);
@@ -52,7 +60,9 @@ void checkMakeUp(const RuleInput& input, const Rule& rule, std::vector<Finding>&
     if (hasPart(*run, PartKind::ReducedPressureAssembly) || hasPart(*run, PartKind::AirGap)) {
       continue;
     }
-    out.report(hasPart(*run, PartKind::DoubleCheck) ? "double-check" : "open", {run->id});
+    const bool doubleCheck = hasPart(*run, PartKind::DoubleCheck);
+    out.report(doubleCheck ? "double-check" : "open", {run->id},
+               {{"gap", printShort(airGap(input, *study), out.units())}});
   }
 }
 

@@ -30,12 +30,15 @@ struct Finding {
   std::string rule; ///< Rule::id
   Severity severity = Severity::Warning;
   std::vector<Id> objects; ///< most telling first; may be empty (nothing of the kind exists)
+  /// Tells findings of one message and the same objects apart: a service, a chamber, a bend.
+  std::string which;
   Message what;
   Message mend;
   std::optional<std::string> measured; ///< with unit, in the project's units
   std::optional<std::string> required;
   std::optional<Point2> place; ///< where to look, site
-  /// Stable across runs of the program: rule, message and objects. For acceptance with a reason.
+  /// Stable across runs of the program: rule, message, objects and `which`; never a
+  /// measured value. For acceptance with a reason.
   std::string key() const;
 };
 

@@ -5,10 +5,14 @@
 #include "core/rules/report.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace sump {
 
 namespace {
+
+const Length kHair = metres(1e-6); // what adding up coordinates rounds away
 
 Finding* checkCover(Reporter& out, const Id& run, std::string_view name,
                     const std::optional<CoverCheck>& cover, Length need) {
@@ -24,14 +28,16 @@ Finding* checkCover(Reporter& out, const Id& run, std::string_view name,
 void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const Limits& limits = input.limits;
+  const auto& frost = input.plan.site.frostDepth;
+  bool frostMatters = false;
   for (const RunStudy& run : input.study.runs) {
     const Drive drive = facts(run.service).drive;
     if (drive == Drive::Conduit) continue;
     if (drive == Drive::Pressure || drive == Drive::Suction) {
+      frostMatters |= run.leastCover.has_value();
       checkCover(out, run.id, "shallow", run.leastCover, limits.length("cover.pipe"));
-      if (input.plan.site.frostDepth) {
-        checkCover(out, run.id, "frost", run.leastCover,
-                   *input.plan.site.frostDepth + limits.length("cover.frost"));
+      if (frost) {
+        checkCover(out, run.id, "frost", run.leastCover, *frost + limits.length("cover.frost"));
       }
     }
     // The traffic figure is from memory, so it is never an error.
@@ -39,16 +45,18 @@ void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
                                   limits.length("cover.pipe.traffic"));
     if (traffic != nullptr) traffic->severity = Severity::Warning;
   }
+  if (frostMatters && !frost) out.undecided("undecided", {});
 }
 
 void checkConduit(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const RunStudy& run : input.study.runs) {
     if (!isConduit(run.service)) continue;
-    if (checkCover(out, run.id, "traffic", run.leastTrafficCover,
-                   input.limits.length("cover.conduit.traffic")) == nullptr) {
-      checkCover(out, run.id, "shallow", run.leastCover, input.limits.length("cover.conduit"));
-    }
+    const bool tooShallow = checkCover(out, run.id, "traffic", run.leastTrafficCover,
+                                       input.limits.length("cover.conduit.traffic")) != nullptr;
+    // The least cover may be that same place under traffic: said once is enough.
+    if (tooShallow && run.leastCover->cover >= run.leastTrafficCover->cover) continue;
+    checkCover(out, run.id, "shallow", run.leastCover, input.limits.length("cover.conduit"));
   }
 }
 
@@ -93,6 +101,7 @@ void checkManways(const RuleInput& input, const Rule& rule, std::vector<Finding>
       finding.measured = printShort(widest, out.units());
       finding.required = printShort(need, out.units());
       finding.place = centroid(chamber.outline);
+      finding.which = std::to_string(chamber.number);
     }
   }
 }
@@ -104,7 +113,7 @@ void checkNear(Reporter& out, const VaultStudy& vault, const Id& other, const Ri
     return;
   }
   const Length clear = metres(distance(vault.outline, ring));
-  if (clear >= need - metres(1e-6)) return;
+  if (clear >= need - kHair) return;
   Finding& finding = out.report("near", {vault.id, other}, {{"other", other}});
   finding.measured = printLength(clear, out.units());
   finding.required = printLength(need, out.units());
@@ -113,18 +122,33 @@ void checkNear(Reporter& out, const VaultStudy& vault, const Id& other, const Ri
 void checkBoundary(Reporter& out, const VaultStudy& vault) {
   const Ring& boundary = out.input().plan.site.boundary;
   if (boundary.empty()) return;
-  double clear = 1e9;
+  double clear = std::numeric_limits<double>::infinity();
   bool within = true;
   for (Point2 corner : vault.outline) {
     within = within && contains(boundary, corner);
     clear = std::min(clear, distanceToEdge(corner, boundary));
   }
+  // A corner of the boundary can point into a side of the vault.
+  for (Point2 corner : boundary) {
+    within = within && !contains(vault.outline, corner);
+    clear = std::min(clear, distanceToEdge(corner, vault.outline));
+  }
+  if (!within) {
+    out.report("outside", {vault.id}).severity = Severity::Error;
+    return;
+  }
   const Length need = out.input().limits.length("vault.clearance");
-  if (within && metres(clear) >= need) return;
+  if (metres(clear) >= need - kHair) return;
   Finding& finding = out.report("boundary", {vault.id});
-  finding.measured = within ? printLength(metres(clear), out.units()) : "outside";
+  finding.measured = printLength(metres(clear), out.units());
   finding.required = printLength(need, out.units());
-  if (!within) finding.severity = Severity::Error;
+}
+
+/// Vaults whose centres are farther apart than their half diagonals together do not touch.
+bool mayTouch(const Vault& a, const Vault& b) {
+  const double halves = std::hypot(inMetres(a.length), inMetres(a.width)) / 2 +
+                        std::hypot(inMetres(b.length), inMetres(b.width)) / 2;
+  return distance(a.centre, b.centre) < halves;
 }
 
 void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -133,11 +157,9 @@ void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
     const VaultStudy& vault = input.study.vaults[v];
     for (std::size_t w = v + 1; w < input.study.vaults.size(); ++w) {
       const VaultStudy& other = input.study.vaults[w];
-      if (norm(vault.outline[0] - other.outline[0]) > 100) continue; // no vault is that long
-      if (overlaps(vault.outline, other.outline)) {
-        out.report("overlap", {vault.id, other.id}, {{"other", other.id}}).severity =
-            Severity::Error;
-      }
+      if (!mayTouch(input.plan.vaults[v], input.plan.vaults[w])) continue;
+      if (!overlaps(vault.outline, other.outline)) continue;
+      out.report("overlap", {vault.id, other.id}, {{"other", other.id}}).severity = Severity::Error;
     }
     for (const Building& building : input.plan.buildings) {
       checkNear(out, vault, building.id, building.outline);

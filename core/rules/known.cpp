@@ -29,14 +29,33 @@ constexpr std::array kRequired = {Service::Inlet,        Service::Recirculation,
                                   Service::FloatConduit, Service::Vent,          Service::Power,
                                   Service::Signal};
 
+/// Underflow and float conduit have no rule of their own that looks at where they go.
+void checkEnds(Reporter& out) {
+  const RuleInput& input = out.input();
+  if (input.plan.vaults.empty()) return;
+  for (const auto& [run, study] : runsOf(input, Service::Underflow)) {
+    const auto to = chamberPlace(input, run->to);
+    const bool first = to && to->vault == 0 && to->chamber == 1;
+    if (!first && run->to.kind != EndKind::Basin) out.report("underflow", {run->id});
+  }
+  const std::size_t last = input.plan.vaults.size() - 1;
+  const int chamber = chamberCount(input.plan.vaults[last]);
+  for (const auto& [run, study] : runsOf(input, Service::FloatConduit)) {
+    const auto from = chamberPlace(input, run->from);
+    if (!from || from->vault != last || from->chamber != chamber) out.report("float", {run->id});
+  }
+}
+
 void checkPresent(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (Service service : kRequired) {
     if (!runsOf(input, service).empty()) continue;
     out.report(
-        "missing", {},
-        {{"line", std::string(facts(service).name)}, {"code", std::string(facts(service).code)}});
+           "missing", {},
+           {{"line", std::string(facts(service).name)}, {"code", std::string(facts(service).code)}})
+        .which = facts(service).key;
   }
+  checkEnds(out);
 }
 
 } // namespace
@@ -48,8 +67,9 @@ const Rule kLevelKnown = {"level-known",
                           Severity::Warning,
                           checkKnown};
 
-const Rule kLinesPresent = {"lines-present",   "Every line of the system is drawn",
-                            kPractice,         Confidence::CommonPractice,
-                            Severity::Warning, checkPresent};
+const Rule kLinesPresent = {
+    "lines-present",   "Every line of the system is drawn and goes where it should",
+    kPractice,         Confidence::CommonPractice,
+    Severity::Warning, checkPresent};
 
 } // namespace sump

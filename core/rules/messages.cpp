@@ -39,7 +39,7 @@ std::string Finding::key() const {
   std::string key = rule + "/" + what.id;
   for (const Id& id : objects)
     key += "/" + id;
-  return key;
+  return which.empty() ? key : key + "/" + which;
 }
 
 std::string_view name(Severity severity) {

@@ -68,12 +68,15 @@ void checkInterconnects(const RuleInput& input, const Rule& rule, std::vector<Fi
   }
 }
 
-bool linkDropsToMiddle(const RuleInput& input, const RunStudy& study, const VaultStudy& from,
-                       const VaultStudy& to) {
-  const Band band = middle(input);
+/// Either end may carry the drop: from the middle of the upper water, or to that of the lower.
+void checkDrop(Reporter& out, const RunStudy& study, const VaultStudy& from, const VaultStudy& to) {
+  const Band band = middle(out.input());
   const auto start = waterFraction(from, inMetres(study.startInvert));
   const auto end = waterFraction(to, inMetres(study.endInvert));
-  return (start && band.holds(*start)) || (end && band.holds(*end));
+  if ((start && band.holds(*start)) || (end && band.holds(*end))) return;
+  Finding& finding = out.report("drop", {study.id});
+  if (start && end) finding.measured = percent(*start) + ", " + percent(*end);
+  finding.required = band.text();
 }
 
 void checkLink(Reporter& out, const Run& run, const RunStudy& study, std::size_t from) {
@@ -93,10 +96,7 @@ void checkLink(Reporter& out, const Run& run, const RunStudy& study, std::size_t
     finding.measured = printShort(below, out.units());
     finding.required = printShort(allowed, out.units());
   }
-  if (!linkDropsToMiddle(out.input(), study, upper, lower)) {
-    Finding& finding = out.report("drop", {run.id});
-    finding.required = middle(out.input()).text();
-  }
+  checkDrop(out, study, upper, lower);
 }
 
 void checkLinks(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {

@@ -1,3 +1,6 @@
+// The equipment room: what fits in it, how wide the space for skid and plumbing is, and on which
+// side of the skid the plumbing rises.
+
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 
@@ -10,31 +13,91 @@ namespace {
 
 constexpr double kHair = 1e-3; // m; what typing in fractions rounds away
 
+struct Span {
+  double low = 0;
+  double high = 0;
+};
+bool meet(Span a, Span b) {
+  return a.low < b.high - kHair && b.low < a.high - kHair;
+}
+Span around(Span a, Span b) {
+  return {std::min(a.low, b.low), std::max(a.high, b.high)};
+}
+
+Span alongX(const RoomBox& box) {
+  return {box.corner.x, box.corner.x + inMetres(box.length)};
+}
+Span alongY(const RoomBox& box) {
+  return {box.corner.y, box.corner.y + inMetres(box.depth)};
+}
+
+/// The wall that the skid backs on: of the two along its longer side, the nearer.
+struct BackWall {
+  bool runsAlongX = true;
+  bool atLowEnd = true; ///< south (along x) or west (along y)
+  double length = 0;
+
+  Span along(const RoomBox& box) const { return runsAlongX ? alongX(box) : alongY(box); }
+  Span across(const RoomBox& box) const { return runsAlongX ? alongY(box) : alongX(box); }
+  /// Who faces south has low x at the right hand, who faces west high y, and so round.
+  bool rightIsLow() const { return runsAlongX == atLowEnd; }
+};
+
+BackWall backWall(const EquipmentRoom& room, const RoomBox& skid) {
+  BackWall wall;
+  wall.runsAlongX = skid.length >= skid.depth;
+  const double reach = inMetres(wall.runsAlongX ? room.width : room.length);
+  const Span across = wall.across(skid);
+  wall.atLowEnd = across.low <= reach - across.high;
+  wall.length = inMetres(wall.runsAlongX ? room.length : room.width);
+  return wall;
+}
+
 bool inside(const EquipmentRoom& room, const RoomBox& box) {
-  return box.corner.x >= -kHair && box.corner.y >= -kHair &&
-         box.corner.x + inMetres(box.length) <= inMetres(room.length) + kHair &&
-         box.corner.y + inMetres(box.depth) <= inMetres(room.width) + kHair;
+  const Span x = alongX(box), y = alongY(box);
+  return x.low >= -kHair && y.low >= -kHair && x.high <= inMetres(room.length) + kHair &&
+         y.high <= inMetres(room.width) + kHair;
 }
 
-/// The skid backs on the nearer of the two long walls; its right hand is seen when facing it.
-bool areaOnRight(const EquipmentRoom& room, const RoomBox& skid, const RoomBox& area) {
-  const double toSouth = skid.corner.y;
-  const double toNorth = inMetres(room.width) - skid.corner.y - inMetres(skid.depth);
-  const double skidMiddle = skid.corner.x + inMetres(skid.length) / 2;
-  const double areaMiddle = area.corner.x + inMetres(area.length) / 2;
-  return toSouth <= toNorth ? areaMiddle < skidMiddle : areaMiddle > skidMiddle;
+bool share(const RoomBox& a, const RoomBox& b) {
+  return meet(alongX(a), alongX(b)) && meet(alongY(a), alongY(b));
 }
 
-void checkWidth(Reporter& out, const EquipmentRoom& room, const RoomBox& skid,
-                const RoomBox& area) {
-  const double low = std::min(skid.corner.x, area.corner.x);
-  const double high =
-      std::max(skid.corner.x + inMetres(skid.length), area.corner.x + inMetres(area.length));
-  const Length have = metres(high - low), need = out.input().limits.length("room.clear-width");
+bool crowded(const EquipmentRoom& room) {
+  if (share(*room.skid, *room.plumbingArea)) return true;
+  return room.panel && (share(*room.panel, *room.skid) || share(*room.panel, *room.plumbingArea));
+}
+
+/// The free length of the back wall round skid and plumbing: to the room's walls, or to a panel
+/// that stands in the same depth of the room.
+double clearWidth(const EquipmentRoom& room, const BackWall& wall) {
+  const Span taken = around(wall.along(*room.skid), wall.along(*room.plumbingArea));
+  const Span depth = around(wall.across(*room.skid), wall.across(*room.plumbingArea));
+  Span clear{0, wall.length};
+  if (room.panel && meet(wall.across(*room.panel), depth)) {
+    const Span panel = wall.along(*room.panel);
+    if (panel.low + panel.high > taken.low + taken.high) {
+      clear.high = panel.low;
+    } else {
+      clear.low = panel.high;
+    }
+  }
+  return std::max(0.0, clear.high - clear.low);
+}
+
+void checkWidth(Reporter& out, const EquipmentRoom& room, const BackWall& wall) {
+  const Length have = metres(clearWidth(room, wall));
+  const Length need = out.input().limits.length("room.clear-width");
   if (have >= need - metres(kHair)) return;
   Finding& finding = out.report("narrow", {room.id});
   finding.measured = printLength(have, out.units());
   finding.required = printLength(need, out.units());
+}
+
+void checkRightHand(Reporter& out, const EquipmentRoom& room, const BackWall& wall) {
+  const Span skid = wall.along(*room.skid), area = wall.along(*room.plumbingArea);
+  const bool low = area.low + area.high < skid.low + skid.high;
+  if (low != wall.rightIsLow()) out.report("left", {room.id});
 }
 
 void checkArea(Reporter& out, const EquipmentRoom& room, const RoomBox& area) {
@@ -47,27 +110,32 @@ void checkArea(Reporter& out, const EquipmentRoom& room, const RoomBox& area) {
   }
   for (const Port& port : room.ports) {
     if (isConduit(port.service)) continue;
-    const bool within = port.at.x >= area.corner.x - kHair && port.at.y >= area.corner.y - kHair &&
-                        port.at.x <= area.corner.x + inMetres(area.length) + kHair &&
-                        port.at.y <= area.corner.y + inMetres(area.depth) + kHair;
+    const Span x = alongX(area), y = alongY(area);
+    const bool within = port.at.x >= x.low - kHair && port.at.y >= y.low - kHair &&
+                        port.at.x <= x.high + kHair && port.at.y <= y.high + kHair;
     if (!within) out.report("port-outside", {port.id, room.id}, {{"port", port.name}});
   }
+}
+
+void checkRoom(Reporter& out, const EquipmentRoom& room) {
+  if (!room.skid) out.report("no-skid", {room.id});
+  if (!room.plumbingArea) out.report("no-area", {room.id});
+  if (!room.skid || !room.plumbingArea) return;
+  if (!inside(room, *room.skid) || !inside(room, *room.plumbingArea)) {
+    out.report("outside", {room.id});
+  }
+  if (crowded(room)) out.report("crowded", {room.id});
+  const BackWall wall = backWall(room, *room.skid);
+  checkWidth(out, room, wall);
+  checkArea(out, room, *room.plumbingArea);
+  checkRightHand(out, room, wall);
 }
 
 void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.rooms.empty()) out.report("none", {});
-  for (const EquipmentRoom& room : input.plan.rooms) {
-    if (!room.skid) out.report("no-skid", {room.id});
-    if (!room.plumbingArea) out.report("no-area", {room.id});
-    if (!room.skid || !room.plumbingArea) continue;
-    if (!inside(room, *room.skid) || !inside(room, *room.plumbingArea)) {
-      out.report("outside", {room.id});
-    }
-    checkWidth(out, room, *room.skid, *room.plumbingArea);
-    checkArea(out, room, *room.plumbingArea);
-    if (!areaOnRight(room, *room.skid, *room.plumbingArea)) out.report("left", {room.id});
-  }
+  for (const EquipmentRoom& room : input.plan.rooms)
+    checkRoom(out, room);
 }
 
 } // namespace

@@ -31,7 +31,10 @@ void checkEnd(Reporter& out, const Run& run, const RunStudy& study) {
 void checkSource(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (runsOf(input, Service::Suction).empty()) out.report("none", {});
-  if (runsOf(input, Service::SpareSuction).empty()) out.report("no-spare", {});
+  if (runsOf(input, Service::SpareSuction).empty()) {
+    // The system runs without its spare, so this is no error.
+    out.report("no-spare", {}).severity = Severity::Warning;
+  }
   if (input.plan.vaults.empty()) return;
   for (Service service : {Service::Suction, Service::SpareSuction}) {
     for (const auto& [run, study] : runsOf(input, service))

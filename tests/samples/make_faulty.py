@@ -105,9 +105,7 @@ def make_up_protection(plan):
 
 
 def room_clearance(plan):
-    room = plan["rooms"][0]
-    room["skid"]["corner"][0] = round(3 * FOOT, 9)
-    room["skid"]["length"] = round(2.5 * FOOT, 9)
+    plan["rooms"][0]["panel"]["corner"][0] = round(5 * FOOT, 9)
 
 
 def pipe_cover(plan):

@@ -1,0 +1,20 @@
+#pragma once
+// Every way to break a rule. tests/rules/cases_test.cpp tries each; messages_test.cpp demands that
+// together they use every message.
+
+#include "tests/rules/cases_ground.h"
+#include "tests/rules/cases_lines.h"
+#include "tests/rules/cases_vaults.h"
+
+namespace sump::testing {
+
+inline std::vector<Case> allCases() {
+  std::vector<Case> all;
+  for (const auto& family : {levelCases(), storageCases(), flowCases(), passageCases(), siteCases(),
+                             waterLineCases(), roomCases(), groundCases()}) {
+    all.insert(all.end(), family.begin(), family.end());
+  }
+  return all;
+}
+
+} // namespace sump::testing

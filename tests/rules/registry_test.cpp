@@ -1,0 +1,134 @@
+// Every rule is whole, fires on its own faulty sample and is silent on the good ones.
+
+#include "tests/rules/depot.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <set>
+#include <sstream>
+
+namespace sump::testing {
+namespace {
+
+const std::vector<std::string> kGood = {"transit-depot.sump", "boatyard-pad.sump"};
+
+std::string contents(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
+
+std::vector<std::filesystem::path> everySample() {
+  std::vector<std::filesystem::path> files;
+  for (const std::string& good : kGood)
+    files.push_back(samples() / good);
+  for (const Rule& rule : allRules())
+    files.push_back(samples() / "faulty" / (std::string(rule.id) + ".sump"));
+  return files;
+}
+
+/// One line for each finding: what golden/findings.txt holds.
+std::string told(const Review& review, bool withNotes = true) {
+  std::string text;
+  for (const Finding& f : review.findings) {
+    // That the depot's suctions are stated is told once, with the good samples.
+    if (f.severity == Severity::Note && !withNotes) continue;
+    text += std::string(name(f.severity)) + " " + f.key() + "\n  " + render(f.what) + "\n";
+    if (f.measured || f.required) {
+      text += "  measured " + f.measured.value_or("-") + ", required " + f.required.value_or("-");
+      text += "\n";
+    }
+    text += "  mend: " + render(f.mend) + "\n";
+  }
+  return text;
+}
+
+TEST(Registry, ListsWholeRulesOfDifferentNames) {
+  std::set<std::string_view> ids;
+  for (const Rule& rule : allRules()) {
+    EXPECT_TRUE(ids.insert(rule.id).second) << rule.id;
+    EXPECT_FALSE(rule.title.empty()) << rule.id;
+    EXPECT_FALSE(rule.citation.empty()) << rule.id;
+    EXPECT_NE(rule.check, nullptr) << rule.id;
+    EXPECT_NE(rule.severity, Severity::Note) << rule.id;
+    EXPECT_EQ(ruleById(rule.id), &rule);
+    EXPECT_EQ(rule.id.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"), std::string_view::npos);
+  }
+  EXPECT_EQ(ruleById("no-such-rule"), nullptr);
+  EXPECT_GE(allRules().size(), 22U);
+}
+
+TEST(Registry, TakesNothingFromMemoryForAnError) {
+  for (const Rule& rule : allRules()) {
+    if (rule.confidence == Confidence::FromMemory) {
+      EXPECT_NE(rule.severity, Severity::Error) << rule.id;
+    }
+    if (rule.confidence == Confidence::CommonPractice) continue;
+    EXPECT_EQ(rule.citation.find("no source"), std::string_view::npos) << rule.id;
+  }
+}
+
+TEST(Registry, EachRuleFiresOnItsFaultySampleAndNoOtherDoes) {
+  for (const Rule& rule : allRules()) {
+    SCOPED_TRACE(rule.id);
+    const auto file = samples() / "faulty" / (std::string(rule.id) + ".sump");
+    const Review review = reviewed(readPlanFile(file));
+    int fired = 0;
+    for (const Finding& finding : review.findings) {
+      if (finding.severity == Severity::Note) continue;
+      EXPECT_EQ(finding.rule, rule.id) << told(review);
+      ++fired;
+    }
+    EXPECT_GT(fired, 0);
+  }
+}
+
+TEST(Registry, NoRuleFindsAFaultInTheGoodSamples) {
+  for (const std::string& good : kGood) {
+    const Review review = reviewed(readPlanFile(samples() / good));
+    for (const Finding& finding : review.findings) {
+      EXPECT_EQ(finding.severity, Severity::Note) << good << "\n" << told(review);
+    }
+    EXPECT_FALSE(review.hasErrors());
+  }
+}
+
+TEST(Registry, NoFaultySampleIsLeftOver) {
+  for (const auto& entry : std::filesystem::directory_iterator(samples() / "faulty")) {
+    EXPECT_NE(ruleById(entry.path().stem().string()), nullptr) << entry.path();
+  }
+}
+
+TEST(Review, PutsErrorsFirst) {
+  const Review review = reviewed(Plan{});
+  EXPECT_TRUE(std::ranges::is_sorted(review.findings, std::greater<>(), &Finding::severity));
+}
+
+TEST(Review, IsTheSameEachTime) {
+  EXPECT_EQ(told(reviewed(depot())), told(reviewed(depot())));
+}
+
+TEST(Samples, AreWrittenAsTheProgramWritesThem) {
+  for (const auto& file : everySample()) {
+    EXPECT_EQ(writePlanText(readPlanFile(file)), contents(file)) << file;
+  }
+}
+
+/// When a text changes on purpose: look at the file that the failure names, then copy it.
+TEST(Samples, TellTheirFindingsWordForWord) {
+  std::string text;
+  for (const auto& file : everySample()) {
+    const bool good = file.parent_path() == samples();
+    text += "== " + file.filename().string() + "\n" + told(reviewed(readPlanFile(file)), good);
+  }
+  const auto golden = std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "tests/rules/golden";
+  if (text == contents(golden / "findings.txt")) return;
+  const auto actual = std::filesystem::temp_directory_path() / "sumpwright-findings.txt";
+  std::ofstream(actual, std::ios::binary) << text;
+  ADD_FAILURE() << "differs from golden/findings.txt: compare with " << actual;
+}
+
+} // namespace
+} // namespace sump::testing
