@@ -154,6 +154,18 @@ TEST(BadPlanFiles, VeryLongTokensAreCutInTheMessage) {
   expectOneClearLine(errorIn(std::string(100'000, 'x')));
 }
 
+TEST(BadPlanFiles, TextOfTheFileCannotBreakTheMessage) {
+  const std::string head = R"({"format":"sumpwright-plan","version":1,)";
+  for (const std::string& odd :
+       {std::string("V\\n9"), std::string(5'000, 'v'), std::string("\xC3\xA9") + "\\t"}) {
+    expectOneClearLine(errorIn(head + R"("runs":[{"id":"R","from":{"at":[0,0]},"to":{"at":[1,0],)" +
+                               R"("kind":"sewer","target":")" + odd + "\"}}]}"));
+    expectOneClearLine(errorIn(head + "\"limits\":{\"" + odd + "\":1}}"));
+    expectOneClearLine(errorIn(head + "\"" + odd + "\":1,\"" + odd + "\":2}"));
+    expectOneClearLine(errorIn(head + "\"" + odd + "\":1}"));
+  }
+}
+
 TEST(BadPlanFiles, EveryWayToCutTheSampleShort) {
   const std::filesystem::path sample =
       std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "samples/transit-depot.sump";

@@ -1,0 +1,28 @@
+// Every sample is a plan, and stands in the form in which the program writes it.
+
+#include "core/exchange/plan_file.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <sstream>
+
+namespace sump {
+namespace {
+
+TEST(SampleFiles, AreWrittenAsTheProgramWritesThem) {
+  const std::filesystem::path folder = std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "samples";
+  int count = 0;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+    if (entry.path().extension() != ".sump") continue;
+    ++count;
+    std::ifstream in(entry.path(), std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    EXPECT_EQ(writePlanText(readPlanFile(entry.path())), text.str()) << entry.path();
+  }
+  EXPECT_GE(count, 2);
+}
+
+} // namespace
+} // namespace sump
