@@ -7,6 +7,7 @@
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
+#include <QRegularExpression>
 #include <QSvgGenerator>
 
 namespace sump {
@@ -28,6 +29,39 @@ QPageLayout layout(const Page& page) {
   QPageLayout result(size, QPageLayout::Portrait, QMarginsF());
   result.setMode(QPageLayout::FullPageMode);
   return result;
+}
+
+QString unescaped(QString text) {
+  return text.replace("&lt;", "<")
+      .replace("&gt;", ">")
+      .replace("&quot;", "\"")
+      .replace("&amp;", "&");
+}
+
+/// Qt's SVG names neither the face's width nor the length of a text, so that a viewer would set the
+/// wider face and texts would run into each other. Both are added here.
+QByteArray withTextLengths(const QByteArray& svg) {
+  static const QRegularExpression element("<text ([^>]*)>([^<]*)</text>");
+  static const QRegularExpression family("font-family=\"[^\"]*\"");
+  const QString text = QString::fromUtf8(svg);
+  QString result;
+  qsizetype done = 0;
+  for (auto it = element.globalMatch(text); it.hasNext();) {
+    const QRegularExpressionMatch match = it.next();
+    QString attributes = match.captured(1);
+    const bool bold = attributes.contains("font-weight=\"700\"");
+    attributes.replace(family, "font-family=\"'DejaVu Sans Condensed', 'DejaVu Sans'\" "
+                               "font-stretch=\"semi-condensed\"");
+    const double length =
+        textWidth(unescaped(match.captured(2)).toStdString(), sheetFontCapHeight(), bold);
+    result += QStringView(text).mid(done, match.capturedStart() - done);
+    result += "<text " + attributes.simplified() + " textLength=\"" +
+              QString::number(length, 'f', 2) + "\" lengthAdjust=\"spacingAndGlyphs\">" +
+              match.captured(2) + "</text>";
+    done = match.capturedEnd();
+  }
+  result += QStringView(text).mid(done);
+  return result.toUtf8();
 }
 
 void write(const std::filesystem::path& file, const QByteArray& bytes) {
@@ -84,7 +118,7 @@ void writeSvg(const Page& page, const std::filesystem::path& file) {
   painter.scale(unit, unit);
   paintPage(painter, page);
   if (!painter.end()) fail(file);
-  write(file, bytes);
+  write(file, withTextLengths(bytes));
 }
 
 } // namespace sump

@@ -3,10 +3,18 @@
 #include "core/sheet/hatch.h"
 
 #include <QFontDatabase>
+#include <QPaintEngine>
 #include <QPainter>
 #include <QPainterPath>
 
 #include <algorithm>
+#include <cmath>
+
+/// The fonts are in a static library: without this the linker leaves them out. Qt wants it outside
+/// any namespace.
+static void loadResources() {
+  Q_INIT_RESOURCE(sumpwright);
+}
 
 namespace sump {
 
@@ -49,10 +57,38 @@ void paintHatch(QPainter& painter, const PageShape& shape) {
   painter.drawLines(lines);
 }
 
+/// The dashes of a line one by one. Qt 6.4's SVG writes the dashes of lines thinner than half a
+/// unit in the wrong length.
+void paintDashes(QPainter& painter, std::vector<Point2> points, const PageShape& shape) {
+  if (shape.closed) points.push_back(points.front());
+  const std::vector<double>& dash = shape.line->dash;
+  painter.setPen(pen({shape.line->ink, shape.line->width, {}}));
+  std::size_t step = 0;
+  double left = dash.front();
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const double length = distance(points[i], points[i + 1]);
+    for (double at = 0; at < length;) {
+      const double next = std::min(length, at + left);
+      const Point2 a = lerp(points[i], points[i + 1], at / length);
+      const Point2 b = lerp(points[i], points[i + 1], next / length);
+      if (step % 2 == 0) painter.drawLine(QPointF(a.x, a.y), QPointF(b.x, b.y));
+      left -= next - at;
+      at = next;
+      if (left <= 1e-9) left = dash[++step % dash.size()];
+    }
+  }
+}
+
+bool dashesByHand(const QPainter& painter, const PageShape& shape) {
+  return shape.line && !shape.line->dash.empty() && shape.line->width < 0.5 && !shape.round &&
+         painter.paintEngine()->type() == QPaintEngine::SVG;
+}
+
 void paintShape(QPainter& painter, const PageShape& shape) {
   const bool solid = shape.fill && shape.fill->hatch == Hatch::None;
   if (shape.fill && !solid && !shape.round) paintHatch(painter, shape);
-  painter.setPen(shape.line ? pen(*shape.line) : QPen(Qt::NoPen));
+  const bool byHand = dashesByHand(painter, shape);
+  painter.setPen(shape.line && !byHand ? pen(*shape.line) : QPen(Qt::NoPen));
   painter.setBrush(solid ? QBrush(color(shape.fill->ink)) : QBrush(Qt::NoBrush));
   if (shape.round) {
     const double r = distance(shape.points[0], shape.points[1]);
@@ -62,6 +98,7 @@ void paintShape(QPainter& painter, const PageShape& shape) {
   } else {
     painter.drawPolyline(polygon(shape.points));
   }
+  if (byHand) paintDashes(painter, shape.points, shape);
 }
 
 void paintText(QPainter& painter, const PageText& text) {
@@ -80,6 +117,7 @@ void paintText(QPainter& painter, const PageText& text) {
 }
 
 QString registered(const QString& file) {
+  loadResources();
   const int id = QFontDatabase::addApplicationFont(file);
   const QStringList families = QFontDatabase::applicationFontFamilies(id);
   return families.isEmpty() ? QString("DejaVu Sans Condensed") : families.first();
@@ -98,6 +136,10 @@ QFont sheetFont(bool bold) {
   font.setHintingPreference(QFont::PreferNoHinting);
   font.setStyleStrategy(QFont::StyleStrategy(QFont::PreferOutline | QFont::NoFontMerging));
   return font;
+}
+
+double sheetFontCapHeight() {
+  return kFontPixels / kEmOverCap;
 }
 
 void paintPage(QPainter& painter, const Page& page) {

@@ -16,6 +16,9 @@ namespace sump {
 /// The bundled face, registered on first use. Needs a QGuiApplication.
 QFont sheetFont(bool bold);
 
+/// Height of its capitals in the font's own pixels.
+double sheetFontCapHeight();
+
 /// Paints the page in its own millimetres: the painter's unit must already be one millimetre, with
 /// the page's top left corner at its origin.
 void paintPage(QPainter& painter, const Page& page);

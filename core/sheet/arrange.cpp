@@ -36,6 +36,13 @@ double largestScale(const Box& site, const Box& frame, double margin, UnitSystem
                             site.height() * 1000 / std::max(frame.height() - 2 * margin, 1.0)));
 }
 
+/// The site view's frame, wide enough for its title, scale bar and north arrow.
+Point2 sitePaper(const Extents& e, double scale) {
+  constexpr double kTitleRoom = 165;
+  const Point2 size = paperSize(e.site, scale, kSiteMargin);
+  return {std::max(size.x, kTitleRoom), size.y};
+}
+
 /// The region cut for a site view of this size: beside the rest, or above it.
 std::pair<Box, Box> cut(const Box& region, Point2 site, bool beside) {
   Box first = region, rest = region;
@@ -50,21 +57,21 @@ std::pair<Box, Box> cut(const Box& region, Point2 site, bool beside) {
 }
 
 struct Split {
-  Box site, tankage;
+  Box rest; ///< the part of the region that the site view leaves to the tankage
   double siteScale, tankScale, score;
 };
 
 std::optional<Split> trySplit(const Extents& e, const Box& region, UnitSystem units,
                               double siteScale, bool beside) {
-  const auto [first, rest] = cut(region, paperSize(e.site, siteScale, kSiteMargin), beside);
+  const Point2 size = sitePaper(e, siteScale);
+  const auto [first, rest] = cut(region, size, beside);
   if (rest.width() < 80 || rest.height() < 80) return std::nullopt;
-  if (!fits(paperSize(e.site, siteScale, kSiteMargin), withoutTitle(first).grown(1e-6))) {
+  if (!fits(size, withoutTitle(first).grown(1e-6))) {
     return std::nullopt;
   }
   const double tank = largestScale(*e.tankage, withoutTitle(rest), kTankMargin, units);
   if (tank * kLeastGain > siteScale) return std::nullopt;
-  return Split{first, rest, siteScale, tank,
-               -std::log(siteScale) - kEnlargedWeight * std::log(tank)};
+  return Split{rest, siteScale, tank, -std::log(siteScale) - kEnlargedWeight * std::log(tank)};
 }
 
 std::optional<Split> bestSplit(const Extents& e, const Box& region, UnitSystem units) {
@@ -76,6 +83,19 @@ std::optional<Split> bestSplit(const Extents& e, const Box& region, UnitSystem u
     }
   }
   return best;
+}
+
+/// The site view in the region's upper left corner; the enlarged view takes the whole region, runs
+/// on under it, and has the tankage in the middle of what stays free.
+std::vector<View> splitViews(const Extents& e, const Box& region, const Split& split) {
+  const Point2 size = sitePaper(e, split.siteScale);
+  View site{"1", "SITE PLAN", {region.low, region.low + size}, e.site.centre(), split.siteScale};
+  View tankage{"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(region), e.tankage->centre(),
+               split.tankScale};
+  const Box free = withoutTitle(split.rest);
+  tankage.centre = tankage.centre + tankage.centre - tankage.toSite(free.centre());
+  tankage.hidden = Box{region.low, {region.low.x + size.x, region.low.y + size.y + kViewTitle}};
+  return {site, tankage};
 }
 
 } // namespace
@@ -109,9 +129,7 @@ std::vector<View> arrangeViews(const Extents& e, const Box& region, UnitSystem u
   if (e.tankage) {
     const auto split = bestSplit(e, region, units);
     if (split && split->tankScale * kLeastGain <= alone) {
-      return {{"1", "SITE PLAN", withoutTitle(split->site), e.site.centre(), split->siteScale},
-              {"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(split->tankage), e.tankage->centre(),
-               split->tankScale}};
+      return splitViews(e, region, *split);
     }
   }
   return {{"1", "PLAN", frame, e.site.centre(), alone}};

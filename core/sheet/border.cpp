@@ -109,22 +109,22 @@ void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page)
     drawFieldRow(at, height, fields, page);
     at.y += height;
   };
-  row(11, {{110, "Legal owner", project.legalOwner},
+  row(12, {{110, "Legal owner", project.legalOwner},
            {70, "Identification number", project.identificationNumber}});
-  row(14, {{180, "Title", project.title, 5, true}});
+  row(15, {{180, "Title", project.title, 5, true}});
   row(11,
       {{110, "Supplementary title",
         page.title + (project.supplementaryTitle.empty() ? "" : ": ") + project.supplementaryTitle},
        {70, "Document type", sheet.documentType}});
-  row(11, {{180, "Site", project.siteAddress}});
-  row(10, {{60, "Created by", project.createdBy},
+  row(12, {{180, "Site", project.siteAddress}});
+  row(12, {{60, "Created by", project.createdBy},
            {60, "Approved by", project.approvedBy},
            {60, "Document status", project.documentStatus}});
-  row(10, {{34, "Date of issue", project.issueDate},
+  row(12, {{34, "Date of issue", project.issueDate},
            {20, "Revision", project.revision, 3.5, true},
            {76, "Scale", sheet.scale},
            {50, "Units", metric ? "m; pipe sizes in" : "ft, in; levels ft"}});
-  row(11, {{70, "Paper", sheet.paper},
+  row(12, {{70, "Paper", sheet.paper},
            {60, "Sheet number", page.number, 5, true},
            {50, "Sheet", std::to_string(sheet.sheet) + " of " + std::to_string(sheet.sheets)}});
   page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});

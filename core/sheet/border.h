@@ -7,7 +7,7 @@
 namespace sump {
 
 inline constexpr double kTitleWidth = 180; ///< mm, ISO 7200
-inline constexpr double kTitleHeight = 78;
+inline constexpr double kTitleHeight = 87;
 
 struct SheetFacts {
   std::string documentType; ///< `Plan`, `Schedules`

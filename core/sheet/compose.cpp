@@ -53,6 +53,16 @@ double placeSchedules(const Job& job, const Box& region, Page& page, std::vector
   return height + kGap;
 }
 
+/// What is left of the column is kept for the seals and stamps that licensed practice puts there.
+void reserveSeals(const Box& space, Page& page) {
+  constexpr double kLeast = 50, kMost = 90;
+  if (space.height() < kLeast) return;
+  const Box box{{space.low.x, std::max(space.low.y, space.high.y - kMost)}, space.high};
+  page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Grey, 0.25, {}}, {}});
+  page.items.push_back(
+      words({box.low.x + 2, box.low.y + 5}, "Space for seals and approval stamps"));
+}
+
 /// Blocks one below the other in the column above the title block; the rest goes to `later`.
 void placeColumn(std::vector<Block> blocks, const Box& column, Page& page,
                  std::vector<Block>& later) {
@@ -63,47 +73,66 @@ void placeColumn(std::vector<Block> blocks, const Box& column, Page& page,
     if (!block.body.empty()) later.push_back(std::move(block));
     if (below > y) y = below + kGap * 0.6;
   }
+  reserveSeals({{column.low.x, y}, column.high}, page);
 }
 
-RunLabel siteRunLabel(const Polyline& line, const Box& enlarged) {
-  double inside = 0;
-  for (const Polyline& part : clipLine(line, enlarged))
-    inside += planLength(part);
-  const double outside = planLength(line) - inside;
+RunLabel siteRunLabel(const Polyline& line, const View& enlarged) {
+  const double outside = planLength(line) - enlarged.shownLength(line);
   // 3 m: a stub that only just leaves the enlarged view is still labelled there.
   return outside > 3 && outside > 0.25 * planLength(line) ? RunLabel::Full : RunLabel::None;
 }
 
-void drawViews(const Job& job, const Box& region, const std::vector<Mark>& marks, Page& page,
-               std::vector<std::string>& unplaced) {
+/// The enlarged view's extent on the site view.
+void drawExtent(const View& site, const View& enlarged, Page& page) {
+  const Box extent =
+      around({site.toPaper(enlarged.site().low), site.toPaper(enlarged.site().high)});
+  Polyline edge = extent.ring();
+  edge.push_back(edge.front());
+  for (Polyline& part : clipLine(edge, site.frame)) {
+    page.items.push_back(
+        PageShape{std::move(part), false, false, LineStyle{Ink::Black, 0.5, {4, 1.5}}, {}});
+  }
+}
+
+/// One view with its labels. `enlarged` is the second view, if there is one.
+std::vector<std::string> drawOneView(const Job& job, const View& view, const View* enlarged,
+                                     const std::vector<Mark>& marks, Page& page) {
+  const Plan& plan = job.review.plan;
+  const bool site = enlarged != nullptr && &view != enlarged;
+  const Locator locator(plan);
+  const auto label = [&](const Run& run) {
+    if (enlarged == nullptr) return RunLabel::Full;
+    const auto line = locator.centreline(run);
+    const RunLabel there = line ? siteRunLabel(*line, *enlarged) : RunLabel::None;
+    if (site) return there;
+    return there == RunLabel::Full ? RunLabel::Tag : RunLabel::Full;
+  };
+  drawView(view, marks, page);
+  if (site) drawExtent(view, *enlarged, page);
+  auto unplaced =
+      drawLabels(view, {job.review, job.catalog, marks, label, site ? enlarged : nullptr}, page);
+  if (view.hidden) {
+    page.items.push_back(PageShape{view.hidden->ring(), true, false,
+                                   LineStyle{Ink::Black, 0.35, {}},
+                                   FillStyle{Ink::White, Hatch::None}});
+  }
+  drawViewTitle(view, plan.project.units, plan.site.north, page);
+  return unplaced;
+}
+
+/// The enlarged view first: the site view may lie over a corner of it.
+std::vector<std::string> drawViews(const Job& job, const Box& region,
+                                   const std::vector<Mark>& marks, Page& page) {
   const Plan& plan = job.review.plan;
   const std::vector<View> views =
       arrangeViews(extents(plan, marks), region, plan.project.units, job.scale);
-  const bool two = views.size() == 2;
-  const Box enlarged = two ? views[1].site() : Box{};
-  const Locator locator(plan);
-  for (const View& view : views) {
-    drawView(view, marks, page);
-    const bool site = two && &view == &views.front();
-    if (site) {
-      const Point2 a = view.toPaper(enlarged.low), b = view.toPaper(enlarged.high);
-      for (Polyline& part :
-           clipLine({{a.x, a.y}, {b.x, a.y}, {b.x, b.y}, {a.x, b.y}, a}, view.frame))
-        page.items.push_back(
-            PageShape{std::move(part), false, false, LineStyle{Ink::Black, 0.5, {4, 1.5}}, {}});
-    }
-    const auto label = [&](const Run& run) {
-      if (!two) return RunLabel::Full;
-      const auto line = locator.centreline(run);
-      const RunLabel there = line ? siteRunLabel(*line, enlarged) : RunLabel::None;
-      if (site) return there;
-      return there == RunLabel::Full ? RunLabel::Tag : RunLabel::Full;
-    };
-    const auto missing =
-        drawLabels(view, {job.review, job.catalog, marks, label, site ? enlarged : Box{}}, page);
+  const View* enlarged = views.size() == 2 ? &views[1] : nullptr;
+  std::vector<std::string> unplaced;
+  for (auto view = views.rbegin(); view != views.rend(); ++view) {
+    const auto missing = drawOneView(job, *view, enlarged, marks, page);
     unplaced.insert(unplaced.end(), missing.begin(), missing.end());
-    drawViewTitle(view, plan.project.units, plan.site.north, page);
   }
+  return unplaced;
 }
 
 /// Fills pages with columns of what did not fit on the plan sheet.
@@ -178,7 +207,7 @@ Page planSheet(const Job& job, std::vector<Block>& later) {
   region.high.y -= placeSchedules(job, region, page, schedules);
   std::vector<std::string> unplaced;
   const std::vector<Mark> marks = planMarks(job.review.plan, job.review.study);
-  if (!marks.empty()) drawViews(job, region, marks, page, unplaced);
+  if (!marks.empty()) unplaced = drawViews(job, region, marks, page);
   const double width = kTitleWidth - 2 * kInset;
   std::vector<Block> column = {legend(job.review, width), symbolKey(job.review, width),
                                generalNotes(job.review, width), cautions(width),

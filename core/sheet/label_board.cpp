@@ -19,10 +19,10 @@ Box boxAt(Point2 centre, Point2 size) {
 double coverCost(Layer layer) {
   switch (layer) {
   case Layer::Run:
-    return 9;
+    return 25;
   case Layer::Part:
   case Layer::Symbol:
-    return 5;
+    return 12;
   case Layer::Ground:
   case Layer::Utility:
     return 4;
@@ -31,7 +31,7 @@ double coverCost(Layer layer) {
   case Layer::Manway:
   case Layer::Room:
   case Layer::Basin:
-    return 2.5;
+    return 7;
   case Layer::Boundary:
   case Layer::Building:
     return 2;
@@ -45,6 +45,7 @@ double coverCost(Layer layer) {
 
 LabelBoard::LabelBoard(const View& view, const std::vector<Mark>& marks, Page& page)
     : view_(view), page_(page), placer_(view.frame.grown(-1)) {
+  if (view.hidden) placer_.forbid(*view.hidden);
   avoidMarks(marks);
 }
 
@@ -174,11 +175,12 @@ void LabelBoard::addLegPlaces(const Label& label, Point2 a, Point2 b,
   const Point2 across = level ? Point2{0, box.y / 2 + 0.7} : Point2{box.y / 2 + 0.7, 0};
   const Point2 turnedSize = level ? box : Point2{box.y, box.x};
   const double slack = (length - box.x) / length / 2;
-  for (int i = -3; i <= 3; ++i) {
-    const Point2 at = lerp(a, b, 0.5 + slack * i / 3);
+  constexpr int kSteps = 8;
+  for (int i = -kSteps; i <= kSteps; ++i) {
+    const Point2 at = lerp(a, b, 0.5 + slack * i / kSteps);
     for (const Point2 off : {across * -1, across}) {
       out.push_back(
-          {boxAt(at + off, turnedSize), {}, std::abs(i) * 0.4 + (upright ? 1 : 0), upright});
+          {boxAt(at + off, turnedSize), {}, std::abs(i) * 0.2 + (upright ? 1 : 0), upright});
     }
   }
 }

@@ -21,9 +21,8 @@ struct Scene {
   UnitSystem units;
   /// Shown here, and not left to the enlarged view.
   bool names(Point2 site) const {
-    const Box shown = view.site();
-    const bool elsewhere = request.enlarged.width() > 0 && request.enlarged.holds(site);
-    return shown.holds(site) && !elsewhere;
+    const bool elsewhere = request.enlarged != nullptr && request.enlarged->shows(site);
+    return view.shows(site) && !elsewhere;
   }
 };
 
@@ -74,7 +73,7 @@ void labelVaults(const Scene& scene) {
   const Review& review = scene.request.review;
   for (const VaultStudy& vault : review.study.vaults) {
     const Vault& given = *review.plan.vaults.find(vault.id);
-    if (!scene.view.site().holds(given.centre)) continue;
+    if (!scene.view.shows(given.centre)) continue;
     Label label{{called(given)}, true, true, Ink::Black};
     if (scene.names(given.centre)) {
       label.lines.push_back("Rim " + rimText(vault, scene.units));
@@ -97,13 +96,6 @@ Label fullLabel(const Scene& scene, const Run& run, const std::string& tag) {
   return label;
 }
 
-double shownLength(const Scene& scene, const Polyline& line) {
-  double sum = 0;
-  for (const Polyline& part : clipLine(line, scene.view.site()))
-    sum += planLength(part);
-  return sum;
-}
-
 std::vector<std::string> labelRuns(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   const auto tags = runTags(plan);
@@ -119,7 +111,7 @@ std::vector<std::string> labelRuns(const Scene& scene) {
     const RunLabel kind = scene.request.runs(run);
     auto line = locator.centreline(run);
     if (kind == RunLabel::None || !line) continue;
-    const double length = shownLength(scene, *line);
+    const double length = scene.view.shownLength(*line);
     if (length > 0) waiting.push_back({&run, std::move(*line), length, kind});
   }
   // The shortest first: the long ones have more places to go.
@@ -138,6 +130,13 @@ std::vector<std::string> labelRuns(const Scene& scene) {
   return unplaced;
 }
 
+bool namedAsRoom(const Scene& scene, const std::string& name) {
+  for (const EquipmentRoom& room : scene.request.review.plan.rooms) {
+    if (called(room) == name && scene.names(centroid(outline(room)))) return true;
+  }
+  return false;
+}
+
 void labelPlaces(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   for (const EquipmentRoom& room : plan.rooms) {
@@ -154,6 +153,8 @@ void labelPlaces(const Scene& scene) {
     scene.board.alongLine(label, utility.path, 30);
   }
   for (const Building& building : plan.buildings) {
+    const bool named = namedAsRoom(scene, called(building));
+    if (named) continue; // a hut that is the room
     Label label{{called(building)}, false, true};
     if (building.floor) label.lines.push_back("FF " + printElevation(*building.floor, scene.units));
     scene.board.inOutline(label, building.outline);
@@ -175,8 +176,8 @@ std::vector<std::string> drawLabels(const View& view, const LabelRequest& reques
   LabelBoard board(view, request.marks, page);
   const Scene scene{view, request, board, request.review.plan.project.units};
   labelGround(scene);
-  if (request.enlarged.width() > 0) {
-    const Box e = request.enlarged;
+  if (request.enlarged != nullptr) {
+    const Box e = request.enlarged->site();
     board.atPoint({{"See view 2"}, true, true}, {e.low.x, e.low.y}, 1, 30);
   }
   labelVaults(scene);

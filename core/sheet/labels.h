@@ -18,8 +18,8 @@ struct LabelRequest {
   const Catalog& catalog;
   const std::vector<Mark>& marks;
   std::function<RunLabel(const Run&)> runs;
-  /// The extent of the enlarged view, whose objects are named there and not here; empty box: none.
-  Box enlarged;
+  /// The enlarged view, whose objects are named there and not here; null: none.
+  const View* enlarged = nullptr;
 };
 
 /// Draws every label that finds room on the view. Returns the tags of the runs that found none.

@@ -10,9 +10,9 @@ namespace sump {
 
 namespace {
 
-constexpr double kGap = 0.6;            // mm of air kept between two texts
-constexpr double kLeaderCrossing = 12;  // dislike of a leader crossing another leader
-constexpr double kLeaderOverLine = 0.5; // of a leader crossing a drawn line, by that line's cost
+constexpr double kGap = 0.6;             // mm of air kept between two texts
+constexpr double kLeaderCrossing = 12;   // dislike of a leader crossing another leader
+constexpr double kLeaderOverLine = 0.12; // of a leader crossing a drawn line, by that line's cost
 
 } // namespace
 

@@ -39,6 +39,24 @@ LineStyle symbolLine(const Run& run) {
   return {ink(facts(run.service).color), 0.35, {}};
 }
 
+/// Where along a leg the arrow stands farthest from the parts on it.
+double arrowPlace(const Run& run, std::size_t leg) {
+  double best = 0.58, room = -1;
+  for (double t : {0.58, 0.42, 0.72, 0.28, 0.85}) {
+    double nearest = 0.2; // as far as this is far enough
+    for (const InlinePart& part : run.parts) {
+      if (static_cast<std::size_t>(std::max(0, part.leg)) == leg) {
+        nearest = std::min(nearest, std::abs(part.along - t));
+      }
+    }
+    if (nearest > room + 1e-9) {
+      room = nearest;
+      best = t;
+    }
+  }
+  return best;
+}
+
 /// Solid for water and air; open for conduits, where it shows the pull.
 void markArrow(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
   std::size_t longest = 0;
@@ -50,10 +68,11 @@ void markArrow(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
     }
   }
   if (length < 0.3) return; // no room: the symbols at its ends tell the direction
-  const double half = std::min(0.2, length / 6);
+  const double half = std::min(0.12, length / 6);
   const Point2 u = direction(line, longest);
   SymbolPen pen(MarkPen(marks, run.id, Layer::Symbol),
-                along(lerp(line[longest], line[longest + 1], 0.58), u), half, symbolLine(run));
+                along(lerp(line[longest], line[longest + 1], arrowPlace(run, longest)), u), half,
+                symbolLine(run));
   const Ring head{{1, 0}, {-1, 0.55}, {-1, -0.55}};
   if (isConduit(run.service)) {
     pen.open(head);

@@ -1,5 +1,6 @@
 #include "core/sheet/view.h"
 
+#include "core/geometry/polygon.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -99,10 +100,29 @@ Point2 View::toPaper(Point2 p) const {
   return {middle.x + (p.x - centre.x) * k, middle.y - (p.y - centre.y) * k};
 }
 
+Point2 View::toSite(Point2 p) const {
+  const double k = scale / 1000;
+  const Point2 middle = frame.centre();
+  return {centre.x + (p.x - middle.x) * k, centre.y - (p.y - middle.y) * k};
+}
+
 Box View::site() const {
-  const double k = scale / 2000;
-  const Point2 half{frame.width() * k, frame.height() * k};
-  return {centre - half, centre + half};
+  return around({toSite(frame.low), toSite(frame.high)});
+}
+
+bool View::shows(Point2 p) const {
+  return site().holds(p) && !(hidden && hidden->holds(toPaper(p)));
+}
+
+double View::shownLength(const Polyline& line) const {
+  double sum = 0;
+  for (const Polyline& part : clipLine(line, site()))
+    sum += planLength(part);
+  if (!hidden) return sum;
+  const Box under = around({toSite(hidden->low), toSite(hidden->high)});
+  for (const Polyline& part : clipLine(line, under))
+    sum -= planLength(part);
+  return std::max(sum, 0.0);
 }
 
 const std::vector<double>& standardScales(UnitSystem units) {

@@ -1,0 +1,201 @@
+// Whole sheets: what they must hold for a contractor, on every paper and plan; and their golden
+// dumps (SUMPWRIGHT_UPDATE_GOLDEN=1 writes them anew).
+
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/sheet/compose.h"
+#include "core/units/print.h"
+#include "tests/sheet/small_plan.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+
+namespace sump {
+namespace {
+
+const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+
+Plan planNamed(const std::string& name) {
+  if (name == "small") return testing::smallPlan();
+  return readPlanFile(kSource + "/samples/" + name + ".sump");
+}
+
+std::vector<Page> sheets(const std::string& plan, const std::string& paper, double scale = 0) {
+  return composeSheets(review(planNamed(plan), builtinCatalog()), {paper, scale});
+}
+
+std::vector<PageText> texts(const Page& page) {
+  std::vector<PageText> found;
+  for (const PageItem& item : page.items) {
+    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
+  }
+  return found;
+}
+
+bool says(const std::vector<Page>& pages, const std::string& words) {
+  return std::any_of(pages.begin(), pages.end(), [&](const Page& page) {
+    const auto all = texts(page);
+    return std::any_of(all.begin(), all.end(),
+                       [&](const PageText& t) { return t.text.find(words) != std::string::npos; });
+  });
+}
+
+struct Case {
+  std::string plan, paper;
+  double scale = 0;
+};
+void PrintTo(const Case& c, std::ostream* out) {
+  *out << c.plan << " on " << c.paper << " scale " << c.scale;
+}
+
+class Sheets : public ::testing::TestWithParam<Case> {
+protected:
+  const std::vector<Page> pages_ = sheets(GetParam().plan, GetParam().paper, GetParam().scale);
+};
+
+TEST_P(Sheets, NoTextTouchesAnother) {
+  for (const Page& page : pages_) {
+    const auto all = texts(page);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      for (std::size_t k = i + 1; k < all.size(); ++k) {
+        EXPECT_FALSE(overlaps(textBox(all[i]), textBox(all[k])))
+            << page.number << ": '" << all[i].text << "' and '" << all[k].text << "' at "
+            << all[k].at.x << "," << all[k].at.y;
+      }
+    }
+  }
+}
+
+TEST_P(Sheets, EverythingStandsOnTheSheetAndIsLegible) {
+  constexpr double kEdge = 4.9; // mm: the outer line of the ISO 5457 border stands 5 mm in
+  for (const Page& page : pages_) {
+    const auto on = [&](Point2 p) {
+      return p.x >= kEdge && p.y >= kEdge && p.x <= page.width - kEdge &&
+             p.y <= page.height - kEdge;
+    };
+    for (const PageItem& item : page.items) {
+      if (const auto* text = std::get_if<PageText>(&item)) {
+        EXPECT_GE(text->height, 2.4) << text->text;
+        for (Point2 p : textBox(*text))
+          EXPECT_TRUE(on(p)) << page.number << ": " << text->text;
+      } else {
+        for (Point2 p : std::get<PageShape>(item).points)
+          EXPECT_TRUE(on(p)) << page.number << ": " << p.x << "," << p.y;
+      }
+    }
+  }
+}
+
+TEST_P(Sheets, NameEveryRunOnThePlanAndInTheSchedule) {
+  const Plan plan = planNamed(GetParam().plan);
+  for (const auto& run : plan.runs) {
+    const std::string tag = std::string(facts(run.service).code) + "-";
+    int count = 0;
+    for (const Page& page : pages_) {
+      for (const PageText& text : texts(page))
+        count += text.text.starts_with(tag) ? 1 : 0;
+    }
+    EXPECT_GE(count, 2) << tag;
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Papers, Sheets,
+    ::testing::Values(Case{"small", "arch-d"}, Case{"small", "a1"}, Case{"small", "arch-c"},
+                      Case{"small", "a2"}, Case{"small", "arch-e"}, Case{"small", "arch-d", 240},
+                      Case{"transit-depot", "arch-d"}, Case{"transit-depot", "a1"},
+                      Case{"transit-depot", "arch-c"}, Case{"boatyard-pad", "a1"},
+                      Case{"boatyard-pad", "arch-d"}));
+
+TEST(Sheet, PrintsTheNumbersOfTheStudy) {
+  const Review reviewed = review(testing::smallPlan(), builtinCatalog());
+  const std::vector<Page> pages = composeSheets(reviewed, {"arch-d", 0});
+  const UnitSystem us = UnitSystem::UsCustomary;
+  EXPECT_TRUE(says(pages, printVolume(reviewed.study.workingVolume, us)));
+  for (const RunStudy& run : reviewed.study.runs) {
+    if (!run.resolved) continue;
+    EXPECT_TRUE(says(pages, printRunLength(run.developed, us))) << run.id;
+  }
+  for (const VaultStudy& vault : reviewed.study.vaults) {
+    ASSERT_TRUE(vault.waterLevel);
+    EXPECT_TRUE(says(pages, "Water level " + printElevation(*vault.waterLevel, us)));
+    EXPECT_TRUE(says(pages, "Overflow inv. " + printElevation(*vault.overflowInvert, us)));
+    EXPECT_TRUE(says(pages, "Floor " + printElevation(vault.floor, us)));
+  }
+}
+
+TEST(Sheet, ATrueScaleIsDrawn) {
+  // At 1:240 a vault 12 ft (3657.6 mm) long is 15.24 mm long on the paper.
+  const std::vector<Page> pages = sheets("small", "arch-d", 240);
+  int found = 0;
+  for (const PageItem& item : pages.front().items) {
+    const auto* shape = std::get_if<PageShape>(&item);
+    if (shape == nullptr || !shape->fill || shape->fill->ink != Ink::Concrete) continue;
+    EXPECT_NEAR(distance(shape->points[0], shape->points[1]), 15.24, 1e-9);
+    ++found;
+  }
+  EXPECT_EQ(found, 2);
+  EXPECT_TRUE(says(pages, "1\" = 20'-0\" (1:240)"));
+}
+
+TEST(Sheet, CarriesTitleBlockCautionsAndStorage) {
+  const std::vector<Page> pages = sheets("small", "arch-d");
+  for (const char* words :
+       {"Quarry Lane Transport", "QL-0042", "2026-03-02", "P-101", "R. Osei", "M. Lindqvist",
+        "For review", "CALL BEFORE YOU DIG", "EXCAVATION", "CONFINED SPACE", "LIFTING",
+        "ELECTRICAL", "CROSS-CONNECTION", "authority having jurisdiction", "Working storage",
+        "RUN SCHEDULE", "VAULT SCHEDULE", "LEGEND", "1 of "}) {
+    EXPECT_TRUE(says(pages, words)) << words;
+  }
+}
+
+TEST(Sheet, RefusesPaperThatItDoesNotKnowOrThatIsTooSmall) {
+  EXPECT_THROW(sheets("small", "foolscap"), std::invalid_argument);
+  EXPECT_THROW(sheets("small", "a4"), std::invalid_argument);
+}
+
+TEST(Sheet, AnEmptyPlanStillGivesASheet) {
+  const std::vector<Page> pages = composeSheets(review(Plan{}, builtinCatalog()), {"arch-d", 0});
+  EXPECT_TRUE(says(pages, "GENERAL NOTES"));
+}
+
+TEST(Sheet, TheSameReviewGivesTheSamePages) {
+  const auto once = sheets("small", "arch-d"), again = sheets("small", "arch-d");
+  ASSERT_EQ(once.size(), again.size());
+  for (std::size_t i = 0; i < once.size(); ++i)
+    EXPECT_EQ(dump(once[i]), dump(again[i]));
+}
+
+void compareGolden(const std::string& plan, const std::string& paper) {
+  std::string now;
+  for (const Page& page : sheets(plan, paper))
+    now += dump(page);
+  const std::string file = kSource + "/tests/sheet/golden/" + plan + "-" + paper + ".txt";
+  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
+    std::ofstream(file, std::ios::binary) << now;
+    return;
+  }
+  std::ifstream in(file, std::ios::binary);
+  ASSERT_TRUE(in) << file;
+  std::ostringstream golden;
+  golden << in.rdbuf();
+  std::istringstream a(golden.str()), b(now);
+  std::string was, is;
+  for (int line = 1; std::getline(a, was); ++line) {
+    ASSERT_TRUE(std::getline(b, is)) << file << " line " << line << " is missing now";
+    ASSERT_EQ(was, is) << file << " line " << line;
+  }
+  EXPECT_FALSE(std::getline(b, is)) << "new line: " << is;
+}
+
+TEST(Sheet, MatchesTheGoldenDumps) {
+  compareGolden("transit-depot", "arch-d");
+  compareGolden("boatyard-pad", "a1");
+}
+
+} // namespace
+} // namespace sump
