@@ -1,0 +1,80 @@
+#include "app/actions.h"
+
+namespace sump {
+
+namespace {
+
+constexpr auto kNoKey = QKeySequence::UnknownKey;
+
+#define SUMP_TR(text) QT_TRANSLATE_NOOP("Actions", text)
+
+// clang-format off
+const std::vector<ActionRow> kTable = {
+  {ActionId::New, "new", MenuId::File, SUMP_TR("&New plan"), "new", QKeySequence::New, "", SUMP_TR("Start an empty plan"), Strip::Top, false, false},
+  {ActionId::Open, "open", MenuId::File, SUMP_TR("&Open..."), "open", QKeySequence::Open, "", SUMP_TR("Open a plan file"), Strip::Top, false, false},
+  {ActionId::Save, "save", MenuId::File, SUMP_TR("&Save"), "save", QKeySequence::Save, "", SUMP_TR("Save the plan to its file"), Strip::Top, false, false},
+  {ActionId::SaveAs, "save-as", MenuId::File, SUMP_TR("Save &as..."), "save", QKeySequence::SaveAs, "Ctrl+Shift+S", SUMP_TR("Save the plan to another file"), Strip::None, false, true},
+  {ActionId::ExportPdf, "export-pdf", MenuId::File, SUMP_TR("Plan sheet to &PDF..."), "sheet", kNoKey, "Ctrl+Shift+P", SUMP_TR("Write the plan sheet as PDF, at a true printed scale"), Strip::Top, false, false},
+  {ActionId::ExportSvg, "export-svg", MenuId::File, SUMP_TR("Plan sheet to S&VG..."), "sheet", kNoKey, "", SUMP_TR("Write the plan sheet as SVG"), Strip::None, false, false},
+  {ActionId::ExportBill, "export-bill", MenuId::File, SUMP_TR("&Bill of materials to CSV..."), "bill", kNoKey, "Ctrl+Shift+B", SUMP_TR("Write what to buy as a table for spreadsheets"), Strip::Top, false, true},
+  {ActionId::Quit, "quit", MenuId::File, SUMP_TR("&Quit"), "", QKeySequence::Quit, "Ctrl+Q", SUMP_TR("Close the window"), Strip::None, false, false},
+  {ActionId::Undo, "undo", MenuId::Edit, SUMP_TR("&Undo"), "undo", QKeySequence::Undo, "", SUMP_TR("Take back the last step"), Strip::Top, false, false},
+  {ActionId::Redo, "redo", MenuId::Edit, SUMP_TR("&Redo"), "redo", QKeySequence::Redo, "", SUMP_TR("Do again what was taken back"), Strip::Top, false, true},
+  {ActionId::Duplicate, "duplicate", MenuId::Edit, SUMP_TR("D&uplicate"), "duplicate", kNoKey, "Ctrl+D", SUMP_TR("Add a copy of what is selected beside it"), Strip::None, false, false},
+  {ActionId::Delete, "delete", MenuId::Edit, SUMP_TR("&Delete"), "delete", QKeySequence::Delete, "", SUMP_TR("Remove what is selected; lines that hung on it keep their place"), Strip::Top, false, true},
+  {ActionId::SelectAll, "select-all", MenuId::Edit, SUMP_TR("Select &all"), "", QKeySequence::SelectAll, "", SUMP_TR("Select every object of the plan"), Strip::None, false, false},
+  {ActionId::ToolSelect, "tool-select", MenuId::Draw, SUMP_TR("&Select"), "select", kNoKey, "Ctrl+1", SUMP_TR("Point at objects, move them"), Strip::Tools, true, false},
+  {ActionId::ToolMove, "tool-move", MenuId::Draw, SUMP_TR("&Move"), "move", kNoKey, "Ctrl+2", SUMP_TR("Drag what is selected from anywhere"), Strip::Tools, true, true},
+  {ActionId::ToolVault, "tool-vault", MenuId::Draw, SUMP_TR("&Vault"), "vault", kNoKey, "Ctrl+3", SUMP_TR("Place a precast vault from the catalogue"), Strip::Tools, true, false},
+  {ActionId::ToolRoom, "tool-room", MenuId::Draw, SUMP_TR("Equipment r&oom"), "room", kNoKey, "Ctrl+4", SUMP_TR("Place an equipment room with its skid and ports"), Strip::Tools, true, false},
+  {ActionId::ToolRun, "tool-run", MenuId::Draw, SUMP_TR("&Pipe or conduit"), "run", kNoKey, "Ctrl+5", SUMP_TR("Draw a line from a chamber, port or drain to another"), Strip::Tools, true, true},
+  {ActionId::ToolBasin, "tool-basin", MenuId::Draw, SUMP_TR("&Drain"), "basin", kNoKey, "Ctrl+6", SUMP_TR("Place a catch basin or trench drain"), Strip::Tools, true, false},
+  {ActionId::ToolWash, "tool-wash", MenuId::Draw, SUMP_TR("&Wash equipment"), "wash", kNoKey, "Ctrl+7", SUMP_TR("Place what uses the product water"), Strip::Tools, true, false},
+  {ActionId::ToolSewer, "tool-sewer", MenuId::Draw, SUMP_TR("Sewer &connection"), "sewer", kNoKey, "Ctrl+8", SUMP_TR("Place where the overflow joins the sewer"), Strip::Tools, true, false},
+  {ActionId::ToolSpot, "tool-spot", MenuId::Draw, SUMP_TR("Spot &elevation"), "spot", kNoKey, "Ctrl+9", SUMP_TR("Place a shot ground level"), Strip::Tools, true, false},
+  {ActionId::FitAll, "fit-all", MenuId::View, SUMP_TR("Whole &site"), "fit", kNoKey, "Ctrl+0", SUMP_TR("Show the whole site"), Strip::Top, false, false},
+  {ActionId::FitSelection, "fit-selection", MenuId::View, SUMP_TR("What is se&lected"), "fit-selection", kNoKey, "Ctrl+Shift+0", SUMP_TR("Show what is selected as large as it fits"), Strip::None, false, false},
+  {ActionId::ZoomIn, "zoom-in", MenuId::View, SUMP_TR("&Closer"), "zoom-in", QKeySequence::ZoomIn, "", SUMP_TR("Enlarge the drawing"), Strip::Top, false, false},
+  {ActionId::ZoomOut, "zoom-out", MenuId::View, SUMP_TR("&Farther"), "zoom-out", QKeySequence::ZoomOut, "", SUMP_TR("Shrink the drawing"), Strip::Top, false, true},
+  {ActionId::Grid, "grid", MenuId::View, SUMP_TR("&Grid"), "", kNoKey, "Ctrl+G", SUMP_TR("Show grid lines in the project's units"), Strip::None, true, false},
+  {ActionId::Labels, "labels", MenuId::View, SUMP_TR("&Names"), "", kNoKey, "Ctrl+L", SUMP_TR("Show names and sizes on the drawing"), Strip::None, true, true},
+  {ActionId::DarkWindow, "dark-window", MenuId::View, SUMP_TR("Dark &window"), "", kNoKey, "", SUMP_TR("Dark menus and panels"), Strip::None, true, false},
+  {ActionId::DarkDrawing, "dark-drawing", MenuId::View, SUMP_TR("&Dark drawing"), "", kNoKey, "", SUMP_TR("Dark ground for the drawing"), Strip::None, true, true},
+  {ActionId::Keys, "keys", MenuId::Help, SUMP_TR("&Keys and mouse"), "", QKeySequence::HelpContents, "", SUMP_TR("List every key and what the mouse does"), Strip::None, false, false},
+  {ActionId::About, "about", MenuId::Help, SUMP_TR("&About Sumpwright"), "", kNoKey, "", SUMP_TR("Version, licence and the limits of this program"), Strip::None, false, false},
+};
+// clang-format on
+
+} // namespace
+
+const std::vector<ActionRow>& actionTable() {
+  return kTable;
+}
+
+const char* menuTitle(MenuId menu) {
+  switch (menu) {
+  case MenuId::File:
+    return SUMP_TR("&File");
+  case MenuId::Edit:
+    return SUMP_TR("&Edit");
+  case MenuId::Draw:
+    return SUMP_TR("&Draw");
+  case MenuId::View:
+    return SUMP_TR("&View");
+  case MenuId::Help:
+    break;
+  }
+  return SUMP_TR("&Help");
+}
+
+#undef SUMP_TR
+
+QList<QKeySequence> keysOf(const ActionRow& row) {
+  QList<QKeySequence> keys;
+  if (row.standardKey != kNoKey) keys = QKeySequence::keyBindings(row.standardKey);
+  // Desktops without a standard key for it (Quit, Save as) get the one in the table.
+  if (keys.isEmpty() && *row.key != '\0') keys << QKeySequence(QString::fromUtf8(row.key));
+  return keys;
+}
+
+} // namespace sump

@@ -1,0 +1,68 @@
+#pragma once
+// Every command of the window, once: menus, tool bars and the list of keys are made from this table.
+
+#include <QKeySequence>
+
+#include <vector>
+
+namespace sump {
+
+enum class ActionId {
+  New,
+  Open,
+  Save,
+  SaveAs,
+  ExportPdf,
+  ExportSvg,
+  ExportBill,
+  Quit,
+  Undo,
+  Redo,
+  Delete,
+  Duplicate,
+  SelectAll,
+  ToolSelect,
+  ToolMove,
+  ToolVault,
+  ToolRoom,
+  ToolRun,
+  ToolBasin,
+  ToolWash,
+  ToolSewer,
+  ToolSpot,
+  FitAll,
+  FitSelection,
+  ZoomIn,
+  ZoomOut,
+  Grid,
+  Labels,
+  DarkWindow,
+  DarkDrawing,
+  Keys,
+  About,
+};
+
+enum class MenuId { File, Edit, Draw, View, Help };
+
+/// Where an action stands besides its menu.
+enum class Strip { None, Top, Tools };
+
+struct ActionRow {
+  ActionId id;
+  const char* name; ///< stable, for tests and settings
+  MenuId menu;
+  const char* text; ///< with `&`
+  const char* icon; ///< file name under :/icons, without suffix
+  QKeySequence::StandardKey standardKey;
+  const char* key; ///< where there is no standard key; may be empty
+  const char* tip;
+  Strip strip;
+  bool checkable;
+  bool separatorAfter;
+};
+
+const std::vector<ActionRow>& actionTable();
+const char* menuTitle(MenuId menu);
+QList<QKeySequence> keysOf(const ActionRow& row);
+
+} // namespace sump

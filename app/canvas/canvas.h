@@ -1,0 +1,109 @@
+#pragma once
+// The drawing: shows the newest review of a document and hands gestures to the tool in use. Pans by
+// middle button, Space or two fingers, zooms at the pointer by wheel or pinch.
+
+#include "app/canvas/labels.h"
+#include "app/canvas/scene.h"
+#include "app/canvas/theme.h"
+#include "app/canvas/tools/tool.h"
+#include "app/canvas/view.h"
+#include "app/window/document.h"
+
+#include <QWidget>
+
+#include <memory>
+#include <set>
+
+class QGestureEvent;
+class QNativeGestureEvent;
+
+namespace sump {
+
+class Canvas : public QWidget, private ToolHost {
+  Q_OBJECT
+
+public:
+  explicit Canvas(Document& document, QWidget* parent = nullptr);
+  ~Canvas() override;
+
+  ToolHost& toolHost() { return *this; }
+  void setTool(std::unique_ptr<Tool> tool);
+  Tool& tool() const { return *tool_; }
+
+  const std::set<Id>& selection() const override { return selection_; }
+  void select(std::set<Id> ids) override;
+  const View& view() const override { return view_; }
+  const Scene* scene() const override { return scene_.get(); }
+
+  void setDark(bool dark);
+  void setGridShown(bool shown);
+  void setLabelsShown(bool shown);
+
+  void zoomBy(double factor);
+  void fitAll();
+  void fitSelection();
+  /// Brings the objects, or the place where there are none, to the middle at a telling scale.
+  void lookAt(const std::set<Id>& ids, std::optional<Point2> place);
+
+  QSize sizeHint() const override { return {900, 640}; }
+
+signals:
+  void selectionChanged();
+  void hintChanged(const QString& hint);
+  void pointerMoved(const QString& coordinates);
+  void viewChanged(const QString& scale);
+  void refused(const QString& reason);
+  void contextMenuWanted(const QPoint& globalPosition);
+
+protected:
+  bool event(QEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void keyReleaseEvent(QKeyEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
+
+private:
+  // ToolHost
+  const Plan& plan() const override { return document_.plan(); }
+  const Catalog& catalog() const override { return document_.catalog(); }
+  bool commit(const QString& step, Plan plan) override;
+  void preview(std::optional<Plan> plan) override { document_.preview(std::move(plan)); }
+  void refresh() override;
+
+  void takeReview();
+  void documentReplaced();
+  void dropLostSelection();
+  void viewWasChanged();
+  void panBy(QPointF pixels);
+  void zoomAt(QPointF at, double factor);
+  void pinch(QGestureEvent* event);
+  bool nativeGesture(QNativeGestureEvent* event);
+  void tellCoordinates(QPointF at);
+  void paintFindings(QPainter& painter) const;
+  void paintEmptyHint(QPainter& painter) const;
+  void showCursor();
+  Pointer pointerOf(const QMouseEvent& event) const;
+  const CanvasTheme& theme() const { return canvasTheme(dark_); }
+
+  Document& document_;
+  View view_;
+  std::unique_ptr<Scene> scene_;
+  std::unique_ptr<Tool> tool_;
+  std::set<Id> selection_;
+  bool fitPending_ = true;
+  bool dark_ = false;
+  bool gridShown_ = true;
+  bool labelsShown_ = true;
+  bool spaceHeld_ = false;
+  bool panning_ = false;
+  bool toolPressed_ = false;
+  QPointF panFrom_;
+};
+
+} // namespace sump

@@ -1,0 +1,110 @@
+#include "app/canvas/grid.h"
+
+#include "core/units/print.h"
+
+#include <cmath>
+#include <vector>
+
+namespace sump {
+
+namespace {
+
+/// Rising ladder of steps in metres, each a whole part of one further up.
+std::vector<double> ladder(UnitSystem units) {
+  std::vector<double> steps;
+  const bool metric = units == UnitSystem::Metric;
+  const double unit = metric ? 1.0 : kMetresPerFoot;
+  if (metric) {
+    steps = {0.01, 0.02, 0.05, 0.1, 0.2, 0.5};
+  } else {
+    for (double in : {0.25, 0.5, 1.0, 3.0, 6.0})
+      steps.push_back(in * kMetresPerInch);
+  }
+  for (double decade = 1; decade < 1e6; decade *= 10) {
+    for (double k : {1.0, 2.0, 5.0})
+      steps.push_back(k * decade * unit);
+  }
+  return steps;
+}
+
+/// Lines of one family, at whole multiples of `step` from the site's origin, on device pixels.
+void paintLines(QPainter& painter, const View& view, double step, const QColor& color) {
+  const Box box = view.visible();
+  painter.setPen(QPen(color, 0));
+  for (double i = std::ceil(box.low.x / step); i * step <= box.high.x; ++i) {
+    const double x = std::round(view.toScreen(Point2{i * step, 0}).x()) + 0.5;
+    painter.drawLine(QPointF(x, 0), QPointF(x, view.size().height()));
+  }
+  for (double i = std::ceil(box.low.y / step); i * step <= box.high.y; ++i) {
+    const double y = std::round(view.toScreen(Point2{0, i * step}).y()) + 0.5;
+    painter.drawLine(QPointF(0, y), QPointF(view.size().width(), y));
+  }
+}
+
+/// `20 ft`, `6 in`, `5 m`, `50 mm`.
+QString barText(double metresLong, UnitSystem units) {
+  if (units == UnitSystem::Metric) {
+    return metresLong < 1 ? QString("%1 mm").arg(std::round(metresLong * 1000))
+                          : QString("%1 m").arg(metresLong);
+  }
+  const double ft = metresLong / kMetresPerFoot;
+  return ft < 0.999 ? QString::fromStdString(inchesOnly(metres(metresLong)))
+                    : QString("%1 ft").arg(std::round(ft));
+}
+
+} // namespace
+
+GridSteps gridSteps(double pixelsPerMetre, UnitSystem units, double leastPixels) {
+  const std::vector<double> steps = ladder(units);
+  std::size_t i = 0;
+  while (i + 1 < steps.size() && steps[i] * pixelsPerMetre < leastPixels)
+    ++i;
+  GridSteps found{steps[i], steps[i] * 10};
+  // The major step is the first on the ladder that is a whole multiple of at least four minors.
+  for (std::size_t k = i + 1; k < steps.size(); ++k) {
+    const double ratio = steps[k] / steps[i];
+    if (ratio > 3.9 && std::abs(ratio - std::round(ratio)) < 1e-6) {
+      found.major = steps[k];
+      break;
+    }
+  }
+  return found;
+}
+
+double barLength(double pixelsPerMetre, UnitSystem units, double pixels) {
+  double best = 0;
+  for (double step : ladder(units)) {
+    if (step * pixelsPerMetre <= pixels || best == 0) best = step;
+  }
+  return best;
+}
+
+void paintGrid(QPainter& painter, const View& view, UnitSystem units, const CanvasTheme& theme) {
+  const GridSteps steps = gridSteps(view.scale(), units);
+  painter.setRenderHint(QPainter::Antialiasing, false);
+  paintLines(painter, view, steps.minor, theme.gridMinor);
+  paintLines(painter, view, steps.major, theme.gridMajor);
+  painter.setRenderHint(QPainter::Antialiasing, true);
+}
+
+void paintScaleBar(QPainter& painter, const View& view, UnitSystem units,
+                   const CanvasTheme& theme) {
+  const double length = barLength(view.scale(), units, 160);
+  const double pixels = length * view.scale();
+  const QPointF left(18, view.size().height() - 16);
+  const QString text = barText(length, units);
+  const QFontMetricsF metrics(painter.font());
+  const double textWidth = metrics.horizontalAdvance(text);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(theme.halo);
+  painter.drawRoundedRect(QRectF(left.x() - 8, left.y() - 14, pixels + textWidth + 26, 24), 4, 4);
+  painter.setBrush(theme.text);
+  painter.drawRect(QRectF(left.x(), left.y() - 3, pixels / 2, 4));
+  painter.setBrush(theme.background);
+  painter.setPen(QPen(theme.text, 1));
+  painter.drawRect(QRectF(left.x(), left.y() - 3, pixels, 4));
+  painter.fillRect(QRectF(left.x(), left.y() - 3, pixels / 2, 4), theme.text);
+  painter.drawText(QPointF(left.x() + pixels + 8, left.y() + metrics.ascent() / 2 - 2), text);
+}
+
+} // namespace sump

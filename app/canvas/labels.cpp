@@ -1,0 +1,204 @@
+#include "app/canvas/labels.h"
+
+#include "core/geometry/polygon.h"
+#include "core/units/print.h"
+
+#include <QFontMetricsF>
+#include <QLineF>
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+QFont labelFont(QFont font, const Label& label) {
+  font.setPixelSize(static_cast<int>(label.size));
+  font.setBold(label.bold);
+  return font;
+}
+
+QString q(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+/// Gathers candidates in order of weight and keeps those that fit.
+class Placer {
+public:
+  Placer(const View& view, const QFont& font) : view_(view), font_(font) {}
+
+  /// An area's name at `at`; only when it is no wider than `room` pixels and in sight.
+  void area(const Id& id, const QString& text, Point2 at, double room, double size, bool bold) {
+    Label label{id, text, view_.toScreen(at), 0, size, bold, std::nullopt};
+    const double width = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(text);
+    if (!text.isEmpty() && width <= room) add(std::move(label));
+  }
+  /// Beside a small symbol: right, left, above or below, whichever is free.
+  void beside(const Id& id, const QString& text, Point2 at, double away) {
+    if (text.isEmpty()) return;
+    Label label{id, text, {}, 0, 12, false, std::nullopt};
+    const double half = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(text) / 2 + 4;
+    for (QPointF side : {QPointF(half + away, 0), QPointF(-half - away, 0),
+                         QPointF(0, -away - 10), QPointF(0, away + 10)}) {
+      label.centre = view_.toScreen(at) + side;
+      if (add(label)) return;
+    }
+  }
+  void run(const Run& run, const Polyline& line);
+  std::vector<Label> take() { return std::move(kept_); }
+
+private:
+  bool add(Label label) {
+    const QRectF window(QPointF(0, 0), view_.size());
+    const QPolygonF box = labelBox(label, font_);
+    if (!window.contains(box.boundingRect())) return false;
+    for (const QPolygonF& other : boxes_) {
+      if (convexOverlap(box, other)) return false;
+    }
+    boxes_.push_back(box);
+    kept_.push_back(std::move(label));
+    return true;
+  }
+
+  const View& view_;
+  QFont font_;
+  std::vector<Label> kept_;
+  std::vector<QPolygonF> boxes_;
+};
+
+double uprightAngle(const QLineF& leg) {
+  double angle = leg.angle(); // degrees counter-clockwise on the screen
+  if (angle > 90.5 && angle < 270.5) angle -= 180;
+  if (angle >= 270.5) angle -= 360;
+  return angle;
+}
+
+/// Along a leg that is long enough on the screen, longest first; two places on each.
+void Placer::run(const Run& run, const Polyline& line) {
+  const std::string code(facts(run.service).code);
+  Label label{run.id, q(code + " " + run.size + "\""), {}, 0, 12, true, ink(facts(run.service).color)};
+  const double width = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(label.text);
+  std::vector<QLineF> legs;
+  for (std::size_t i = 1; i < line.size(); ++i)
+    legs.emplace_back(view_.toScreen(line[i - 1]), view_.toScreen(line[i]));
+  std::stable_sort(legs.begin(), legs.end(),
+                   [](const QLineF& a, const QLineF& b) { return a.length() > b.length(); });
+  for (const QLineF& leg : legs) {
+    if (leg.length() < width + 12) return;
+    for (double along : {0.42, 0.7, 0.2}) {
+      label.centre = leg.pointAt(along);
+      label.angle = uprightAngle(leg);
+      if (add(label)) return;
+    }
+  }
+}
+
+double pixelsAcross(const Ring& ring, const View& view) {
+  const Box box = boxOf(ring);
+  return std::max(box.high.x - box.low.x, box.high.y - box.low.y) * view.scale();
+}
+
+void placeTanks(Placer& placer, const Scene& scene, const View& view) {
+  for (const Vault& vault : scene.plan().vaults) {
+    const Ring ring = outline(vault);
+    placer.area(vault.id, q(vault.name.empty() ? vault.id : vault.name), vault.centre,
+                pixelsAcross(ring, view) * 1.3, 13, true);
+  }
+  for (const EquipmentRoom& room : scene.plan().rooms) {
+    const Ring ring = outline(room);
+    placer.area(room.id, q(room.name), centroid(ring), pixelsAcross(ring, view) * 1.3, 13, true);
+  }
+}
+
+void placeRuns(Placer& placer, const Scene& scene) {
+  for (const Run& run : scene.plan().runs) {
+    const std::optional<Polyline> line = scene.locator().centreline(run);
+    if (line && line->size() >= 2) placer.run(run, *line);
+  }
+}
+
+void placeSite(Placer& placer, const Scene& scene, const View& view) {
+  const Plan& plan = scene.plan();
+  for (const Basin& b : plan.basins)
+    placer.beside(b.id, q(b.name), b.at, 4 + inMetres(b.width) / 2 * view.scale());
+  for (const SewerConnection& s : plan.sewers)
+    placer.beside(s.id, q(s.name), s.at, 4 + 0.4 * view.scale());
+  for (const WashEquipment& w : plan.washes)
+    placer.beside(w.id, q(w.name), w.at, 4 + inMetres(w.length) / 2 * view.scale());
+  for (const Well& w : plan.wells)
+    placer.beside(w.id, q(w.name), w.at, 4 + 0.45 * view.scale());
+  for (const Building& b : plan.buildings)
+    placer.area(b.id, q(b.name), centroid(b.outline), pixelsAcross(b.outline, view), 14, false);
+  for (const Pavement& p : plan.pavements) {
+    const Box box = boxOf(p.outline);
+    const Point2 corner{lerp(box.low, box.high, 0.5).x, box.low.y + 12 / view.scale()};
+    placer.area(p.id, q(p.name), corner, pixelsAcross(p.outline, view) * 0.7, 12, false);
+  }
+  for (const SpotElevation& s : plan.spots)
+    placer.beside(s.id, q(printElevation(s.elevation, plan.project.units)), s.at,
+                  3 + 0.2 * view.scale());
+}
+
+} // namespace
+
+QPolygonF labelBox(const Label& label, const QFont& font) {
+  const QFontMetricsF metrics(labelFont(font, label));
+  const double w = metrics.horizontalAdvance(label.text) / 2 + 4, h = metrics.height() / 2;
+  QTransform turn;
+  turn.translate(label.centre.x(), label.centre.y());
+  turn.rotate(-label.angle);
+  return turn.map(QPolygonF({{-w, -h}, {w, -h}, {w, h}, {-w, h}}));
+}
+
+bool convexOverlap(const QPolygonF& a, const QPolygonF& b) {
+  const auto separated = [](const QPolygonF& p, const QPolygonF& q) {
+    for (qsizetype i = 0; i < p.size(); ++i) {
+      const QPointF edge = p[(i + 1) % p.size()] - p[i];
+      const QPointF axis(-edge.y(), edge.x());
+      const auto span = [&axis](const QPolygonF& shape) {
+        double low = 1e300, high = -1e300;
+        for (const QPointF& c : shape) {
+          const double along = QPointF::dotProduct(axis, c);
+          low = std::min(low, along);
+          high = std::max(high, along);
+        }
+        return std::pair(low, high);
+      };
+      const auto [lowP, highP] = span(p);
+      const auto [lowQ, highQ] = span(q);
+      if (highP <= lowQ || highQ <= lowP) return true;
+    }
+    return false;
+  };
+  return !separated(a, b) && !separated(b, a);
+}
+
+std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font) {
+  Placer placer(view, font);
+  placeTanks(placer, scene, view);
+  placeRuns(placer, scene);
+  placeSite(placer, scene, view);
+  return placer.take();
+}
+
+void paintLabels(QPainter& painter, const std::vector<Label>& labels, const CanvasTheme& theme) {
+  const QFont base = painter.font();
+  for (const Label& label : labels) {
+    const QFont font = labelFont(base, label);
+    const QFontMetricsF metrics(font);
+    const double w = metrics.horizontalAdvance(label.text), h = metrics.height();
+    painter.save();
+    painter.translate(label.centre);
+    painter.rotate(-label.angle);
+    painter.setFont(font);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(theme.halo);
+    painter.drawRoundedRect(QRectF(-w / 2 - 3, -h / 2, w + 6, h), 3, 3);
+    painter.setPen(label.ink ? theme.ink(*label.ink) : theme.text);
+    painter.drawText(QPointF(-w / 2, metrics.ascent() - h / 2), label.text);
+    painter.restore();
+  }
+}
+
+} // namespace sump

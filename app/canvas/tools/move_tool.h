@@ -1,0 +1,30 @@
+#pragma once
+// Drags the selection. The plan is previewed while it moves; the release commits one step.
+
+#include "app/canvas/tools/tool.h"
+
+namespace sump {
+
+class MoveTool : public Tool {
+public:
+  using Tool::Tool;
+  void press(const Pointer& pointer) override;
+  void move(const Pointer& pointer) override;
+  void release(const Pointer& pointer) override;
+  bool key(int key, Qt::KeyboardModifiers modifiers) override;
+  void cancel() override;
+  bool busy() const override { return dragging_; }
+  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  QString hint() const override;
+  QCursor cursor() const override { return Qt::SizeAllCursor; }
+
+private:
+  void show(Point2 by);
+
+  bool pressed_ = false;
+  bool dragging_ = false; ///< moved further than a click may
+  Pointer start_;
+  Point2 by_;
+};
+
+} // namespace sump

@@ -1,0 +1,113 @@
+#include "app/panels/field.h"
+
+#include "core/plan/ends.h"
+
+namespace sump {
+
+namespace {
+
+std::string raw(const QString& text) {
+  return text.trimmed().toStdString();
+}
+
+template <class V> Parsed<V> unparsed(const char* what) {
+  return {std::nullopt, fieldText(what).toStdString()};
+}
+
+struct KindRow {
+  ObjectKind kind;
+  const char* title;
+  void (*fields)(const FieldContext&, const Id&, std::vector<Field>&);
+};
+
+const std::vector<KindRow>& kindTable() {
+  static const std::vector<KindRow> table = {
+      {ObjectKind::Building, QT_TRANSLATE_NOOP("Fields", "Building"), buildingFields},
+      {ObjectKind::Pavement, QT_TRANSLATE_NOOP("Fields", "Paving"), pavementFields},
+      {ObjectKind::Utility, QT_TRANSLATE_NOOP("Fields", "Existing line"), utilityFields},
+      {ObjectKind::Spot, QT_TRANSLATE_NOOP("Fields", "Spot elevation"), spotFields},
+      {ObjectKind::Well, QT_TRANSLATE_NOOP("Fields", "Well"), wellFields},
+      {ObjectKind::Basin, QT_TRANSLATE_NOOP("Fields", "Drain"), basinFields},
+      {ObjectKind::Sewer, QT_TRANSLATE_NOOP("Fields", "Sewer connection"), sewerFields},
+      {ObjectKind::Wash, QT_TRANSLATE_NOOP("Fields", "Wash equipment"), washFields},
+      {ObjectKind::Room, QT_TRANSLATE_NOOP("Fields", "Equipment room"), roomFields},
+      {ObjectKind::Vault, QT_TRANSLATE_NOOP("Fields", "Vault"), vaultFields},
+      {ObjectKind::Run, QT_TRANSLATE_NOOP("Fields", "Line"), runFields},
+  };
+  return table;
+}
+
+const KindRow* kindOf(const Plan& plan, const Id& id) {
+  const std::optional<ObjectPlace> place = Locator(plan).find(id);
+  if (!place) return nullptr;
+  for (const KindRow& row : kindTable()) {
+    if (row.kind == place->kind) return &row;
+  }
+  return nullptr;
+}
+
+} // namespace
+
+Writing<Length> lengthWriting(UnitSystem units) {
+  return {[units](const Length& v) { return shown(printLength(v, units)); },
+          [units](const QString& text) { return parseLength(raw(text), units); }};
+}
+
+Writing<Length> elevationWriting(UnitSystem units) {
+  return {[units](const Length& v) { return shown(printElevation(v, units)); },
+          [units](const QString& text) { return parseLength(raw(text), units); }};
+}
+
+Writing<double> coordinateWriting(UnitSystem units) {
+  return {[units](const double& v) { return shown(printLength(metres(v), units)); },
+          [units](const QString& text) -> Parsed<double> {
+            const Parsed<Length> parsed = parseLength(raw(text), units);
+            if (!parsed) return {std::nullopt, parsed.error};
+            return {inMetres(*parsed.value), {}};
+          }};
+}
+
+Writing<Angle> angleWriting() {
+  return {[](const Angle& v) { return shown(printAngle(v)); },
+          [](const QString& text) { return parseAngle(raw(text)); }};
+}
+
+Writing<std::string> textWriting() {
+  return {[](const std::string& v) { return shown(v); },
+          [](const QString& text) -> Parsed<std::string> { return {raw(text), {}}; }};
+}
+
+Writing<int> ordinalWriting() {
+  return {[](const int& v) { return QString::number(v + 1); },
+          [](const QString& text) -> Parsed<int> {
+            bool good = false;
+            const int v = text.trimmed().toInt(&good);
+            if (!good || v < 1) return unparsed<int>("Type a whole number from 1 up.");
+            return {v - 1, {}};
+          }};
+}
+
+Writing<double> percentWriting() {
+  return {[](const double& v) { return shown(fixed(v * 100, 1)) + " %"; },
+          [](const QString& text) -> Parsed<double> {
+            QString digits = text.trimmed();
+            if (digits.endsWith('%')) digits.chop(1);
+            bool good = false;
+            const double v = digits.trimmed().replace(',', '.').toDouble(&good) / 100;
+            if (!good || v < 0 || v > 1) return unparsed<double>("Type a number from 0 to 100 %.");
+            return {v, {}};
+          }};
+}
+
+std::vector<Field> fieldsOf(const FieldContext& context, const Id& id) {
+  std::vector<Field> fields;
+  if (const KindRow* row = kindOf(context.plan, id)) row->fields(context, id, fields);
+  return fields;
+}
+
+QString objectTitle(const Plan& plan, const Id& id) {
+  const KindRow* row = kindOf(plan, id);
+  return row == nullptr ? shown(id) : QString("%1  %2").arg(fieldText(row->title), shown(id));
+}
+
+} // namespace sump

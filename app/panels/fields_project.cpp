@@ -1,0 +1,165 @@
+// Title block, units, site and limits.
+
+#include "app/panels/field.h"
+
+namespace sump {
+
+namespace {
+
+Place<Project> projectPlace() {
+  return {[](const Plan& plan) { return plan.project; },
+          [](const Plan& plan, Project value) {
+            Plan next = plan;
+            next.project = std::move(value);
+            return next;
+          }};
+}
+
+Place<Site> sitePlace() {
+  return {[](const Plan& plan) { return plan.site; },
+          [](const Plan& plan, Site value) {
+            Plan next = plan;
+            next.site = std::move(value);
+            return next;
+          }};
+}
+
+void titleFields(const FieldContext& context, std::vector<Field>& out) {
+  FieldMaker<Project> make(context.plan, projectPlace(), out);
+  make.heading(fieldText("Title block"));
+  const auto line = [&make](const char* label, std::string Project::* member,
+                            const char* tip = "") {
+    make.typed<std::string>(
+        fieldText(label), [member](Project& p) -> std::string& { return p.*member; },
+        textWriting(), fieldText(tip));
+  };
+  line("Title", &Project::title);
+  line("Second title", &Project::supplementaryTitle);
+  line("Owner", &Project::legalOwner);
+  line("Site address", &Project::siteAddress);
+  line("Drawing number", &Project::identificationNumber);
+  line("Revision", &Project::revision);
+  line("Date of issue", &Project::issueDate, "Year-month-day");
+  line("Drawn by", &Project::createdBy);
+  line("Approved by", &Project::approvedBy);
+  line("Status", &Project::documentStatus);
+  make.choice<UnitSystem>(
+      fieldText("Units"), [](Project& p) -> UnitSystem& { return p.units; },
+      {UnitSystem::UsCustomary, UnitSystem::Metric},
+      {fieldText("Feet and inches"), fieldText("Metres")},
+      fieldText("How figures are shown; both may be typed, with their unit"));
+}
+
+void siteFields(const FieldContext& context, std::vector<Field>& out) {
+  FieldMaker<Site> make(context.plan, sitePlace(), out);
+  const UnitSystem units = context.units();
+  make.heading(fieldText("Site"));
+  make.typed<std::string>(
+      fieldText("Datum"), [](Site& s) -> std::string& { return s.datum; }, textWriting(),
+      fieldText("What elevations are measured from"));
+  make.typed<Angle>(
+      fieldText("True north"), [](Site& s) -> Angle& { return s.north; }, angleWriting(),
+      fieldText("Counter-clockwise from straight up"));
+  const auto level = [&make, units](const char* label, std::optional<Length> Site::* member,
+                                    bool elevation, const char* tip) {
+    make.typed<std::optional<Length>>(
+        fieldText(label), [member](Site& s) -> std::optional<Length>& { return s.*member; },
+        optionalWriting(elevation ? elevationWriting(units) : lengthWriting(units)),
+        fieldText(tip));
+  };
+  level("Groundwater", &Site::groundwater, true, "Highest expected elevation; may be left empty");
+  level("Frost depth", &Site::frostDepth, false, "Below grade; may be left empty");
+  level("Usual grade", &Site::groundDefault, true,
+        "Ground elevation where no spot elevation was shot");
+}
+
+QString printLimit(const Limit& limit, double value, UnitSystem units) {
+  switch (limit.kind) {
+  case LimitKind::Length:
+    return shown(printShort(metres(value), units));
+  case LimitKind::Volume:
+    return shown(printVolume(cubicMetres(value), units));
+  case LimitKind::Slope:
+    return shown(printSlope(value, units));
+  case LimitKind::Angle:
+    return shown(printAngle(radians(value)));
+  case LimitKind::Number:
+  case LimitKind::Count:
+    break;
+  }
+  return QString::number(value, 'g', 6);
+}
+
+template <class Q> Parsed<double> bare(const Parsed<Q>& parsed) {
+  if (!parsed) return {std::nullopt, parsed.error};
+  return {parsed.value->value(), {}};
+}
+
+Parsed<double> parseLimit(const Limit& limit, const QString& typed, UnitSystem units) {
+  const std::string text = typed.trimmed().toStdString();
+  switch (limit.kind) {
+  case LimitKind::Length:
+    return bare(parseLength(text, units));
+  case LimitKind::Volume:
+    return bare(parseVolume(text, units));
+  case LimitKind::Slope:
+    return parseSlope(text, units);
+  case LimitKind::Angle:
+    return bare(parseAngle(text));
+  case LimitKind::Number:
+  case LimitKind::Count:
+    break;
+  }
+  bool good = false;
+  const double value = typed.trimmed().replace(',', '.').toDouble(&good);
+  if (!good) return {std::nullopt, fieldText("Type a number.").toStdString()};
+  return {value, {}};
+}
+
+/// Text for the usual figure is not kept in the plan, so that a later table reaches it.
+FieldResult writeLimit(const Limit& limit, UnitSystem units, const Plan& plan,
+                       const QString& text) {
+  Plan next = plan;
+  if (text.trimmed().isEmpty()) {
+    next.limits.erase(limit.id);
+    return {std::move(next), {}};
+  }
+  const Parsed<double> parsed = parseLimit(limit, text, units);
+  if (!parsed) return {std::nullopt, shown(parsed.error)};
+  next.limits[limit.id] = *parsed.value;
+  return {std::move(next), {}};
+}
+
+void limitFields(const FieldContext& context, std::vector<Field>& out) {
+  Field heading;
+  heading.kind = FieldKind::Heading;
+  heading.label = fieldText("Limits that the checks use");
+  out.push_back(heading);
+  const UnitSystem units = context.units();
+  for (const Limit& limit : context.catalog.limits.table()) {
+    const auto own = context.plan.limits.find(limit.id);
+    const double value = own == context.plan.limits.end() ? limit.value : own->second;
+    Field field;
+    field.label = shown(limit.title);
+    field.text = printLimit(limit, value, units);
+    field.tip = fieldText("Usual: %1 (%2). Empty the field to go back to it. The adopted local code "
+                          "governs.")
+                    .arg(printLimit(limit, limit.value, units), shown(limit.citation));
+    field.write = [limit, units](const Plan& plan, const QString& text) {
+      return writeLimit(limit, units, plan, text);
+    };
+    out.push_back(std::move(field));
+  }
+}
+
+} // namespace
+
+std::vector<Field> projectFields(const FieldContext& context) {
+  std::vector<Field> fields;
+  titleFields(context, fields);
+  siteFields(context, fields);
+  limitFields(context, fields);
+  return fields;
+}
+
+} // namespace sump

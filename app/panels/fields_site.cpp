@@ -1,0 +1,151 @@
+// What is there before the work: buildings, paving, lines, levels, wells, drains, sewer, wash.
+
+#include "app/panels/field.h"
+
+namespace sump {
+
+namespace {
+
+/// Corner by corner, for outlines and paths.
+template <class T>
+void pointFields(FieldMaker<T>& make, std::vector<Point2> T::* points, UnitSystem units,
+                 std::size_t least) {
+  const std::size_t count = (make.value().*points).size();
+  make.heading(fieldText("Corners"));
+  for (std::size_t i = 0; i < count; ++i) {
+    make.template typed<double>(
+        fieldText("%1 east").arg(i + 1),
+        [points, i](T& t) -> double& { return (t.*points)[i].x; }, coordinateWriting(units));
+    make.template typed<double>(
+        fieldText("%1 north").arg(i + 1),
+        [points, i](T& t) -> double& { return (t.*points)[i].y; }, coordinateWriting(units));
+  }
+  make.button(fieldText("Add a corner"), [points, least](const Plan&, T& t) {
+    std::vector<Point2>& list = t.*points;
+    // Between the last two of a path, or the last and the first of an outline.
+    const Point2 next = least >= 3 ? list.front() : list[list.size() - 2];
+    const Point2 middle = lerp(list.back(), next, 0.5);
+    list.insert(least >= 3 ? list.end() : list.end() - 1, middle);
+  });
+  if (count > least) {
+    make.button(fieldText("Remove the last corner"),
+                [points](const Plan&, T& t) { (t.*points).pop_back(); });
+  }
+}
+
+template <class T> void nameField(FieldMaker<T>& make) {
+  make.template typed<std::string>(
+      fieldText("Name"), [](T& t) -> std::string& { return t.name; }, textWriting());
+}
+
+template <class T> void atFields(FieldMaker<T>& make, UnitSystem units) {
+  make.template typed<double>(
+      fieldText("East"), [](T& t) -> double& { return t.at.x; }, coordinateWriting(units));
+  make.template typed<double>(
+      fieldText("North"), [](T& t) -> double& { return t.at.y; }, coordinateWriting(units));
+}
+
+/// Turned rectangles: drains and wash equipment.
+template <class T> void boxFields(FieldMaker<T>& make, UnitSystem units) {
+  make.template typed<Angle>(
+      fieldText("Angle"), [](T& t) -> Angle& { return t.angle; }, angleWriting(),
+      fieldText("Of its length, counter-clockwise from east"));
+  make.template typed<Length>(
+      fieldText("Length"), [](T& t) -> Length& { return t.length; }, lengthWriting(units));
+  make.template typed<Length>(
+      fieldText("Width"), [](T& t) -> Length& { return t.width; }, lengthWriting(units));
+}
+
+} // namespace
+
+void buildingFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<Building> make(context.plan, placeIn(&Plan::buildings, id), out);
+  nameField(make);
+  make.typed<std::optional<Length>>(
+      fieldText("Finished floor"), [](Building& b) -> std::optional<Length>& { return b.floor; },
+      optionalWriting(elevationWriting(context.units())), fieldText("Elevation; may be left empty"));
+  pointFields(make, &Building::outline, context.units(), 3);
+}
+
+void pavementFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<Pavement> make(context.plan, placeIn(&Plan::pavements, id), out);
+  nameField(make);
+  make.toggle(fieldText("Vehicles drive on it"),
+              [](Pavement& p) -> bool& { return p.traffic; });
+  pointFields(make, &Pavement::outline, context.units(), 3);
+}
+
+void utilityFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<Utility> make(context.plan, placeIn(&Plan::utilities, id), out);
+  const UnitSystem units = context.units();
+  nameField(make);
+  make.keyed(fieldText("Kind"), [](Utility& u) -> UtilityKind& { return u.kind; }, kUtilityKeys);
+  make.typed<std::optional<Length>>(
+      fieldText("Centreline elevation"),
+      [](Utility& u) -> std::optional<Length>& { return u.elevation; },
+      optionalWriting(elevationWriting(units)), fieldText("Left empty where it is not known"));
+  make.typed<std::optional<Length>>(
+      fieldText("Diameter"), [](Utility& u) -> std::optional<Length>& { return u.diameter; },
+      optionalWriting(lengthWriting(units)));
+  make.toggle(fieldText("Public main"), [](Utility& u) -> bool& { return u.publicMain; });
+  pointFields(make, &Utility::path, units, 2);
+}
+
+void spotFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<SpotElevation> make(context.plan, placeIn(&Plan::spots, id), out);
+  make.typed<Length>(
+      fieldText("Elevation"), [](SpotElevation& s) -> Length& { return s.elevation; },
+      elevationWriting(context.units()));
+  atFields(make, context.units());
+}
+
+void wellFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<Well> make(context.plan, placeIn(&Plan::wells, id), out);
+  nameField(make);
+  atFields(make, context.units());
+}
+
+void basinFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<Basin> make(context.plan, placeIn(&Plan::basins, id), out);
+  const UnitSystem units = context.units();
+  nameField(make);
+  make.keyed(fieldText("Kind"), [](Basin& b) -> BasinKind& { return b.kind; }, kBasinKeys);
+  make.typed<Length>(
+      fieldText("Rim"), [](Basin& b) -> Length& { return b.rim; }, elevationWriting(units));
+  make.typed<Length>(
+      fieldText("Outlet invert"), [](Basin& b) -> Length& { return b.outletInvert; },
+      elevationWriting(units));
+  atFields(make, units);
+  boxFields(make, units);
+}
+
+void sewerFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<SewerConnection> make(context.plan, placeIn(&Plan::sewers, id), out);
+  const UnitSystem units = context.units();
+  nameField(make);
+  make.typed<Length>(
+      fieldText("Invert"), [](SewerConnection& s) -> Length& { return s.invert; },
+      elevationWriting(units));
+  make.typed<std::optional<Length>>(
+      fieldText("Upstream manhole rim"),
+      [](SewerConnection& s) -> std::optional<Length>& { return s.upstreamManholeRim; },
+      optionalWriting(elevationWriting(units)),
+      fieldText("Cover of the next manhole up the public sewer; empty where it is not known"));
+  atFields(make, units);
+}
+
+void washFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
+  FieldMaker<WashEquipment> make(context.plan, placeIn(&Plan::washes, id), out);
+  const UnitSystem units = context.units();
+  nameField(make);
+  make.typed<Length>(
+      fieldText("Inlet elevation"), [](WashEquipment& w) -> Length& { return w.inletElevation; },
+      elevationWriting(units), fieldText("Invert of the product water inlet"));
+  make.typed<std::string>(
+      fieldText("Inlet size"), [](WashEquipment& w) -> std::string& { return w.inletSize; },
+      textWriting(), fieldText("Nominal, like 2 or 1-1/2"));
+  atFields(make, units);
+  boxFields(make, units);
+}
+
+} // namespace sump

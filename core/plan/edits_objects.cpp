@@ -1,0 +1,311 @@
+#include "core/plan/edits_objects.h"
+
+#include "core/geometry/polygon.h"
+
+#include <functional>
+
+namespace sump {
+
+namespace {
+
+using Carry = std::function<Point2(Point2)>;
+
+/// Applies `change` to every listed object of the ids.
+template <class T, class Change>
+void changeEach(Items<T>& items, const std::set<Id>& ids, Change change) {
+  for (const Id& id : ids) {
+    if (const T* found = items.find(id)) {
+      T copy = *found;
+      change(copy);
+      items.put(std::move(copy));
+    }
+  }
+}
+
+void shift(std::vector<Point2>& points, Point2 by) {
+  for (Point2& p : points)
+    p = p + by;
+}
+
+void moveSiteObjects(Plan& plan, const std::set<Id>& ids, Point2 by) {
+  changeEach(plan.buildings, ids, [by](Building& b) { shift(b.outline, by); });
+  changeEach(plan.pavements, ids, [by](Pavement& p) { shift(p.outline, by); });
+  changeEach(plan.utilities, ids, [by](Utility& u) { shift(u.path, by); });
+  changeEach(plan.spots, ids, [by](SpotElevation& s) { s.at = s.at + by; });
+  changeEach(plan.wells, ids, [by](Well& w) { w.at = w.at + by; });
+  changeEach(plan.basins, ids, [by](Basin& b) { b.at = b.at + by; });
+  changeEach(plan.sewers, ids, [by](SewerConnection& s) { s.at = s.at + by; });
+  changeEach(plan.washes, ids, [by](WashEquipment& w) { w.at = w.at + by; });
+  changeEach(plan.rooms, ids, [by](EquipmentRoom& r) { r.corner = r.corner + by; });
+  changeEach(plan.vaults, ids, [by](Vault& v) { v.centre = v.centre + by; });
+}
+
+/// The id of the object that a run's end moves with; a port moves with its room.
+Id holder(const Locator& locator, const RunEnd& end) {
+  if (end.kind == EndKind::Free) return {};
+  const EquipmentRoom* room = locator.roomOfPort(end.target);
+  return room != nullptr ? room->id : end.target;
+}
+
+/// The outline within which corners follow the object; empty for what holds none.
+Ring holdOutline(const Locator& locator, const Id& id) {
+  if (const Vault* v = locator.vault(id)) return outline(*v);
+  if (const EquipmentRoom* r = locator.room(id)) return outline(*r);
+  return {};
+}
+
+/// Carries the unbroken row of corners next to an end that stand inside `ring`.
+template <class Iterator>
+void carryRow(Iterator first, Iterator last, const Ring& ring, const Carry& carry) {
+  for (; first != last && contains(ring, first->at); ++first)
+    first->at = carry(first->at);
+}
+
+/// For a run of which one end is carried.
+void carryInside(Run& run, const Locator& locator, const Id& held, bool atStart,
+                 const Carry& carry) {
+  const Ring ring = holdOutline(locator, held);
+  if (ring.empty()) return;
+  if (atStart) {
+    carryRow(run.vertices.begin(), run.vertices.end(), ring, carry);
+  } else {
+    carryRow(run.vertices.rbegin(), run.vertices.rend(), ring, carry);
+  }
+}
+
+void carryWhole(Run& run, const Carry& carry) {
+  for (Vertex& v : run.vertices)
+    v.at = carry(v.at);
+  for (RunEnd* end : {&run.from, &run.to}) {
+    if (end->kind == EndKind::Free || end->kind == EndKind::Run) end->at = carry(end->at);
+  }
+}
+
+void carryRuns(Plan& plan, const Plan& before, const std::set<Id>& moved, const Carry& carry) {
+  const Locator locator(before);
+  for (const Run& run : before.runs) {
+    const Id from = holder(locator, run.from), to = holder(locator, run.to);
+    const bool fromGoes = moved.contains(from), toGoes = moved.contains(to);
+    Run next = run;
+    if (moved.contains(run.id) || (fromGoes && toGoes)) {
+      carryWhole(next, carry);
+    } else if (fromGoes || toGoes) {
+      carryInside(next, locator, fromGoes ? from : to, fromGoes, carry);
+    }
+    if (!(next == run)) plan.runs.put(std::move(next));
+  }
+}
+
+/// What the target knew of the end's level, for an end that loses it.
+std::optional<Length> knownInvert(const Locator& locator, const RunEnd& end) {
+  if (end.invert) return end.invert;
+  if (const Basin* b = locator.basin(end.target)) return b->outletInvert;
+  if (const SewerConnection* s = locator.sewer(end.target)) return s->invert;
+  if (const WashEquipment* w = locator.wash(end.target)) return w->inletElevation;
+  if (const Port* p = locator.port(end.target)) {
+    return locator.roomOfPort(end.target)->floor + p->height;
+  }
+  return std::nullopt;
+}
+
+void freeEnd(const Locator& locator, RunEnd& end) {
+  const std::optional<Point2> at = locator.position(end);
+  RunEnd freed;
+  freed.at = at.value_or(end.at);
+  freed.invert = knownInvert(locator, end);
+  freed.fitting = end.fitting;
+  end = freed;
+}
+
+/// Erases or frees the runs that hang on what is gone. A run that goes may carry others.
+void releaseRuns(Plan& plan, const Plan& before, std::set<Id> gone) {
+  const Locator locator(before);
+  bool again = true;
+  while (again) {
+    again = false;
+    for (const Run& run : before.runs) {
+      const bool from = gone.contains(holder(locator, run.from));
+      const bool to = gone.contains(holder(locator, run.to));
+      if (from && to) again = gone.insert(run.id).second || again;
+    }
+  }
+  for (const Run& run : before.runs) {
+    if (gone.contains(run.id)) {
+      plan.runs.erase(run.id);
+      continue;
+    }
+    Run next = run;
+    for (RunEnd* end : {&next.from, &next.to}) {
+      if (gone.contains(holder(locator, *end))) freeEnd(locator, *end);
+    }
+    if (next.eductor && locator.vaultOfManway(next.eductor->manway) != nullptr &&
+        gone.contains(locator.vaultOfManway(next.eductor->manway)->id)) {
+      next.eductor.reset();
+    }
+    if (!(next == run)) plan.runs.put(std::move(next));
+  }
+}
+
+/// The letters before the last number, without a trailing dash: `V` of `V-2`.
+std::string stemOf(const Id& id) {
+  std::size_t end = id.size();
+  while (end > 0 && id[end - 1] >= '0' && id[end - 1] <= '9')
+    --end;
+  while (end > 0 && id[end - 1] == '-')
+    --end;
+  return end == 0 ? "X" : id.substr(0, end);
+}
+
+/// Hands out ids that neither the plan nor an earlier copy has.
+class Copier {
+public:
+  explicit Copier(const Plan& plan) : plan_(plan) {}
+
+  template <class T> void rename(T& part) {
+    const Id old = part.id;
+    const std::string stem = stemOf(old);
+    if (!locator_) locator_.emplace(plan_);
+    int& n = next_[stem];
+    do {
+      part.id = stem + "-" + std::to_string(++n);
+    } while (locator_->find(part.id));
+    copies_[old] = part.id;
+  }
+  template <class T, class Parts>
+  void copy(Items<T>& into, const std::set<Id>& ids, Parts renameParts) {
+    std::vector<T> added; // appended last: the loop reads the list
+    for (const T& item : into) {
+      if (!ids.contains(item.id)) continue;
+      T twin = item;
+      rename(twin);
+      renameParts(twin);
+      added.push_back(std::move(twin));
+    }
+    for (T& twin : added)
+      into.append(std::move(twin));
+  }
+  const std::map<Id, Id>& copies() const { return copies_; }
+
+private:
+  const Plan& plan_;
+  std::optional<Locator> locator_;
+  std::map<std::string, int> next_;
+  std::map<Id, Id> copies_;
+};
+
+void copyLists(Plan& plan, Copier& copier, const std::set<Id>& ids) {
+  const auto none = [](auto&) {};
+  const auto each = [&copier](auto& parts) {
+    for (auto& part : parts)
+      copier.rename(part);
+  };
+  copier.copy(plan.buildings, ids, none);
+  copier.copy(plan.pavements, ids, none);
+  copier.copy(plan.utilities, ids, none);
+  copier.copy(plan.spots, ids, none);
+  copier.copy(plan.wells, ids, none);
+  copier.copy(plan.basins, ids, none);
+  copier.copy(plan.sewers, ids, none);
+  copier.copy(plan.washes, ids, none);
+  copier.copy(plan.rooms, ids, [&each](EquipmentRoom& room) { each(room.ports); });
+  copier.copy(plan.vaults, ids, [&each](Vault& vault) {
+    each(vault.baffles);
+    each(vault.manways);
+  });
+  copier.copy(plan.runs, ids, [&each](Run& run) { each(run.parts); });
+}
+
+template <class T> void addIds(const Items<T>& items, std::vector<Id>& ids) {
+  for (const T& item : items)
+    ids.push_back(item.id);
+}
+
+} // namespace
+
+Id freshId(const Plan& plan, std::string_view stem) {
+  const Locator locator(plan);
+  for (int n = 1;; ++n) {
+    Id id = std::string(stem) + "-" + std::to_string(n);
+    if (!locator.find(id)) return id;
+  }
+}
+
+Plan moveObjects(const Plan& plan, const std::set<Id>& ids, Point2 by) {
+  Plan next = plan;
+  moveSiteObjects(next, ids, by);
+  carryRuns(next, plan, ids, [by](Point2 p) { return p + by; });
+  return next;
+}
+
+Plan reframeVault(const Plan& plan, const Id& vault, const Frame& frame) {
+  const Vault* found = plan.vaults.find(vault);
+  if (found == nullptr) return plan;
+  const Frame before = found->frame();
+  Vault moved = *found;
+  moved.centre = frame.origin;
+  moved.angle = frame.angle;
+  Plan next = plan;
+  next.vaults.put(std::move(moved));
+  carryRuns(next, plan, {vault},
+            [&before, &frame](Point2 p) { return frame.toSite(before.toLocal(p)); });
+  return next;
+}
+
+Plan eraseObjects(const Plan& plan, const std::set<Id>& ids) {
+  Plan next = plan;
+  for (const Id& id : ids) {
+    next.buildings.erase(id);
+    next.pavements.erase(id);
+    next.utilities.erase(id);
+    next.spots.erase(id);
+    next.wells.erase(id);
+    next.basins.erase(id);
+    next.sewers.erase(id);
+    next.washes.erase(id);
+    next.rooms.erase(id);
+    next.vaults.erase(id);
+  }
+  releaseRuns(next, plan, ids);
+  return next;
+}
+
+Copied copyObjects(const Plan& plan, const std::set<Id>& ids, Point2 by) {
+  Copied result{plan, {}};
+  Copier copier(plan);
+  copyLists(result.plan, copier, ids);
+  result.copies = copier.copies();
+  std::set<Id> moved;
+  for (const auto& [original, copy] : result.copies) {
+    moved.insert(copy);
+    const Run* run = result.plan.runs.find(copy);
+    if (run == nullptr) continue;
+    Run twin = *run;
+    for (Id* target : {&twin.from.target, &twin.to.target}) {
+      if (result.copies.contains(*target)) *target = result.copies.at(*target);
+    }
+    if (twin.eductor && result.copies.contains(twin.eductor->manway)) {
+      twin.eductor->manway = result.copies.at(twin.eductor->manway);
+    }
+    result.plan.runs.put(std::move(twin));
+  }
+  result.plan = moveObjects(result.plan, moved, by);
+  return result;
+}
+
+std::vector<Id> allObjects(const Plan& plan) {
+  std::vector<Id> ids;
+  addIds(plan.buildings, ids);
+  addIds(plan.pavements, ids);
+  addIds(plan.utilities, ids);
+  addIds(plan.spots, ids);
+  addIds(plan.wells, ids);
+  addIds(plan.basins, ids);
+  addIds(plan.sewers, ids);
+  addIds(plan.washes, ids);
+  addIds(plan.rooms, ids);
+  addIds(plan.vaults, ids);
+  addIds(plan.runs, ids);
+  return ids;
+}
+
+} // namespace sump
