@@ -1,5 +1,6 @@
 #pragma once
-// Every command of the window, once: menus, tool bars and the list of keys are made from this table.
+// Every command of the window, once: menus, tool bars and the list of keys are made from this
+// table.
 
 #include <QKeySequence>
 

@@ -33,7 +33,8 @@ QString q(const std::string& text) {
 Canvas::Canvas(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
   setObjectName("canvas");
   setAccessibleName(tr("Site drawing"));
-  setAccessibleDescription(tr("Plan view of the site. Arrow keys move the view, plus and minus zoom."));
+  setAccessibleDescription(
+      tr("Plan view of the site. Arrow keys move the view, plus and minus zoom."));
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
   setMinimumSize(240, 180);
@@ -95,6 +96,15 @@ void Canvas::dropLostSelection() {
     if (locator.find(id)) kept.insert(id);
   }
   select(std::move(kept));
+}
+
+std::set<Id> Canvas::knownObjects(const std::set<Id>& ids) const {
+  const Locator locator(document_.shown());
+  std::set<Id> known;
+  for (const Id& id : ids) {
+    if (const auto place = locator.find(id)) known.insert(ownerId(document_.shown(), *place, id));
+  }
+  return known;
 }
 
 void Canvas::setDark(bool dark) {
@@ -308,6 +318,7 @@ void Canvas::keyPressEvent(QKeyEvent* event) {
     return showCursor();
   }
   if (tool_->key(event->key(), event->modifiers())) return refresh();
+  if (event->key() == Qt::Key_Escape) emit toolGivenUp();
   constexpr double kStep = 60; // pixels
   switch (event->key()) {
   case Qt::Key_Left:
@@ -338,9 +349,9 @@ void Canvas::contextMenuEvent(QContextMenuEvent* event) {
 void Canvas::tellCoordinates(QPointF at) {
   const UnitSystem units = document_.shown().project.units;
   const Point2 site = view_.toSite(at);
-  QString text = tr("E %1   N %2")
-                     .arg(q(printElevation(metres(site.x), units)),
-                          q(printElevation(metres(site.y), units)));
+  QString text =
+      tr("E %1   N %2")
+          .arg(q(printElevation(metres(site.x), units)), q(printElevation(metres(site.y), units)));
   if (scene_) {
     if (const auto grade = scene_->study().ground.elevation(site))
       text += tr("   grade %1").arg(q(printElevation(metres(*grade), units)));

@@ -35,6 +35,9 @@ public:
   const View& view() const override { return view_; }
   const Scene* scene() const override { return scene_.get(); }
 
+  /// Of these ids those that can be selected; parts stand for their owners.
+  std::set<Id> knownObjects(const std::set<Id>& ids) const;
+
   void setDark(bool dark);
   void setGridShown(bool shown);
   void setLabelsShown(bool shown);
@@ -53,6 +56,8 @@ signals:
   void pointerMoved(const QString& coordinates);
   void viewChanged(const QString& scale);
   void refused(const QString& reason);
+  /// Esc while the tool had nothing under way.
+  void toolGivenUp();
   void contextMenuWanted(const QPoint& globalPosition);
 
 protected:

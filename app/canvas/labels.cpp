@@ -39,8 +39,8 @@ public:
     if (text.isEmpty()) return;
     Label label{id, text, {}, 0, 12, false, std::nullopt};
     const double half = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(text) / 2 + 4;
-    for (QPointF side : {QPointF(half + away, 0), QPointF(-half - away, 0),
-                         QPointF(0, -away - 10), QPointF(0, away + 10)}) {
+    for (QPointF side : {QPointF(half + away, 0), QPointF(-half - away, 0), QPointF(0, -away - 10),
+                         QPointF(0, away + 10)}) {
       label.centre = view_.toScreen(at) + side;
       if (add(label)) return;
     }
@@ -77,7 +77,8 @@ double uprightAngle(const QLineF& leg) {
 /// Along a leg that is long enough on the screen, longest first; two places on each.
 void Placer::run(const Run& run, const Polyline& line) {
   const std::string code(facts(run.service).code);
-  Label label{run.id, q(code + " " + run.size + "\""), {}, 0, 12, true, ink(facts(run.service).color)};
+  Label label{run.id, q(code + " " + run.size + "\""), {}, 0, 12,
+              true,   ink(facts(run.service).color)};
   const double width = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(label.text);
   std::vector<QLineF> legs;
   for (std::size_t i = 1; i < line.size(); ++i)

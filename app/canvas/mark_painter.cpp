@@ -90,13 +90,12 @@ QPen screenPen(const LineStyle& style, const CanvasTheme& theme) {
 void paintMark(QPainter& painter, const View& view, const Mark& mark, const CanvasTheme& theme) {
   if (mark.points.size() < 2) return;
   painter.setPen(mark.line ? screenPen(*mark.line, theme) : QPen(Qt::NoPen));
-  painter.setBrush(
-      mark.fill ? fillBrush(*mark.fill, theme, painter.device()->devicePixelRatioF()) : QBrush());
+  painter.setBrush(mark.fill ? fillBrush(*mark.fill, theme, painter.device()->devicePixelRatioF())
+                             : QBrush());
   drawShape(painter, view, mark);
 }
 
-void paintScene(QPainter& painter, const View& view, const Scene& scene,
-                const CanvasTheme& theme) {
+void paintScene(QPainter& painter, const View& view, const Scene& scene, const CanvasTheme& theme) {
   // Lines reach past their points by half their width.
   const Box box = grown(view.visible(), 4 / view.scale());
   for (std::size_t i : scene.visible(box))

@@ -43,7 +43,8 @@ Box joined(const Box& a, const Box& b) {
 /// True if any of the mark lies in the box, not only its bounding box.
 bool reaches(const Mark& mark, const Box& box) {
   const Ring frame = {box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}};
-  if (mark.round) return distance(mark.points[0], frame) <= distance(mark.points[0], mark.points[1]);
+  if (mark.round)
+    return distance(mark.points[0], frame) <= distance(mark.points[0], mark.points[1]);
   if (mark.closed && mark.points.size() >= 3) return distance(Ring(mark.points), frame) <= 0;
   for (Point2 p : mark.points) {
     if (contains(frame, p)) return true;

@@ -74,7 +74,9 @@ Writing<Angle> angleWriting() {
 
 Writing<std::string> textWriting() {
   return {[](const std::string& v) { return shown(v); },
-          [](const QString& text) -> Parsed<std::string> { return {raw(text), {}}; }};
+          [](const QString& text) -> Parsed<std::string> {
+            return {raw(text), {}};
+          }};
 }
 
 Writing<int> ordinalWriting() {
@@ -97,6 +99,14 @@ Writing<double> percentWriting() {
             if (!good || v < 0 || v > 1) return unparsed<double>("Type a number from 0 to 100 %.");
             return {v, {}};
           }};
+}
+
+Field planButton(const QString& label, std::function<Plan(const Plan&)> edit, const QString& tip) {
+  Field field{FieldKind::Button, label, {}, tip, {}, -1, {}};
+  field.write = [edit](const Plan& plan, const QString&) -> FieldResult {
+    return {edit(plan), {}};
+  };
+  return field;
 }
 
 std::vector<Field> fieldsOf(const FieldContext& context, const Id& id) {

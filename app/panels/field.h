@@ -80,7 +80,7 @@ template <class T> struct Place {
   std::function<T(const Plan&)> get;
   std::function<Plan(const Plan&, T)> put;
 };
-template <class T> Place<T> placeIn(Items<T> Plan::* list, const Id& id) {
+template <class T> Place<T> placeIn(Items<T> Plan::*list, const Id& id) {
   return {[list, id](const Plan& plan) { return *(plan.*list).find(id); },
           [list](const Plan& plan, T value) {
             Plan next = plan;
@@ -99,7 +99,9 @@ public:
 
   T& value() { return value_; }
 
-  void heading(const QString& label) { out_.push_back({FieldKind::Heading, label, {}, {}, {}, -1, {}}); }
+  void heading(const QString& label) {
+    out_.push_back({FieldKind::Heading, label, {}, {}, {}, -1, {}});
+  }
 
   template <class V>
   void typed(const QString& label, Access<V> access, Writing<V> writing, const QString& tip = {}) {
@@ -183,6 +185,10 @@ private:
   T value_;
   std::vector<Field>& out_;
 };
+
+/// A button for an edit of the whole plan.
+Field planButton(const QString& label, std::function<Plan(const Plan&)> edit,
+                 const QString& tip = {});
 
 /// What the field lists read besides the plan. `review` may be null or of an earlier state.
 struct FieldContext {

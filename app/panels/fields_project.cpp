@@ -27,11 +27,10 @@ Place<Site> sitePlace() {
 void titleFields(const FieldContext& context, std::vector<Field>& out) {
   FieldMaker<Project> make(context.plan, projectPlace(), out);
   make.heading(fieldText("Title block"));
-  const auto line = [&make](const char* label, std::string Project::* member,
-                            const char* tip = "") {
+  const auto line = [&make](const char* label, std::string Project::*member, const char* tip = "") {
     make.typed<std::string>(
-        fieldText(label), [member](Project& p) -> std::string& { return p.*member; },
-        textWriting(), fieldText(tip));
+        fieldText(label), [member](Project& p) -> std::string& { return p.*member; }, textWriting(),
+        fieldText(tip));
   };
   line("Title", &Project::title);
   line("Second title", &Project::supplementaryTitle);
@@ -60,7 +59,7 @@ void siteFields(const FieldContext& context, std::vector<Field>& out) {
   make.typed<Angle>(
       fieldText("True north"), [](Site& s) -> Angle& { return s.north; }, angleWriting(),
       fieldText("Counter-clockwise from straight up"));
-  const auto level = [&make, units](const char* label, std::optional<Length> Site::* member,
+  const auto level = [&make, units](const char* label, std::optional<Length> Site::*member,
                                     bool elevation, const char* tip) {
     make.typed<std::optional<Length>>(
         fieldText(label), [member](Site& s) -> std::optional<Length>& { return s.*member; },
@@ -142,9 +141,10 @@ void limitFields(const FieldContext& context, std::vector<Field>& out) {
     Field field;
     field.label = shown(limit.title);
     field.text = printLimit(limit, value, units);
-    field.tip = fieldText("Usual: %1 (%2). Empty the field to go back to it. The adopted local code "
-                          "governs.")
-                    .arg(printLimit(limit, limit.value, units), shown(limit.citation));
+    field.tip =
+        fieldText("Usual: %1 (%2). Empty the field to go back to it. The adopted local code "
+                  "governs.")
+            .arg(printLimit(limit, limit.value, units), shown(limit.citation));
     field.write = [limit, units](const Plan& plan, const QString& text) {
       return writeLimit(limit, units, plan, text);
     };

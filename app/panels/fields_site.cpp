@@ -8,17 +8,17 @@ namespace {
 
 /// Corner by corner, for outlines and paths.
 template <class T>
-void pointFields(FieldMaker<T>& make, std::vector<Point2> T::* points, UnitSystem units,
+void pointFields(FieldMaker<T>& make, std::vector<Point2> T::*points, UnitSystem units,
                  std::size_t least) {
   const std::size_t count = (make.value().*points).size();
   make.heading(fieldText("Corners"));
   for (std::size_t i = 0; i < count; ++i) {
     make.template typed<double>(
-        fieldText("%1 east").arg(i + 1),
-        [points, i](T& t) -> double& { return (t.*points)[i].x; }, coordinateWriting(units));
+        fieldText("%1 east").arg(i + 1), [points, i](T& t) -> double& { return (t.*points)[i].x; },
+        coordinateWriting(units));
     make.template typed<double>(
-        fieldText("%1 north").arg(i + 1),
-        [points, i](T& t) -> double& { return (t.*points)[i].y; }, coordinateWriting(units));
+        fieldText("%1 north").arg(i + 1), [points, i](T& t) -> double& { return (t.*points)[i].y; },
+        coordinateWriting(units));
   }
   make.button(fieldText("Add a corner"), [points, least](const Plan&, T& t) {
     std::vector<Point2>& list = t.*points;
@@ -63,15 +63,15 @@ void buildingFields(const FieldContext& context, const Id& id, std::vector<Field
   nameField(make);
   make.typed<std::optional<Length>>(
       fieldText("Finished floor"), [](Building& b) -> std::optional<Length>& { return b.floor; },
-      optionalWriting(elevationWriting(context.units())), fieldText("Elevation; may be left empty"));
+      optionalWriting(elevationWriting(context.units())),
+      fieldText("Elevation; may be left empty"));
   pointFields(make, &Building::outline, context.units(), 3);
 }
 
 void pavementFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
   FieldMaker<Pavement> make(context.plan, placeIn(&Plan::pavements, id), out);
   nameField(make);
-  make.toggle(fieldText("Vehicles drive on it"),
-              [](Pavement& p) -> bool& { return p.traffic; });
+  make.toggle(fieldText("Vehicles drive on it"), [](Pavement& p) -> bool& { return p.traffic; });
   pointFields(make, &Pavement::outline, context.units(), 3);
 }
 
@@ -79,7 +79,8 @@ void utilityFields(const FieldContext& context, const Id& id, std::vector<Field>
   FieldMaker<Utility> make(context.plan, placeIn(&Plan::utilities, id), out);
   const UnitSystem units = context.units();
   nameField(make);
-  make.keyed(fieldText("Kind"), [](Utility& u) -> UtilityKind& { return u.kind; }, kUtilityKeys);
+  make.keyed(
+      fieldText("Kind"), [](Utility& u) -> UtilityKind& { return u.kind; }, kUtilityKeys);
   make.typed<std::optional<Length>>(
       fieldText("Centreline elevation"),
       [](Utility& u) -> std::optional<Length>& { return u.elevation; },
@@ -109,7 +110,8 @@ void basinFields(const FieldContext& context, const Id& id, std::vector<Field>& 
   FieldMaker<Basin> make(context.plan, placeIn(&Plan::basins, id), out);
   const UnitSystem units = context.units();
   nameField(make);
-  make.keyed(fieldText("Kind"), [](Basin& b) -> BasinKind& { return b.kind; }, kBasinKeys);
+  make.keyed(
+      fieldText("Kind"), [](Basin& b) -> BasinKind& { return b.kind; }, kBasinKeys);
   make.typed<Length>(
       fieldText("Rim"), [](Basin& b) -> Length& { return b.rim; }, elevationWriting(units));
   make.typed<Length>(

@@ -75,12 +75,11 @@ std::optional<Catch> catchChamber(const Plan& plan, Point2 p) {
                           std::clamp(local.y, box.low.y, box.high.y)};
       // Walls and baffles are thinner than half a chamber: the nearest chamber is the one meant.
       if (distance(inside, local) > inMetres(vault.wall) + 1e-9) continue;
-      Catch found = caught(EndKind::Chamber, vault.id, inside, vault.frame().toSite(inside),
-                           vault.name);
+      Catch found =
+          caught(EndKind::Chamber, vault.id, inside, vault.frame().toSite(inside), vault.name);
       found.end.chamber = box.number;
-      found.name = QCoreApplication::translate("Tools", "%1, chamber %2")
-                       .arg(found.name)
-                       .arg(box.number);
+      found.name =
+          QCoreApplication::translate("Tools", "%1, chamber %2").arg(found.name).arg(box.number);
       return found;
     }
   }

@@ -19,8 +19,11 @@ Length firstFloor(const Plan& plan, const Surface& ground, const Vault& vault) {
 
 void addBaffles(Vault& vault, const VaultModel& model) {
   for (std::size_t i = 0; i < model.baffleOffsets.size(); ++i) {
-    vault.baffles.push_back({vault.id + "-B" + std::to_string(i + 1), model.baffleOffsets[i],
-                             model.baffleThickness, {}, {}});
+    vault.baffles.push_back({vault.id + "-B" + std::to_string(i + 1),
+                             model.baffleOffsets[i],
+                             model.baffleThickness,
+                             {},
+                             {}});
   }
 }
 
@@ -57,8 +60,7 @@ constexpr std::array<UsualPort, 9> kPorts = {{
 void addPorts(EquipmentRoom& room) {
   for (const UsualPort& p : kPorts) {
     const RoomBox& box = isConduit(p.service) ? *room.panel : *room.plumbingArea;
-    const Point2 at =
-        box.corner + Point2{p.x * inMetres(box.length), p.y * inMetres(box.depth)};
+    const Point2 at = box.corner + Point2{p.x * inMetres(box.length), p.y * inMetres(box.depth)};
     room.ports.push_back(
         {room.id + "-" + p.suffix, p.name, p.service, at, inches(p.heightInches), p.size});
   }

@@ -9,11 +9,11 @@
 namespace sump {
 
 struct Placeable {
-  QString step;                  ///< `Place vault`
-  QString hint;                  ///< what to click
-  QString modelLabel;            ///< empty: nothing to choose
-  std::vector<QString> models;   ///< in the order of `make`'s index
-  bool turns = true;             ///< has a direction
+  QString step;                ///< `Place vault`
+  QString hint;                ///< what to click
+  QString modelLabel;          ///< empty: nothing to choose
+  std::vector<QString> models; ///< in the order of `make`'s index
+  bool turns = true;           ///< has a direction
   /// The object added to the plan; its id in `made`.
   std::function<Plan(const ToolHost&, int model, Point2 at, Angle angle, Id& made)> make;
   /// Its outline before it is placed; empty for a point.

@@ -16,7 +16,7 @@ Surface groundOf(const ToolHost& host) {
   return host.scene() != nullptr ? host.scene()->study().ground : Surface();
 }
 
-template <class T> Plan with(const ToolHost& host, Items<T> Plan::* list, T item, Id& made) {
+template <class T> Plan with(const ToolHost& host, Items<T> Plan::*list, T item, Id& made) {
   Plan next = host.plan();
   made = item.id;
   (next.*list).append(std::move(item));
@@ -69,9 +69,9 @@ Placeable placeableRoom(const ToolHost& host) {
   what.modelLabel = toolText("Clear size");
   const UnitSystem units = host.plan().project.units;
   for (const RoomSize& s : kRoomSizes) {
-    what.models.push_back(QString("%1 x %2").arg(
-        QString::fromStdString(printShort(feet(s.length), units)),
-        QString::fromStdString(printShort(feet(s.width), units))));
+    what.models.push_back(
+        QString("%1 x %2").arg(QString::fromStdString(printShort(feet(s.length), units)),
+                               QString::fromStdString(printShort(feet(s.width), units))));
   }
   what.make = [](const ToolHost& h, int model, Point2 at, Angle angle, Id& made) {
     return with(h, &Plan::rooms, roomAt(h, model, at, angle), made);

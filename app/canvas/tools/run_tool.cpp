@@ -22,16 +22,14 @@ QString q(std::string_view text) {
 }
 
 void completeEnd(const ToolHost& host, Service service, RunEnd& end, bool atStart) {
-  const Surface ground =
-      host.scene() != nullptr ? host.scene()->study().ground : Surface();
+  const Surface ground = host.scene() != nullptr ? host.scene()->study().ground : Surface();
   end.fitting = usualFitting(service, end, atStart);
   if (end.kind == EndKind::Chamber || end.kind == EndKind::Free) {
     end.invert = usualInvert(host.plan(), ground, service, end, atStart);
   }
 }
 
-void paintCatch(QPainter& painter, const View& view, const Catch& found,
-                const CanvasTheme& theme) {
+void paintCatch(QPainter& painter, const View& view, const Catch& found, const CanvasTheme& theme) {
   const QPointF at = view.toScreen(found.at);
   painter.setBrush(Qt::NoBrush);
   if (found.end.kind == EndKind::Free) {
@@ -97,8 +95,8 @@ void RunTool::press(const Pointer& pointer) {
     return;
   }
   if (distance(found.at, lastPoint()) * host().view().scale() < kSamePixels) return;
-  const bool sameObject = found.end.target == start_->end.target &&
-                          found.end.chamber == start_->end.chamber;
+  const bool sameObject =
+      found.end.target == start_->end.target && found.end.chamber == start_->end.chamber;
   if (found.end.kind != EndKind::Free && !sameObject) {
     finish(found);
   } else {
@@ -211,13 +209,16 @@ QString RunTool::hint() const {
   }
   if (!now_) return toolText("Click its corners.");
   const double leg = distance(lastPoint(), now_->at);
-  return toolText("Leg %1. Click corners; Enter or a double click ends it, as does a chamber or port. "
-                  "Shift: straight or 45°. Backspace: one back. Esc: give up.")
+  return toolText(
+             "Leg %1. Click corners; Enter or a double click ends it, as does a chamber or port. "
+             "Shift: straight or 45°. Backspace: one back. Esc: give up.")
       .arg(QString::fromStdString(printLength(metres(leg), host().plan().project.units)));
 }
 
 std::vector<Choice> RunTool::choices() const {
-  Choice service{toolText("Line"), {}, static_cast<int>(service_),
+  Choice service{toolText("Line"),
+                 {},
+                 static_cast<int>(service_),
                  toolText("What the run carries; sets the usual pipe and size")};
   for (const ServiceFacts& f : serviceTable())
     service.items << QString("%1  %2").arg(q(f.code), q(f.name));

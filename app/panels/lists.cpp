@@ -1,0 +1,114 @@
+#include "app/panels/lists.h"
+
+#include "core/units/print.h"
+
+#include <QCoreApplication>
+
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+QString text(const char* source) {
+  return QCoreApplication::translate("Lists", source);
+}
+
+QString q(std::string_view s) {
+  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
+}
+
+QString level(const std::optional<Length>& v, UnitSystem units) {
+  return v ? q(printElevation(*v, units)) : text("not known");
+}
+
+/// `V1, V2, LK-1 and 4 more`.
+QString sources(const std::vector<Id>& ids) {
+  constexpr std::size_t kMost = 6;
+  QStringList names;
+  for (std::size_t i = 0; i < ids.size() && i < kMost; ++i)
+    names << q(ids[i]);
+  QString all = names.join(", ");
+  if (ids.size() > kMost) all += text(" and %1 more").arg(ids.size() - kMost);
+  return all;
+}
+
+QString sentence(QString word) {
+  word.replace('-', ' ');
+  if (!word.isEmpty()) word[0] = word[0].toUpper();
+  return word;
+}
+
+} // namespace
+
+QStringList takeOffHeadings() {
+  return {text("Trade"),  text("Item"),      text("Size"),    text("Material"),
+          text(">Count"), text(">In place"), text(">To buy"), text("Comes from")};
+}
+
+std::vector<TableRow> takeOffRows(const Review& review) {
+  const UnitSystem units = review.plan.project.units;
+  std::vector<TableRow> rows;
+  for (const QuantityLine& line : review.study.takeOff) {
+    const bool pipe = inMetres(line.buy) > 0 || inMetres(line.net) > 0;
+    TableRow row;
+    row.cells << sentence(q(line.trade)) << sentence(q(line.description))
+              << (line.size.empty() ? QString() : q(line.size) + "\"") << q(line.material)
+              << (pipe ? QString() : q(fixed(line.quantity, 0)))
+              << (pipe ? q(printRunLength(line.net, units)) : QString())
+              << (pipe ? q(printRunLength(line.buy, units)) : QString()) << sources(line.runs);
+    row.objects = std::set<Id>(line.runs.begin(), line.runs.end());
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+QStringList vaultLevelHeadings() {
+  return {text("Vault"),  text(">Grade"), text(">Top of lid"), text(">Cover"), text(">Overflow at"),
+          text(">Water"), text(">Floor"), text(">Underside"),  text(">Volume")};
+}
+
+std::vector<TableRow> vaultLevelRows(const Review& review) {
+  const UnitSystem units = review.plan.project.units;
+  std::vector<TableRow> rows;
+  for (const VaultStudy& v : review.study.vaults) {
+    const Vault* vault = review.plan.vaults.find(v.id);
+    TableRow row;
+    row.cells << (vault == nullptr || vault->name.empty() ? q(v.id) : q(vault->name))
+              << level(v.gradeCentre, units) << level(v.lidTop, units)
+              << (v.cover ? q(printShort(*v.cover, units)) : text("not known"))
+              << level(v.overflowInvert, units) << level(v.waterLevel, units)
+              << level(v.floor, units) << level(v.underside, units)
+              << q(printVolume(v.workingVolume, units));
+    row.objects = {v.id};
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+QStringList runLevelHeadings() {
+  return {text("Line"),  text("Carries"), text(">From"),       text(">To"),
+          text(">Fall"), text(">Length"), text(">Least cover")};
+}
+
+std::vector<TableRow> runLevelRows(const Review& review) {
+  const UnitSystem units = review.plan.project.units;
+  std::vector<TableRow> rows;
+  for (const RunStudy& r : review.study.runs) {
+    TableRow row;
+    row.objects = {r.id};
+    row.cells << q(r.id) << q(facts(r.service).name);
+    if (r.resolved) {
+      row.cells << level(r.startInvert, units) << level(r.endInvert, units)
+                << (inMetres(r.plan) > 0 ? q(printSlope(r.slope, units)) : text("upright"))
+                << q(printRunLength(r.developed, units))
+                << (r.leastCover ? q(printShort(r.leastCover->cover, units)) : QString());
+    } else {
+      row.cells << text("not known") << text("not known");
+    }
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+} // namespace sump

@@ -1,0 +1,252 @@
+#include "app/panels/properties_panel.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QStyle>
+#include <QTimer>
+#include <QVBoxLayout>
+
+namespace sump {
+
+namespace {
+
+constexpr int kLabelWidth = 132;
+
+/// A wheel that scrolls the panel must not change what it passes over.
+class QuietCombo : public QComboBox {
+public:
+  using QComboBox::QComboBox;
+
+protected:
+  void wheelEvent(QWheelEvent* event) override { event->ignore(); }
+};
+
+void showText(QWidget* editor, const Field& field) {
+  const QSignalBlocker blocker(editor);
+  if (auto* line = qobject_cast<QLineEdit*>(editor)) {
+    line->setText(field.text);
+    line->setCursorPosition(0);
+  } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
+    combo->setCurrentIndex(field.current);
+  } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
+    box->setChecked(field.text == "1");
+  } else if (auto* label = qobject_cast<QLabel*>(editor)) {
+    label->setText(field.text);
+  }
+}
+
+QLabel* headingLabel(const QString& text, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  QFont font = label->font();
+  font.setBold(true);
+  label->setFont(font);
+  label->setContentsMargins(0, 8, 0, 2);
+  return label;
+}
+
+} // namespace
+
+PropertiesPanel::PropertiesPanel(Document& document, QWidget* parent)
+    : QScrollArea(parent), document_(document) {
+  setObjectName("properties");
+  setAccessibleName(tr("What is this"));
+  setWidgetResizable(true);
+  setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  setFrameShape(QFrame::NoFrame);
+  connect(&document_, &Document::changed, this, &PropertiesPanel::refresh);
+  connect(&document_, &Document::reviewArrived, this, &PropertiesPanel::refresh);
+  refresh();
+}
+
+void PropertiesPanel::show(const std::set<Id>& selection) {
+  selection_ = selection;
+  refresh();
+}
+
+std::vector<Field> PropertiesPanel::currentFields() const {
+  const ReviewedPtr reviewed = document_.reviewed();
+  const FieldContext context{document_.shown(), document_.catalog(),
+                             reviewed ? &reviewed->review : nullptr};
+  if (selection_.empty()) return projectFields(context);
+  if (selection_.size() == 1) return fieldsOf(context, *selection_.begin());
+  std::vector<Field> list;
+  for (const Id& id : selection_) {
+    Field field;
+    field.kind = FieldKind::Heading;
+    field.label = objectTitle(document_.shown(), id);
+    list.push_back(std::move(field));
+  }
+  return list;
+}
+
+void PropertiesPanel::refresh() {
+  if (writing_) return;
+  QString title = tr("The project");
+  if (selection_.size() == 1) title = objectTitle(document_.shown(), *selection_.begin());
+  if (selection_.size() > 1) title = tr("%1 objects").arg(selection_.size());
+  std::vector<Field> fields = currentFields();
+  if (title == title_ && sameShape(fields)) {
+    update(std::move(fields));
+  } else {
+    title_ = title;
+    rebuild(std::move(fields));
+  }
+}
+
+bool PropertiesPanel::sameShape(const std::vector<Field>& fields) const {
+  if (widget() == nullptr || fields.size() != rows_.size()) return false;
+  for (std::size_t i = 0; i < fields.size(); ++i) {
+    const Field& old = rows_[i].field;
+    if (old.kind != fields[i].kind || old.label != fields[i].label ||
+        old.choices != fields[i].choices)
+      return false;
+  }
+  return true;
+}
+
+void PropertiesPanel::update(std::vector<Field> fields) {
+  for (std::size_t i = 0; i < fields.size(); ++i) {
+    Row& row = rows_[i];
+    const bool same = row.field.text == fields[i].text && row.field.current == fields[i].current;
+    row.field = std::move(fields[i]);
+    if (row.editor == nullptr) continue;
+    // What is being typed is left alone unless the plan changed below it.
+    if (same && (row.editor->hasFocus() || row.error->isVisibleTo(this))) continue;
+    showText(row.editor, row.field);
+    row.error->hide();
+  }
+}
+
+void PropertiesPanel::rebuild(std::vector<Field> fields) {
+  rows_.clear();
+  auto* body = new QWidget;
+  auto* column = new QVBoxLayout(body);
+  column->setContentsMargins(10, 6, 10, 10);
+  column->setSpacing(3);
+  auto* title = new QLabel(title_, body);
+  QFont font = title->font();
+  font.setPointSizeF(font.pointSizeF() * 1.2);
+  font.setBold(true);
+  title->setFont(font);
+  title->setWordWrap(true);
+  column->addWidget(title);
+  rows_.reserve(fields.size());
+  for (Field& field : fields)
+    addRow(*column, std::move(field));
+  column->addStretch();
+  setWidget(body); // deletes the old one
+}
+
+void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
+  QWidget* parent = column.parentWidget();
+  rows_.push_back({std::move(field), nullptr, nullptr});
+  const std::size_t index = rows_.size() - 1;
+  Row& row = rows_.back();
+  if (row.field.kind == FieldKind::Heading) {
+    column.addWidget(headingLabel(row.field.label, parent));
+    return;
+  }
+  row.editor = makeEditor(index);
+  row.editor->setToolTip(row.field.tip);
+  row.editor->setAccessibleName(row.field.label);
+  row.editor->setAccessibleDescription(row.field.tip);
+  row.error = new QLabel(parent);
+  row.error->setObjectName("field-error");
+  row.error->setWordWrap(true);
+  row.error->hide();
+  auto* grid = new QGridLayout;
+  grid->setColumnMinimumWidth(0, kLabelWidth);
+  grid->setColumnStretch(1, 1);
+  if (row.field.kind != FieldKind::Button) {
+    auto* label = new QLabel(row.field.label, parent);
+    label->setWordWrap(true);
+    label->setFixedWidth(kLabelWidth);
+    label->setToolTip(row.field.tip);
+    label->setBuddy(row.editor);
+    grid->addWidget(label, 0, 0);
+  }
+  grid->addWidget(row.editor, 0, 1);
+  grid->addWidget(row.error, 1, 0, 1, 2);
+  column.addLayout(grid);
+}
+
+QWidget* PropertiesPanel::makeEditor(std::size_t index) {
+  const Field& field = rows_[index].field;
+  QWidget* editor = nullptr;
+  switch (field.kind) {
+  case FieldKind::Choice: {
+    auto* combo = new QuietCombo;
+    combo->addItems(field.choices);
+    combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    combo->setMinimumContentsLength(8);
+    connect(combo, &QComboBox::activated, this,
+            [this, index](int item) { write(index, QString::number(item)); });
+    editor = combo;
+    break;
+  }
+  case FieldKind::Toggle: {
+    auto* box = new QCheckBox;
+    connect(box, &QCheckBox::clicked, this,
+            [this, index](bool on) { write(index, on ? "1" : "0"); });
+    editor = box;
+    break;
+  }
+  case FieldKind::Button: {
+    auto* button = new QPushButton(field.label);
+    connect(button, &QPushButton::clicked, this, [this, index] { write(index, {}); });
+    return button;
+  }
+  case FieldKind::Fact: {
+    auto* fact = new QLabel;
+    fact->setWordWrap(true);
+    fact->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    editor = fact;
+    break;
+  }
+  case FieldKind::Heading:
+  case FieldKind::Text: {
+    auto* line = new QLineEdit;
+    connect(line, &QLineEdit::editingFinished, this, [this, index, line] {
+      if (line->isModified() && line->text() != rows_[index].field.text) write(index, line->text());
+    });
+    editor = line;
+    break;
+  }
+  }
+  showText(editor, field);
+  return editor;
+}
+
+void PropertiesPanel::write(std::size_t index, const QString& text) {
+  if (writing_) return;
+  const Field field = rows_[index].field; // rebuilding replaces the row
+  const FieldResult result = field.write(document_.plan(), text);
+  if (!result.plan) return fail(index, result.error);
+  writing_ = true;
+  const std::optional<Problem> problem =
+      document_.commit(tr("Change %1").arg(field.label.toLower()), *result.plan);
+  writing_ = false;
+  if (problem) return fail(index, shown(problem->what + ". " + problem->mend));
+  rows_[index].error->hide();
+  if (auto* line = qobject_cast<QLineEdit*>(rows_[index].editor)) line->setModified(false);
+  // After the editor's own signal has run out: rebuilding deletes it.
+  QTimer::singleShot(0, this, [this, index, label = field.label] {
+    if (index < rows_.size() && rows_[index].field.label == label && rows_[index].editor)
+      rows_[index].field.text = QString(QChar(0)); // so that the written form is shown
+    refresh();
+  });
+}
+
+void PropertiesPanel::fail(std::size_t index, const QString& reason) {
+  Row& row = rows_[index];
+  row.error->setText(tr("Not changed: %1").arg(reason));
+  row.error->show();
+  if (row.field.kind != FieldKind::Text) showText(row.editor, row.field);
+}
+
+} // namespace sump

@@ -1,0 +1,49 @@
+#pragma once
+// 'What is this': every property of the selected object, or of the project when nothing is
+// selected. A text that cannot be used stays with its reason below; the plan keeps the old value.
+
+#include "app/panels/field.h"
+#include "app/window/document.h"
+
+#include <QScrollArea>
+
+#include <set>
+#include <vector>
+
+class QLabel;
+class QVBoxLayout;
+
+namespace sump {
+
+class PropertiesPanel : public QScrollArea {
+  Q_OBJECT
+
+public:
+  explicit PropertiesPanel(Document& document, QWidget* parent = nullptr);
+  void show(const std::set<Id>& selection);
+
+private:
+  /// A field on the screen.
+  struct Row {
+    Field field;
+    QWidget* editor = nullptr; ///< none for headings
+    QLabel* error = nullptr;
+  };
+  void refresh();
+  std::vector<Field> currentFields() const;
+  bool sameShape(const std::vector<Field>& fields) const;
+  void rebuild(std::vector<Field> fields);
+  void update(std::vector<Field> fields);
+  void addRow(QVBoxLayout& column, Field field);
+  QWidget* makeEditor(std::size_t row);
+  void write(std::size_t row, const QString& text);
+  void fail(std::size_t row, const QString& reason);
+
+  Document& document_;
+  std::set<Id> selection_;
+  std::vector<Row> rows_;
+  QString title_;
+  bool writing_ = false;
+};
+
+} // namespace sump

@@ -1,0 +1,93 @@
+#include "app/window/action_set.h"
+
+#include "app/window/appearance.h"
+
+#include <QCoreApplication>
+#include <QMainWindow>
+#include <QMenu>
+#include <QMenuBar>
+#include <QToolBar>
+
+namespace sump {
+
+namespace {
+
+QString text(const char* source) {
+  return QCoreApplication::translate("Actions", source);
+}
+
+/// The tip with the key behind it, as tool tips show it.
+QString tipWithKey(const ActionRow& row) {
+  const QList<QKeySequence> keys = keysOf(row);
+  const QString tip = text(row.tip);
+  return keys.isEmpty()
+             ? tip
+             : QString("%1 (%2)").arg(tip, keys.first().toString(QKeySequence::NativeText));
+}
+
+QToolBar* makeStrip(QMainWindow* window, const QString& title, const char* name,
+                    Qt::ToolBarArea area, Qt::ToolButtonStyle style) {
+  auto* bar = new QToolBar(title, window);
+  bar->setObjectName(name);
+  bar->setIconSize(QSize(24, 24));
+  bar->setToolButtonStyle(style);
+  bar->setMovable(false);
+  window->addToolBar(area, bar);
+  return bar;
+}
+
+} // namespace
+
+ActionSet::ActionSet(QMainWindow* window) : QObject(window), window_(window) {
+  tools_ = new QActionGroup(this);
+  makeActions();
+  makeMenus();
+  makeStrips();
+  drawIcons();
+}
+
+void ActionSet::on(ActionId id, std::function<void()> work) {
+  connect(at(id), &QAction::triggered, this, [work] { work(); });
+}
+
+void ActionSet::makeActions() {
+  for (const ActionRow& row : actionTable()) {
+    auto* action = new QAction(text(row.text), this);
+    action->setObjectName(row.name);
+    action->setShortcuts(keysOf(row));
+    action->setToolTip(tipWithKey(row));
+    action->setStatusTip(text(row.tip));
+    action->setCheckable(row.checkable);
+    if (row.strip == Strip::Tools) tools_->addAction(action);
+    actions_[row.id] = action;
+  }
+}
+
+void ActionSet::makeMenus() {
+  for (const ActionRow& row : actionTable()) {
+    QMenu*& menu = menus_[row.menu];
+    if (menu == nullptr) menu = window_->menuBar()->addMenu(text(menuTitle(row.menu)));
+    menu->addAction(at(row.id));
+    if (row.separatorAfter) menu->addSeparator();
+  }
+}
+
+void ActionSet::makeStrips() {
+  QToolBar* top = makeStrip(window_, tr("Files and view"), "top-strip", Qt::TopToolBarArea,
+                            Qt::ToolButtonIconOnly);
+  QToolBar* tools = makeStrip(window_, tr("Tools"), "tools-strip", Qt::LeftToolBarArea,
+                              Qt::ToolButtonTextUnderIcon);
+  for (const ActionRow& row : actionTable()) {
+    if (row.strip == Strip::None) continue;
+    QToolBar* bar = row.strip == Strip::Top ? top : tools;
+    bar->addAction(at(row.id));
+    if (row.separatorAfter) bar->addSeparator();
+  }
+}
+
+void ActionSet::drawIcons() {
+  for (const ActionRow& row : actionTable())
+    at(row.id)->setIcon(themedIcon(row.icon, QGuiApplication::palette()));
+}
+
+} // namespace sump

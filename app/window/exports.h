@@ -1,0 +1,16 @@
+#pragma once
+// What can be written besides the plan itself. All of it comes from one Review.
+
+#include "core/rules/review.h"
+
+#include <QString>
+
+namespace sump {
+
+/// The plan sheet on the paper that goes with the project's units: ARCH D or A1. Throw InputError
+/// or std::runtime_error when nothing can be written.
+void exportPdf(const Review& review, const QString& path);
+void exportSvg(const Review& review, const QString& path);
+void exportBill(const Review& review, const QString& path);
+
+} // namespace sump

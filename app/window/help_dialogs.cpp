@@ -1,0 +1,113 @@
+#include "app/window/help_dialogs.h"
+
+#include "app/actions.h"
+
+#include <QCoreApplication>
+#include <QDialog>
+#include <QDialogButtonBox>
+#include <QHeaderView>
+#include <QLabel>
+#include <QTreeWidget>
+#include <QVBoxLayout>
+
+namespace sump {
+
+namespace {
+
+QString text(const char* source) {
+  return QCoreApplication::translate("Help", source);
+}
+
+QDialog* closableDialog(QWidget* parent, const QString& title, QWidget* body) {
+  auto* dialog = new QDialog(parent);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setWindowTitle(title);
+  auto* column = new QVBoxLayout(dialog);
+  column->addWidget(body);
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
+  QObject::connect(buttons, &QDialogButtonBox::rejected, dialog, &QDialog::close);
+  column->addWidget(buttons);
+  return dialog;
+}
+
+QString plain(QString menuText) {
+  return menuText.remove('&').remove("...");
+}
+
+QTreeWidgetItem* group(QTreeWidget* tree, const QString& title) {
+  auto* item = new QTreeWidgetItem(tree, {title});
+  QFont font = item->font(0);
+  font.setBold(true);
+  item->setFont(0, font);
+  return item;
+}
+
+void addMouse(QTreeWidget* tree) {
+  QTreeWidgetItem* mouse = group(tree, text("Mouse and drawing keys"));
+  const char* rows[][2] = {
+      {QT_TRANSLATE_NOOP("Help", "Wheel"),
+       QT_TRANSLATE_NOOP("Help", "Closer or farther at the pointer")},
+      {QT_TRANSLATE_NOOP("Help", "Middle button, or Space and drag"),
+       QT_TRANSLATE_NOOP("Help", "Move the view")},
+      {QT_TRANSLATE_NOOP("Help", "Two fingers"),
+       QT_TRANSLATE_NOOP("Help", "Move the view; pinch for closer or farther")},
+      {QT_TRANSLATE_NOOP("Help", "Arrow keys"), QT_TRANSLATE_NOOP("Help", "Move the view")},
+      {QT_TRANSLATE_NOOP("Help", "Shift and click"),
+       QT_TRANSLATE_NOOP("Help", "Add to what is selected, or take away")},
+      {QT_TRANSLATE_NOOP("Help", "Drag on open ground"),
+       QT_TRANSLATE_NOOP("Help", "Select what is inside; with Ctrl what is touched")},
+      {QT_TRANSLATE_NOOP("Help", "Ctrl while placing"), QT_TRANSLATE_NOOP("Help", "Off the grid")},
+      {QT_TRANSLATE_NOOP("Help", "Shift while drawing a line"),
+       QT_TRANSLATE_NOOP("Help", "Straight or at 45 degrees")},
+      {QT_TRANSLATE_NOOP("Help", "T"), QT_TRANSLATE_NOOP("Help", "Turn what is placed next")},
+      {QT_TRANSLATE_NOOP("Help", "Enter or double click"),
+       QT_TRANSLATE_NOOP("Help", "End the line")},
+      {QT_TRANSLATE_NOOP("Help", "Backspace"),
+       QT_TRANSLATE_NOOP("Help", "Take back the line's last corner")},
+      {QT_TRANSLATE_NOOP("Help", "Esc"), QT_TRANSLATE_NOOP("Help", "Give up what is under way")},
+  };
+  for (const auto& row : rows)
+    new QTreeWidgetItem(mouse, {text(row[0]), text(row[1])});
+}
+
+} // namespace
+
+QDialog* keysDialog(QWidget* parent) {
+  auto* tree = new QTreeWidget;
+  tree->setHeaderLabels({text("Key"), text("What it does")});
+  tree->setRootIsDecorated(false);
+  tree->setSelectionMode(QAbstractItemView::NoSelection);
+  tree->setAccessibleName(text("Keys and mouse"));
+  QTreeWidgetItem* menu = nullptr;
+  for (const ActionRow& row : actionTable()) {
+    const QString title = plain(QCoreApplication::translate("Actions", menuTitle(row.menu)));
+    if (menu == nullptr || menu->text(0) != title) menu = group(tree, title);
+    const QList<QKeySequence> keys = keysOf(row);
+    if (keys.isEmpty()) continue;
+    new QTreeWidgetItem(menu, {QKeySequence::listToString(keys, QKeySequence::NativeText),
+                               plain(QCoreApplication::translate("Actions", row.text))});
+  }
+  addMouse(tree);
+  tree->expandAll();
+  tree->resizeColumnToContents(0);
+  QDialog* dialog = closableDialog(parent, text("Keys and mouse"), tree);
+  dialog->resize(560, 640);
+  return dialog;
+}
+
+QDialog* aboutDialog(QWidget* parent) {
+  auto* label = new QLabel(
+      text(
+          "<h3>Sumpwright %1</h3>"
+          "<p>Plans underground tankage, plumbing and levels for reclaiming vehicle-wash water.</p>"
+          "<p>It is a drawing aid. Its checks do not replace the adopted local code, the authority "
+          "having jurisdiction or a licensed designer. Excavation, confined spaces, lifting, "
+          "electricity and potable water connections are work for qualified people.</p>"
+          "<p>Free software; see the file LICENSE. Built with Qt %2.</p>")
+          .arg(SUMPWRIGHT_VERSION, qVersion()));
+  label->setWordWrap(true);
+  label->setMinimumWidth(420);
+  return closableDialog(parent, text("About Sumpwright"), label);
+}
+
+} // namespace sump

@@ -1,0 +1,13 @@
+#pragma once
+
+class QWidget;
+class QDialog;
+
+namespace sump {
+
+/// Every key and what the mouse does, from the table of actions. The caller shows it; it deletes
+/// itself when closed.
+QDialog* keysDialog(QWidget* parent);
+QDialog* aboutDialog(QWidget* parent);
+
+} // namespace sump

@@ -1,0 +1,223 @@
+#include "app/window/main_window.h"
+
+#include "app/panels/lists.h"
+#include "app/window/appearance.h"
+
+#include "core/catalog/catalog.h"
+
+#include <QCloseEvent>
+#include <QDockWidget>
+#include <QLabel>
+#include <QMenu>
+#include <QSettings>
+#include <QSplitter>
+#include <QStatusBar>
+#include <QVBoxLayout>
+
+namespace sump {
+
+namespace {
+
+// Raised when docks or bars change so much that an old layout no longer fits.
+constexpr int kLayoutVersion = 1;
+/// A review that takes longer than this is announced as being worked on.
+constexpr int kStaleAfterMs = 200;
+
+} // namespace
+
+MainWindow::MainWindow(Talk& talk, QWidget* parent)
+    : QMainWindow(parent), document_(builtinCatalog()) {
+  setObjectName("main-window");
+  resize(1440, 900);
+  setDockOptions(AnimatedDocks | AllowTabbedDocks);
+  actions_ = new ActionSet(this);
+  files_ = new FileDesk(document_, talk, this);
+  makeCentre();
+  makeDocks();
+  makeStatus();
+  joinFileActions();
+  joinEditActions();
+  joinViewActions();
+  joinToolActions();
+  joinPanels();
+  stale_.setSingleShot(true);
+  stale_.setInterval(kStaleAfterMs);
+  connect(&stale_, &QTimer::timeout, this, &MainWindow::showStale);
+  connect(&document_, &Document::changed, this, &MainWindow::documentChanged);
+  connect(&document_, &Document::reviewArrived, this, &MainWindow::reviewArrived);
+  restoreLayout();
+  useTool(ActionId::ToolSelect);
+  documentChanged();
+}
+
+MainWindow::~MainWindow() {
+  // The document goes with the window; nothing may hear of it while the children are taken down.
+  document_.disconnect();
+}
+
+void MainWindow::makeCentre() {
+  auto* centre = new QWidget(this);
+  auto* column = new QVBoxLayout(centre);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  strip_ = new ToolStrip(centre);
+  canvas_ = new Canvas(document_, centre);
+  column->addWidget(strip_);
+  column->addWidget(canvas_, 1);
+  setCentralWidget(centre);
+}
+
+QDockWidget* MainWindow::addDock(Qt::DockWidgetArea area, const QString& title, const char* name,
+                                 QWidget* content) {
+  auto* dock = new QDockWidget(title, this);
+  dock->setObjectName(name);
+  dock->setWidget(content);
+  addDockWidget(area, dock);
+  actions_->menu(MenuId::View)->addAction(dock->toggleViewAction());
+  return dock;
+}
+
+void MainWindow::makeDocks() {
+  setCorner(Qt::BottomRightCorner, Qt::RightDockWidgetArea);
+  properties_ = new PropertiesPanel(document_, this);
+  propertiesDock_ =
+      addDock(Qt::RightDockWidgetArea, tr("What is this"), "dock-properties", properties_);
+  findings_ = new FindingsPanel(this);
+  findingsDock_ =
+      addDock(Qt::BottomDockWidgetArea, tr("What is wrong"), "dock-findings", findings_);
+  takeOff_ = new ObjectTable(takeOffHeadings(), tr("What to buy"), this);
+  takeOff_->setObjectName("take-off");
+  takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off", takeOff_);
+  makeLevels();
+  tabifyDockWidget(findingsDock_, takeOffDock_);
+  tabifyDockWidget(takeOffDock_, levelsDock_);
+  setTabPosition(Qt::BottomDockWidgetArea, QTabWidget::North);
+  findingsDock_->raise();
+  resizeDocks({propertiesDock_}, {330}, Qt::Horizontal);
+  resizeDocks({findingsDock_}, {210}, Qt::Vertical);
+}
+
+void MainWindow::makeLevels() {
+  auto* both = new QSplitter(Qt::Horizontal, this);
+  vaultLevels_ = new ObjectTable(vaultLevelHeadings(), tr("Levels of vaults"), both);
+  vaultLevels_->setObjectName("vault-levels");
+  runLevels_ = new ObjectTable(runLevelHeadings(), tr("Levels of lines"), both);
+  runLevels_->setObjectName("run-levels");
+  both->addWidget(vaultLevels_);
+  both->addWidget(runLevels_);
+  levelsDock_ = addDock(Qt::BottomDockWidgetArea, tr("How deep"), "dock-levels", both);
+}
+
+void MainWindow::makeStatus() {
+  coordinates_ = new QLabel(this);
+  coordinates_->setObjectName("coordinates");
+  scale_ = new QLabel(this);
+  scale_->setObjectName("scale");
+  verdict_ = new QLabel(this);
+  verdict_->setObjectName("verdict");
+  statusBar()->addWidget(coordinates_);
+  statusBar()->addPermanentWidget(verdict_);
+  statusBar()->addPermanentWidget(scale_);
+  connect(canvas_, &Canvas::pointerMoved, coordinates_, &QLabel::setText);
+  connect(canvas_, &Canvas::viewChanged, scale_, &QLabel::setText);
+  connect(canvas_, &Canvas::refused, this,
+          [this](const QString& reason) { statusBar()->showMessage(reason, 8000); });
+  connect(files_, &FileDesk::told, this,
+          [this](const QString& sentence) { statusBar()->showMessage(sentence, 5000); });
+  connect(&document_, &Document::reviewFailed, this, [this](const QString& reason) {
+    verdict_->setText(tr("The checks could not be done: %1").arg(reason));
+  });
+}
+
+void MainWindow::documentChanged() {
+  setWindowTitle(tr("%1[*] — Sumpwright").arg(document_.displayName()));
+  setWindowModified(document_.isModified());
+  QAction* undo = action(ActionId::Undo);
+  undo->setEnabled(document_.canUndo());
+  undo->setText(document_.canUndo() ? tr("&Undo: %1").arg(document_.undoStep().toLower())
+                                    : tr("&Undo"));
+  QAction* redo = action(ActionId::Redo);
+  redo->setEnabled(document_.canRedo());
+  redo->setText(document_.canRedo() ? tr("&Redo: %1").arg(document_.redoStep().toLower())
+                                    : tr("&Redo"));
+  if (document_.isReviewStale() && !stale_.isActive()) stale_.start();
+}
+
+void MainWindow::showStale() {
+  if (document_.isReviewStale()) verdict_->setText(tr("Checking..."));
+}
+
+void MainWindow::reviewArrived() {
+  const ReviewedPtr reviewed = document_.reviewed();
+  findings_->show(reviewed);
+  takeOff_->fill(takeOffRows(reviewed->review), 1);
+  vaultLevels_->fill(vaultLevelRows(reviewed->review), 0);
+  runLevels_->fill(runLevelRows(reviewed->review), 1);
+  const std::size_t faults = static_cast<std::size_t>(
+      std::count_if(reviewed->review.findings.begin(), reviewed->review.findings.end(),
+                    [](const Finding& f) { return f.severity != Severity::Note; }));
+  findingsDock_->setWindowTitle(faults == 0 ? tr("What is wrong")
+                                            : tr("What is wrong (%1)").arg(faults));
+  if (document_.isReviewStale()) return;
+  stale_.stop();
+  verdict_->setText(FindingsPanel::summary(reviewed->review));
+}
+
+void MainWindow::selectionChanged() {
+  const std::set<Id>& selection = canvas_->selection();
+  properties_->show(selection);
+  for (ActionId id : {ActionId::Delete, ActionId::Duplicate, ActionId::FitSelection})
+    action(id)->setEnabled(!selection.empty());
+}
+
+void MainWindow::goTo(const std::set<Id>& objects, std::optional<Point2> place) {
+  const std::set<Id> known = canvas_->knownObjects(objects);
+  canvas_->select(known);
+  canvas_->lookAt(known, place);
+}
+
+void MainWindow::setDarkWindow(bool dark) {
+  applyAppearance(dark);
+  actions_->drawIcons();
+  findings_->setDark(dark);
+  action(ActionId::DarkWindow)->setChecked(dark);
+}
+
+void MainWindow::setDarkDrawing(bool dark) {
+  canvas_->setDark(dark);
+  action(ActionId::DarkDrawing)->setChecked(dark);
+}
+
+void MainWindow::restoreLayout() {
+  const QSettings settings;
+  restoreGeometry(settings.value("window/geometry").toByteArray());
+  restoreState(settings.value("window/state").toByteArray(), kLayoutVersion);
+  const bool dark = settings.value("window/dark", desktopIsDark()).toBool();
+  setDarkWindow(dark);
+  setDarkDrawing(settings.value("drawing/dark", dark).toBool());
+  action(ActionId::Grid)->setChecked(settings.value("drawing/grid", true).toBool());
+  action(ActionId::Labels)->setChecked(settings.value("drawing/names", true).toBool());
+  canvas_->setGridShown(action(ActionId::Grid)->isChecked());
+  canvas_->setLabelsShown(action(ActionId::Labels)->isChecked());
+}
+
+void MainWindow::saveLayout() const {
+  QSettings settings;
+  settings.setValue("window/geometry", saveGeometry());
+  settings.setValue("window/state", saveState(kLayoutVersion));
+  settings.setValue("window/dark", action(ActionId::DarkWindow)->isChecked());
+  settings.setValue("drawing/dark", action(ActionId::DarkDrawing)->isChecked());
+  settings.setValue("drawing/grid", action(ActionId::Grid)->isChecked());
+  settings.setValue("drawing/names", action(ActionId::Labels)->isChecked());
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!files_->mayLeave()) {
+    event->ignore();
+    return;
+  }
+  saveLayout();
+  event->accept();
+}
+
+} // namespace sump

@@ -1,0 +1,89 @@
+#pragma once
+// The window: puts canvas, panels and actions round one document and joins them.
+
+#include "app/canvas/canvas.h"
+#include "app/panels/findings_panel.h"
+#include "app/panels/properties_panel.h"
+#include "app/panels/tables.h"
+#include "app/window/action_set.h"
+#include "app/window/document.h"
+#include "app/window/file_desk.h"
+#include "app/window/tool_strip.h"
+
+#include <QMainWindow>
+#include <QTimer>
+
+class QDockWidget;
+class QLabel;
+
+namespace sump {
+
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+
+public:
+  /// `talk` must outlive the window.
+  explicit MainWindow(Talk& talk, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  Document& document() { return document_; }
+  Canvas& canvas() { return *canvas_; }
+  FileDesk& files() { return *files_; }
+  FindingsPanel& findings() { return *findings_; }
+  PropertiesPanel& properties() { return *properties_; }
+  QAction* action(ActionId id) const { return actions_->at(id); }
+  void setDarkWindow(bool dark);
+  void setDarkDrawing(bool dark);
+
+protected:
+  void closeEvent(QCloseEvent* event) override;
+
+private:
+  void makeCentre();
+  void makeDocks();
+  void makeLevels();
+  QDockWidget* addDock(Qt::DockWidgetArea area, const QString& title, const char* name,
+                       QWidget* content);
+  void makeStatus();
+  void joinFileActions();
+  void joinEditActions();
+  void joinViewActions();
+  void joinToolActions();
+  void joinPanels();
+  void useTool(ActionId id);
+  void documentChanged();
+  void reviewArrived();
+  void selectionChanged();
+  void showStale();
+  void fillRecent();
+  void eraseSelection();
+  void duplicateSelection();
+  void selectAll();
+  void goTo(const std::set<Id>& objects, std::optional<Point2> place);
+  void showContextMenu(const QPoint& at);
+  void restoreLayout();
+  void saveLayout() const;
+
+  Document document_;
+  ActionSet* actions_ = nullptr;
+  FileDesk* files_ = nullptr;
+  Canvas* canvas_ = nullptr;
+  ToolStrip* strip_ = nullptr;
+  PropertiesPanel* properties_ = nullptr;
+  FindingsPanel* findings_ = nullptr;
+  ObjectTable* takeOff_ = nullptr;
+  ObjectTable* vaultLevels_ = nullptr;
+  ObjectTable* runLevels_ = nullptr;
+  QDockWidget* propertiesDock_ = nullptr;
+  QDockWidget* findingsDock_ = nullptr;
+  QDockWidget* takeOffDock_ = nullptr;
+  QDockWidget* levelsDock_ = nullptr;
+  QMenu* recentMenu_ = nullptr;
+  QLabel* coordinates_ = nullptr;
+  QLabel* scale_ = nullptr;
+  QLabel* verdict_ = nullptr;
+  QTimer stale_;
+  ActionId tool_ = ActionId::ToolSelect;
+};
+
+} // namespace sump

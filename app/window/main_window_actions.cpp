@@ -1,0 +1,159 @@
+// What each action of the window does.
+
+#include "app/window/main_window.h"
+
+#include "app/canvas/tools/move_tool.h"
+#include "app/canvas/tools/place_tool.h"
+#include "app/canvas/tools/run_tool.h"
+#include "app/canvas/tools/select_tool.h"
+#include "app/window/help_dialogs.h"
+
+#include "core/plan/edits_objects.h"
+
+#include <QDialog>
+#include <QDir>
+#include <QMenu>
+
+namespace sump {
+
+namespace {
+
+constexpr double kZoomStep = 1.4;
+
+std::unique_ptr<Tool> makeTool(ActionId id, ToolHost& host) {
+  switch (id) {
+  case ActionId::ToolMove:
+    return std::make_unique<MoveTool>(host);
+  case ActionId::ToolVault:
+    return std::make_unique<PlaceTool>(host, placeableVault(host));
+  case ActionId::ToolRoom:
+    return std::make_unique<PlaceTool>(host, placeableRoom(host));
+  case ActionId::ToolRun:
+    return std::make_unique<RunTool>(host);
+  case ActionId::ToolBasin:
+    return std::make_unique<PlaceTool>(host, placeableBasin());
+  case ActionId::ToolWash:
+    return std::make_unique<PlaceTool>(host, placeableWash());
+  case ActionId::ToolSewer:
+    return std::make_unique<PlaceTool>(host, placeableSewer());
+  case ActionId::ToolSpot:
+    return std::make_unique<PlaceTool>(host, placeableSpot());
+  default:
+    return std::make_unique<SelectTool>(host);
+  }
+}
+
+} // namespace
+
+void MainWindow::joinFileActions() {
+  actions_->on(ActionId::New, [this] { files_->startNew(); });
+  actions_->on(ActionId::Open, [this] { files_->askOpen(); });
+  actions_->on(ActionId::Save, [this] { files_->save(); });
+  actions_->on(ActionId::SaveAs, [this] { files_->saveAs(); });
+  actions_->on(ActionId::ExportPdf, [this] { files_->exportAs(ExportKind::Pdf); });
+  actions_->on(ActionId::ExportSvg, [this] { files_->exportAs(ExportKind::Svg); });
+  actions_->on(ActionId::ExportBill, [this] { files_->exportAs(ExportKind::Bill); });
+  actions_->on(ActionId::Quit, [this] { close(); });
+  recentMenu_ = new QMenu(tr("Open &recent"), this);
+  actions_->menu(MenuId::File)->insertMenu(action(ActionId::Save), recentMenu_);
+  connect(files_, &FileDesk::recentChanged, this, &MainWindow::fillRecent);
+  fillRecent();
+}
+
+void MainWindow::fillRecent() {
+  recentMenu_->clear();
+  const QStringList recent = files_->recentFiles();
+  recentMenu_->setEnabled(!recent.isEmpty());
+  for (const QString& path : recent) {
+    // A file name may hold `&`, which menus would swallow.
+    QString shown = QDir::toNativeSeparators(path);
+    QAction* open = recentMenu_->addAction(shown.replace('&', "&&"));
+    connect(open, &QAction::triggered, this, [this, path] { files_->open(path); });
+  }
+}
+
+void MainWindow::joinEditActions() {
+  actions_->on(ActionId::Undo, [this] {
+    canvas_->tool().cancel();
+    document_.undo();
+  });
+  actions_->on(ActionId::Redo, [this] {
+    canvas_->tool().cancel();
+    document_.redo();
+  });
+  actions_->on(ActionId::Delete, [this] { eraseSelection(); });
+  actions_->on(ActionId::Duplicate, [this] { duplicateSelection(); });
+  actions_->on(ActionId::SelectAll, [this] { selectAll(); });
+  actions_->on(ActionId::Keys, [this] { keysDialog(this)->show(); });
+  actions_->on(ActionId::About, [this] { aboutDialog(this)->show(); });
+}
+
+void MainWindow::joinViewActions() {
+  actions_->on(ActionId::FitAll, [this] { canvas_->fitAll(); });
+  actions_->on(ActionId::FitSelection, [this] { canvas_->fitSelection(); });
+  actions_->on(ActionId::ZoomIn, [this] { canvas_->zoomBy(kZoomStep); });
+  actions_->on(ActionId::ZoomOut, [this] { canvas_->zoomBy(1 / kZoomStep); });
+  connect(action(ActionId::Grid), &QAction::toggled, canvas_, &Canvas::setGridShown);
+  connect(action(ActionId::Labels), &QAction::toggled, canvas_, &Canvas::setLabelsShown);
+  connect(action(ActionId::DarkWindow), &QAction::triggered, this, &MainWindow::setDarkWindow);
+  connect(action(ActionId::DarkDrawing), &QAction::triggered, this, &MainWindow::setDarkDrawing);
+}
+
+void MainWindow::joinToolActions() {
+  for (const ActionRow& row : actionTable()) {
+    if (row.strip == Strip::Tools) actions_->on(row.id, [this, id = row.id] { useTool(id); });
+  }
+  connect(canvas_, &Canvas::hintChanged, strip_, &ToolStrip::setHint);
+  connect(canvas_, &Canvas::toolGivenUp, this, [this] { useTool(ActionId::ToolSelect); });
+}
+
+void MainWindow::useTool(ActionId id) {
+  canvas_->setTool(makeTool(id, canvas_->toolHost()));
+  strip_->show(canvas_->tool());
+  action(id)->setChecked(true);
+  canvas_->setFocus();
+}
+
+void MainWindow::joinPanels() {
+  connect(canvas_, &Canvas::selectionChanged, this, &MainWindow::selectionChanged);
+  connect(canvas_, &Canvas::contextMenuWanted, this, &MainWindow::showContextMenu);
+  connect(findings_, &FindingsPanel::chosen, this, &MainWindow::goTo);
+  for (ObjectTable* table : {takeOff_, vaultLevels_, runLevels_}) {
+    connect(table, &ObjectTable::chosen, this, [this, table](int row) {
+      goTo(table->rows()[static_cast<std::size_t>(row)].objects, std::nullopt);
+    });
+  }
+  selectionChanged();
+}
+
+void MainWindow::showContextMenu(const QPoint& at) {
+  QMenu menu(this);
+  for (ActionId id : {ActionId::Undo, ActionId::Redo, ActionId::Duplicate, ActionId::Delete,
+                      ActionId::FitSelection, ActionId::FitAll})
+    menu.addAction(action(id));
+  menu.exec(at);
+}
+
+void MainWindow::eraseSelection() {
+  if (canvas_->selection().empty()) return;
+  document_.commit(tr("Delete"), eraseObjects(document_.plan(), canvas_->selection()));
+}
+
+void MainWindow::duplicateSelection() {
+  // Far enough to be seen beside the original, near enough to stay in sight.
+  constexpr Point2 kBeside{2, -2};
+  const std::set<Id> selection = canvas_->selection();
+  Copied copied = copyObjects(document_.plan(), selection, kBeside);
+  std::set<Id> copies;
+  for (const Id& id : selection) {
+    if (copied.copies.contains(id)) copies.insert(copied.copies.at(id));
+  }
+  if (!document_.commit(tr("Duplicate"), std::move(copied.plan))) canvas_->select(copies);
+}
+
+void MainWindow::selectAll() {
+  const std::vector<Id> all = allObjects(document_.plan());
+  canvas_->select(std::set<Id>(all.begin(), all.end()));
+}
+
+} // namespace sump

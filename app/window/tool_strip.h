@@ -1,0 +1,31 @@
+#pragma once
+// Above the drawing: what the tool in use offers to choose, and what to do next.
+
+#include "app/canvas/tools/tool.h"
+
+#include <QWidget>
+
+class QHBoxLayout;
+class QLabel;
+
+namespace sump {
+
+class ToolStrip : public QWidget {
+  Q_OBJECT
+
+public:
+  explicit ToolStrip(QWidget* parent = nullptr);
+  /// Shows the tool's choices; the tool must live until the next call.
+  void show(Tool& tool);
+  void setHint(const QString& hint);
+
+private:
+  void fill();
+
+  Tool* tool_ = nullptr;
+  std::vector<Choice> shown_;
+  QWidget* choices_ = nullptr;
+  QLabel* hint_ = nullptr;
+};
+
+} // namespace sump
