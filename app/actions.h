@@ -3,6 +3,7 @@
 // table.
 
 #include <QKeySequence>
+#include <QList>
 
 #include <vector>
 

@@ -19,14 +19,13 @@ class QNativeGestureEvent;
 
 namespace sump {
 
-class Canvas : public QWidget, private ToolHost {
+class Canvas : public QWidget, public ToolHost {
   Q_OBJECT
 
 public:
   explicit Canvas(Document& document, QWidget* parent = nullptr);
   ~Canvas() override;
 
-  ToolHost& toolHost() { return *this; }
   void setTool(std::unique_ptr<Tool> tool);
   Tool& tool() const { return *tool_; }
 

@@ -144,16 +144,15 @@ public:
     out_.push_back(std::move(field));
   }
 
-  template <class E, std::size_t N>
-  void keyed(const QString& label, Access<E> access, const KeyTable<E, N>& table,
-             const QString& tip = {}) {
+  template <class F, class E, std::size_t N>
+  void keyed(const QString& label, F access, const KeyTable<E, N>& table, const QString& tip = {}) {
     std::vector<E> values;
     QStringList names;
     for (const auto& [value, word] : table) {
       values.push_back(value);
       names << wordName(word);
     }
-    choice<E>(label, std::move(access), std::move(values), std::move(names), tip);
+    choice<E>(label, access, std::move(values), std::move(names), tip);
   }
 
   /// A button that changes the object.

@@ -108,7 +108,7 @@ void MainWindow::joinToolActions() {
 }
 
 void MainWindow::useTool(ActionId id) {
-  canvas_->setTool(makeTool(id, canvas_->toolHost()));
+  canvas_->setTool(makeTool(id, *canvas_));
   strip_->show(canvas_->tool());
   action(id)->setChecked(true);
   canvas_->setFocus();
