@@ -148,7 +148,7 @@ void boxFields(RoomMaker& make, UnitSystem units, const char* title,
   const auto length = [&make, units, member](const char* label, Length RoomBox::*size) {
     make.typed<Length>(
         fieldText(label),
-        [member, size](EquipmentRoom& r) -> Length& { return (r.*member)->*size; },
+        [member, size](EquipmentRoom& r) -> Length& { return (*(r.*member)).*size; },
         lengthWriting(units));
   };
   coordinate("Along the room", &Point2::x);

@@ -47,13 +47,13 @@ TableRow rowOf(const Finding& finding) {
   QStringList objects;
   for (const Id& id : finding.objects)
     objects << q(id);
-  row.cells << severityWord(finding.severity) << q(render(finding.what))
+  row.cells << severityWord(finding.severity) << q(sump::render(finding.what))
             << q(finding.measured.value_or("")) << q(finding.required.value_or(""))
             << objects.join(", ");
   row.objects = std::set<Id>(finding.objects.begin(), finding.objects.end());
-  row.tip =
-      QString("<p>%1</p><p>%2</p>")
-          .arg(q(render(finding.what)).toHtmlEscaped(), q(render(finding.mend)).toHtmlEscaped());
+  row.tip = QString("<p>%1</p><p>%2</p>")
+                .arg(q(sump::render(finding.what)).toHtmlEscaped(),
+                     q(sump::render(finding.mend)).toHtmlEscaped());
   return row;
 }
 
@@ -124,7 +124,7 @@ void FindingsPanel::showDetail() {
   const Finding& finding = reviewed_->review.findings[static_cast<std::size_t>(row)];
   const Rule* rule = ruleById(finding.rule);
   detail_->setText(tr("<b>To mend it:</b> %1<br><small>%2</small>")
-                       .arg(q(render(finding.mend)).toHtmlEscaped(),
+                       .arg(q(sump::render(finding.mend)).toHtmlEscaped(),
                             rule == nullptr ? QString() : q(rule->citation).toHtmlEscaped()));
 }
 

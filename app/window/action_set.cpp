@@ -2,7 +2,7 @@
 
 #include "app/window/appearance.h"
 
-#include <QCoreApplication>
+#include <QGuiApplication>
 #include <QMainWindow>
 #include <QMenu>
 #include <QMenuBar>

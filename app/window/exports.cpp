@@ -1,22 +1,46 @@
 #include "app/window/exports.h"
 
+#include "app/paint/paint.h"
+
 #include "core/exchange/bill_of_materials.h"
 #include "core/exchange/plan_file.h"
-
-#include <stdexcept>
+#include "core/sheet/compose.h"
 
 namespace sump {
 
-void exportPdf(const Review&, const QString&) {
-  throw std::runtime_error("TEMP");
+namespace {
+
+std::filesystem::path pathOf(const QString& path) {
+  return std::filesystem::path(path.toStdU16String());
 }
 
-void exportSvg(const Review&, const QString&) {
-  throw std::runtime_error("TEMP");
+std::vector<Page> sheets(const Review& review) {
+  const bool metric = review.plan.project.units == UnitSystem::Metric;
+  return composeSheets(review, {metric ? "a1" : "arch-d", 0, &builtinCatalog()});
+}
+
+} // namespace
+
+void exportPdf(const Review& review, const QString& path) {
+  writePdf(sheets(review), pathOf(path), review.plan.project);
+}
+
+void exportSvg(const Review& review, const QString& path) {
+  const std::vector<Page> pages = sheets(review);
+  const std::filesystem::path first = pathOf(path);
+  // One file a page: the first under the name given, the others with their sheet number.
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    std::filesystem::path file = first;
+    if (i > 0) {
+      file.replace_filename(first.stem().string() + "-" + pages[i].number +
+                            first.extension().string());
+    }
+    writeSvg(pages[i], file);
+  }
 }
 
 void exportBill(const Review& review, const QString& path) {
-  writeFileAtomically(std::filesystem::path(path.toStdU16String()), billOfMaterialsCsv(review));
+  writeFileAtomically(pathOf(path), billOfMaterialsCsv(review));
 }
 
 } // namespace sump

@@ -14,6 +14,8 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace sump {
 
 namespace {
@@ -93,6 +95,8 @@ void MainWindow::makeDocks() {
   tabifyDockWidget(takeOffDock_, levelsDock_);
   setTabPosition(Qt::BottomDockWidgetArea, QTabWidget::North);
   findingsDock_->raise();
+  for (QDockWidget* dock : {takeOffDock_, levelsDock_})
+    connect(dock, &QDockWidget::visibilityChanged, this, &MainWindow::fillLists);
   resizeDocks({propertiesDock_}, {330}, Qt::Horizontal);
   resizeDocks({findingsDock_}, {210}, Qt::Vertical);
 }
@@ -150,9 +154,7 @@ void MainWindow::showStale() {
 void MainWindow::reviewArrived() {
   const ReviewedPtr reviewed = document_.reviewed();
   findings_->show(reviewed);
-  takeOff_->fill(takeOffRows(reviewed->review), 1);
-  vaultLevels_->fill(vaultLevelRows(reviewed->review), 0);
-  runLevels_->fill(runLevelRows(reviewed->review), 1);
+  fillLists();
   const std::size_t faults = static_cast<std::size_t>(
       std::count_if(reviewed->review.findings.begin(), reviewed->review.findings.end(),
                     [](const Finding& f) { return f.severity != Severity::Note; }));
@@ -161,6 +163,16 @@ void MainWindow::reviewArrived() {
   if (document_.isReviewStale()) return;
   stale_.stop();
   verdict_->setText(FindingsPanel::summary(reviewed->review));
+}
+
+void MainWindow::fillLists() {
+  const ReviewedPtr reviewed = document_.reviewed();
+  if (!reviewed) return;
+  // A drag brings a review each frame: lists behind another tab wait until they are shown.
+  if (takeOff_->isVisible()) takeOff_->fill(takeOffRows(reviewed->review), 1);
+  if (!vaultLevels_->isVisible()) return;
+  vaultLevels_->fill(vaultLevelRows(reviewed->review), 0);
+  runLevels_->fill(runLevelRows(reviewed->review), 1);
 }
 
 void MainWindow::selectionChanged() {

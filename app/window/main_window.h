@@ -53,6 +53,7 @@ private:
   void useTool(ActionId id);
   void documentChanged();
   void reviewArrived();
+  void fillLists();
   void selectionChanged();
   void showStale();
   void fillRecent();

@@ -1,0 +1,171 @@
+// View, grid, labels, run ends and the table of actions, without a window.
+
+#include "app/actions.h"
+#include "app/canvas/grid.h"
+#include "app/canvas/labels.h"
+#include "app/canvas/tools/catch_end.h"
+#include "app/canvas/tools/run_tool.h"
+#include "app/window/appearance.h"
+#include "app/window/resources.h"
+
+#include "core/exchange/plan_file.h"
+
+#include <QFont>
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace sump {
+
+namespace {
+
+Plan depot() {
+  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+}
+
+} // namespace
+
+TEST(View, ZoomKeepsThePointUnderThePointer) {
+  View view;
+  view.resize({800, 600});
+  view.fit({{0, 0}, {60, 40}}, 20);
+  const QPointF at(123, 456);
+  const Point2 before = view.toSite(at);
+  view.zoomAt(at, 3.7);
+  EXPECT_NEAR(view.toSite(at).x, before.x, 1e-9);
+  EXPECT_NEAR(view.toSite(at).y, before.y, 1e-9);
+}
+
+TEST(View, ScaleStaysWithinItsLimits) {
+  View view;
+  view.zoomAt({10, 10}, 1e9);
+  EXPECT_DOUBLE_EQ(view.scale(), View::kMostScale);
+  view.zoomAt({10, 10}, 1e-12);
+  EXPECT_DOUBLE_EQ(view.scale(), View::kLeastScale);
+}
+
+TEST(View, FitShowsAllWithItsMargin) {
+  View view;
+  view.resize({800, 600});
+  view.fit({{-10, 5}, {90, 15}}, 40);
+  EXPECT_NEAR(view.toScreen(Point2{-10, 5}).x(), 40, 1e-9);
+  EXPECT_NEAR(view.toScreen(Point2{90, 5}).x(), 760, 1e-9);
+  view.fit({{3, 3}, {3, 3}}, 40); // a point
+  EXPECT_NEAR(view.toScreen(Point2{3, 3}).x(), 400, 1e-9);
+}
+
+TEST(View, NorthIsUp) {
+  View view;
+  EXPECT_LT(view.toScreen(Point2{0, 10}).y(), view.toScreen(Point2{0, 0}).y());
+}
+
+TEST(Grid, StepsAreRoundInTheProjectsUnits) {
+  // 38 px a metre is 11.6 px a foot: too close for 1 ft, so 2 ft, with 10 ft as the strong lines.
+  const GridSteps us = gridSteps(38, UnitSystem::UsCustomary);
+  EXPECT_NEAR(us.minor, 2 * kMetresPerFoot, 1e-9);
+  EXPECT_NEAR(us.major, 10 * kMetresPerFoot, 1e-9);
+  const GridSteps metric = gridSteps(38, UnitSystem::Metric);
+  EXPECT_NEAR(metric.minor, 0.5, 1e-9);
+  EXPECT_NEAR(metric.major, 2, 1e-9);
+}
+
+TEST(Grid, LinesKeepTheirDistanceAtEveryScale) {
+  for (UnitSystem units : {UnitSystem::UsCustomary, UnitSystem::Metric}) {
+    for (double scale = View::kLeastScale; scale < View::kMostScale; scale *= 1.3) {
+      const GridSteps steps = gridSteps(scale, units);
+      EXPECT_GE(steps.minor * scale, 12 - 1e-9) << scale;
+      const double ratio = steps.major / steps.minor;
+      EXPECT_NEAR(ratio, std::round(ratio), 1e-6) << scale;
+      EXPECT_LE(barLength(scale, units, 160) * scale, 160 + 1e-9) << scale;
+    }
+  }
+}
+
+TEST(Labels, NeverCoverEachOther) {
+  const ReviewedPtr reviewed = reviewNow(depot(), 1, builtinCatalog());
+  const Scene scene(reviewed);
+  View view;
+  view.resize({1200, 800});
+  view.fit(*scene.bounds({}), 30);
+  const QFont font;
+  for (double zoom : {1.0, 2.0, 5.0, 0.3}) {
+    View closer = view;
+    closer.zoomAt(closer.toScreen(Point2{20, 17}), zoom);
+    const std::vector<Label> labels = placeLabels(scene, closer, font);
+    if (zoom >= 1) EXPECT_GT(labels.size(), 3u);
+    for (std::size_t i = 0; i < labels.size(); ++i) {
+      for (std::size_t k = i + 1; k < labels.size(); ++k) {
+        EXPECT_FALSE(convexOverlap(labelBox(labels[i], font), labelBox(labels[k], font)))
+            << labels[i].text.toStdString() << " on " << labels[k].text.toStdString();
+      }
+    }
+  }
+}
+
+TEST(Labels, TurnedBoxesMeetOnlyWhereTheyDo) {
+  const QPolygonF box({{0, 0}, {10, 0}, {10, 4}, {0, 4}});
+  EXPECT_TRUE(convexOverlap(box, box.translated(9, 3)));
+  EXPECT_FALSE(convexOverlap(box, box.translated(10, 0))) << "touching is no overlap";
+  // Its bounding box meets the other; the diamond itself does not.
+  const QPolygonF diamond({{14, 4}, {18, 8}, {14, 12}, {10, 8}});
+  EXPECT_FALSE(convexOverlap(QPolygonF({{9, 3}, {11, 3}, {11, 5}, {9, 5}}), diamond));
+}
+
+TEST(SceneOfTheDepot, PicksWhatIsDrawnOnTop) {
+  const Scene scene(reviewNow(depot(), 1, builtinCatalog()));
+  // The inlet runs along x = 24.384 over the yard: within reach the line, beyond it the paving.
+  EXPECT_EQ(scene.objectAt({24.40, 18}, 0.1), "WW-1");
+  EXPECT_EQ(scene.objectAt({26.5, 18}, 0.1), "PV-YARD");
+  EXPECT_EQ(scene.objectAt({-50, -50}, 0.1), "");
+  // A baffle is picked as its vault.
+  EXPECT_EQ(scene.objectAt({20.72, 14.6}, 0.05), "V1");
+}
+
+TEST(CatchEnd, TakesChambersPortsDrainsAndTheSewer) {
+  const Plan plan = depot();
+  const Vault& v2 = *plan.vaults.find("V2"); // stands turned by 180 degrees
+  const Catch chamber = catchEnd(plan, v2.frame().toSite({1, 0.2}), 0.3, Service::Suction);
+  EXPECT_EQ(chamber.end.kind, EndKind::Chamber);
+  EXPECT_EQ(chamber.end.chamber, 2);
+  EXPECT_NEAR(chamber.end.at.x, 1, 1e-9);
+  // On the baffle itself: the nearer chamber, inside it.
+  const Catch wall = catchEnd(plan, v2.frame().toSite({0.05, 0.6}), 0.01, Service::Suction);
+  EXPECT_EQ(wall.end.kind, EndKind::Chamber);
+  EXPECT_EQ(catchEnd(plan, {1.3, 9.2}, 0.3, Service::Overflow).end.target, "SW-1");
+  EXPECT_EQ(catchEnd(plan, {18, 28.2}, 0.3, Service::Inlet).end.target, "TD-1");
+  const Catch port = catchEnd(plan, {18.8976 + 0.9, 20.7264 + 0.3}, 0.3, Service::Suction);
+  EXPECT_EQ(port.end.target, "P-SU");
+  EXPECT_EQ(catchEnd(plan, {18.8976 + 0.8, 20.7264 + 0.3}, 0.3, Service::SpareSuction).end.target,
+            "P-SS");
+  EXPECT_EQ(catchEnd(plan, {45, 10}, 0.3, Service::Power).end.kind, EndKind::Free);
+}
+
+TEST(RunTool, ShiftKeepsToEighths) {
+  const Point2 straight = onEighth({1, 1}, {6, 1.4});
+  EXPECT_NEAR(straight.y, 1, 1e-9);
+  EXPECT_NEAR(straight.x, 6, 1e-9);
+  const Point2 slanted = onEighth({0, 0}, {2, 1.8});
+  EXPECT_NEAR(slanted.x, slanted.y, 1e-9);
+}
+
+TEST(Actions, TableIsCompleteAndFreeOfClashes) {
+  nameApplication();
+  std::set<std::string> names;
+  std::set<QString> keys;
+  std::set<ActionId> ids;
+  for (const ActionRow& row : actionTable()) {
+    EXPECT_TRUE(names.insert(row.name).second) << row.name;
+    EXPECT_TRUE(ids.insert(row.id).second) << row.name;
+    EXPECT_FALSE(std::string(row.tip).empty()) << row.name;
+    if (*row.icon != '\0')
+      EXPECT_FALSE(themedIcon(row.icon, windowPalette(false)).isNull()) << row.icon;
+    if (row.strip != Strip::None) EXPECT_NE(*row.icon, '\0') << row.name;
+    for (const QKeySequence& key : keysOf(row))
+      EXPECT_TRUE(keys.insert(key.toString()).second)
+          << row.name << " " << key.toString().toStdString();
+  }
+  EXPECT_EQ(ids.size(), static_cast<std::size_t>(ActionId::About) + 1);
+}
+
+} // namespace sump
