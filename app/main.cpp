@@ -20,7 +20,8 @@ int runWithoutDisplay(int argc, char** argv, const QStringList& arguments) {
 
 int main(int argc, char** argv) {
   QStringList arguments;
-  for (int i = 1; i < argc; ++i) arguments << QString::fromLocal8Bit(argv[i]);
+  for (int i = 1; i < argc; ++i)
+    arguments << QString::fromLocal8Bit(argv[i]);
   if (!arguments.isEmpty() && sump::isCommandWord(arguments.first())) {
     return runWithoutDisplay(argc, argv, arguments);
   }

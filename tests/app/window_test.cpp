@@ -106,7 +106,7 @@ TEST_F(Window, DrawsARunByClicks) {
   click(last);
   QTest::keyClick(&canvas(), Qt::Key_Return);
   ASSERT_EQ(plan().runs.size(), runs + 1);
-  const Run& run = plan().runs.back();
+  const sump::Run& run = plan().runs.back();
   EXPECT_EQ(run.service, Service::Vent);
   EXPECT_EQ(run.pipe, "pvc-sch80");
   EXPECT_EQ(run.from.kind, EndKind::Chamber);
@@ -209,7 +209,7 @@ TEST_F(Window, FindingsFollowTheEditAndAClickGoesThere) {
   const std::size_t before = document().reviewed()->review.findings.size();
   // Without its backwater valve the overflow fails the rule of backflow protection.
   Plan changed = plan();
-  Run overflow = *changed.runs.find("OF-1");
+  sump::Run overflow = *changed.runs.find("OF-1");
   overflow.parts.clear();
   changed.runs.put(overflow);
   ASSERT_FALSE(document().commit("Take valves out", changed));

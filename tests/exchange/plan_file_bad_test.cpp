@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
+#include <random>
 #include <set>
 #include <sstream>
 
@@ -166,11 +167,42 @@ TEST(BadPlanFiles, TextOfTheFileCannotBreakTheMessage) {
   }
 }
 
-TEST(BadPlanFiles, EveryWayToCutTheSampleShort) {
+std::string sampleText() {
   const std::filesystem::path sample =
       std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "samples/transit-depot.sump";
   std::ifstream in(sample, std::ios::binary);
-  const std::string text((std::istreambuf_iterator<char>(in)), {});
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+/// Bytes changed, dropped, doubled at random: a plan or one clear error, nothing else.
+TEST(BadPlanFiles, TheSampleGarbledAtRandom) {
+  const std::string sample = sampleText();
+  std::mt19937 rng(11);
+  const auto below = [&rng](std::size_t n) {
+    return std::uniform_int_distribution<std::size_t>(0, n - 1)(rng);
+  };
+  int refused = 0;
+  for (int i = 0; i < 400; ++i) {
+    std::string text = sample;
+    for (std::size_t k = 1 + below(3); k > 0; --k) {
+      const std::size_t at = below(text.size());
+      const std::size_t kind = below(3);
+      if (kind == 0) text[at] = static_cast<char>(below(256));
+      if (kind == 1) text.erase(at, 1 + below(40));
+      if (kind == 2) text.insert(at, text.substr(below(text.size()), 1 + below(40)));
+    }
+    try {
+      readPlanText(text, "garbled.sump");
+    } catch (const InputError& e) {
+      ++refused;
+      expectOneClearLine(e);
+    }
+  }
+  EXPECT_GT(refused, 200);
+}
+
+TEST(BadPlanFiles, EveryWayToCutTheSampleShort) {
+  const std::string text = sampleText();
   ASSERT_GT(text.size(), 1000U);
   const std::size_t end = text.find_last_of('}');
   for (std::size_t cut = 0; cut <= end; cut += 1 + cut / 50) {

@@ -73,7 +73,7 @@ TEST(EraseObjects, ErasesRunsWithinAndFreesRunsThatLeave) {
   const Plan after = eraseObjects(before, {"V1"});
   EXPECT_EQ(after.vaults.size(), 1u);
   EXPECT_EQ(after.runs.find("IC-1"), nullptr);
-  const Run* link = after.runs.find("LK-1");
+  const sump::Run* link = after.runs.find("LK-1");
   ASSERT_NE(link, nullptr);
   EXPECT_EQ(link->from.kind, EndKind::Free);
   EXPECT_NEAR(distance(link->from.at, startOf(before, "LK-1")), 0, 1e-9);
@@ -105,7 +105,7 @@ TEST(CopyObjects, CopiesHangOnTheCopies) {
   EXPECT_NEAR(copied.plan.vaults.find(vault)->centre.x, before.vaults.find("V1")->centre.x + 10,
               1e-9);
   // The room was not copied: the copy of the recirculation starts at the same port.
-  const Run& recirculation = *copied.plan.runs.find(copied.copies.at("RC-1"));
+  const sump::Run& recirculation = *copied.plan.runs.find(copied.copies.at("RC-1"));
   EXPECT_EQ(recirculation.from.target, "P-RC");
   EXPECT_EQ(recirculation.eductor->manway, copied.copies.at("V1-M2"));
   EXPECT_EQ(*copied.plan.runs.find("IC-1"), *before.runs.find("IC-1"));

@@ -1,0 +1,112 @@
+#include "tests/support/generated_plan.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+namespace sump::test {
+namespace {
+
+sump::Run level(const Id& id, double length, Service service = Service::Product) {
+  const char* pipe = isConduit(service) ? "pvc-conduit-sch80" : "pvc-sch80";
+  return makeRun(id, service, pipe, "2", freeEnd(ft(0, 0), feet(5)),
+                 freeEnd(ft(length, 0), feet(5)));
+}
+
+const QuantityLine* find(const Study& study, const std::string& item,
+                         const std::string& service = {}) {
+  for (const QuantityLine& line : study.takeOff) {
+    if (line.item == item && line.service == service) return &line;
+  }
+  return nullptr;
+}
+
+TEST(TakeOff, PipeIsSplitByServiceAndPackedWithin) {
+  Plan plan;
+  plan.runs.put(level("A", 8));
+  plan.runs.put(level("B", 8));
+  plan.runs.put(level("C", 8, Service::MakeUp));
+  const Study study = studyOf(plan);
+  const QuantityLine* product = find(study, "pvc-sch80", "product");
+  ASSERT_NE(product, nullptr);
+  EXPECT_NEAR(inFeet(product->net), 16, 1e-9);
+  EXPECT_NEAR(inFeet(product->buy), 20, 1e-9) << "both out of one stick";
+  EXPECT_EQ(product->runs, (std::vector<Id>{"A", "B"}));
+  EXPECT_NEAR(inFeet(find(study, "pvc-sch80", "make-up")->buy), 20, 1e-9);
+}
+
+TEST(TakeOff, ReducedRunsAreTwoLinesOfPipe) {
+  Plan plan;
+  sump::Run run = level("A", 8);
+  run.parts = {part("X", PartKind::Reducer, 0, 0.5, "1")};
+  plan.runs.put(run);
+  std::set<std::string> sizes;
+  for (const QuantityLine& line : studyOf(plan).takeOff) {
+    if (line.category == "pipe") sizes.insert(line.size);
+  }
+  EXPECT_EQ(sizes, (std::set<std::string>{"1", "2"}));
+}
+
+TEST(TakeOff, ConduitIsForTheElectrician) {
+  Plan plan;
+  plan.runs.put(level("A", 8, Service::Power));
+  const Study study = studyOf(plan);
+  EXPECT_EQ(find(study, "pvc-conduit-sch80", "power")->trade, "electrical");
+}
+
+TEST(TakeOff, UnresolvedRunsAndUnknownPipeAreLeftOut) {
+  Plan plan;
+  sump::Run lost = level("A", 8);
+  lost.to.invert.reset();
+  sump::Run glass = level("B", 8);
+  glass.pipe = "glass";
+  plan.runs.put(lost);
+  plan.runs.put(glass);
+  EXPECT_TRUE(studyOf(plan).takeOff.empty());
+}
+
+TEST(TakeOff, VaultsBaffleManwaysAndRisersAreSiteWork) {
+  Plan plan;
+  plan.site.groundDefault = feet(98);
+  Vault vault = twoChamberVault("V", ft(0, 0), feet(90));
+  vault.manways = {{"M1", ft(-2, 0), inches(24), std::nullopt, true},
+                   {"M2", ft(2, 0), inches(24), feet(95), false}};
+  plan.vaults.put(vault);
+  const Study study = studyOf(plan);
+  EXPECT_EQ(find(study, "own-size")->quantity, 1);
+  EXPECT_EQ(find(study, "baffle")->quantity, 1);
+  EXPECT_NEAR(inFeet(find(study, "riser")->net), 2.5, 1e-9) << "98 - 95.5; a low rim needs none";
+  int covers = 0;
+  for (const QuantityLine& line : study.takeOff) {
+    EXPECT_EQ(line.trade, "site work");
+    if (line.item == "manway") ++covers;
+  }
+  EXPECT_EQ(covers, 2) << "traffic rated and light are two lines";
+}
+
+TEST(TakeOff, EveryItemOfEveryRunIsInOneLine) {
+  const Plan plan = generatedPlan(100);
+  const Study study = studyOf(plan);
+  double items = 0, lines = 0, cuts = 0, net = 0;
+  for (const RunStudy& run : study.runs) {
+    for (const RunItem& item : run.items)
+      items += item.count;
+    for (const PipePiece& piece : run.pieces)
+      cuts += inMetres(piece.cut);
+  }
+  for (const QuantityLine& line : study.takeOff) {
+    if (line.category == "pipe") {
+      net += inMetres(line.net);
+      EXPECT_GE(line.buy, line.net * (1 - 1e-9));
+    }
+    if (line.category == "fitting" || line.category == "valve" || line.category == "part") {
+      lines += line.quantity;
+    }
+    EXPECT_EQ(std::set<Id>(line.runs.begin(), line.runs.end()).size(), line.runs.size());
+  }
+  EXPECT_EQ(lines, items);
+  EXPECT_NEAR(net, cuts, 1e-6);
+}
+
+} // namespace
+} // namespace sump::test
