@@ -11,9 +11,14 @@ namespace {
 
 /// Sheets need fonts and so a QGuiApplication; the offscreen platform gives one without a display.
 int runWithoutDisplay(int argc, char** argv, const QStringList& arguments) {
+  const sump::Streams streams{std::cout, std::cerr};
+  if (arguments.first() != "export") {
+    const QCoreApplication application(argc, argv);
+    return sump::runCommand(arguments, streams);
+  }
   qputenv("QT_QPA_PLATFORM", "offscreen");
-  QGuiApplication application(argc, argv);
-  return sump::runCommand(arguments, {std::cout, std::cerr});
+  const QGuiApplication application(argc, argv);
+  return sump::runCommand(arguments, streams);
 }
 
 } // namespace

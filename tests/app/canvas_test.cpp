@@ -93,7 +93,9 @@ TEST(Labels, NeverCoverEachOther) {
     View closer = view;
     closer.zoomAt(closer.toScreen(Point2{20, 17}), zoom);
     const std::vector<Label> labels = placeLabels(scene, closer, font);
-    if (zoom >= 1) EXPECT_GT(labels.size(), 3u);
+    if (zoom >= 1) {
+      EXPECT_GT(labels.size(), 3u);
+    }
     for (std::size_t i = 0; i < labels.size(); ++i) {
       for (std::size_t k = i + 1; k < labels.size(); ++k) {
         EXPECT_FALSE(convexOverlap(labelBox(labels[i], font), labelBox(labels[k], font)))
@@ -158,9 +160,12 @@ TEST(Actions, TableIsCompleteAndFreeOfClashes) {
     EXPECT_TRUE(names.insert(row.name).second) << row.name;
     EXPECT_TRUE(ids.insert(row.id).second) << row.name;
     EXPECT_FALSE(std::string(row.tip).empty()) << row.name;
-    if (*row.icon != '\0')
+    if (*row.icon != '\0') {
       EXPECT_FALSE(themedIcon(row.icon, windowPalette(false)).isNull()) << row.icon;
-    if (row.strip != Strip::None) EXPECT_NE(*row.icon, '\0') << row.name;
+    }
+    if (row.strip != Strip::None) {
+      EXPECT_NE(*row.icon, '\0') << row.name;
+    }
     for (const QKeySequence& key : keysOf(row))
       EXPECT_TRUE(keys.insert(key.toString()).second)
           << row.name << " " << key.toString().toStdString();
