@@ -108,6 +108,7 @@ void MainWindow::joinToolActions() {
 }
 
 void MainWindow::useTool(ActionId id) {
+  strip_->release(); // setTool ends the old tool
   canvas_->setTool(makeTool(id, *canvas_));
   strip_->show(canvas_->tool());
   action(id)->setChecked(true);

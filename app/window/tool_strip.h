@@ -15,8 +15,10 @@ class ToolStrip : public QWidget {
 
 public:
   explicit ToolStrip(QWidget* parent = nullptr);
-  /// Shows the tool's choices; the tool must live until the next call.
+  /// Shows the tool's choices; the tool must live until the next show() or release().
   void show(Tool& tool);
+  /// Forgets the tool, which is about to go.
+  void release() { tool_ = nullptr; }
   void setHint(const QString& hint);
 
 private:
