@@ -160,4 +160,19 @@ Plan eraseVertex(const Plan& plan, std::string_view run, std::size_t vertex) {
   return next;
 }
 
+std::vector<Id> freedRuns(const Plan& before, const Plan& after) {
+  const Locator earlier(before);
+  const auto freed = [](const RunEnd& was, const RunEnd& is) {
+    return was.kind != EndKind::Free && is.kind == EndKind::Free;
+  };
+  std::vector<Id> ids;
+  for (const Run& run : after.runs) {
+    const Run* was = earlier.run(run.id);
+    if (was != nullptr && (freed(was->from, run.from) || freed(was->to, run.to))) {
+      ids.push_back(run.id);
+    }
+  }
+  return ids;
+}
+
 } // namespace sump

@@ -6,6 +6,7 @@
 #include "core/plan/plan.h"
 
 #include <string_view>
+#include <vector>
 
 namespace sump {
 
@@ -31,6 +32,10 @@ Plan insertVertex(const Plan& plan, std::string_view run, std::size_t leg, const
 Plan moveVertex(const Plan& plan, std::string_view run, std::size_t vertex, Point2 to);
 /// Takes a corner out; the parts of its two legs move to the joined leg in proportion.
 Plan eraseVertex(const Plan& plan, std::string_view run, std::size_t vertex);
+
+/// Runs that hung on something in `before` by an end that is free in `after`, in the plan's order:
+/// what to tell a person after erasing.
+std::vector<Id> freedRuns(const Plan& before, const Plan& after);
 
 /// The same direction within (-180, 180] degrees, as the plan file keeps it.
 Angle normalized(Angle angle);

@@ -1,5 +1,6 @@
 #include "core/plan/edits.h"
 
+#include "core/plan/edits_objects.h"
 #include "core/plan/ends.h"
 
 #include <gtest/gtest.h>
@@ -93,6 +94,21 @@ TEST(Edits, KeepsAnglesWithinHalfATurn) {
   EXPECT_NEAR(inDegrees(normalized(degrees(350))), -10, 1e-9);
   EXPECT_NEAR(inDegrees(normalized(degrees(-180))), 180, 1e-9);
   EXPECT_NEAR(inDegrees(normalized(degrees(725))), 5, 1e-9);
+}
+
+TEST(Edits, TellsWhichRunsAnErasureFreed) {
+  SewerConnection sewer;
+  sewer.id = "S1";
+  sewer.at = {9, 9};
+  PlanRun run;
+  run.id = "R2";
+  run.to.kind = EndKind::Sewer;
+  run.to.target = "S1";
+  const Plan plan = withObject(withObject(elbowPlan(), sewer), run);
+  const Plan next = eraseObjects(plan, {"S1"});
+  EXPECT_EQ(freedRuns(plan, next), std::vector<Id>{"R2"});
+  EXPECT_EQ(next.runs.find("R2")->to.at, (Point2{9, 9})) << "the end stays where it was";
+  EXPECT_TRUE(freedRuns(plan, plan).empty());
 }
 
 TEST(Edits, ReordersTheFlow) {
