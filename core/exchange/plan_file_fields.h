@@ -6,19 +6,14 @@
 // A visitor has need(key, value, what) for a field that must be there, and may(key, value, what)
 // for one that may be left out. `what` completes "give ..." in messages and titles the schema.
 
+#include "core/exchange/plan_file_basis.h"
 #include "core/plan/plan.h"
 
-#include <concepts>
 #include <string>
-#include <type_traits>
 
 namespace sump {
 
 inline constexpr std::string_view kPlanFormat = "sumpwright-plan";
-
-/// T or const T: the same description serves reading and writing.
-template <class V, class T>
-concept Is = std::same_as<std::remove_const_t<V>, T>;
 
 template <class F, Is<Project> T> void describe(F& f, T& p) {
   f.may("title", p.title, "the title of the drawing");
@@ -32,6 +27,7 @@ template <class F, Is<Project> T> void describe(F& f, T& p) {
   f.may("approvedBy", p.approvedBy, "who approved the drawing");
   f.may("documentStatus", p.documentStatus, "the status of the drawing");
   f.may("units", p.units, "the units in which people read the plan");
+  f.may("profile", p.profile, "the key of the code profile, empty for the generic one");
 }
 
 template <class F, Is<Site> T> void describe(F& f, T& s) {
@@ -49,6 +45,7 @@ template <class F, Is<Building> T> void describe(F& f, T& b) {
   f.may("name", b.name, "the name of the building");
   f.need("outline", b.outline, "the outline of the building, site points in metres");
   f.may("floor", b.floor, "the finished floor elevation in metres");
+  f.may("footing", b.footing, "the elevation of the underside of its footing in metres");
 }
 
 template <class F, Is<Pavement> T> void describe(F& f, T& p) {
@@ -184,6 +181,10 @@ template <class F, Is<Vault> T> void describe(F& f, T& v) {
   f.need("insideHeight", v.insideHeight, "the height from floor to underside of lid in metres");
   f.need("floor", v.floor, "the elevation of the inside floor in metres");
   f.may("trafficLid", v.trafficLid, "whether vehicles may drive over the lid");
+  f.may("engineered", v.engineered,
+        "whether a licensed engineer designed it for its load and depth");
+  f.may("emptyWeight", v.emptyWeight, "the maker's empty weight with lid in kilograms");
+  f.may("collar", v.collar, "how far the base slab reaches beyond the walls in metres");
   f.may("baffles", v.baffles, "the baffles by rising offset");
   f.may("manways", v.manways, "the manways");
 }
@@ -229,6 +230,49 @@ template <class F, Is<Run> T> void describe(F& f, T& r) {
   f.may("vertices", r.vertices, "the corners between the ends");
   f.may("parts", r.parts, "the parts set in the line");
   f.may("eductor", r.eductor, "how the eductor hangs in its manway");
+  f.may("conductors", r.conductors, "the conductors in a conduit");
+}
+
+template <class F, Is<NoteEnd> T> void describe(F& f, T& e) {
+  f.may("object", e.object, "the id of the object that it follows, empty for a site point");
+  f.need("at", e.at, "the point [x, y] in metres, local to the object or on the site");
+}
+
+template <class F, Is<DimensionNote> T> void describe(F& f, T& n) {
+  f.need("id", n.id, "an id that no other object has");
+  f.need("from", n.from, "where the dimension starts");
+  f.need("to", n.to, "where the dimension ends");
+  f.need("offset", n.offset, "the offset of the dimension line to the left in metres");
+  f.may("text", n.text, "the text in place of the measured length");
+}
+
+template <class F, Is<Underlay> T> void describe(F& f, T& u) {
+  f.need("id", u.id, "an id that no other object has");
+  f.may("name", u.name, "the name of the picture");
+  f.may("file", u.file, "the picture file, relative to the plan file");
+  f.may("media", u.media, "the media type of the picture held here");
+  f.may("data", u.data, "the picture held here, as base64");
+  f.need("at", u.at, "the site point [x, y] of its top left corner in metres");
+  f.need("angle", u.angle, "the angle of its upper edge in degrees, counter-clockwise from east");
+  f.need("width", u.width, "the width on the site in metres");
+  f.need("height", u.height, "the height on the site in metres");
+  f.may("strength", u.strength, "how strongly it shows, 0 to 1");
+  f.may("shown", u.shown, "whether it shows");
+  f.may("locked", u.locked, "whether gestures leave it alone");
+}
+
+template <class F, Is<Acceptance> T> void describe(F& f, T& a) {
+  f.need("finding", a.finding, "the key of the finding");
+  f.need("reason", a.reason, "why it is accepted");
+  f.may("by", a.by, "who accepts it");
+  f.may("date", a.date, "the date as YYYY-MM-DD");
+}
+
+template <class F, Is<RevisionEntry> T> void describe(F& f, T& r) {
+  f.need("index", r.index, "the revision index");
+  f.may("date", r.date, "the date as YYYY-MM-DD");
+  f.may("text", r.text, "what changed");
+  f.may("by", r.by, "who made the change");
 }
 
 /// The keys after `format` and `version`.
@@ -246,6 +290,12 @@ template <class F, Is<Plan> T> void describe(F& f, T& p) {
   f.may("rooms", p.rooms, "the equipment rooms");
   f.may("vaults", p.vaults, "the vaults in flow order");
   f.may("runs", p.runs, "the pipe and conduit runs");
+  f.may("notes", p.notes, "the dimension notes");
+  f.may("underlays", p.underlays, "the pictures to draw over");
+  f.may("basis", p.basis, "what the calculations need to know");
+  f.may("locked", p.locked, "the ids of the objects that gestures leave alone");
+  f.may("acceptances", p.acceptances, "the findings accepted with a reason");
+  f.may("revisions", p.revisions, "the revision block");
   f.may("limits", p.limits, "the project's own limits by id, in SI units");
 }
 

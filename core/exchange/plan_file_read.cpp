@@ -21,7 +21,9 @@ namespace {
 /// No site, elevation or size comes near 10,000 km; beyond it doubles lose the nanometre.
 constexpr double kLargest = 1e7;
 constexpr double kLargestAngle = 360;
+constexpr double kLargestQuantity = 1e9; // a pressure in pascals is the largest number
 constexpr std::size_t kLongestText = 10'000;
+constexpr std::size_t kLongestPicture = 30'000'000;
 
 /// A value to read: its node, its place, and what a person should give there.
 struct Slot {
@@ -40,6 +42,12 @@ public:
   void read(const Slot& slot, double& out) const { out = number(slot, kLargest); }
   void read(const Slot& slot, Length& out) const { out = metres(number(slot, kLargest)); }
   void read(const Slot& slot, Angle& out) const { out = degrees(number(slot, kLargestAngle)); }
+  void read(const Slot& slot, Temperature& out) const { out = celsius(number(slot, 1000)); }
+  /// Other quantities: the number in SI.
+  template <class U> void read(const Slot& slot, bu::quantity<U>& out) const {
+    out = bu::quantity<U>::from_value(number(slot, kLargestQuantity));
+  }
+  void read(const Slot& slot, Base64& out) const;
   void read(const Slot& slot, Point2& out) const;
   void read(const Slot& slot, std::map<std::string, double>& out) const;
   template <class T> void read(const Slot& slot, std::optional<T>& out) const {
@@ -118,6 +126,17 @@ void Decoder::read(const Slot& slot, std::string& out) const {
   }
   if (std::ranges::any_of(slot.node.text, isControl)) fail(slot, "holds a control character");
   out = slot.node.text;
+}
+
+void Decoder::read(const Slot& slot, Base64& out) const {
+  demand(slot, JsonNode::Kind::Text);
+  if (slot.node.text.size() > kLongestPicture) fail(slot, "is longer than 30 MB");
+  const auto known = [](char c) {
+    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '+' ||
+           c == '/' || c == '=';
+  };
+  if (!std::ranges::all_of(slot.node.text, known)) fail(slot, "is not base64");
+  out.text = slot.node.text;
 }
 
 void Decoder::read(const Slot& slot, bool& out) const {

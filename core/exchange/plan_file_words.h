@@ -21,6 +21,13 @@ template <class E> constexpr const auto& keyTable() {
   if constexpr (std::is_same_v<E, UtilityKind>) return kUtilityKeys;
   if constexpr (std::is_same_v<E, Side>) return kSideKeys;
   if constexpr (std::is_same_v<E, UnitSystem>) return kUnitKeys;
+  if constexpr (std::is_same_v<E, SoilClass>) return kSoilKeys;
+  if constexpr (std::is_same_v<E, ProtectiveSystem>) return kProtectionKeys;
+  if constexpr (std::is_same_v<E, SoilHold>) return kSoilHoldKeys;
+  if constexpr (std::is_same_v<E, CircuitKind>) return kCircuitKeys;
+  if constexpr (std::is_same_v<E, SupplyKind>) return kSupplyKeys;
+  if constexpr (std::is_same_v<E, SignalKind>) return kSignalKeys;
+  if constexpr (std::is_same_v<E, FacingPanel>) return kFacingPanelKeys;
 }
 
 template <class E> std::vector<std::string_view> wordsOf() {

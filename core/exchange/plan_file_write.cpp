@@ -40,6 +40,16 @@ JsonNode encoded(Angle v) {
   return encoded(inDegrees(v));
 }
 
+JsonNode encoded(Temperature v) {
+  return encoded(inCelsius(v));
+}
+template <class U> JsonNode encoded(bu::quantity<U> v) {
+  return encoded(v.value());
+}
+JsonNode encoded(const Base64& v) {
+  return encoded(v.text);
+}
+
 JsonNode encoded(Point2 p) {
   JsonNode node = JsonNode::list();
   node.items = {encoded(p.x), encoded(p.y)};

@@ -43,6 +43,9 @@ std::vector<Problem> ConsistencyCheck::run() {
   basins(root);
   rooms(root);
   vaults(root);
+  notes(root);
+  underlays(root);
+  mentions(root);
   runs(root);
   return std::move(problems_);
 }

@@ -33,6 +33,15 @@ private:
   void vault(const Vault& vault, const FilePlace& at);
   void baffles(const Vault& vault, const FilePlace& at);
   void manways(const Vault& vault, const FilePlace& at);
+  void notes(const FilePlace& root);
+  void underlays(const FilePlace& root);
+  void mentions(const FilePlace& root);
+  void demandBasis(const FilePlace& basis);
+  void pumpBasis(const FilePlace& basis);
+  void wiringBasis(const FilePlace& basis);
+  void share(double v, const FilePlace& at);
+  template <class Q>
+  void notLess(const std::optional<Q>& v, const FilePlace& at, std::string_view mend);
   void runs(const FilePlace& root);
   void circles(const FilePlace& list);
   void runOf(const Run& run, const FilePlace& at);

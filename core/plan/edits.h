@@ -70,6 +70,12 @@ template <> inline Items<EquipmentRoom>& listOf(Plan& plan) {
 template <> inline Items<Vault>& listOf(Plan& plan) {
   return plan.vaults;
 }
+template <> inline Items<DimensionNote>& listOf(Plan& plan) {
+  return plan.notes;
+}
+template <> inline Items<Underlay>& listOf(Plan& plan) {
+  return plan.underlays;
+}
 template <> inline Items<Run>& listOf(Plan& plan) {
   return plan.runs;
 }

@@ -38,6 +38,12 @@ void moveSiteObjects(Plan& plan, const std::set<Id>& ids, Point2 by) {
   changeEach(plan.washes, ids, [by](WashEquipment& w) { w.at = w.at + by; });
   changeEach(plan.rooms, ids, [by](EquipmentRoom& r) { r.corner = r.corner + by; });
   changeEach(plan.vaults, ids, [by](Vault& v) { v.centre = v.centre + by; });
+  changeEach(plan.underlays, ids, [by](Underlay& u) { u.at = u.at + by; });
+  changeEach(plan.notes, ids, [by](DimensionNote& n) {
+    for (NoteEnd* end : {&n.from, &n.to}) {
+      if (end->object.empty()) end->at = end->at + by;
+    }
+  });
 }
 
 /// The id of the object that a run's end moves with; a port moves with its room.
@@ -146,6 +152,34 @@ void releaseRuns(Plan& plan, const Plan& before, std::set<Id> gone) {
   }
 }
 
+/// Forgets ids of objects that `next` no longer has: dimension notes stay where they were, and the
+/// basis keeps what it knew without them.
+void releaseMentions(Plan& next, const Plan& before) {
+  const Locator was(before), is(next);
+  const auto lost = [&is](const Id& id) { return !id.empty() && !is.find(id); };
+  std::vector<DimensionNote> freed;
+  for (const DimensionNote& note : next.notes) {
+    DimensionNote copy = note;
+    for (NoteEnd* end : {&copy.from, &copy.to}) {
+      if (!lost(end->object)) continue;
+      *end = {{}, was.position(*end).value_or(end->at)};
+    }
+    if (!(copy == note)) freed.push_back(std::move(copy));
+  }
+  for (DimensionNote& note : freed)
+    next.notes.put(std::move(note));
+  std::erase_if(next.locked, lost);
+  for (WashDevice& device : next.basis.demand.devices) {
+    if (lost(device.wash)) device.wash.clear();
+  }
+  for (Supply& supply : next.basis.wiring.supplies) {
+    if (lost(supply.run)) supply.run.clear();
+  }
+  for (SignalCircuit& signal : next.basis.wiring.signals) {
+    if (lost(signal.run)) signal.run.clear();
+  }
+}
+
 /// The letters before the last number, without a trailing dash: `V` of `V-2`.
 std::string stemOf(const Id& id) {
   std::size_t end = id.size();
@@ -212,7 +246,22 @@ void copyLists(Plan& plan, Copier& copier, const std::set<Id>& ids) {
     each(vault.baffles);
     each(vault.manways);
   });
+  copier.copy(plan.notes, ids, none);
+  copier.copy(plan.underlays, ids, none);
   copier.copy(plan.runs, ids, [&each](Run& run) { each(run.parts); });
+}
+
+/// Copied notes follow the copies of what their originals follow.
+void retargetNotes(Plan& plan, const std::map<Id, Id>& copies) {
+  for (const auto& [original, copy] : copies) {
+    const DimensionNote* note = plan.notes.find(copy);
+    if (note == nullptr) continue;
+    DimensionNote twin = *note;
+    for (Id* object : {&twin.from.object, &twin.to.object}) {
+      if (copies.contains(*object)) *object = copies.at(*object);
+    }
+    plan.notes.put(std::move(twin));
+  }
 }
 
 template <class T> void addIds(const Items<T>& items, std::vector<Id>& ids) {
@@ -264,8 +313,12 @@ Plan eraseObjects(const Plan& plan, const std::set<Id>& ids) {
     next.washes.erase(id);
     next.rooms.erase(id);
     next.vaults.erase(id);
+    next.notes.erase(id);
+    next.underlays.erase(id);
+    std::erase(next.locked, id);
   }
   releaseRuns(next, plan, ids);
+  releaseMentions(next, plan);
   return next;
 }
 
@@ -288,6 +341,7 @@ Copied copyObjects(const Plan& plan, const std::set<Id>& ids, Point2 by) {
     }
     result.plan.runs.put(std::move(twin));
   }
+  retargetNotes(result.plan, result.copies);
   result.plan = moveObjects(result.plan, moved, by);
   return result;
 }
@@ -305,6 +359,8 @@ std::vector<Id> allObjects(const Plan& plan) {
   addIds(plan.rooms, ids);
   addIds(plan.vaults, ids);
   addIds(plan.runs, ids);
+  addIds(plan.notes, ids);
+  addIds(plan.underlays, ids);
   return ids;
 }
 

@@ -35,6 +35,8 @@ Locator::Locator(const Plan& plan) : plan_(&plan) {
   addIds(places_, plan.washes, ObjectKind::Wash);
   addIds(places_, plan.rooms, ObjectKind::Room);
   addIds(places_, plan.vaults, ObjectKind::Vault);
+  addIds(places_, plan.notes, ObjectKind::Note);
+  addIds(places_, plan.underlays, ObjectKind::Underlay);
   addIds(places_, plan.runs, ObjectKind::Run);
   addPartIds();
 }
@@ -97,6 +99,17 @@ const Port* Locator::port(std::string_view id) const {
 
 std::optional<Point2> Locator::position(const RunEnd& end) const {
   return position(end, 0);
+}
+
+std::optional<Point2> Locator::position(const NoteEnd& end) const {
+  if (end.object.empty()) return end.at;
+  if (!find(end.object)) return std::nullopt;
+  if (const Vault* v = vault(end.object)) return v->frame().toSite(end.at);
+  if (const EquipmentRoom* r = room(end.object)) return r->frame().toSite(end.at);
+  if (const Basin* b = basin(end.object)) return b->frame().toSite(end.at);
+  if (const WashEquipment* w = wash(end.object)) return w->frame().toSite(end.at);
+  if (const SewerConnection* s = sewer(end.object)) return s->at + end.at;
+  return end.at;
 }
 
 std::optional<Polyline> Locator::centreline(const Run& run) const {

@@ -22,6 +22,8 @@ enum class ObjectKind {
   Wash,
   Room,
   Vault,
+  Note,     ///< a dimension note
+  Underlay, ///< a picture to draw over
   Run,
   Port,   ///< of a room
   Baffle, ///< of a vault
@@ -63,6 +65,8 @@ public:
   /// in plan. Nothing when the target does not exist, is of another kind, or when runs hang on
   /// each other in a circle.
   std::optional<Point2> position(const RunEnd& end) const;
+  /// Site position of a note's end; nothing when its object does not exist.
+  std::optional<Point2> position(const NoteEnd& end) const;
   /// from, vertices..., to on the site; nothing when an end has no position.
   std::optional<Polyline> centreline(const Run& run) const;
 

@@ -77,6 +77,51 @@ inline constexpr KeyTable<UnitSystem, 2> kUnitKeys = {{
     {UnitSystem::Metric, "metric"},
 }};
 
+inline constexpr KeyTable<SoilClass, 4> kSoilKeys = {{
+    {SoilClass::StableRock, "stable-rock"},
+    {SoilClass::TypeA, "type-a"},
+    {SoilClass::TypeB, "type-b"},
+    {SoilClass::TypeC, "type-c"},
+}};
+
+inline constexpr KeyTable<ProtectiveSystem, 5> kProtectionKeys = {{
+    {ProtectiveSystem::None, "none"},
+    {ProtectiveSystem::Sloped, "sloped"},
+    {ProtectiveSystem::Shored, "shored"},
+    {ProtectiveSystem::Shielded, "shielded"},
+    {ProtectiveSystem::Engineered, "engineered"},
+}};
+
+inline constexpr KeyTable<SoilHold, 3> kSoilHoldKeys = {{
+    {SoilHold::LidOnly, "lid-only"},
+    {SoilHold::Column, "column"},
+    {SoilHold::Wedge, "wedge"},
+}};
+
+inline constexpr KeyTable<CircuitKind, 3> kCircuitKeys = {{
+    {CircuitKind::Power, "power"},
+    {CircuitKind::Control, "control"},
+    {CircuitKind::Class2, "class-2"},
+}};
+
+inline constexpr KeyTable<SupplyKind, 2> kSupplyKeys = {{
+    {SupplyKind::Control1Phase, "control-1-phase"},
+    {SupplyKind::Motor3Phase, "motor-3-phase"},
+}};
+
+inline constexpr KeyTable<SignalKind, 4> kSignalKeys = {{
+    {SignalKind::Dc24, "24-v-dc"},
+    {SignalKind::Ac24, "24-v-ac"},
+    {SignalKind::Ac110, "110-v-ac"},
+    {SignalKind::Ac220, "220-v-ac"},
+}};
+
+inline constexpr KeyTable<FacingPanel, 3> kFacingPanelKeys = {{
+    {FacingPanel::Insulated, "insulated"},
+    {FacingPanel::Grounded, "grounded"},
+    {FacingPanel::LiveParts, "live-parts"},
+}};
+
 template <class E, std::size_t N>
 constexpr std::string_view keyIn(const KeyTable<E, N>& table, E value) {
   for (const auto& [item, word] : table) {

@@ -8,6 +8,7 @@
 
 #include "core/geometry/frame.h"
 #include "core/geometry/point.h"
+#include "core/plan/basis.h"
 #include "core/plan/items.h"
 #include "core/plan/service.h"
 #include "core/units/quantity.h"
@@ -32,6 +33,7 @@ struct Project {
   std::string approvedBy;
   std::string documentStatus;
   UnitSystem units = UnitSystem::UsCustomary;
+  std::string profile; ///< key of the code profile in resources/limits; empty: generic
   bool operator==(const Project&) const = default;
 };
 
@@ -49,7 +51,8 @@ struct Building {
   Id id;
   std::string name;
   Ring outline;
-  std::optional<Length> floor; ///< finished floor elevation
+  std::optional<Length> floor;   ///< finished floor elevation
+  std::optional<Length> footing; ///< elevation of the underside of its footing
   bool operator==(const Building&) const = default;
 };
 
@@ -212,7 +215,10 @@ struct Vault {
   Length insideHeight; ///< floor to underside of lid
   Length floor;        ///< elevation of the inside floor
   bool trafficLid = false;
-  std::vector<Baffle> baffles; ///< by rising offset
+  bool engineered = false;         ///< designed by a licensed engineer for its load and depth
+  std::optional<Mass> emptyWeight; ///< the maker's figure, with lid; left out: worked out
+  std::optional<Length> collar;    ///< how far the base slab reaches beyond the walls, all round
+  std::vector<Baffle> baffles;     ///< by rising offset
   std::vector<Manway> manways;
   bool operator==(const Vault&) const = default;
   Frame frame() const { return {centre, angle}; }
@@ -301,7 +307,68 @@ struct Run {
   std::vector<Vertex> vertices;
   std::vector<InlinePart> parts;
   std::optional<EductorMount> eductor;
+  std::vector<Conductor> conductors; ///< of a conduit
   bool operator==(const Run&) const = default;
+};
+
+/// An end of a dimension note. On an object, `at` is in its local frame (of a run or an outline:
+/// the site) and follows it; with no object it is a site point.
+struct NoteEnd {
+  Id object;
+  Point2 at;
+  bool operator==(const NoteEnd&) const = default;
+};
+
+/// A dimension between two places, or with equal ends a lettered note. It follows its objects.
+struct DimensionNote {
+  Id id;
+  NoteEnd from;
+  NoteEnd to;
+  Length offset;    ///< of the dimension line to the left of from-to
+  std::string text; ///< in place of the measured length; empty: the length
+  bool operator==(const DimensionNote&) const = default;
+};
+
+/// Bytes as base64 (RFC 4648); may be megabytes long.
+struct Base64 {
+  std::string text;
+  bool operator==(const Base64&) const = default;
+};
+
+/// A picture of the site to draw over. Its top left corner is at `at`, its upper edge along local
+/// x.
+struct Underlay {
+  Id id;
+  std::string name;
+  std::string file;  ///< beside the plan file, relative; or
+  std::string media; ///< media type of `data`: image/png, image/jpeg, image/svg+xml
+  Base64 data;       ///< the picture itself; empty when it is kept beside
+  Point2 at;
+  Angle angle;
+  Length width;          ///< on the site
+  Length height;         ///< on the site
+  double strength = 0.5; ///< 0 unseen to 1 full
+  bool shown = true;
+  bool locked = true;
+  bool operator==(const Underlay&) const = default;
+};
+
+/// A finding that someone answers for.
+struct Acceptance {
+  std::string finding; ///< Finding::key() of rules/finding.h
+  std::string reason;
+  std::string by;
+  std::string date; ///< ISO 8601
+  bool operator==(const Acceptance&) const = default;
+};
+
+/// One line of the revision block.
+struct RevisionEntry {
+  std::string index;
+  std::string date; ///< ISO 8601
+  std::string text;
+  std::string by;
+  bool operator==(const RevisionEntry&) const = default;
 };
 
 struct Plan {
@@ -318,6 +385,12 @@ struct Plan {
   Items<EquipmentRoom> rooms;
   Items<Vault> vaults; ///< in flow order
   Items<Run> runs;
+  Items<DimensionNote> notes;
+  Items<Underlay> underlays;
+  Basis basis;
+  std::vector<Id> locked; ///< objects that gestures leave alone
+  std::vector<Acceptance> acceptances;
+  std::vector<RevisionEntry> revisions;
   /// The project's own values for catalog/limits.h, by limit id, in SI.
   std::map<std::string, double> limits;
   bool operator==(const Plan&) const = default;

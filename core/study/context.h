@@ -91,4 +91,15 @@ std::map<std::string, std::vector<double>> cutsBySize(const std::vector<PipePiec
 
 std::vector<QuantityLine> takeOff(const StudyContext& context, const Study& study);
 
+/// Each reads what the steps before it filled. In this order.
+void fillHydraulics(const StudyContext& context, Study& study);
+void fillTrain(const StudyContext& context, Study& study);
+void fillEarth(const StudyContext& context, Study& study);
+void fillWiring(const StudyContext& context, Study& study);
+
+std::vector<Calculation> hydraulicsCalculations(const Plan& plan, const Study& study);
+std::vector<Calculation> trainCalculations(const Plan& plan, const Study& study);
+std::vector<Calculation> earthCalculations(const Plan& plan, const Study& study);
+std::vector<Calculation> wiringCalculations(const Plan& plan, const Study& study);
+
 } // namespace sump

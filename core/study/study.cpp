@@ -37,6 +37,12 @@ Study study(const Plan& plan, const Catalog& catalog, const Limits& limits) {
   for (std::size_t i = 0; i < result.runs.size(); ++i) {
     fillRun(context, plan.runs[i], result.runs[i]);
   }
+  for (std::size_t i = 0; i < result.vaults.size(); ++i) {
+    result.vaultIndex.emplace(result.vaults[i].id, i);
+  }
+  for (std::size_t i = 0; i < result.runs.size(); ++i) {
+    result.runIndex.emplace(result.runs[i].id, i);
+  }
   fillWater(context, result.runs, result.vaults);
   for (const VaultStudy& vault : result.vaults)
     result.workingVolume += vault.workingVolume;
@@ -45,13 +51,21 @@ Study study(const Plan& plan, const Catalog& catalog, const Limits& limits) {
     fillPieces(context, plan.runs[i], joined[i], result.runs[i]);
   }
   result.takeOff = takeOff(context, result);
-  for (std::size_t i = 0; i < result.vaults.size(); ++i) {
-    result.vaultIndex.emplace(result.vaults[i].id, i);
-  }
-  for (std::size_t i = 0; i < result.runs.size(); ++i) {
-    result.runIndex.emplace(result.runs[i].id, i);
-  }
+  fillHydraulics(context, result);
+  fillTrain(context, result);
+  fillEarth(context, result);
+  fillWiring(context, result);
   return result;
+}
+
+std::vector<Calculation> calculations(const Plan& plan, const Study& study) {
+  std::vector<Calculation> all = hydraulicsCalculations(plan, study);
+  for (auto* part : {trainCalculations, earthCalculations, wiringCalculations}) {
+    std::vector<Calculation> more = part(plan, study);
+    all.insert(all.end(), std::make_move_iterator(more.begin()),
+               std::make_move_iterator(more.end()));
+  }
+  return all;
 }
 
 } // namespace sump

@@ -6,6 +6,11 @@
 #include "core/geometry/point.h"
 #include "core/geometry/surface.h"
 #include "core/plan/plan.h"
+#include "core/study/calculation.h"
+#include "core/study/earth.h"
+#include "core/study/hydraulics.h"
+#include "core/study/train.h"
+#include "core/study/wiring.h"
 #include "core/units/quantity.h"
 
 #include <optional>
@@ -169,14 +174,22 @@ struct Study {
   std::vector<RunStudy> runs;     ///< in the plan's order
   std::vector<QuantityLine> takeOff;
   Volume workingVolume;
+  HydraulicsStudy hydraulics;
+  TrainStudy train;
+  EarthStudy earth;
+  WiringStudy wiring;
   std::unordered_map<Id, std::size_t> vaultIndex;
   std::unordered_map<Id, std::size_t> runIndex;
   const VaultStudy* vault(const Id& id) const;
   const RunStudy* run(const Id& id) const;
 };
 
+/// How the study's numbers came about, section by section.
+std::vector<Calculation> calculations(const Plan& plan, const Study& study);
+
 /// Pure. The analyses run in one order: ground, vault shells, run geometry, water levels, volumes,
-/// fittings, take-off. Never throws for a consistent plan (plan/consistency.h).
+/// fittings, take-off, pressure runs and suction, the train at peak, earth, wiring. Never throws
+/// for a consistent plan (plan/consistency.h).
 Study study(const Plan& plan, const Catalog& catalog, const Limits& limits);
 
 } // namespace sump

@@ -89,6 +89,14 @@ private:
   JsonNode schemaOf(double) { return bounded("number", 1e7); }
   JsonNode schemaOf(Length) { return bounded("number", 1e7); }
   JsonNode schemaOf(Angle) { return bounded("number", 360); }
+  JsonNode schemaOf(Temperature) { return bounded("number", 1000); }
+  template <class U> JsonNode schemaOf(bu::quantity<U>) { return bounded("number", 1e9); }
+  JsonNode schemaOf(const Base64&) {
+    JsonNode node = typed("string");
+    node.add("contentEncoding", text("base64"));
+    node.add("maxLength", JsonNode::of(30'000'000.0));
+    return node;
+  }
   JsonNode schemaOf(const std::map<std::string, double>&) {
     JsonNode node = typed("object");
     node.add("additionalProperties", bounded("number", 1e7));
@@ -172,6 +180,24 @@ private:
     if constexpr (std::same_as<T, InlinePart>) return "inlinePart";
     if constexpr (std::same_as<T, EductorMount>) return "eductorMount";
     if constexpr (std::same_as<T, Run>) return "run";
+    if constexpr (std::same_as<T, NoteEnd>) return "noteEnd";
+    if constexpr (std::same_as<T, DimensionNote>) return "dimensionNote";
+    if constexpr (std::same_as<T, Underlay>) return "underlay";
+    if constexpr (std::same_as<T, Acceptance>) return "acceptance";
+    if constexpr (std::same_as<T, RevisionEntry>) return "revisionEntry";
+    if constexpr (std::same_as<T, WashDevice>) return "washDevice";
+    if constexpr (std::same_as<T, VehicleTraffic>) return "vehicleTraffic";
+    if constexpr (std::same_as<T, WashDemand>) return "washDemand";
+    if constexpr (std::same_as<T, PumpPoint>) return "pumpPoint";
+    if constexpr (std::same_as<T, Pump>) return "pump";
+    if constexpr (std::same_as<T, MakeUpSupply>) return "makeUpSupply";
+    if constexpr (std::same_as<T, WaterBasis>) return "waterBasis";
+    if constexpr (std::same_as<T, EarthBasis>) return "earthBasis";
+    if constexpr (std::same_as<T, Conductor>) return "conductor";
+    if constexpr (std::same_as<T, Supply>) return "supply";
+    if constexpr (std::same_as<T, SignalCircuit>) return "signalCircuit";
+    if constexpr (std::same_as<T, WiringBasis>) return "wiringBasis";
+    if constexpr (std::same_as<T, Basis>) return "basis";
   }
 
   JsonNode defs_ = JsonNode::object();
