@@ -106,7 +106,7 @@ template <class F, Is<SignalCircuit> T> void describe(F& f, T& s) {
 
 template <class F, Is<WiringBasis> T> void describe(F& f, T& w) {
   f.may("supplies", w.supplies, "the electrical supplies");
-  f.may("signals", w.signals, "the signal circuits");
+  f.may("signalCircuits", w.signalCircuits, "the signal circuits");
   f.may("facingPanel", w.facingPanel, "what stands opposite the panel");
 }
 

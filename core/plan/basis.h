@@ -138,7 +138,7 @@ enum class FacingPanel { Insulated, Grounded, LiveParts };
 
 struct WiringBasis {
   std::vector<Supply> supplies;
-  std::vector<SignalCircuit> signals;
+  std::vector<SignalCircuit> signalCircuits;
   std::optional<FacingPanel> facingPanel;
   bool operator==(const WiringBasis&) const = default;
 };

@@ -128,9 +128,9 @@ void ConsistencyCheck::wiringBasis(const FilePlace& basis) {
     brings(supply.run, place);
     demand(supply.volts > 0, place / "volts", "is not more than 0", "give the nominal voltage");
   }
-  const FilePlace signals = at / "signals";
+  const FilePlace signals = at / "signalCircuits";
   i = 0;
-  for (const SignalCircuit& signal : wiring.signals) {
+  for (const SignalCircuit& signal : wiring.signalCircuits) {
     const FilePlace place = signals[i++];
     id(signal.id, place);
     brings(signal.run, place);

@@ -175,7 +175,7 @@ void releaseMentions(Plan& next, const Plan& before) {
   for (Supply& supply : next.basis.wiring.supplies) {
     if (lost(supply.run)) supply.run.clear();
   }
-  for (SignalCircuit& signal : next.basis.wiring.signals) {
+  for (SignalCircuit& signal : next.basis.wiring.signalCircuits) {
     if (lost(signal.run)) signal.run.clear();
   }
 }

@@ -74,6 +74,19 @@ private:
   void attach(RunEnd& end);
   void parts(Run& run);
   void eductor(Run& run);
+  void notesAndUnderlays();
+  void basis();
+  void demand(WashDemand& wash);
+  void pump(Pump& pump);
+  void wiring(WiringBasis& wiring);
+  void lists();
+  /// Any other quantity in SI, or none.
+  template <class Q> std::optional<Q> some(double low, double high) {
+    return coin() ? std::optional(Q::from_value(real(low, high))) : std::nullopt;
+  }
+  template <class E, std::size_t N> std::optional<E> someOf(const KeyTable<E, N>& table) {
+    return coin() ? std::optional(any(table)) : std::nullopt;
+  }
 
   std::mt19937& rng_;
   Plan plan_;
@@ -103,6 +116,7 @@ inline void RandomPlanMaker::project() {
   }
   p.issueDate = "2026-03-0" + std::to_string(whole(1, 9));
   p.units = any(kUnitKeys);
+  p.profile = text();
 }
 
 inline void RandomPlanMaker::site() {
@@ -116,7 +130,7 @@ inline void RandomPlanMaker::site() {
 }
 
 inline void RandomPlanMaker::siteObjects() {
-  plan_.buildings.append({id("B"), text(), star(), maybe(level())});
+  plan_.buildings.append({id("B"), text(), star(), maybe(level()), maybe(level())});
   plan_.pavements.append({id("PV"), text(), star(), coin()});
   plan_.utilities.append({id("U"),
                           text(),
@@ -172,6 +186,9 @@ inline void RandomPlanMaker::vault() {
   v.insideHeight = length(1, 2);
   v.floor = level();
   v.trafficLid = coin();
+  v.engineered = coin();
+  v.emptyWeight = some<Mass>(5000, 20000);
+  v.collar = maybe(length(0, 0.6));
   for (int i = whole(0, 3); i > 0; --i) {
     const double before = v.baffles.empty() ? 0 : inMetres(v.baffles.back().offset) + 0.125;
     v.baffles.push_back({id("BF"), metres(before + real(0.3, 0.7)), length(0.05, 0.1),
@@ -272,7 +289,100 @@ inline void RandomPlanMaker::run() {
   r.to = end();
   parts(r);
   if (coin()) eductor(r);
+  if (isConduit(r.service)) r.conductors = {{"12", whole(1, 6), any(kCircuitKeys)}};
   plan_.runs.append(std::move(r));
+}
+
+inline void RandomPlanMaker::notesAndUnderlays() {
+  const Id object = plan_.buildings.empty() ? "" : plan_.buildings.front().id;
+  plan_.notes.append(
+      {id("N"), {coin() ? object : "", sitePoint()}, {"", sitePoint()}, length(0, 3), text()});
+  Underlay u;
+  u.id = id("UL");
+  u.name = text();
+  if (coin()) {
+    u.file = "site.png";
+  } else {
+    u.media = "image/png";
+    u.data.text = "iVBORw0KGgo=";
+  }
+  u.at = sitePoint();
+  u.angle = angle();
+  u.width = length(10, 90);
+  u.height = length(10, 90);
+  u.strength = real(0, 1);
+  u.shown = coin();
+  u.locked = coin();
+  plan_.underlays.append(std::move(u));
+}
+
+inline void RandomPlanMaker::demand(WashDemand& wash) {
+  WashDevice device;
+  device.id = id("D");
+  device.name = text();
+  if (!plan_.washes.empty() && coin()) device.wash = plan_.washes.front().id;
+  device.flow = Flow::from_value(real(0.01, 0.02));
+  device.pressure = some<Pressure>(1e5, 9e5);
+  device.count = whole(1, 9);
+  device.duty = real(0, 1);
+  device.freshWater = coin();
+  wash.devices.push_back(std::move(device));
+  wash.simultaneity = coin() ? std::optional(real(0, 1)) : std::nullopt;
+  wash.lostFraction = coin() ? std::optional(real(0, 1)) : std::nullopt;
+  wash.otherInflow = some<Flow>(0, 0.01);
+  wash.vehicles.push_back(
+      {text(), real(1, 20), real(20, 200), some<Volume>(0.1, 2), some<Volume>(0.01, 0.1)});
+}
+
+inline void RandomPlanMaker::pump(Pump& pump) {
+  pump.name = text();
+  for (int i = whole(0, 4); i > 0; --i) {
+    const double n = static_cast<double>(pump.curve.size());
+    pump.curve.push_back({Flow::from_value((n + real(0.1, 0.8)) / 128),
+                          metres(60 - 8 * n - real(0, 7)), maybe(length(1, 5))});
+  }
+  pump.equipmentLoss = maybe(length(0, 9));
+  pump.recirculation = some<Flow>(0, 0.01);
+  pump.underflow = some<Flow>(0, 0.01);
+  pump.strainerLoss = maybe(length(0, 2));
+  pump.primingHose = some<Flow>(0, 0.01);
+  pump.strainerVolume = some<Volume>(0, 0.1);
+  pump.eductorPressure = some<Pressure>(0, 3e5);
+}
+
+inline void RandomPlanMaker::wiring(WiringBasis& wiring) {
+  const Id run = plan_.runs.empty() || coin() ? "" : plan_.runs.front().id;
+  wiring.supplies.push_back({id("SU"), text(), any(kSupplyKeys), whole(110, 575),
+                             coin() ? std::optional(whole(110, 347)) : std::nullopt, run,
+                             coin() ? std::optional(sitePoint()) : std::nullopt});
+  wiring.signalCircuits.push_back({id("SG"), text(), any(kSignalKeys), run});
+  wiring.facingPanel = someOf(kFacingPanelKeys);
+}
+
+inline void RandomPlanMaker::basis() {
+  Basis& b = plan_.basis;
+  if (coin()) b.water.temperature = celsius(real(1, 45));
+  b.water.altitude = maybe(length(0, 2000));
+  b.water.sludgeDepth = maybe(length(0, 0.5));
+  b.water.oilDepth = maybe(length(0, 0.1));
+  if (coin()) b.water.suspendedSolids = real(0.1, 5);
+  b.water.lowLevel = maybe(length(0.2, 0.9));
+  demand(b.demand);
+  pump(b.pump);
+  b.makeUp = {some<Pressure>(1e5, 6e5), some<Flow>(0, 0.01)};
+  b.earth.soil = someOf(kSoilKeys);
+  b.earth.previouslyDisturbed = coin();
+  b.earth.protection = someOf(kProtectionKeys);
+  b.earth.soilHold = someOf(kSoilHoldKeys);
+  if (coin()) b.earth.ladders.push_back(sitePoint());
+  if (coin()) b.earth.spoil = star();
+  wiring(b.wiring);
+}
+
+inline void RandomPlanMaker::lists() {
+  if (!plan_.vaults.empty() && coin()) plan_.locked.push_back(plan_.vaults.front().id);
+  if (coin()) plan_.acceptances.push_back({text() + "x", text(), text(), "2026-03-04"});
+  if (coin()) plan_.revisions.push_back({"A", "2026-03-04", text(), text()});
 }
 
 inline Plan RandomPlanMaker::make(const RandomPlanSize& size) {
@@ -288,6 +398,9 @@ inline Plan RandomPlanMaker::make(const RandomPlanSize& size) {
     vault();
   for (int i = 0; i < size.runs; ++i)
     run();
+  notesAndUnderlays();
+  basis();
+  lists();
   if (coin()) plan_.limits["storage.minimum"] = real(1, 20);
   if (coin()) plan_.limits["slope.gravity.large"] = real(0, 0.1);
   return std::move(plan_);
