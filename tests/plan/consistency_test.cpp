@@ -206,7 +206,7 @@ TEST(Consistency, SiteObjects) {
   expectFaults({
       {frost, "/site/frostDepth", "is -1"},
       {crossed, "/site/boundary", "crosses"},
-      {with(Building{"H1", "", {{0, 0}, {1, 0}}, {}}), "/buildings/0/outline", "has 2 points"},
+      {with(Building{"H1", "", {{0, 0}, {1, 0}}, {}, {}}), "/buildings/0/outline", "has 2 points"},
       {with(Pavement{"H1", "", {{0, 0}, {1, 0}, {NAN, 0}}, false}), "/pavements/0/outline",
        "not finite"},
       {with(bareUtility()), "/utilities/0/path", "shorter"},

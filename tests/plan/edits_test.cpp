@@ -82,7 +82,7 @@ TEST(Edits, TurnsARoomAboutItsCentre) {
 
 TEST(Edits, TurnsOutlinesAndRunsAboutTheirMiddle) {
   Plan plan = elbowPlan();
-  plan = withObject(plan, Building{"B1", "", {{0, 0}, {4, 0}, {4, 2}, {0, 2}}, {}});
+  plan = withObject(plan, Building{"B1", "", {{0, 0}, {4, 0}, {4, 2}, {0, 2}}, {}, {}});
   const Plan turned = rotateObject(rotateObject(plan, "B1", degrees(90)), "R1", degrees(180));
   EXPECT_NEAR(turned.buildings[0].outline[0].x, 3, 1e-12);
   EXPECT_NEAR(turned.buildings[0].outline[0].y, -1, 1e-12);

@@ -98,7 +98,7 @@ inline Edit manwayWidth(Length diameter) {
 }
 inline Edit kioskWestOfVault1By(double clear) {
   return [=](Plan& p) {
-    p.buildings.put({"B-KIOSK", "Kiosk", ringInFeet(50, 47, 62 - clear, 53), {}});
+    p.buildings.put({"B-KIOSK", "Kiosk", ringInFeet(50, 47, 62 - clear, 53), {}, {}});
   };
 }
 inline Edit southBoundary(double y) {

@@ -27,7 +27,7 @@ inline Plan smallPlan() {
   p.site.boundary = ring(0, 0, 120, 80);
   p.site.datum = "Finished floor of the wash building = 100.00";
   p.site.groundDefault = feet(100);
-  p.buildings.put({"B1", "Wash building", ring(60, 50, 110, 75), feet(100.5)});
+  p.buildings.put({"B1", "Wash building", ring(60, 50, 110, 75), feet(100.5), {}});
   p.pavements.put({"PV1", "Wash apron", ring(10, 20, 110, 50), true});
   p.utilities.put({"U1",
                    "City water main",
