@@ -1,9 +1,11 @@
-// Every sample is a plan, and stands in the form in which the program writes it.
+// Every sample is a plan, and stands in the form in which the program writes it. Running this test
+// with SUMPWRIGHT_REWRITE=1 brings samples edited by hand into that form.
 
 #include "core/exchange/plan_file.h"
 
 #include <gtest/gtest.h>
 
+#include <cstdlib>
 #include <fstream>
 #include <sstream>
 
@@ -19,6 +21,8 @@ TEST(SampleFiles, AreWrittenAsTheProgramWritesThem) {
     std::ifstream in(entry.path(), std::ios::binary);
     std::ostringstream text;
     text << in.rdbuf();
+    if (std::getenv("SUMPWRIGHT_REWRITE") != nullptr)
+      savePlanFile(readPlanFile(entry.path()), entry.path());
     EXPECT_EQ(writePlanText(readPlanFile(entry.path())), text.str()) << entry.path();
   }
   EXPECT_GE(count, 2);

@@ -23,7 +23,8 @@ inline Plan smallPlan() {
                "R. Osei",
                "M. Lindqvist",
                "For review",
-               UnitSystem::UsCustomary};
+               UnitSystem::UsCustomary,
+               {}};
   p.site.boundary = ring(0, 0, 120, 80);
   p.site.datum = "Finished floor of the wash building = 100.00";
   p.site.groundDefault = feet(100);
@@ -68,13 +69,23 @@ inline Plan smallPlan() {
   p.rooms.put(room);
   for (int v = 0; v < 2; ++v) {
     const std::string n = std::to_string(v + 1);
-    Vault vault{"V" + n,   "Vault " + n,
-                "",        at(60 + v * 15, 38),
-                {},        feet(12),
-                feet(6),   inches(6),
-                inches(6), inches(6),
-                feet(6),   feet(91.5),
-                true,      {{"BF" + n, feet(5.25), inches(6), {}, {}}},
+    Vault vault{"V" + n,
+                "Vault " + n,
+                "",
+                at(60 + v * 15, 38),
+                {},
+                feet(12),
+                feet(6),
+                inches(6),
+                inches(6),
+                inches(6),
+                feet(6),
+                feet(91.5),
+                true,
+                {},
+                {},
+                {},
+                {{"BF" + n, feet(5.25), inches(6), {}, {}}},
                 {}};
     vault.manways.push_back({"M" + n + "A", at(-3, 0), inches(24), {}, true});
     vault.manways.push_back({"M" + n + "B", at(3, 0), inches(24), {}, true});
@@ -96,6 +107,7 @@ inline Plan smallPlan() {
               chamber("V1", 1, -5.5, 1.5, feet(97.0), EndFitting::Tee),
               {{at(40, 39.5), {}}},
               {},
+              {},
               {}});
   for (int v = 0; v < 2; ++v) {
     const std::string n = std::to_string(v + 1);
@@ -106,6 +118,7 @@ inline Plan smallPlan() {
                 "6",
                 chamber(("V" + n).c_str(), 1, -0.75, 1, feet(94), EndFitting::Tee),
                 chamber(("V" + n).c_str(), 2, 0.75, 1, feet(94), EndFitting::ElbowDown),
+                {},
                 {},
                 {},
                 {}});
@@ -119,6 +132,7 @@ inline Plan smallPlan() {
               chamber("V2", 1, -5, -1, feet(94)),
               {{at(70, 37), feet(96.1)}, {at(70, 37), feet(94)}},
               {},
+              {},
               {}});
   p.runs.put({"R-SU",
               "",
@@ -129,6 +143,7 @@ inline Plan smallPlan() {
               port("PT-SU"),
               {{at(78, 39.5), feet(98)}, {at(78, 47), {}}, {at(69.7, 47), {}}},
               {{"P-U1", PartKind::Union, 2, 0.5, ""}},
+              {},
               {}});
   p.runs.put({"R-SS",
               "",
@@ -138,6 +153,7 @@ inline Plan smallPlan() {
               chamber("V2", 2, 4, 1.5, feet(92.5), EndFitting::FootValve),
               port("PT-SS"),
               {{at(79, 39.5), feet(98)}, {at(79, 48), {}}, {at(69.9, 48), {}}},
+              {},
               {},
               {}});
   p.runs.put({"R-RC",
@@ -149,6 +165,7 @@ inline Plan smallPlan() {
               chamber("V1", 2, 2, 0.5, feet(97.2), EndFitting::Eductor),
               {{at(70.1, 46), feet(98.5)}, {at(62, 46), {}}},
               {{"P-U2", PartKind::Union, 2, 0.4, ""}},
+              {},
               {}});
   p.runs.put({"R-UF",
               "",
@@ -159,6 +176,7 @@ inline Plan smallPlan() {
               chamber("V1", 1, -3, 1, feet(97)),
               {{at(70.3, 45), feet(98.3)}, {at(57, 45), {}}},
               {{"P-BV", PartKind::BallValve, 2, 0.5, ""}},
+              {},
               {}});
   p.runs.put({"R-FC",
               "",
@@ -169,6 +187,7 @@ inline Plan smallPlan() {
               port("PT-FC"),
               {{at(77, 46.5), feet(98)}, {at(70.5, 46.5), {}}},
               {{"P-PB", PartKind::PullBox, 2, 0.3, ""}},
+              {},
               {}});
   p.runs.put(
       {"R-OF",
@@ -180,6 +199,7 @@ inline Plan smallPlan() {
        {EndKind::Sewer, "SW1", 0, {}, {}, EndFitting::Plain},
        {{at(100, 37), {}}},
        {{"P-BW", PartKind::BackwaterValve, 1, 0.3, ""}, {"P-CO", PartKind::Cleanout, 0, 0.7, ""}},
+       {},
        {}});
   p.runs.put({"R-MU",
               "",
@@ -190,6 +210,7 @@ inline Plan smallPlan() {
               port("PT-MU"),
               {{at(90, 52), {}}, {at(70.7, 52), {}}},
               {{"P-RP", PartKind::ReducedPressureAssembly, 1, 0.4, ""}},
+              {},
               {}});
   p.runs.put({"R-PW",
               "",
@@ -199,6 +220,7 @@ inline Plan smallPlan() {
               port("PT-PW"),
               {EndKind::Wash, "WE1", 0, at(4, 0), {}, EndFitting::Plain},
               {{at(70.9, 49), feet(98)}, {at(30, 49), feet(98)}, {at(30, 47), {}}},
+              {},
               {},
               {}});
   p.runs.put({"R-VT",
@@ -210,6 +232,7 @@ inline Plan smallPlan() {
               {EndKind::Free, "", 0, at(56, 54), feet(110), EndFitting::ScreenedVent},
               {{at(56, 40), {}}},
               {},
+              {},
               {}});
   p.runs.put({"R-PC",
               "",
@@ -220,6 +243,7 @@ inline Plan smallPlan() {
               port("PT-PC"),
               {{at(108, 51.5), {}}, {at(71.1, 51.5), {}}},
               {},
+              {},
               {}});
   p.runs.put({"R-SG",
               "",
@@ -229,6 +253,7 @@ inline Plan smallPlan() {
               {EndKind::Wash, "WE1", 0, at(3, 1), feet(100), EndFitting::Plain},
               port("PT-SG"),
               {{at(23, 49.6), feet(98)}, {at(71.3, 49.6), feet(98)}},
+              {},
               {},
               {}});
   return p;
