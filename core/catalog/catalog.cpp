@@ -65,6 +65,7 @@ Catalog load(const std::filesystem::path& folder) {
   catalog.fittings = readTable(folder, "catalog/fittings.json", readFittings);
   catalog.parts = readTable(folder, "catalog/parts.json", readParts);
   catalog.vaults = readTable(folder, "catalog/vaults.json", readVaults);
+  catalog.losses = readTable(folder, "catalog/losses.json", readLosses);
   catalog.limits = Limits(readTable(folder, "limits/generic.json", readLimits));
   checkFamilies(catalog);
   return catalog;

@@ -4,6 +4,8 @@
 // every table names its source.
 
 #include "core/catalog/limits.h"
+#include "core/catalog/losses.h"
+#include "core/catalog/source.h"
 #include "core/units/quantity.h"
 
 #include <filesystem>
@@ -15,11 +17,6 @@
 #include <vector>
 
 namespace sump {
-
-struct Source {
-  std::string citation;
-  Confidence confidence = Confidence::CommonPractice;
-};
 
 enum class Joining { SolventSocket, Bell, Gasket, Threaded };
 
@@ -86,6 +83,7 @@ struct Catalog {
   std::vector<FittingFamily> fittings;
   std::vector<PartProduct> parts;
   std::vector<VaultModel> vaults;
+  LossTable losses;
   Limits limits; ///< the generic profile
   const PipeProduct* pipe(std::string_view key) const;
   const PipeSize* pipeSize(std::string_view pipeKey, std::string_view nominal) const;

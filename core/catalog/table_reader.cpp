@@ -78,6 +78,14 @@ Length TableNode::positiveLength(std::string_view key) const {
   return value;
 }
 
+double TableNode::number(std::string_view key) const {
+  const TableNode node = child(key);
+  if (!node.json_->is_number()) node.fail("is not a number", "write it without quotes");
+  const double value = node.json_->get<double>();
+  if (!(value >= 0)) node.fail("is negative", "give a number of 0 or more");
+  return value;
+}
+
 Confidence confidenceFrom(const TableNode& node, std::string_view key) {
   return choice<Confidence>(node, key,
                             {{"seen", Confidence::Seen},

@@ -30,6 +30,7 @@ public:
   bool flag(std::string_view key) const;
   Length positiveLength(std::string_view key) const;
   Length length(std::string_view key) const; ///< may be 0, not negative
+  double number(std::string_view key) const; ///< a JSON number, not negative
   Source source() const;
 
 private:
@@ -57,6 +58,7 @@ std::vector<PipeProduct> readPipes(const TableNode& root);
 std::vector<FittingFamily> readFittings(const TableNode& root);
 std::vector<PartProduct> readParts(const TableNode& root);
 std::vector<VaultModel> readVaults(const TableNode& root);
+LossTable readLosses(const TableNode& root);
 std::vector<Limit> readLimits(const TableNode& root);
 
 } // namespace sump

@@ -24,6 +24,21 @@ struct Spoiled {
 
 const std::vector<Spoiled>& spoiled() {
   static const std::vector<Spoiled> all = {
+      {"catalog/losses.json", [](Json& j) { j["fittings"][0].erase("ratio"); }, "/fittings/0",
+       "one of ratio, k and head"},
+      {"catalog/losses.json", [](Json& j) { j["fittings"][0]["k"] = 1; }, "/fittings/0",
+       "one of ratio, k and head"},
+      {"catalog/losses.json", [](Json& j) { j["fittings"][1]["ratio"] = "16"; },
+       "/fittings/1/ratio", "is not a number"},
+      {"catalog/losses.json", [](Json& j) { j["fittings"][1]["ratio"] = -16; }, "/fittings/1/ratio",
+       "is negative"},
+      {"catalog/losses.json", [](Json& j) { j["fittings"][1]["key"] = "elbow-90"; },
+       "/fittings/1/key", "repeats 'elbow-90'"},
+      {"catalog/losses.json", [](Json& j) { j["surfaces"][0]["hazenWilliams"] = 0; },
+       "/surfaces/0/hazenWilliams", "is not more than 0"},
+      {"catalog/losses.json",
+       [](Json& j) { j["turbulentFactors"]["sizes"][0]["nominal"] = "tiny"; },
+       "/turbulentFactors/sizes/0/nominal", "is no size"},
       {"catalog/pipes.json", [](Json& j) { j["pipes"][0].erase("source"); }, "/pipes/0",
        "lacks 'source'"},
       {"catalog/pipes.json", [](Json& j) { j["pipes"][0]["colour"] = "grey"; }, "/pipes/0",
