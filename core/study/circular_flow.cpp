@@ -10,17 +10,17 @@ namespace sump {
 CircularSection circularSection(Length diameter, double fill) {
   const double d = inMetres(diameter), y = std::clamp(fill, 0.0, 1.0);
   // Half of the angle that the wetted arc subtends at the centre.
-  const double half = std::acos(1 - 2 * y);
+  const double half = std::acos(1 - 2 * y), sine = 2 * std::sqrt(y * (1 - y));
   CircularSection section;
-  section.area = squareMetres(d * d / 4 * (half - std::sin(half) * std::cos(half)));
+  section.area = squareMetres(d * d / 4 * (half - sine * (1 - 2 * y)));
   section.wettedPerimeter = metres(d * half);
-  section.surfaceWidth = metres(d * std::sin(half));
+  section.surfaceWidth = metres(d * sine);
   if (half > 0) section.hydraulicRadius = section.area / section.wettedPerimeter;
   return section;
 }
 
 Velocity manningVelocity(Length hydraulicRadius, double slope, double n) {
-  return metresPerSecond(std::pow(inMetres(hydraulicRadius), 2.0 / 3) * std::sqrt(slope) / n);
+  return metresPerSecond(std::pow(std::cbrt(inMetres(hydraulicRadius)), 2) * std::sqrt(slope) / n);
 }
 
 Flow manningFlow(Length diameter, double fill, double slope, double n) {

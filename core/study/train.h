@@ -68,12 +68,13 @@ struct BasinLevel {
   Length surcharge;
 };
 
-/// Steady flow through the whole train. inflow = drawn + overflow.
+/// Steady flow through the whole train. inflow + fromStorage = drawn + overflow.
 struct TrainLevels {
   Flow inflow;       ///< by the inlets
   Flow drawn;        ///< by the pump, beyond what it sends back
   Flow recirculated; ///< by the pump and back into the train
   Flow overflow;
+  Flow fromStorage; ///< more is drawn than comes in: the level falls from rest while it lasts
   std::vector<ChamberLevel> chambers;  ///< in flow order
   std::vector<PassageLevels> passages; ///< in flow order: inlets, ways between chambers, overflows
   std::vector<BasinLevel> basins;

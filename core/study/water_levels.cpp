@@ -44,7 +44,7 @@ private:
   double freeFriction(double fill) const {
     const CircularSection s = circularSection(metres(diameter_), fill);
     const double v = flow_ / s.area.value();
-    return std::pow(v * n_ / std::pow(inMetres(s.hydraulicRadius), 2.0 / 3), 2);
+    return std::pow(v * n_, 2) / std::pow(std::cbrt(inMetres(s.hydraulicRadius)), 4);
   }
   double friction(double fill) const { return std::max(freeFriction(fill), fullFriction_); }
 
@@ -80,15 +80,20 @@ WayLevel levelOf(const FlowInBore& bore, double invert, double energy) {
 }
 
 constexpr int kFewestSteps = 8, kMostSteps = 64;
+constexpr double kSameDepth = 1e-9; ///< metres
 
 /// Energy at the upstream end of a leg from that at its downstream end.
 double alongLeg(const FlowInBore& bore, const WayLeg& leg, double low, double high, double energy) {
   const double wanted = std::ceil(leg.length / leg.diameter);
   const int steps = static_cast<int>(std::clamp(wanted, double{kFewestSteps}, double{kMostSteps}));
   const double step = leg.length / steps;
+  double last = -1;
   for (int i = 1; i <= steps; ++i) {
     const double invert = low + (high - low) * i / steps;
     const double depth = bore.depthUpstream(energy - invert, step);
+    // Uniform from here on.
+    if (std::abs(depth - last) < kSameDepth) return high + depth + bore.velocityHeadAt(depth);
+    last = depth;
     energy = std::max(energy, invert + depth + bore.velocityHeadAt(depth));
   }
   return energy;
