@@ -84,7 +84,7 @@ struct TrainLevels {
 struct ChamberDuty {
   Id vault;
   int chamber = 0;
-  Flow throughflow;               ///< void unless the fields below are decided
+  Decided<Flow> throughflow;      ///< into it, the larger of pump running and stopped
   Decided<Length> activeDepth;    ///< above the sludge and below the oil allowance
   Decided<Volume> activeVolume;   ///< the same
   Decided<Duration> detention;    ///< of the active volume at the peak

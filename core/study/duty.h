@@ -1,0 +1,44 @@
+#pragma once
+// What the vaults do: loads at the peak, drains, storage, chambers. Steps of fillTrain; private to
+// core/study.
+
+#include "core/study/passages.h"
+#include "core/study/settling.h"
+
+namespace sump {
+
+/// What the train is asked to carry, of the wash demand and the pump.
+struct PeakFlows {
+  Decided<Flow> inflow;
+  Decided<Flow> drawn;
+  Decided<Flow> recirculated;
+};
+/// Of HydraulicsStudy::demand where that has been worked out, or of the devices: count x flow x
+/// simultaneity; what is not lost comes back, and other inflow with it.
+PeakFlows peakFlows(const StudyContext& context, const Study& study);
+
+/// Manning full and at the peak, for each inlet and overflow.
+std::vector<GravityStudy> gravityRuns(const StudyContext& context, const Study& study,
+                                      const Decided<Flow>& peak);
+
+/// Volume from the rest level down to the low-level float. A chamber gives no more than what stands
+/// above the highest sill between it and the end of the train. Rests on still water: no losses.
+Decided<Volume> usableVolume(const StudyContext& context, const Study& study,
+                             const Decided<TrainMap>& map);
+
+/// Each chamber at the larger of the flows into it with the pump running and stopped.
+std::vector<ChamberDuty> chamberDuties(const StudyContext& context, const Study& study,
+                                       const Decided<TrainMap>& map, const PeakFlows& peak);
+
+/// Sediment of the vehicles, or suspended solids times the wash water of a day and the trap share
+/// over the solids of settled sludge; the larger when both are given.
+Decided<Volume> sludgePerDay(const StudyContext& context, const Study& study);
+
+/// Days as a duration until sludge reaches the stated share of the water depth, less the oil
+/// allowance, over this area.
+Decided<Duration> pumpOut(const StudyContext& context, const Decided<Volume>& perDay, Area area,
+                          Length waterDepth);
+
+inline constexpr double kSecondsPerDay = 86400;
+
+} // namespace sump
