@@ -54,7 +54,8 @@ TEST(PlanFileRoundTrip, AnEmptyPlanIsWrittenInFull) {
     "createdBy": "",
     "approvedBy": "",
     "documentStatus": "",
-    "units": "us-customary"
+    "units": "us-customary",
+    "profile": ""
   },
   "site": {"boundary": [], "datum": "", "north": 0},
   "buildings": [],
@@ -68,6 +69,19 @@ TEST(PlanFileRoundTrip, AnEmptyPlanIsWrittenInFull) {
   "rooms": [],
   "vaults": [],
   "runs": [],
+  "notes": [],
+  "underlays": [],
+  "basis": {
+    "water": {},
+    "demand": {"devices": [], "vehicles": []},
+    "pump": {"name": "", "curve": []},
+    "makeUp": {},
+    "earth": {"previouslyDisturbed": false, "ladders": [], "spoil": []},
+    "wiring": {"supplies": [], "signalCircuits": []}
+  },
+  "locked": [],
+  "acceptances": [],
+  "revisions": [],
   "limits": {}
 }
 )");

@@ -69,7 +69,18 @@ TEST(PlanSchema, HasEveryKeyOfEveryObject) {
   expectKeys<sump::Run>(defs.at("run"));
   expectKeys<RunEnd>(defs.at("runEnd"));
   expectKeys<InlinePart>(defs.at("inlinePart"));
-  EXPECT_EQ(defs.size(), 23U) << "point and 22 structs";
+  expectKeys<DimensionNote>(defs.at("dimensionNote"));
+  expectKeys<Underlay>(defs.at("underlay"));
+  expectKeys<Acceptance>(defs.at("acceptance"));
+  expectKeys<RevisionEntry>(defs.at("revisionEntry"));
+  expectKeys<WashDemand>(defs.at("washDemand"));
+  expectKeys<WashDevice>(defs.at("washDevice"));
+  expectKeys<Pump>(defs.at("pump"));
+  expectKeys<WaterBasis>(defs.at("waterBasis"));
+  expectKeys<EarthBasis>(defs.at("earthBasis"));
+  expectKeys<WiringBasis>(defs.at("wiringBasis"));
+  expectKeys<Conductor>(defs.at("conductor"));
+  EXPECT_EQ(defs.size(), 41U) << "point and 40 structs";
 }
 
 template <class E> void expectWords(const nlohmann::json& field) {
@@ -90,6 +101,13 @@ TEST(PlanSchema, HasEveryWordOfEveryEnumeration) {
   expectWords<EndKind>(defs.at("runEnd").at("properties").at("kind"));
   expectWords<EndFitting>(defs.at("runEnd").at("properties").at("fitting"));
   expectWords<PartKind>(defs.at("inlinePart").at("properties").at("kind"));
+  expectWords<SoilClass>(defs.at("earthBasis").at("properties").at("soil"));
+  expectWords<ProtectiveSystem>(defs.at("earthBasis").at("properties").at("protection"));
+  expectWords<SoilHold>(defs.at("earthBasis").at("properties").at("soilHold"));
+  expectWords<CircuitKind>(defs.at("conductor").at("properties").at("kind"));
+  expectWords<SupplyKind>(defs.at("supply").at("properties").at("kind"));
+  expectWords<SignalKind>(defs.at("signalCircuit").at("properties").at("kind"));
+  expectWords<FacingPanel>(defs.at("wiringBasis").at("properties").at("facingPanel"));
 }
 
 } // namespace

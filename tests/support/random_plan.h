@@ -338,7 +338,7 @@ inline void RandomPlanMaker::pump(Pump& pump) {
   pump.name = text();
   for (int i = whole(0, 4); i > 0; --i) {
     const double n = static_cast<double>(pump.curve.size());
-    pump.curve.push_back({Flow::from_value((n + real(0.1, 0.8)) / 128),
+    pump.curve.push_back({Flow::from_value((n + 1) / 64),
                           metres(60 - 8 * n - real(0, 7)), maybe(length(1, 5))});
   }
   pump.equipmentLoss = maybe(length(0, 9));
