@@ -1,127 +1,10 @@
 #include "core/plan/edits_objects.h"
 
-#include "core/geometry/polygon.h"
-
-#include <functional>
+#include "core/plan/carry.h"
 
 namespace sump {
 
 namespace {
-
-using Carry = std::function<Point2(Point2)>;
-
-/// Applies `change` to every listed object of the ids.
-template <class T, class Change>
-void changeEach(Items<T>& items, const std::set<Id>& ids, Change change) {
-  for (const Id& id : ids) {
-    if (const T* found = items.find(id)) {
-      T copy = *found;
-      change(copy);
-      items.put(std::move(copy));
-    }
-  }
-}
-
-void shift(std::vector<Point2>& points, Point2 by) {
-  for (Point2& p : points)
-    p = p + by;
-}
-
-void moveSiteObjects(Plan& plan, const std::set<Id>& ids, Point2 by) {
-  changeEach(plan.buildings, ids, [by](Building& b) { shift(b.outline, by); });
-  changeEach(plan.pavements, ids, [by](Pavement& p) { shift(p.outline, by); });
-  changeEach(plan.utilities, ids, [by](Utility& u) { shift(u.path, by); });
-  changeEach(plan.spots, ids, [by](SpotElevation& s) { s.at = s.at + by; });
-  changeEach(plan.wells, ids, [by](Well& w) { w.at = w.at + by; });
-  changeEach(plan.basins, ids, [by](Basin& b) { b.at = b.at + by; });
-  changeEach(plan.sewers, ids, [by](SewerConnection& s) { s.at = s.at + by; });
-  changeEach(plan.washes, ids, [by](WashEquipment& w) { w.at = w.at + by; });
-  changeEach(plan.rooms, ids, [by](EquipmentRoom& r) { r.corner = r.corner + by; });
-  changeEach(plan.vaults, ids, [by](Vault& v) { v.centre = v.centre + by; });
-  changeEach(plan.underlays, ids, [by](Underlay& u) { u.at = u.at + by; });
-  changeEach(plan.notes, ids, [by](DimensionNote& n) {
-    for (NoteEnd* end : {&n.from, &n.to}) {
-      if (end->object.empty()) end->at = end->at + by;
-    }
-  });
-}
-
-/// The id of the object that a run's end moves with; a port moves with its room.
-Id holder(const Locator& locator, const RunEnd& end) {
-  if (end.kind == EndKind::Free) return {};
-  const EquipmentRoom* room = locator.roomOfPort(end.target);
-  return room != nullptr ? room->id : end.target;
-}
-
-/// The outline within which corners follow the object; empty for what holds none.
-Ring holdOutline(const Locator& locator, const Id& id) {
-  if (const Vault* v = locator.vault(id)) return outline(*v);
-  if (const EquipmentRoom* r = locator.room(id)) return outline(*r);
-  return {};
-}
-
-/// Carries the unbroken row of corners next to an end that stand inside `ring`.
-template <class Iterator>
-void carryRow(Iterator first, Iterator last, const Ring& ring, const Carry& carry) {
-  for (; first != last && contains(ring, first->at); ++first)
-    first->at = carry(first->at);
-}
-
-/// For a run of which one end is carried.
-void carryInside(Run& run, const Locator& locator, const Id& held, bool atStart,
-                 const Carry& carry) {
-  const Ring ring = holdOutline(locator, held);
-  if (ring.empty()) return;
-  if (atStart) {
-    carryRow(run.vertices.begin(), run.vertices.end(), ring, carry);
-  } else {
-    carryRow(run.vertices.rbegin(), run.vertices.rend(), ring, carry);
-  }
-}
-
-void carryWhole(Run& run, const Carry& carry) {
-  for (Vertex& v : run.vertices)
-    v.at = carry(v.at);
-  for (RunEnd* end : {&run.from, &run.to}) {
-    if (end->kind == EndKind::Free || end->kind == EndKind::Run) end->at = carry(end->at);
-  }
-}
-
-void carryRuns(Plan& plan, const Plan& before, const std::set<Id>& moved, const Carry& carry) {
-  const Locator locator(before);
-  for (const Run& run : before.runs) {
-    const Id from = holder(locator, run.from), to = holder(locator, run.to);
-    const bool fromGoes = moved.contains(from), toGoes = moved.contains(to);
-    Run next = run;
-    if (moved.contains(run.id) || (fromGoes && toGoes)) {
-      carryWhole(next, carry);
-    } else if (fromGoes || toGoes) {
-      carryInside(next, locator, fromGoes ? from : to, fromGoes, carry);
-    }
-    if (!(next == run)) plan.runs.put(std::move(next));
-  }
-}
-
-/// What the target knew of the end's level, for an end that loses it.
-std::optional<Length> knownInvert(const Locator& locator, const RunEnd& end) {
-  if (end.invert) return end.invert;
-  if (const Basin* b = locator.basin(end.target)) return b->outletInvert;
-  if (const SewerConnection* s = locator.sewer(end.target)) return s->invert;
-  if (const WashEquipment* w = locator.wash(end.target)) return w->inletElevation;
-  if (const Port* p = locator.port(end.target)) {
-    return locator.roomOfPort(end.target)->floor + p->height;
-  }
-  return std::nullopt;
-}
-
-void freeEnd(const Locator& locator, RunEnd& end) {
-  const std::optional<Point2> at = locator.position(end);
-  RunEnd freed;
-  freed.at = at.value_or(end.at);
-  freed.invert = knownInvert(locator, end);
-  freed.fitting = end.fitting;
-  end = freed;
-}
 
 /// Erases or frees the runs that hang on what is gone. A run that goes may carry others.
 void releaseRuns(Plan& plan, const Plan& before, std::set<Id> gone) {
@@ -280,23 +163,17 @@ Id freshId(const Plan& plan, std::string_view stem) {
 }
 
 Plan moveObjects(const Plan& plan, const std::set<Id>& ids, Point2 by) {
-  Plan next = plan;
-  moveSiteObjects(next, ids, by);
-  carryRuns(next, plan, ids, [by](Point2 p) { return p + by; });
-  return next;
+  return carried(plan, ids, Motion::shift(by));
 }
 
 Plan reframeVault(const Plan& plan, const Id& vault, const Frame& frame) {
   const Vault* found = plan.vaults.find(vault);
   if (found == nullptr) return plan;
-  const Frame before = found->frame();
-  Vault moved = *found;
-  moved.centre = frame.origin;
-  moved.angle = frame.angle;
-  Plan next = plan;
-  next.vaults.put(std::move(moved));
-  carryRuns(next, plan, {vault},
-            [&before, &frame](Point2 p) { return frame.toSite(before.toLocal(p)); });
+  Plan next = carried(plan, {vault}, Motion::between(found->frame(), frame));
+  Vault exact = *next.vaults.find(vault);
+  exact.centre = frame.origin;
+  exact.angle = frame.angle;
+  next.vaults.put(std::move(exact));
   return next;
 }
 

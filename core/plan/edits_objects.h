@@ -15,8 +15,8 @@ namespace sump {
 Id freshId(const Plan& plan, std::string_view stem);
 
 /// Moves objects in plan by a vector in metres. What hangs on them goes along: run ends attached to
-/// a moved object, run corners that stand inside a moved vault or room, and the whole of a run
-/// whose two ends are both carried.
+/// a moved object, run corners that stand inside a moved vault or room, the whole of a run whose
+/// two ends are both carried, and note ends. A dimension note moved alone is set off further.
 Plan moveObjects(const Plan& plan, const std::set<Id>& ids, Point2 by);
 
 /// Puts a vault's frame elsewhere; run corners inside the vault keep their local places.

@@ -22,6 +22,7 @@ double coverCost(Layer layer) {
     return 25;
   case Layer::Part:
   case Layer::Symbol:
+  case Layer::Note:
     return 12;
   case Layer::Ground:
   case Layer::Utility:
@@ -75,6 +76,16 @@ Point2 LabelBoard::size(const Label& label) const {
   }
   const double pad = label.framed ? 2 * kPad : kPad;
   return {width + 2 * pad, static_cast<double>(label.lines.size()) * kPitch + pad};
+}
+
+void LabelBoard::onLine(const std::string& text, Point2 site, Point2 along) {
+  constexpr double kAbove = 0.8; // mm between the line and the foot of the text
+  const Point2 up{-along.y, along.x};
+  PageText drawn = words(view_.toPaper(site) + Point2{up.x, -up.y} * kAbove, text, kTextHeight,
+                         false, Align::Centre);
+  drawn.angle = std::atan2(along.y, along.x) * 180 / kPi;
+  placer_.forbid(around(textBox(drawn)));
+  page_.items.push_back(std::move(drawn));
 }
 
 bool LabelBoard::draw(const Label& label, const std::vector<LabelCandidate>& candidates) {

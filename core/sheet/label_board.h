@@ -22,6 +22,9 @@ public:
   LabelBoard(const View& view, const std::vector<Mark>& marks, Page& page);
 
   Point2 size(const Label& label) const;
+  /// Draws a text on the line through `site` along `along`, a little above it. No later label
+  /// covers it.
+  void onLine(const std::string& text, Point2 site, Point2 along);
   /// Beside or around a point, without a leader while `near`, then with one up to `reach` mm.
   bool atPoint(const Label& label, Point2 site, double near, double reach);
   /// Inside an outline where it covers least, else beside it with a leader.

@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/sheet/label_board.h"
+#include "core/sheet/note_marks.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -130,6 +131,13 @@ std::vector<std::string> labelRuns(const Scene& scene) {
   return unplaced;
 }
 
+/// Dimensions stay at their lines; what is enlarged elsewhere is measured in both views.
+void labelNotes(const Scene& scene) {
+  for (const NoteDrawing& note : noteDrawings(scene.request.review.plan)) {
+    if (scene.view.shows(note.textAt)) scene.board.onLine(note.text, note.textAt, note.along);
+  }
+}
+
 bool namedAsRoom(const Scene& scene, const std::string& name) {
   for (const EquipmentRoom& room : scene.request.review.plan.rooms) {
     if (called(room) == name && scene.names(centroid(outline(room)))) return true;
@@ -175,6 +183,7 @@ void labelPlaces(const Scene& scene) {
 std::vector<std::string> drawLabels(const View& view, const LabelRequest& request, Page& page) {
   LabelBoard board(view, request.marks, page);
   const Scene scene{view, request, board, request.review.plan.project.units};
+  labelNotes(scene);
   labelGround(scene);
   if (request.enlarged != nullptr) {
     const Box e = request.enlarged->site();

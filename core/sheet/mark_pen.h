@@ -71,5 +71,6 @@ void markSite(const Plan& plan, std::vector<Mark>& marks);
 void markRooms(const Plan& plan, std::vector<Mark>& marks);
 void markVaults(const Plan& plan, const Study& study, std::vector<Mark>& marks);
 void markRuns(const Plan& plan, const Study& study, std::vector<Mark>& marks);
+void markNotes(const Plan& plan, std::vector<Mark>& marks);
 
 } // namespace sump

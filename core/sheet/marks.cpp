@@ -12,6 +12,7 @@ std::vector<Mark> planMarks(const Plan& plan, const Study& study) {
   markRooms(plan, marks);
   markVaults(plan, study, marks);
   markRuns(plan, study, marks);
+  markNotes(plan, marks);
   std::stable_sort(marks.begin(), marks.end(),
                    [](const Mark& a, const Mark& b) { return a.layer < b.layer; });
   return marks;

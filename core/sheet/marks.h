@@ -25,7 +25,8 @@ enum class Layer {
   Manway,
   Run,
   Part,
-  Symbol
+  Symbol,
+  Note
 };
 
 struct Mark {

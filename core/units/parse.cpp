@@ -62,6 +62,13 @@ const UnitTable& pressureUnits() {
   return table;
 }
 
+const UnitTable& massUnits() {
+  constexpr Unit pound = customary(kKilogramsPerPound);
+  static const UnitTable table = {
+      {"lb", pound}, {"lbs", pound}, {"pounds", pound}, {"kg", {1.0}}, {"t", {1e3}}};
+  return table;
+}
+
 const UnitTable& slopeUnits() {
   static const UnitTable table = {{"in/ft", {1.0 / 12}}, {"\"/ft", {1.0 / 12}}, {"%", {0.01}},
                                   {"mm/m", {0.001}},     {"ft/ft", {1.0}},      {"m/m", {1.0}}};
@@ -214,6 +221,12 @@ Parsed<Pressure> parsePressure(std::string_view text, UnitSystem bare) {
   return as<Pressure>(
       readSimple({text, "40 psi, 280 kPa or 2.8 bar"}, pressureUnits(),
                  bare == UnitSystem::Metric ? Unit{1e3} : customary(kPascalsPerPsi)));
+}
+
+Parsed<Mass> parseMass(std::string_view text, UnitSystem bare) {
+  return as<Mass>(
+      readSimple({text, "12,500 lb, 5670 kg or 5.7 t"}, massUnits(),
+                 bare == UnitSystem::Metric ? Unit{1.0} : customary(kKilogramsPerPound)));
 }
 
 Parsed<double> parseSlope(std::string_view text, UnitSystem bare) {

@@ -30,6 +30,8 @@ Parsed<Volume> parseVolume(std::string_view text, UnitSystem bare);
 Parsed<Flow> parseFlow(std::string_view text, UnitSystem bare);
 /// Pressures: `40 psi`, `280 kPa`, `2.8 bar`, `92 ft` is not a pressure. Bare: psi or kPa.
 Parsed<Pressure> parsePressure(std::string_view text, UnitSystem bare);
+/// Masses: `12,500 lb`, `5.7 t` (metric tonnes), `5670 kg`. A bare number is lb or kg.
+Parsed<Mass> parseMass(std::string_view text, UnitSystem bare);
 /// Slopes as rise over run: `1/4 in/ft`, `1/8"/ft`, `2 %`, `1:50`, `20 mm/m`. Bare: in/ft or %.
 Parsed<double> parseSlope(std::string_view text, UnitSystem bare);
 /// Angles: `45`, `22 1/2`, `22.5 deg`, `-30°`. A bare number is degrees in both systems.

@@ -128,6 +128,11 @@ std::string printPressure(Pressure v, UnitSystem units) {
                                      : trimmed(inPsi(v), 1) + " psi";
 }
 
+std::string printMass(Mass v, UnitSystem units) {
+  if (units == UnitSystem::Metric) return fixed(v.value(), 0) + " kg";
+  return grouped(inPounds(v), 0) + " lb";
+}
+
 std::string printSlope(double riseOverRun, UnitSystem units) {
   if (units == UnitSystem::Metric) return trimmed(riseOverRun * 100, 2) + " %";
   const double inchesPerFoot = std::abs(riseOverRun) * 12;

@@ -87,6 +87,8 @@ TEST(Print, OtherQuantities) {
   EXPECT_EQ(printFlow(cubicMetresPerSecond(170.0 / 60000), metric), "170 L/min");
   EXPECT_EQ(printPressure(psi(40), us), "40 psi");
   EXPECT_EQ(printPressure(psi(40), metric), "276 kPa");
+  EXPECT_EQ(printMass(pounds(12500), us), "12,500 lb");
+  EXPECT_EQ(printMass(kilograms(5670), metric), "5670 kg");
   EXPECT_EQ(printAngle(degrees(45)), "45\u00B0");
   EXPECT_EQ(printAngle(degrees(22.5)), "22.5\u00B0");
   EXPECT_EQ(printAngle(degrees(-30)), "-30\u00B0");
