@@ -129,8 +129,4 @@ void fillTrain(const StudyContext& context, Study& study) {
   fillSludge(context, study, map, train);
 }
 
-std::vector<Calculation> trainCalculations(const Plan&, const Study&) {
-  return {};
-}
-
 } // namespace sump

@@ -1,0 +1,265 @@
+// How the numbers of the train came about.
+
+#include "core/study/context.h"
+#include "core/units/print.h"
+
+namespace sump {
+
+namespace {
+
+/// Gathers calculations of one section.
+class Writer {
+public:
+  Writer(std::string section, std::string source)
+      : section_(std::move(section)), source_(std::move(source)) {}
+
+  template <class T>
+  Calculation& add(const std::string& id, const Id& object, const std::string& title,
+                   const std::string& formula, QuantityKind kind, const Decided<T>& result) {
+    Calculation c;
+    c.id = id;
+    c.object = object;
+    c.section = section_;
+    c.title = title;
+    c.formula = formula;
+    c.kind = kind;
+    c.source = source_;
+    c.decided = result.value.has_value();
+    c.needs = needsText(result.needs);
+    if (result) c.result = number(*result);
+    list_.push_back(std::move(c));
+    return list_.back();
+  }
+  std::vector<Calculation> take() { return std::move(list_); }
+
+  template <class T>
+  static void input(Calculation& c, const std::string& symbol, const std::string& name,
+                    QuantityKind kind, const Decided<T>& value, const std::string& from) {
+    if (value) c.inputs.push_back({symbol, name, number(*value), kind, from});
+  }
+
+private:
+  static double number(double v) { return v; }
+  template <class Unit> static double number(const bu::quantity<Unit>& v) { return v.value(); }
+
+  std::string section_, source_;
+  std::vector<Calculation> list_;
+};
+
+constexpr const char* kManning = "Manning, constant n (Chow, Open-Channel Hydraulics, 1959, from "
+                                 "memory)";
+constexpr const char* kSettling = "Stokes up to Re 1, CD = 24/Re + 3/sqrt(Re) + 0.34 beyond; oil "
+                                  "after API 421, as a guide";
+
+void writeGravity(const TrainStudy& train, Writer& out) {
+  for (const GravityStudy& g : train.gravity) {
+    const Decided<Length> bore = g.diameter;
+    Calculation& full =
+        out.add("gravity.full-flow", g.run, "Flow running just full",
+                "Q_full = A (D/4)^(2/3) S^(1/2) / n, A = pi D^2 / 4, n the limit gravity.roughness",
+                QuantityKind::Flow, g.fullFlow);
+    Writer::input(full, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
+    Writer::input(full, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
+    if (g.largestFlow) {
+      full.steps.push_back("most, at 0.938 of the diameter: " +
+                           fixed(g.largestFlow->value() * 1000, 3) + " L/s; not counted on");
+    }
+    Calculation& v =
+        out.add("gravity.full-velocity", g.run, "Velocity running full",
+                "V_full = (D/4)^(2/3) S^(1/2) / n", QuantityKind::Velocity, g.fullVelocity);
+    Writer::input(v, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
+    Writer::input(v, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
+    Calculation& share = out.add("gravity.share", g.run, "Share of the capacity at the peak",
+                                 "Q / Q_full", QuantityKind::Share, g.share);
+    Writer::input(share, "Q", "peak inflow", QuantityKind::Flow, g.peak, "train.peak-inflow");
+    Writer::input(share, "Q_full", "flow running just full", QuantityKind::Flow, g.fullFlow,
+                  "gravity.full-flow");
+    Calculation& depth =
+        out.add("gravity.depth", g.run, "Normal depth at the peak",
+                "y at which A R^(2/3) S^(1/2) / n = Q", QuantityKind::Length, g.depth);
+    Writer::input(depth, "Q", "peak inflow", QuantityKind::Flow, g.peak, "train.peak-inflow");
+    Writer::input(depth, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
+    Calculation& fast = out.add("gravity.velocity", g.run, "Velocity at the peak",
+                                "V = Q / A at normal depth, or of the full bore",
+                                QuantityKind::Velocity, g.velocity);
+    Writer::input(fast, "Q", "peak inflow", QuantityKind::Flow, g.peak, "train.peak-inflow");
+    Writer::input(fast, "y", "normal depth", QuantityKind::Length, g.depth, "gravity.depth");
+  }
+}
+
+void writePeak(const TrainStudy& train, Writer& out) {
+  out.add("train.peak-inflow", {}, "Peak inflow to the drains",
+          "(1 - lost share) x (product + fresh water of the devices at once) + other inflow",
+          QuantityKind::Flow, train.peakInflow);
+  out.add("train.peak-draw", {}, "Product water drawn at the peak",
+          "sum of count x flow of the devices on product water, x share that runs at once",
+          QuantityKind::Flow, train.peakDraw);
+}
+
+/// Passage by passage, so that the level can be added up by hand.
+std::vector<std::string> levelSteps(const TrainLevels& levels, const Id& vault, int chamber,
+                                    const Study& study) {
+  std::vector<std::string> steps;
+  const ChamberLevel* here = levels.chamber(vault, chamber);
+  for (const PassageLevels& passage : levels.passages) {
+    if (here == nullptr || passage.upstream > here->level) continue;
+    const RunStudy* run = study.run(passage.run);
+    if (run != nullptr && run->service == Service::Inlet) continue;
+    const std::string what = run != nullptr ? passage.run : "opening in baffle " + passage.baffle;
+    steps.push_back(what + ": " + fixed(passage.flow.value() * 1000, 3) + " L/s, from " +
+                    fixed(inMetres(passage.upstream), 4) + " m to " +
+                    fixed(inMetres(passage.downstream), 4) + " m");
+  }
+  return steps;
+}
+
+void writeLevels(const Study& study, Writer& out) {
+  const TrainStudy& train = study.train;
+  const char* formula = "level downstream + friction (Manning) + sum of K v^2/2g of entry, "
+                        "fittings and exit, or critical energy and entry where that stands higher";
+  const std::pair<const Decided<TrainLevels>*, std::string> cases[] = {
+      {&train.pumpStopped, "pump stopped"}, {&train.pumpRunning, "pump running"}};
+  for (const auto& [levels, name] : cases) {
+    const std::string id = "train.level." + name.substr(5);
+    for (const ChamberDuty& duty : train.chambers) {
+      const auto level =
+          decide([&](const TrainLevels& l) { return l.chamber(duty.vault, duty.chamber)->level; },
+                 *levels);
+      const std::string chamber = std::to_string(duty.chamber);
+      Calculation& c = out.add(id + "." + chamber, duty.vault,
+                               "Water level in chamber " + chamber + " at the peak, " + name,
+                               formula, QuantityKind::Length, level);
+      Writer::input(c, "Q", "peak inflow", QuantityKind::Flow, train.peakInflow,
+                    "train.peak-inflow");
+      if (*levels) c.steps = levelSteps(**levels, duty.vault, duty.chamber, study);
+    }
+    const auto over = decide([](const TrainLevels& l) { return l.overflow; }, *levels);
+    Calculation& c =
+        out.add("train.overflow." + name.substr(5), {}, "Overflow at the peak, " + name,
+                "inflow + from storage - drawn", QuantityKind::Flow, over);
+    Writer::input(c, "Q_in", "peak inflow", QuantityKind::Flow, train.peakInflow,
+                  "train.peak-inflow");
+    const auto drawn = decide([](const TrainLevels& l) { return l.drawn; }, *levels);
+    const auto stored = decide([](const TrainLevels& l) { return l.fromStorage; }, *levels);
+    Writer::input(c, "Q_draw", "drawn", QuantityKind::Flow, drawn, "train.peak-draw");
+    Writer::input(c, "Q_store", "from storage", QuantityKind::Flow, stored, "study");
+  }
+}
+
+void writeStorage(const TrainStudy& train, Writer& out) {
+  out.add("train.usable", {}, "Volume from the rest level to the low-level float",
+          "sum of chamber area x (rest level - higher of float level and highest sill on the way)",
+          QuantityKind::Volume, train.usable);
+  const auto time = [&](const char* id, const char* title, const char* formula,
+                        const Decided<Duration>& result) -> Calculation& {
+    Calculation& c = out.add(id, {}, title, formula, QuantityKind::Time, result);
+    Writer::input(c, "V", "usable volume", QuantityKind::Volume, train.usable, "train.usable");
+    return c;
+  };
+  Calculation& fill =
+      time("train.fill", "Time to fill to the overflow, pump stopped", "V / Q_in", train.fill);
+  Writer::input(fill, "Q_in", "peak inflow", QuantityKind::Flow, train.peakInflow,
+                "train.peak-inflow");
+  Calculation& down = time("train.draw-down", "Time to the low-level float, nothing coming back",
+                           "V / Q_draw", train.drawDown);
+  Writer::input(down, "Q_draw", "drawn", QuantityKind::Flow, train.peakDraw, "train.peak-draw");
+  Calculation& net = time("train.draw-down-net", "Time to the low-level float at the peak",
+                          "V / (Q_draw - Q_in)", train.drawDownNet);
+  Writer::input(net, "Q_draw", "drawn", QuantityKind::Flow, train.peakDraw, "train.peak-draw");
+  Writer::input(net, "Q_in", "peak inflow", QuantityKind::Flow, train.peakInflow,
+                "train.peak-inflow");
+}
+
+void writeKept(const ChamberDuty& duty, const std::string& chamber, Writer& out) {
+  Calculation& grit =
+      out.add("duty.particle." + chamber, duty.vault, "Smallest grit kept, chamber " + chamber,
+              "size that settles at the overflow rate / limit duty.settling-share",
+              QuantityKind::SmallLength, duty.particle);
+  Writer::input(grit, "v_o", "overflow rate", QuantityKind::Velocity, duty.overflowRate,
+                "duty.overflow-rate." + chamber);
+  Calculation& oil = out.add(
+      "duty.droplet." + chamber, duty.vault, "Smallest oil droplet kept, chamber " + chamber,
+      "size that rises at F x overflow rate, F by v_h / v_rise, and v_h at most 15 v_rise "
+      "and 3 ft/min",
+      QuantityKind::SmallLength, duty.droplet);
+  Writer::input(oil, "v_o", "overflow rate", QuantityKind::Velocity, duty.overflowRate,
+                "duty.overflow-rate." + chamber);
+  Writer::input(oil, "v_h", "forward velocity", QuantityKind::Velocity, duty.forward,
+                "duty.forward." + chamber);
+}
+
+void writeDuty(const Study& study, Writer& out) {
+  for (const ChamberDuty& duty : study.train.chambers) {
+    const std::string chamber = std::to_string(duty.chamber);
+    const ChamberStudy& box = study.vault(duty.vault)->chambers[std::size_t(duty.chamber - 1)];
+    const Decided<Area> area = box.area;
+    Calculation& time = out.add("duty.detention." + chamber, duty.vault,
+                                "Detention at the peak, chamber " + chamber,
+                                "area x active depth / Q", QuantityKind::Time, duty.detention);
+    Writer::input(time, "A", "plan area", QuantityKind::Area, area, "plan");
+    Writer::input(time, "d", "depth above sludge and below oil", QuantityKind::Length,
+                  duty.activeDepth, "plan");
+    Writer::input(time, "Q", "flow into the chamber", QuantityKind::Flow, duty.throughflow,
+                  "train.peak-inflow");
+    Calculation& rate =
+        out.add("duty.overflow-rate." + chamber, duty.vault, "Overflow rate, chamber " + chamber,
+                "Q / A", QuantityKind::Velocity, duty.overflowRate);
+    Writer::input(rate, "Q", "flow into the chamber", QuantityKind::Flow, duty.throughflow,
+                  "train.peak-inflow");
+    Writer::input(rate, "A", "plan area", QuantityKind::Area, area, "plan");
+    Calculation& along =
+        out.add("duty.forward." + chamber, duty.vault, "Forward velocity, chamber " + chamber,
+                "Q / (width x active depth)", QuantityKind::Velocity, duty.forward);
+    Writer::input(along, "Q", "flow into the chamber", QuantityKind::Flow, duty.throughflow,
+                  "train.peak-inflow");
+    Writer::input(along, "d", "depth above sludge and below oil", QuantityKind::Length,
+                  duty.activeDepth, "plan");
+    writeKept(duty, chamber, out);
+  }
+}
+
+void writeSludge(const Study& study, Writer& out) {
+  const TrainStudy& train = study.train;
+  out.add("duty.sludge", {}, "Sludge settling in a day",
+          "limit duty.trap-share x the larger of the vehicles' sediment, and suspended solids x "
+          "wash water of a day / limit duty.sludge-solids",
+          QuantityKind::Volume, train.sludgePerDay);
+  const char* formula =
+      "area x (limit duty.sludge-share x water depth - oil allowance) / sludge of a day";
+  for (const auto& [id, title, result] :
+       {std::tuple{"duty.pump-out-first", "Pump-out interval if all settles in the first chamber",
+                   &train.pumpOutFirst},
+        {"duty.pump-out-train", "Pump-out interval if it spreads over all chambers",
+         &train.pumpOutTrain}}) {
+    Calculation& c = out.add(id, {}, title, formula, QuantityKind::Time, *result);
+    Writer::input(c, "V_s", "sludge of a day", QuantityKind::Volume, train.sludgePerDay,
+                  "duty.sludge");
+  }
+  Calculation& turn = out.add("duty.turnover", {}, "Turnover by recirculation",
+                              "working volume / recirculation", QuantityKind::Time, train.turnover);
+  Writer::input(turn, "V", "working volume", QuantityKind::Volume,
+                Decided<Volume>(study.workingVolume), "study");
+  Writer::input(turn, "Q_r", "recirculation", QuantityKind::Flow, train.recirculation, "plan");
+}
+
+} // namespace
+
+std::vector<Calculation> trainCalculations(const Plan&, const Study& study) {
+  Writer gravity("Gravity runs", kManning);
+  writeGravity(study.train, gravity);
+  Writer levels("Water levels", "Standard-step method (Chow 1959, from memory); K after TP-410");
+  writePeak(study.train, levels);
+  writeLevels(study, levels);
+  writeStorage(study.train, levels);
+  Writer duty("Vault duty", kSettling);
+  writeDuty(study, duty);
+  writeSludge(study, duty);
+  std::vector<Calculation> all = gravity.take();
+  for (Writer* part : {&levels, &duty}) {
+    for (Calculation& c : part->take())
+      all.push_back(std::move(c));
+  }
+  return all;
+}
+
+} // namespace sump

@@ -1,0 +1,77 @@
+// The report of the train: each number is the study's own, each gap says what it needs.
+
+#include "core/exchange/plan_file.h"
+#include "core/study/context.h"
+#include "tests/support/plan_parts.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+namespace sump::test {
+namespace {
+
+Plan depot() {
+  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+}
+
+const Calculation& find(const std::vector<Calculation>& list, const std::string& id,
+                        const Id& object) {
+  const auto found = std::ranges::find_if(
+      list, [&](const Calculation& c) { return c.id == id && c.object == object; });
+  if (found == list.end()) throw std::runtime_error("no calculation " + id);
+  return *found;
+}
+
+double inputOf(const Calculation& c, const std::string& symbol) {
+  return std::ranges::find(c.inputs, symbol, &CalculationInput::symbol)->value;
+}
+
+TEST(TrainCalculations, AreTheStudysOwnNumbers) {
+  const Plan plan = depot();
+  const Study study = studyOf(plan);
+  const auto list = trainCalculations(plan, study);
+  const TrainStudy& train = study.train;
+  EXPECT_EQ(find(list, "gravity.full-flow", "OF-1").result,
+            train.gravityOf("OF-1")->fullFlow->value());
+  EXPECT_EQ(find(list, "train.level.stopped.2", "V2").result,
+            train.pumpStopped->chamber("V2", 2)->level.value());
+  EXPECT_EQ(find(list, "duty.droplet.1", "V1").result, train.duty("V1", 1)->droplet->value());
+  EXPECT_EQ(find(list, "train.usable", "").result, train.usable->value());
+}
+
+TEST(TrainCalculations, CanBeFollowedByHand) {
+  const Plan plan = depot();
+  const auto list = trainCalculations(plan, studyOf(plan));
+  const Calculation& time = find(list, "duty.detention.1", "V1");
+  EXPECT_NEAR(time.result, inputOf(time, "A") * inputOf(time, "d") / inputOf(time, "Q"), 1e-9);
+  const Calculation& over = find(list, "train.overflow.running", "");
+  EXPECT_NEAR(over.result,
+              inputOf(over, "Q_in") + inputOf(over, "Q_store") - inputOf(over, "Q_draw"), 1e-12);
+  const Calculation& share = find(list, "gravity.share", "WW-1");
+  EXPECT_NEAR(share.result, inputOf(share, "Q") / inputOf(share, "Q_full"), 1e-12);
+  EXPECT_EQ(find(list, "train.level.stopped.1", "V1").steps.size(), 4u)
+      << "interconnect, link, interconnect, overflow";
+}
+
+TEST(TrainCalculations, AreEachToldApartAndComplete) {
+  Plan bare = depot();
+  bare.basis = {};
+  for (const Plan& plan : {depot(), bare, Plan{}}) {
+    std::set<std::pair<std::string, Id>> seen;
+    for (const Calculation& c : trainCalculations(plan, studyOf(plan))) {
+      EXPECT_TRUE(seen.insert({c.id, c.object}).second) << c.id;
+      EXPECT_EQ(c.decided, c.needs.empty()) << c.id;
+      EXPECT_FALSE(c.title.empty() || c.formula.empty() || c.source.empty() || c.section.empty());
+    }
+    EXPECT_FALSE(seen.empty());
+  }
+  const auto list = trainCalculations(bare, studyOf(bare));
+  EXPECT_FALSE(find(list, "train.peak-inflow", "").decided);
+  EXPECT_EQ(find(list, "train.peak-inflow", "").needs, "wash devices, share of the wash water that "
+                                                       "is lost, other inflow to the drains");
+}
+
+} // namespace
+} // namespace sump::test
