@@ -2,9 +2,12 @@
 
 #include "app/canvas/grid.h"
 #include "app/canvas/mark_painter.h"
+#include "app/canvas/snap_field.h"
+#include "app/canvas/tools/locks.h"
 #include "app/canvas/tools/select_tool.h"
 
 #include "core/geometry/polygon.h"
+#include "core/plan/edits_objects.h"
 #include "core/units/print.h"
 
 #include <QGestureEvent>
@@ -15,6 +18,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace sump {
 
@@ -41,6 +45,10 @@ Canvas::Canvas(Document& document, QWidget* parent) : QWidget(parent), document_
   setAttribute(Qt::WA_OpaquePaintEvent);
   grabGesture(Qt::PinchGesture);
   tool_ = std::make_unique<SelectTool>(*this);
+  entry_ = new EntryBox(this);
+  connect(entry_, &EntryBox::edited, this, [this] { tool_->typing(entry_->values()); });
+  connect(entry_, &EntryBox::entered, this, &Canvas::enterTyped);
+  connect(entry_, &EntryBox::givenUp, this, &Canvas::shutEntry);
   connect(&document_, &Document::reviewArrived, this, &Canvas::takeReview);
   connect(&document_, &Document::replaced, this, &Canvas::documentReplaced);
   connect(&document_, &Document::changed, this, &Canvas::dropLostSelection);
@@ -48,7 +56,16 @@ Canvas::Canvas(Document& document, QWidget* parent) : QWidget(parent), document_
 
 Canvas::~Canvas() = default;
 
+const SnapField& Canvas::snapField() const {
+  if (snapPlan_ != document_.shared()) {
+    snapPlan_ = document_.shared();
+    snapField_ = sump::snapField(*snapPlan_);
+  }
+  return snapField_;
+}
+
 void Canvas::setTool(std::unique_ptr<Tool> tool) {
+  shutEntry();
   tool_->cancel();
   tool_ = std::move(tool);
   toolPressed_ = false;
@@ -84,6 +101,7 @@ void Canvas::takeReview() {
 }
 
 void Canvas::documentReplaced() {
+  shutEntry();
   tool_->cancel();
   fitPending_ = true;
   select({});
@@ -241,11 +259,14 @@ void Canvas::mousePressEvent(QMouseEvent* event) {
     showCursor();
   } else if (event->button() == Qt::LeftButton) {
     toolPressed_ = true;
+    setFocus();
     tool_->press(pointerOf(*event));
+    shutEntry(); // a click takes what was typed
   }
 }
 
 void Canvas::mouseMoveEvent(QMouseEvent* event) {
+  pointer_ = event->position();
   tellCoordinates(event->position());
   if (panning_) {
     panBy(event->position() - panFrom_);
@@ -288,13 +309,10 @@ bool Canvas::event(QEvent* event) {
   if (event->type() == QEvent::NativeGesture) {
     if (nativeGesture(static_cast<QNativeGestureEvent*>(event))) return true;
   }
-  if (event->type() == QEvent::ShortcutOverride && tool_->busy()) {
-    // While a gesture runs these keys are the tool's, whatever menus they also stand in.
-    const int key = static_cast<QKeyEvent*>(event)->key();
-    if (key == Qt::Key_Escape || key == Qt::Key_Backspace || key == Qt::Key_Return) {
-      event->accept();
-      return true;
-    }
+  if (event->type() == QEvent::ShortcutOverride &&
+      tool_->claims(static_cast<QKeyEvent*>(event)->key())) {
+    event->accept();
+    return true;
   }
   return QWidget::event(event);
 }
@@ -312,26 +330,79 @@ bool Canvas::nativeGesture(QNativeGestureEvent* event) {
   return true;
 }
 
+/// A digit opens the entry at its first field, E at the east coordinate, I at the invert or level.
+bool Canvas::openEntry(const QKeyEvent& event) {
+  const QString text = event.text().toUpper();
+  const auto modifiers = event.modifiers() & ~(Qt::ShiftModifier | Qt::KeypadModifier);
+  if (text.size() != 1 || modifiers != Qt::NoModifier) return false;
+  const bool digit = text[0].isDigit() || text[0] == '.' || text[0] == '-';
+  const std::vector<EntryField> fields = tool_->entryFields();
+  std::size_t first = 0;
+  if (!digit) {
+    const EntryKey key = text == "E" ? EntryKey::East : EntryKey::Level;
+    if (text != "E" && text != "I") return false;
+    first =
+        static_cast<std::size_t>(std::ranges::find(fields, key, &EntryField::key) - fields.begin());
+  }
+  if (first >= fields.size()) return false;
+  entry_->open(fields, plan().project.units, digit ? text : QString(), pointer_.toPoint(), first);
+  return true;
+}
+
+void Canvas::shutEntry() {
+  if (!entry_->isVisible()) return;
+  entry_->shut();
+  setFocus();
+  tool_->typing({});
+  refresh();
+}
+
+void Canvas::enterTyped(Qt::KeyboardModifiers modifiers) {
+  const QString before = toolText("This place cannot be reached with these values.");
+  if (tool_->enter(entry_->values(), modifiers)) {
+    shutEntry();
+  } else {
+    entry_->complain(before);
+  }
+}
+
+/// A step of the grid; with Shift a tenth of it, with Ctrl ten.
+void Canvas::nudge(Point2 direction, Qt::KeyboardModifiers modifiers) {
+  double step = gridSteps(view_.scale(), plan().project.units).minor;
+  if (modifiers.testFlag(Qt::ShiftModifier)) step /= 10;
+  if (modifiers.testFlag(Qt::ControlModifier)) step *= 10;
+  const std::set<Id> ids = unlocked(plan(), selection_);
+  if (ids.empty()) return emit refused(tr("What is selected is locked."));
+  commit(tr("Nudge"), moveObjects(plan(), ids, direction * step));
+}
+
+bool Canvas::arrow(const QKeyEvent& event) {
+  constexpr double kPan = 60; // pixels
+  static const std::map<int, Point2> directions = {{Qt::Key_Left, {-1, 0}},
+                                                   {Qt::Key_Right, {1, 0}},
+                                                   {Qt::Key_Up, {0, 1}},
+                                                   {Qt::Key_Down, {0, -1}}};
+  const auto it = directions.find(event.key());
+  if (it == directions.end()) return false;
+  const Point2 d = it->second;
+  if (selection_.empty() || tool_->busy() || !tool_->nudges()) {
+    panBy({-d.x * kPan, d.y * kPan});
+  } else {
+    nudge(d, event.modifiers());
+  }
+  return true;
+}
+
 void Canvas::keyPressEvent(QKeyEvent* event) {
+  if (entry_->isVisible()) return entry_->take(event);
   if (event->key() == Qt::Key_Space && !event->isAutoRepeat()) {
     spaceHeld_ = true;
     return showCursor();
   }
   if (tool_->key(event->key(), event->modifiers())) return refresh();
+  if (openEntry(*event)) return;
   if (event->key() == Qt::Key_Escape) emit toolGivenUp();
-  constexpr double kStep = 60; // pixels
-  switch (event->key()) {
-  case Qt::Key_Left:
-    return panBy({kStep, 0});
-  case Qt::Key_Right:
-    return panBy({-kStep, 0});
-  case Qt::Key_Up:
-    return panBy({0, kStep});
-  case Qt::Key_Down:
-    return panBy({0, -kStep});
-  default:
-    QWidget::keyPressEvent(event);
-  }
+  if (!arrow(*event)) QWidget::keyPressEvent(event);
 }
 
 void Canvas::keyReleaseEvent(QKeyEvent* event) {

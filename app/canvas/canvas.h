@@ -2,6 +2,7 @@
 // The drawing: shows the newest review of a document and hands gestures to the tool in use. Pans by
 // middle button, Space or two fingers, zooms at the pointer by wheel or pinch.
 
+#include "app/canvas/entry_box.h"
 #include "app/canvas/labels.h"
 #include "app/canvas/scene.h"
 #include "app/canvas/theme.h"
@@ -33,6 +34,9 @@ public:
   void select(std::set<Id> ids) override;
   const View& view() const override { return view_; }
   const Scene* scene() const override { return scene_.get(); }
+  const SnapField& snapField() const override;
+  const DrawingAids& aids() const override { return aids_; }
+  EntryBox& entry() { return *entry_; }
 
   /// Of these ids those that can be selected; parts stand for their owners.
   std::set<Id> knownObjects(const std::set<Id>& ids) const;
@@ -40,6 +44,8 @@ public:
   void setDark(bool dark);
   void setGridShown(bool shown);
   void setLabelsShown(bool shown);
+  void setSnapping(bool on) { aids_.snap = on; }
+  void setStraight(bool on) { aids_.straight = on; }
 
   void zoomBy(double factor);
   void fitAll();
@@ -79,7 +85,13 @@ private:
   bool commit(const QString& step, Plan plan) override;
   void preview(std::optional<Plan> plan) override { document_.preview(std::move(plan)); }
   void refresh() override;
+  void refuse(const QString& reason) override { emit refused(reason); }
 
+  bool openEntry(const QKeyEvent& event);
+  void shutEntry();
+  void enterTyped(Qt::KeyboardModifiers modifiers);
+  void nudge(Point2 direction, Qt::KeyboardModifiers modifiers);
+  bool arrow(const QKeyEvent& event);
   void takeReview();
   void documentReplaced();
   void dropLostSelection();
@@ -99,6 +111,11 @@ private:
   View view_;
   std::unique_ptr<Scene> scene_;
   std::unique_ptr<Tool> tool_;
+  EntryBox* entry_ = nullptr;
+  DrawingAids aids_;
+  mutable SnapField snapField_;
+  mutable PlanPtr snapPlan_; ///< that snapField_ was made of
+  QPointF pointer_;
   std::set<Id> selection_;
   bool fitPending_ = true;
   bool dark_ = false;

@@ -76,7 +76,8 @@ void ActionSet::makeStrips() {
   QToolBar* top = makeStrip(window_, tr("Files and view"), "top-strip", Qt::TopToolBarArea,
                             Qt::ToolButtonIconOnly);
   QToolBar* tools = makeStrip(window_, tr("Tools"), "tools-strip", Qt::LeftToolBarArea,
-                              Qt::ToolButtonTextUnderIcon);
+                              Qt::ToolButtonTextBesideIcon);
+  tools->setIconSize(QSize(20, 20));
   for (const ActionRow& row : actionTable()) {
     if (row.strip == Strip::None) continue;
     QToolBar* bar = row.strip == Strip::Top ? top : tools;

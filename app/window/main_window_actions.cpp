@@ -2,10 +2,8 @@
 
 #include "app/window/main_window.h"
 
-#include "app/canvas/tools/move_tool.h"
-#include "app/canvas/tools/place_tool.h"
-#include "app/canvas/tools/run_tool.h"
-#include "app/canvas/tools/select_tool.h"
+#include "app/canvas/tools/locks.h"
+#include "app/canvas/tools/tool_factory.h"
 #include "app/window/help_dialogs.h"
 
 #include "core/plan/edits_objects.h"
@@ -19,29 +17,6 @@ namespace sump {
 namespace {
 
 constexpr double kZoomStep = 1.4;
-
-std::unique_ptr<Tool> makeTool(ActionId id, ToolHost& host) {
-  switch (id) {
-  case ActionId::ToolMove:
-    return std::make_unique<MoveTool>(host);
-  case ActionId::ToolVault:
-    return std::make_unique<PlaceTool>(host, placeableVault(host));
-  case ActionId::ToolRoom:
-    return std::make_unique<PlaceTool>(host, placeableRoom(host));
-  case ActionId::ToolRun:
-    return std::make_unique<RunTool>(host);
-  case ActionId::ToolBasin:
-    return std::make_unique<PlaceTool>(host, placeableBasin());
-  case ActionId::ToolWash:
-    return std::make_unique<PlaceTool>(host, placeableWash());
-  case ActionId::ToolSewer:
-    return std::make_unique<PlaceTool>(host, placeableSewer());
-  case ActionId::ToolSpot:
-    return std::make_unique<PlaceTool>(host, placeableSpot());
-  default:
-    return std::make_unique<SelectTool>(host);
-  }
-}
 
 } // namespace
 
@@ -95,6 +70,9 @@ void MainWindow::joinViewActions() {
   actions_->on(ActionId::ZoomOut, [this] { canvas_->zoomBy(1 / kZoomStep); });
   connect(action(ActionId::Grid), &QAction::toggled, canvas_, &Canvas::setGridShown);
   connect(action(ActionId::Labels), &QAction::toggled, canvas_, &Canvas::setLabelsShown);
+  connect(action(ActionId::Snap), &QAction::toggled, canvas_, &Canvas::setSnapping);
+  connect(action(ActionId::Straight), &QAction::toggled, canvas_, &Canvas::setStraight);
+  action(ActionId::Snap)->setChecked(true);
   connect(action(ActionId::DarkWindow), &QAction::triggered, this, &MainWindow::setDarkWindow);
   connect(action(ActionId::DarkDrawing), &QAction::triggered, this, &MainWindow::setDarkDrawing);
 }
@@ -137,7 +115,8 @@ void MainWindow::showContextMenu(const QPoint& at) {
 
 void MainWindow::eraseSelection() {
   if (canvas_->selection().empty()) return;
-  document_.commit(tr("Delete"), eraseObjects(document_.plan(), canvas_->selection()));
+  const std::set<Id> ids = unlocked(document_.plan(), canvas_->selection());
+  if (!ids.empty()) document_.commit(tr("Delete"), eraseObjects(document_.plan(), ids));
 }
 
 void MainWindow::duplicateSelection() {

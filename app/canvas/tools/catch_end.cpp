@@ -66,24 +66,50 @@ std::optional<Catch> catchBox(const Items<T>& items, EndKind kind, Point2 p, dou
   return std::nullopt;
 }
 
-std::optional<Catch> catchChamber(const Plan& plan, Point2 p) {
-  for (const Vault& vault : plan.vaults) {
-    if (!contains(outline(vault), p)) continue;
-    const Point2 local = vault.frame().toLocal(p);
-    for (const ChamberBox& box : chambers(vault)) {
-      const Point2 inside{std::clamp(local.x, box.low.x, box.high.x),
-                          std::clamp(local.y, box.low.y, box.high.y)};
-      // Walls and baffles are thinner than half a chamber: the nearest chamber is the one meant.
-      if (distance(inside, local) > inMetres(vault.wall) + 1e-9) continue;
-      Catch found =
-          caught(EndKind::Chamber, vault.id, inside, vault.frame().toSite(inside), vault.name);
-      found.end.chamber = box.number;
-      found.name =
-          QCoreApplication::translate("Tools", "%1, chamber %2").arg(found.name).arg(box.number);
-      return found;
+/// The chamber whose inside is nearest to the local point.
+std::optional<Catch> chamberOf(const Vault& vault, Point2 local) {
+  std::optional<Catch> best;
+  double least = 1e300;
+  for (const ChamberBox& box : chambers(vault)) {
+    const Point2 inside{std::clamp(local.x, box.low.x, box.high.x),
+                        std::clamp(local.y, box.low.y, box.high.y)};
+    if (distance(inside, local) >= least) continue;
+    least = distance(inside, local);
+    best = caught(EndKind::Chamber, vault.id, inside, vault.frame().toSite(inside), vault.name);
+    best->end.chamber = box.number;
+    const char* text = least > 0 ? "Wall of %1, chamber %2" : "%1, chamber %2";
+    best->name = QCoreApplication::translate("Tools", text).arg(best->name).arg(box.number);
+  }
+  return best;
+}
+
+/// A chamber by a point in it, or by the vault's wall a little outside.
+std::optional<Catch> catchChamber(const Plan& plan, Point2 p, double reach) {
+  // A vault that holds the point wins over one whose wall is only near.
+  for (const double off : {0.0, reach / 2}) {
+    for (const Vault& vault : plan.vaults) {
+      if (distance(p, outline(vault)) <= off) return chamberOf(vault, vault.frame().toLocal(p));
     }
   }
   return std::nullopt;
+}
+
+/// A tee into another run: water into water, cable into cable. Lines are thin and lie close
+/// together, so half the reach must do.
+std::optional<Catch> catchRun(const Plan& plan, Point2 p, double reach, Service service) {
+  const Locator locator(plan);
+  std::optional<Catch> best;
+  double nearest = reach / 2;
+  for (const Run& run : plan.runs) {
+    if (isConduit(run.service) != isConduit(service)) continue;
+    const std::optional<Polyline> line = locator.centreline(run);
+    if (!line) continue;
+    const Point2 at = nearestOnLine(p, *line);
+    if (distance(at, p) >= nearest) continue;
+    nearest = distance(at, p);
+    best = caught(EndKind::Run, run.id, at, at, run.name);
+  }
+  return best;
 }
 
 } // namespace
@@ -93,7 +119,8 @@ Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service) 
   if (auto sewer = catchSewer(plan, pointer, reach)) return *sewer;
   if (auto wash = catchBox(plan.washes, EndKind::Wash, pointer, reach)) return *wash;
   if (auto basin = catchBox(plan.basins, EndKind::Basin, pointer, reach)) return *basin;
-  if (auto chamber = catchChamber(plan, pointer)) return *chamber;
+  if (auto chamber = catchChamber(plan, pointer, reach)) return *chamber;
+  if (auto run = catchRun(plan, pointer, reach, service)) return *run;
   Catch free;
   free.end.at = free.at = pointer;
   return free;

@@ -15,8 +15,8 @@ struct Catch {
 };
 
 /// The nearest of what lies within `reach` metres: a port of the room, the sewer, wash equipment, a
-/// basin, a chamber that holds the point, in this order of preference; of ports, one of the service
-/// first.
+/// basin, a chamber (also by its vault's wall), another run that carries the like, in this order of
+/// preference; of ports, one of the service first.
 Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service);
 
 } // namespace sump

@@ -1,11 +1,21 @@
 #include "app/canvas/tools/move_tool.h"
 
+#include "app/canvas/live_dimensions.h"
+#include "app/canvas/snap_field.h"
+#include "app/canvas/tools/locks.h"
+
 #include "core/plan/edits_objects.h"
 #include "core/units/print.h"
 
 #include <QApplication>
 
 namespace sump {
+
+namespace {
+
+constexpr std::size_t kGapsShown = 3;
+
+} // namespace
 
 void MoveTool::press(const Pointer& pointer) {
   if (host().scene() == nullptr) return;
@@ -18,18 +28,28 @@ void MoveTool::press(const Pointer& pointer) {
   by_ = {};
 }
 
+void MoveTool::begin(const Pointer&) {
+  moved_ = unlocked(host().plan(), host().selection());
+  if (moved_.empty()) {
+    pressed_ = false;
+    return host().refuse(toolText("Locked: unlock it before it is moved."));
+  }
+  grips_ = gripPoints(host().plan(), moved_);
+  dragging_ = true;
+}
+
 void MoveTool::move(const Pointer& pointer) {
   if (!pressed_) return;
   const double pixels = (pointer.screen - start_.screen).manhattanLength();
   if (!dragging_ && pixels < QApplication::startDragDistance()) return;
-  dragging_ = true;
-  show(onGrid(host(), pointer.site - start_.site, pointer.modifiers));
+  if (!dragging_) begin(pointer);
+  if (dragging_) show(aimShift(host(), start_, pointer, grips_, moved_, caught_));
 }
 
 void MoveTool::show(Point2 by) {
   if (by == by_) return;
   by_ = by;
-  host().preview(moveObjects(host().plan(), host().selection(), by_));
+  host().preview(moveObjects(host().plan(), moved_, by_));
   host().refresh();
 }
 
@@ -37,7 +57,7 @@ void MoveTool::release(const Pointer&) {
   const bool moved = dragging_ && !(by_ == Point2{});
   pressed_ = dragging_ = false;
   if (moved) {
-    host().commit(toolText("Move"), moveObjects(host().plan(), host().selection(), by_));
+    host().commit(toolText("Move"), moveObjects(host().plan(), moved_, by_));
   } else {
     host().preview(std::nullopt);
   }
@@ -59,11 +79,11 @@ void MoveTool::cancel() {
 void MoveTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   if (!dragging_) return;
   const View& view = host().view();
+  const UnitSystem units = host().plan().project.units;
+  // The reviewed drawing follows a moment later; outlines follow the pointer at once.
   painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
   painter.setBrush(Qt::NoBrush);
-  painter.drawLine(view.toScreen(start_.site), view.toScreen(start_.site + by_));
-  // The reviewed drawing follows a moment later; outlines follow the pointer at once.
-  for (const Id& id : host().selection()) {
+  for (const Id& id : moved_) {
     if (const Vault* v = host().plan().vaults.find(id)) {
       Ring ring = outline(*v);
       for (Point2& p : ring)
@@ -71,11 +91,18 @@ void MoveTool::paint(QPainter& painter, const CanvasTheme& theme) const {
       painter.drawPolygon(view.toScreen(ring));
     }
   }
+  paintGaps(painter, view, nearestGaps(moveObjects(host().plan(), moved_, by_), moved_, kGapsShown),
+            units, theme);
+  painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
+  painter.drawLine(view.toScreen(start_.site), view.toScreen(start_.site + by_));
+  paintLegDimensions(painter, view, start_.site, start_.site + by_, units, theme);
+  if (caught_.kind != SnapKind::None) paintSnap(painter, view, caught_, theme);
 }
 
 QString MoveTool::hint() const {
   if (!dragging_) {
-    return toolText("Drag an object, or what is selected, to its new place. Ctrl: off the grid.");
+    return toolText("Drag an object, or what is selected, to its new place; its corners and centre "
+                    "catch. Arrow keys nudge it. Shift: straight. Alt: no catching.");
   }
   const UnitSystem units = host().plan().project.units;
   return toolText("%1 east, %2 north. Release to keep, Esc to put it back.")

@@ -1,7 +1,7 @@
 #pragma once
 // Drags the selection. The plan is previewed while it moves; the release commits one step.
 
-#include "app/canvas/tools/tool.h"
+#include "app/canvas/tools/aim.h"
 
 namespace sump {
 
@@ -16,15 +16,20 @@ public:
   bool busy() const override { return dragging_; }
   void paint(QPainter& painter, const CanvasTheme& theme) const override;
   QString hint() const override;
+  bool nudges() const override { return true; }
   QCursor cursor() const override { return Qt::SizeAllCursor; }
 
 private:
+  void begin(const Pointer& pointer);
   void show(Point2 by);
 
   bool pressed_ = false;
   bool dragging_ = false; ///< moved further than a click may
   Pointer start_;
   Point2 by_;
+  std::set<Id> moved_;        ///< what is selected and not locked
+  std::vector<Point2> grips_; ///< corners and centres by which it catches
+  Snapped caught_;
 };
 
 } // namespace sump

@@ -1,5 +1,6 @@
 #include "app/canvas/tools/run_tool.h"
 
+#include "app/canvas/live_dimensions.h"
 #include "app/canvas/mark_painter.h"
 #include "app/canvas/tools/new_objects.h"
 
@@ -16,6 +17,8 @@ namespace {
 constexpr double kCatchPixels = 14;
 /// Clicks closer than this are one corner; a run may not stand on its own foot.
 constexpr double kSamePixels = 3;
+/// A typed place means what it lies on to this many metres.
+constexpr double kTypedReach = 1e-4;
 
 QString q(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
@@ -24,41 +27,23 @@ QString q(std::string_view text) {
 void completeEnd(const ToolHost& host, Service service, RunEnd& end, bool atStart) {
   const Surface ground = host.scene() != nullptr ? host.scene()->study().ground : Surface();
   end.fitting = usualFitting(service, end, atStart);
-  if (end.kind == EndKind::Chamber || end.kind == EndKind::Free) {
+  if (!end.invert && (end.kind == EndKind::Chamber || end.kind == EndKind::Free)) {
     end.invert = usualInvert(host.plan(), ground, service, end, atStart);
   }
 }
 
+/// What would hold the end, in words beside a ring; the marker of the place itself is below it.
 void paintCatch(QPainter& painter, const View& view, const Catch& found, const CanvasTheme& theme) {
   const QPointF at = view.toScreen(found.at);
   painter.setBrush(Qt::NoBrush);
-  if (found.end.kind == EndKind::Free) {
-    painter.setPen(QPen(theme.accent, 1.5));
-    painter.drawEllipse(at, 3, 3);
-    return;
-  }
+  painter.setPen(QPen(theme.background, 4));
+  painter.drawEllipse(at, 11, 11);
   painter.setPen(QPen(theme.accent, 2));
-  painter.drawRect(QRectF(at.x() - 7, at.y() - 7, 14, 14));
-  painter.drawPoint(at);
-  const QFontMetricsF metrics(painter.font());
-  const QRectF box(at.x() + 12, at.y() - metrics.height() - 6,
-                   metrics.horizontalAdvance(found.name) + 10, metrics.height() + 4);
-  painter.setPen(Qt::NoPen);
-  painter.setBrush(theme.accent);
-  painter.drawRoundedRect(box, 3, 3);
-  painter.setPen(theme.background);
-  painter.drawText(box, Qt::AlignCenter, found.name);
+  painter.drawEllipse(at, 11, 11);
+  paintTag(painter, at + QPointF(16, -16), found.name, theme, TagAnchor::Left);
 }
 
 } // namespace
-
-Point2 onEighth(Point2 from, Point2 p) {
-  const Point2 d = p - from;
-  const double step = kPi / 4;
-  const double angle = std::round(std::atan2(d.y, d.x) / step) * step;
-  const Point2 u{std::cos(angle), std::sin(angle)};
-  return from + u * dot(d, u);
-}
 
 RunTool::RunTool(ToolHost& host) : Tool(host) {
   setService(Service::Inlet);
@@ -75,51 +60,117 @@ const PipeProduct* RunTool::pipe() const {
   return host().catalog().pipe(pipeKey_);
 }
 
-Catch RunTool::caughtAt(const Pointer& pointer) const {
-  const double reach = kCatchPixels / host().view().scale();
-  Catch found = catchEnd(host().plan(), pointer.site, reach, service_);
-  if (found.end.kind != EndKind::Free) return found;
-  const bool straight = start_ && pointer.modifiers.testFlag(Qt::ShiftModifier);
-  found.at = straight ? onEighth(lastPoint(), pointer.site)
-                      : onGrid(host(), pointer.site, pointer.modifiers);
-  found.end.at = found.at;
+AimFrom RunTool::from() const {
+  AimFrom from;
+  if (!start_) return from;
+  from.last = lastPoint();
+  if (!corners_.empty())
+    from.beforeLast = corners_.size() > 1 ? corners_[corners_.size() - 2].at : start_->at;
+  return from;
+}
+
+/// What holds an end at this place. A typed place must lie on it; the pointer needs only be near.
+Catch RunTool::heldAt(Point2 at, bool exact) const {
+  const double reach = exact ? kTypedReach : kCatchPixels / host().view().scale();
+  return catchEnd(host().plan(), at, reach, service_);
+}
+
+RunTool::Found RunTool::foundAt(const Pointer& pointer) const {
+  const bool loose = pointer.modifiers.testFlag(Qt::AltModifier) || !host().aids().snap;
+  const bool typed = !typedPoint(typed_).empty();
+  Found found;
+  if (!typed && !loose) {
+    // Ports and the sewer are points: the pointer jumps to them.
+    found.held = heldAt(pointer.site, false);
+    if (found.held.end.kind == EndKind::Port || found.held.end.kind == EndKind::Sewer) {
+      found.snapped = {found.held.at, SnapKind::End, found.held.end.target, {}};
+      return found;
+    }
+  }
+  found.snapped = aim(host(), pointer, from(), typedPoint(typed_));
+  found.held = heldAt(found.snapped.at, typed || loose);
+  if (found.held.end.kind == EndKind::Free) found.held.end.at = found.held.at = found.snapped.at;
+  if (const auto level = typedValue(typed_, EntryKey::Level))
+    found.held.end.invert = metres(*level);
   return found;
 }
 
 void RunTool::press(const Pointer& pointer) {
-  const Catch found = caughtAt(pointer);
-  now_ = found;
+  pointer_ = pointer;
+  const Found found = foundAt(pointer);
+  // A second click at one place adds nothing, unless something there holds the end.
+  const bool near =
+      start_ && distance(found.held.at, lastPoint()) * host().view().scale() < kSamePixels;
+  if (near && (found.held.end.kind == EndKind::Free || corners_.empty())) return;
+  take(found.held, pointer.modifiers.testFlag(Qt::ControlModifier));
+}
+
+/// `corner`: even where an end would hold.
+void RunTool::take(const Catch& found, bool corner) {
+  typed_.clear();
   if (!start_) {
     start_ = found;
-    host().refresh();
-    return;
-  }
-  if (distance(found.at, lastPoint()) * host().view().scale() < kSamePixels) return;
-  const bool sameObject =
-      found.end.target == start_->end.target && found.end.chamber == start_->end.chamber;
-  if (found.end.kind != EndKind::Free && !sameObject) {
+  } else if (found.end.kind != EndKind::Free && !corner &&
+             !(found.end.target == start_->end.target &&
+               found.end.chamber == start_->end.chamber)) {
     finish(found);
   } else {
-    corners_.push_back(found.at);
+    corners_.push_back({found.at, found.end.invert});
   }
+  now_.reset();
   host().refresh();
 }
 
 void RunTool::move(const Pointer& pointer) {
-  now_ = caughtAt(pointer);
+  pointer_ = pointer;
+  now_ = foundAt(pointer);
   host().refresh();
 }
 
 void RunTool::doubleClick(const Pointer& pointer) {
-  // The first of the two clicks has already set a corner here: it becomes the end.
   if (!start_) return;
-  Catch end = caughtAt(pointer);
-  if (!corners_.empty()) {
-    end = Catch();
-    end.end.at = end.at = corners_.back();
-    corners_.pop_back();
+  // The first of the two clicks has already set a corner here: it becomes the end.
+  if (corners_.empty()) {
+    finish(foundAt(pointer).held);
+  } else {
+    finishAtLastCorner();
   }
+}
+
+void RunTool::finishAtLastCorner() {
+  Catch end;
+  end.end.at = end.at = corners_.back().at;
+  end.end.invert = corners_.back().invert;
+  corners_.pop_back();
   finish(end);
+}
+
+std::vector<EntryField> RunTool::entryFields() const {
+  std::vector<EntryField> fields = placeFields(start_.has_value());
+  fields.push_back({EntryKey::Level, EntryUnit::Elevation, toolText("Invert"),
+                    toolText("Elevation of the inside bottom here; left empty, the fall between "
+                             "its neighbours gives it")});
+  return fields;
+}
+
+void RunTool::typing(const Entry& entry) {
+  typed_ = entry;
+  now_ = foundAt(pointer_);
+  host().refresh();
+}
+
+bool RunTool::enter(const Entry& entry, Qt::KeyboardModifiers modifiers) {
+  const TypedPoint typed = typedPoint(entry);
+  const std::optional<Point2> last = from().last;
+  if (!typed.empty() && !placeOf(typed, last, pointer_.site)) return false;
+  typed_ = entry;
+  const Found found = foundAt(pointer_);
+  const bool still = start_ && distance(found.held.at, lastPoint()) < kTypedReach;
+  // At one and the same place only another level makes a corner: a riser or a drop.
+  const bool holds = found.held.end.kind != EndKind::Free && !corners_.empty();
+  if (still && !holds && !found.held.end.invert) return false;
+  take(found.held, modifiers.testFlag(Qt::ControlModifier));
+  return true;
 }
 
 bool RunTool::key(int key, Qt::KeyboardModifiers) {
@@ -132,14 +183,9 @@ bool RunTool::key(int key, Qt::KeyboardModifiers) {
     takeBack();
     return true;
   case Qt::Key_Return:
-  case Qt::Key_Enter: {
-    if (corners_.empty()) return true; // one point is no run
-    Catch end;
-    end.end.at = end.at = corners_.back();
-    corners_.pop_back();
-    finish(end);
+  case Qt::Key_Enter:
+    if (!corners_.empty()) finishAtLastCorner(); // one point is no run
     return true;
-  }
   default:
     return false;
   }
@@ -157,12 +203,15 @@ void RunTool::takeBack() {
 void RunTool::cancel() {
   start_.reset();
   corners_.clear();
+  typed_.clear();
   now_.reset();
   host().refresh();
 }
 
 void RunTool::finish(const Catch& end) {
-  if (distance(end.at, lastPoint()) <= 0) return;
+  const std::optional<Length> lastInvert =
+      corners_.empty() ? start_->end.invert : corners_.back().invert;
+  if (distance(end.at, lastPoint()) <= 0 && end.end.invert == lastInvert) return;
   Run run;
   run.id = freshId(host().plan(), facts(service_).code);
   run.name = std::string(facts(service_).name);
@@ -173,8 +222,7 @@ void RunTool::finish(const Catch& end) {
   run.to = end.end;
   completeEnd(host(), service_, run.from, true);
   completeEnd(host(), service_, run.to, false);
-  for (Point2 corner : corners_)
-    run.vertices.push_back({corner, std::nullopt});
+  run.vertices = corners_;
   Plan next = host().plan();
   const Id made = run.id;
   next.runs.append(std::move(run));
@@ -187,32 +235,38 @@ void RunTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   const View& view = host().view();
   if (start_) {
     std::vector<Point2> line = {start_->at};
-    line.insert(line.end(), corners_.begin(), corners_.end());
+    for (const Vertex& corner : corners_)
+      line.push_back(corner.at);
     painter.setPen(screenPen(serviceLine(service_), theme));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolyline(view.toScreen(line));
-    painter.setPen(QPen(theme.accent, 1.2, Qt::DashLine));
-    if (now_) painter.drawLine(view.toScreen(line.back()), view.toScreen(now_->at));
+    if (now_) {
+      painter.setPen(QPen(theme.accent, 1.4, Qt::DashLine));
+      painter.drawLine(view.toScreen(line.back()), view.toScreen(now_->held.at));
+      paintLegDimensions(painter, view, line.back(), now_->held.at, host().plan().project.units,
+                         theme);
+    }
     painter.setBrush(theme.accent);
     painter.setPen(Qt::NoPen);
     for (Point2 p : line)
       painter.drawEllipse(view.toScreen(p), 3.5, 3.5);
   }
-  if (now_) paintCatch(painter, view, *now_, theme);
+  if (!now_) return;
+  Snapped mark = now_->snapped;
+  mark.at = now_->held.at;
+  paintSnap(painter, view, mark, theme);
+  if (now_->held.end.kind != EndKind::Free) paintCatch(painter, view, now_->held, theme);
 }
 
 QString RunTool::hint() const {
   if (!start_) {
     return toolText("Click where the %1 starts: a chamber, port, drain or any place. Draw with the "
-                    "flow.")
+                    "flow. Digits type the place.")
         .arg(q(facts(service_).name).toLower());
   }
-  if (!now_) return toolText("Click its corners.");
-  const double leg = distance(lastPoint(), now_->at);
-  return toolText(
-             "Leg %1. Click corners; Enter or a double click ends it, as does a chamber or port. "
-             "Shift: straight or 45°. Backspace: one back. Esc: give up.")
-      .arg(QString::fromStdString(printLength(metres(leg), host().plan().project.units)));
+  return toolText("Click corners or type length, bearing and invert. Enter or a double click ends "
+                  "it, as does a chamber, port or line (Ctrl: a corner there). Shift: straight or "
+                  "45°. Alt: no catching. Backspace: one back.");
 }
 
 std::vector<Choice> RunTool::choices() const {

@@ -1,9 +1,10 @@
 #pragma once
 // Draws a run click by click in the direction of flow. The first click is its start; a click that
-// takes hold of something, a double click or Enter ends it.
+// takes hold of something, a double click or Enter ends it. Corners can be typed with their
+// inverts.
 
+#include "app/canvas/tools/aim.h"
 #include "app/canvas/tools/catch_end.h"
-#include "app/canvas/tools/tool.h"
 
 namespace sump {
 
@@ -14,6 +15,9 @@ public:
   void move(const Pointer& pointer) override;
   void doubleClick(const Pointer& pointer) override;
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
+  std::vector<EntryField> entryFields() const override;
+  void typing(const Entry& entry) override;
+  bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
   bool busy() const override { return start_.has_value(); }
   void paint(QPainter& painter, const CanvasTheme& theme) const override;
@@ -22,10 +26,18 @@ public:
   void choose(std::size_t choice, int item) override;
 
 private:
-  Catch caughtAt(const Pointer& pointer) const;
-  Point2 lastPoint() const { return corners_.empty() ? start_->at : corners_.back(); }
+  struct Found {
+    Catch held;
+    Snapped snapped;
+  };
+  Found foundAt(const Pointer& pointer) const;
+  Catch heldAt(Point2 at, bool exact) const;
+  AimFrom from() const;
+  Point2 lastPoint() const { return corners_.empty() ? start_->at : corners_.back().at; }
+  void take(const Catch& found, bool corner);
   void takeBack();
   void finish(const Catch& end);
+  void finishAtLastCorner();
   void setService(Service service);
   const PipeProduct* pipe() const;
 
@@ -33,11 +45,10 @@ private:
   std::string pipeKey_;
   std::string size_;
   std::optional<Catch> start_;
-  std::vector<Point2> corners_;
-  std::optional<Catch> now_; ///< under the pointer
+  std::vector<Vertex> corners_;
+  Entry typed_;
+  Pointer pointer_;
+  std::optional<Found> now_; ///< under the pointer
 };
-
-/// `p` put on the nearest of the eight directions from `from` that standard bends make.
-Point2 onEighth(Point2 from, Point2 p);
 
 } // namespace sump

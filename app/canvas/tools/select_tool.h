@@ -17,6 +17,7 @@ public:
   bool busy() const override { return boxing_ || mover_.busy(); }
   void paint(QPainter& painter, const CanvasTheme& theme) const override;
   QString hint() const override;
+  bool nudges() const override { return true; }
   QCursor cursor() const override { return Qt::ArrowCursor; }
 
 private:

@@ -2,7 +2,9 @@
 // What a canvas tool is and what it may ask for. Tools know neither the canvas nor the window.
 
 #include "app/canvas/scene.h"
+#include "app/canvas/snap.h"
 #include "app/canvas/theme.h"
+#include "app/canvas/tools/entry.h"
 #include "app/canvas/view.h"
 #include "core/catalog/catalog.h"
 
@@ -16,6 +18,12 @@
 #include <vector>
 
 namespace sump {
+
+/// How the pointer is helped; switched in the View menu.
+struct DrawingAids {
+  bool snap = true;      ///< catch ends, faces, the grid ...
+  bool straight = false; ///< legs only in the eight directions, as while Shift is held
+};
 
 /// What surrounds a tool.
 class ToolHost {
@@ -32,6 +40,11 @@ public:
   virtual void preview(std::optional<Plan> plan) = 0;
   /// What the tool paints or hints at has changed.
   virtual void refresh() = 0;
+  /// What of the committed plan catches the pointer.
+  virtual const SnapField& snapField() const = 0;
+  virtual const DrawingAids& aids() const = 0;
+  /// Tells the user why something cannot be.
+  virtual void refuse(const QString& reason) = 0;
 };
 
 struct Pointer {
@@ -61,12 +74,22 @@ public:
   virtual void doubleClick(const Pointer&) {}
   /// True when the key was used.
   virtual bool key(int /*key*/, Qt::KeyboardModifiers /*modifiers*/) { return false; }
+  /// True for keys that are the tool's at this moment, whatever menus they also stand in.
+  virtual bool claims(int key) const;
+  /// Values that may be typed at this moment; the first takes the first digit.
+  virtual std::vector<EntryField> entryFields() const { return {}; }
+  /// What is being typed, at every change; empty when typing is given up.
+  virtual void typing(const Entry&) {}
+  /// Enter after typing. False when nothing came of it and typing should go on.
+  virtual bool enter(const Entry&, Qt::KeyboardModifiers) { return false; }
   /// Ends whatever is under way and leaves no trace of it.
   virtual void cancel() {}
   virtual bool busy() const { return false; }
   virtual void paint(QPainter&, const CanvasTheme&) const {}
   /// What to do next, in a sentence or two.
   virtual QString hint() const = 0;
+  /// Arrow keys move what is selected, not the view.
+  virtual bool nudges() const { return false; }
   virtual QCursor cursor() const { return Qt::CrossCursor; }
   virtual std::vector<Choice> choices() const { return {}; }
   virtual void choose(std::size_t /*choice*/, int /*item*/) {}
@@ -80,9 +103,6 @@ private:
 
 /// How far from a thing a click still means it, in pixels.
 inline constexpr double kReachPixels = 7;
-
-/// `at` on the finest grid that is drawn; as it is while Ctrl is held.
-Point2 onGrid(const ToolHost& host, Point2 at, Qt::KeyboardModifiers modifiers);
 
 /// Text of the tools, translatable in one context.
 inline QString toolText(const char* text) {

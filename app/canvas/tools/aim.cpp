@@ -1,0 +1,159 @@
+#include "app/canvas/tools/aim.h"
+
+#include "app/canvas/grid.h"
+#include "app/canvas/live_dimensions.h"
+
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+constexpr double kSnapPixels = 10;
+
+SnapQuery queryAt(const ToolHost& host, Point2 at, const AimFrom& from) {
+  SnapQuery query;
+  query.at = at;
+  query.reach = kSnapPixels / host.view().scale();
+  query.grid = gridStep(host);
+  query.last = from.last;
+  query.beforeLast = from.beforeLast;
+  query.without = from.without;
+  return query;
+}
+
+QString word(SnapKind kind) {
+  switch (kind) {
+  case SnapKind::Aligned:
+    return toolText("in line");
+  case SnapKind::Face:
+    return toolText("face");
+  case SnapKind::Perpendicular:
+    return toolText("square");
+  case SnapKind::Centre:
+    return toolText("centre");
+  case SnapKind::Middle:
+    return toolText("middle");
+  case SnapKind::Crossing:
+    return toolText("crossing");
+  case SnapKind::End:
+    return toolText("end");
+  case SnapKind::None:
+  case SnapKind::Grid:
+    break;
+  }
+  return {};
+}
+
+/// Shapes of their own, so that each is known without its colour or its word.
+void paintShape(QPainter& painter, QPointF at, SnapKind kind) {
+  constexpr double r = 7;
+  const auto line = [&](double x0, double y0, double x1, double y1) {
+    painter.drawLine(QPointF(at.x() + x0, at.y() + y0), QPointF(at.x() + x1, at.y() + y1));
+  };
+  switch (kind) {
+  case SnapKind::End: // four brackets round the corner
+    for (const double sx : {-1.0, 1.0}) {
+      for (const double sy : {-1.0, 1.0}) {
+        line(sx * r, sy * r, sx * r, sy * 3);
+        line(sx * r, sy * r, sx * 3, sy * r);
+      }
+    }
+    return;
+  case SnapKind::Middle: // two bars at equal distance
+    line(-r, -5, -r, 5);
+    line(r, -5, r, 5);
+    line(-r, 0, r, 0);
+    return;
+  case SnapKind::Centre:
+    painter.drawEllipse(at, r, r);
+    painter.drawEllipse(at, 1.5, 1.5);
+    return;
+  case SnapKind::Crossing: // a saltire in a ring
+    painter.drawEllipse(at, r, r);
+    line(-5, -5, 5, 5);
+    line(-5, 5, 5, -5);
+    return;
+  case SnapKind::Perpendicular: // a post on a foot
+    line(-r, r, r, r);
+    line(0, r, 0, -r);
+    return;
+  case SnapKind::Face: // a wall with earth behind
+    line(-r, 0, r, 0);
+    for (const double x : {-4.0, 1.0, 6.0})
+      line(x, 0, x - 3, 5);
+    return;
+  case SnapKind::Aligned:
+    painter.drawPolygon(QPolygonF(
+        {at + QPointF(0, -5), at + QPointF(5, 0), at + QPointF(0, 5), at - QPointF(5, 0)}));
+    return;
+  case SnapKind::Grid:
+    line(-4, 0, 4, 0);
+    line(0, -4, 0, 4);
+    return;
+  case SnapKind::None:
+    painter.drawEllipse(at, 2.5, 2.5);
+  }
+}
+
+} // namespace
+
+double gridStep(const ToolHost& host) {
+  return gridSteps(host.view().scale(), host.plan().project.units).minor;
+}
+
+Snapped aim(const ToolHost& host, const Pointer& pointer, const AimFrom& from,
+            const TypedPoint& typed) {
+  const bool loose = pointer.modifiers.testFlag(Qt::AltModifier) || !host.aids().snap;
+  SnapQuery query = queryAt(host, pointer.site, from);
+  query.straight = pointer.modifiers.testFlag(Qt::ShiftModifier) || host.aids().straight;
+  Snapped found{pointer.site, SnapKind::None, {}, {}};
+  if (!loose) {
+    found = host.snapField().snap(query);
+  } else if (query.straight && from.last) {
+    found.at = onEighth(*from.last, pointer.site);
+  }
+  if (typed.empty()) return found;
+  const std::optional<Point2> at = placeOf(typed, from.last, found.at);
+  return at ? Snapped{*at, SnapKind::None, {}, {}} : found;
+}
+
+Point2 aimShift(const ToolHost& host, const Pointer& start, const Pointer& now,
+                const std::vector<Point2>& grips, const std::set<Id>& without, Snapped& caught) {
+  Point2 by = now.site - start.site;
+  caught = {};
+  if (now.modifiers.testFlag(Qt::ShiftModifier) || host.aids().straight) by = onEighth({}, by);
+  if (now.modifiers.testFlag(Qt::AltModifier) || !host.aids().snap) return by;
+  std::vector<Point2> moved = grips;
+  for (Point2& p : moved)
+    p = p + by;
+  AimFrom from;
+  from.without = &without;
+  Point2 shift;
+  const bool free = !now.modifiers.testFlag(Qt::ShiftModifier) && !host.aids().straight;
+  if (const auto found = host.snapField().snapAny(moved, queryAt(host, now.site, from), shift);
+      found && free) {
+    caught = *found;
+    return by + shift;
+  }
+  const double step = gridStep(host);
+  return {std::round(by.x / step) * step, std::round(by.y / step) * step};
+}
+
+void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
+               const CanvasTheme& theme) {
+  const QPointF at = view.toScreen(snapped.at);
+  painter.setBrush(Qt::NoBrush);
+  painter.setPen(QPen(theme.accent, 1, Qt::DotLine));
+  for (Point2 guide : snapped.guides)
+    painter.drawLine(at, view.toScreen(guide));
+  // A halo below keeps the mark readable on lines of any colour.
+  painter.setPen(QPen(theme.background, 4.5, Qt::SolidLine, Qt::RoundCap));
+  paintShape(painter, at, snapped.kind);
+  painter.setPen(QPen(theme.accent, 1.8, Qt::SolidLine, Qt::RoundCap));
+  paintShape(painter, at, snapped.kind);
+  const QString name = word(snapped.kind);
+  if (!name.isEmpty()) paintTag(painter, at + QPointF(12, 18), name, theme, TagAnchor::Left);
+}
+
+} // namespace sump

@@ -1,0 +1,56 @@
+#include "app/canvas/tools/tool_factory.h"
+
+#include "app/canvas/tools/move_tool.h"
+#include "app/canvas/tools/outline_tool.h"
+#include "app/canvas/tools/place_tool.h"
+#include "app/canvas/tools/run_tool.h"
+#include "app/canvas/tools/select_tool.h"
+
+namespace sump {
+
+namespace {
+
+std::unique_ptr<Tool> placing(ToolHost& host, Placeable what) {
+  return std::make_unique<PlaceTool>(host, std::move(what));
+}
+
+std::unique_ptr<Tool> outlining(ToolHost& host, Outlined what) {
+  return std::make_unique<OutlineTool>(host, std::move(what));
+}
+
+} // namespace
+
+std::unique_ptr<Tool> makeTool(ActionId id, ToolHost& host) {
+  switch (id) {
+  case ActionId::ToolMove:
+    return std::make_unique<MoveTool>(host);
+  case ActionId::ToolBoundary:
+    return outlining(host, outlinedBoundary());
+  case ActionId::ToolBuilding:
+    return outlining(host, outlinedBuilding());
+  case ActionId::ToolPaving:
+    return outlining(host, outlinedPavement());
+  case ActionId::ToolUtility:
+    return outlining(host, outlinedUtility());
+  case ActionId::ToolSpot:
+    return placing(host, placeableSpot());
+  case ActionId::ToolWell:
+    return placing(host, placeableWell());
+  case ActionId::ToolVault:
+    return placing(host, placeableVault(host));
+  case ActionId::ToolRoom:
+    return placing(host, placeableRoom(host));
+  case ActionId::ToolBasin:
+    return placing(host, placeableBasin());
+  case ActionId::ToolWash:
+    return placing(host, placeableWash());
+  case ActionId::ToolSewer:
+    return placing(host, placeableSewer());
+  case ActionId::ToolRun:
+    return std::make_unique<RunTool>(host);
+  default:
+    return std::make_unique<SelectTool>(host);
+  }
+}
+
+} // namespace sump
