@@ -3,7 +3,7 @@
 #include "app/canvas/grid.h"
 #include "app/canvas/mark_painter.h"
 #include "app/canvas/snap_field.h"
-#include "app/canvas/tools/locks.h"
+#include "core/plan/edits_group.h"
 #include "app/canvas/tools/select_tool.h"
 
 #include "core/geometry/polygon.h"

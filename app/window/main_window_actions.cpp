@@ -2,7 +2,7 @@
 
 #include "app/window/main_window.h"
 
-#include "app/canvas/tools/locks.h"
+#include "core/plan/edits_group.h"
 #include "app/canvas/tools/tool_factory.h"
 #include "app/window/help_dialogs.h"
 

@@ -2,7 +2,7 @@
 
 #include "app/canvas/live_dimensions.h"
 #include "app/canvas/snap_field.h"
-#include "app/canvas/tools/locks.h"
+#include "core/plan/edits_group.h"
 
 #include "core/plan/edits_objects.h"
 #include "core/units/print.h"
