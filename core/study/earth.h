@@ -16,7 +16,9 @@ namespace sump {
 
 /// The limits that the earth study worked with, kept for its calculation report.
 struct EarthFigures {
-  Density concrete, water, soilMoist, soilSaturated;
+  Density concrete, water;
+  Density soilHold;      ///< moist, counted against flotation
+  Density soilLoad;      ///< moist, on a lid
   Angle wedge;           ///< of the soil wedge, from the vertical
   double factor = 0;     ///< least factor of safety against flotation
   Length bedding;        ///< under a vault
@@ -51,7 +53,7 @@ struct BuoyancyStudy {
   /// Concrete to add under water for the least factor of safety; 0 when that is reached.
   Decided<Volume> ballast;
   /// Reach beyond the walls for the least factor of safety, all round, as thick as the floor slab,
-  /// with the soil over it; 0 when no collar is needed. Needs `soilHold` other than lid only.
+  /// with the soil over it as `soilHold` counts it; 0 when no more collar is needed.
   Decided<Length> collar;
 };
 

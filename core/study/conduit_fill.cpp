@@ -1,0 +1,143 @@
+#include "core/study/conduit_fill.h"
+
+#include <algorithm>
+#include <array>
+
+namespace sump {
+
+namespace {
+
+struct NamedArea {
+  std::string_view name;
+  double squareInches;
+};
+
+template <std::size_t N>
+std::optional<Area> look(const std::array<NamedArea, N>& table, std::string_view name) {
+  const auto found = std::ranges::find(table, name, &NamedArea::name);
+  if (found == table.end()) return std::nullopt;
+  return squareMetres(found->squareInches * kMetresPerInch * kMetresPerInch);
+}
+
+/// NEC chapter 9 table 5: THHN, THWN, THWN-2. 6 AWG seen quoted, the rest from memory.
+constexpr std::array<NamedArea, 8> kConductors = {{{"14", 0.0097},
+                                                   {"12", 0.0133},
+                                                   {"10", 0.0211},
+                                                   {"8", 0.0366},
+                                                   {"6", 0.0507},
+                                                   {"4", 0.0824},
+                                                   {"3", 0.0973},
+                                                   {"2", 0.1158}}};
+/// NEC chapter 9 table 4, rigid PVC Sch 40, 100 % column, from memory.
+constexpr std::array<NamedArea, 8> kSch40 = {{{"1/2", 0.285},
+                                              {"3/4", 0.508},
+                                              {"1", 0.832},
+                                              {"1-1/4", 1.453},
+                                              {"1-1/2", 1.986},
+                                              {"2", 3.291},
+                                              {"3", 7.268},
+                                              {"4", 12.554}}};
+/// NEC chapter 9 table 4, rigid PVC Sch 80, 100 % column, from memory.
+constexpr std::array<NamedArea, 6> kSch80 = {{{"1/2", 0.217},
+                                              {"3/4", 0.409},
+                                              {"1", 0.688},
+                                              {"1-1/4", 1.237},
+                                              {"1-1/2", 1.711},
+                                              {"2", 2.874}}};
+
+Decided<Area> conductorsIn(const Run& run) {
+  if (run.conductors.empty()) return undecided<Area>({"conductors of " + run.id});
+  Area sum;
+  for (const Conductor& conductor : run.conductors) {
+    const auto area = conductorArea(conductor.size);
+    if (!area) return undecided<Area>({"area of a " + conductor.size + " AWG conductor"});
+    sum += *area * static_cast<double>(conductor.count);
+  }
+  return sum;
+}
+
+/// Stations of the pull boxes, in order.
+std::vector<double> pullBoxes(const Run& run, const RunStudy& study) {
+  std::vector<double> stations;
+  for (const InlinePart& part : run.parts) {
+    const auto leg = static_cast<std::size_t>(std::max(part.leg, 0));
+    if (part.kind != PartKind::PullBox || leg + 1 >= study.points.size()) continue;
+    const double from = study.points[leg].station, to = study.points[leg + 1].station;
+    stations.push_back(from + (to - from) * part.along);
+  }
+  std::ranges::sort(stations);
+  return stations;
+}
+
+double sweepAt(const RunEnd& end) {
+  return end.fitting == EndFitting::ElbowDown || end.fitting == EndFitting::ElbowUp ? 90 : 0;
+}
+
+void fillStretches(const Run& run, const RunStudy& study, ConduitStudy& conduit) {
+  if (!study.resolved || study.points.empty()) return;
+  std::vector<double> ends = pullBoxes(run, study);
+  ends.push_back(study.points.back().station);
+  double from = 0;
+  for (std::size_t i = 0; i < ends.size(); ++i) {
+    PullStretch stretch{from, ends[i], 0, flat(study.points.front().at)};
+    const bool last = i + 1 == ends.size();
+    if (i == 0) stretch.degrees += sweepAt(run.from);
+    if (last) stretch.degrees += sweepAt(run.to);
+    for (const Bend& bend : study.bends) {
+      const RunPoint& point = study.points[static_cast<std::size_t>(bend.point)];
+      if (point.station < from || (!last && point.station >= ends[i])) continue;
+      stretch.degrees += bend.degrees;
+      stretch.at = flat(point.at);
+    }
+    conduit.mostDegrees = std::max(conduit.mostDegrees, stretch.degrees);
+    conduit.stretches.push_back(stretch);
+    from = ends[i];
+  }
+}
+
+void fillCircuits(const WiringBasis& wiring, const Run& run, ConduitStudy& conduit) {
+  for (const Conductor& conductor : run.conductors) {
+    (conductor.kind == CircuitKind::Class2 ? conduit.class2 : conduit.power) = true;
+  }
+  for (const Supply& supply : wiring.supplies)
+    conduit.power |= supply.run == run.id;
+  for (const SignalCircuit& signal : wiring.signalCircuits) {
+    if (signal.run != run.id) continue;
+    const bool low = signal.kind == SignalKind::Dc24 || signal.kind == SignalKind::Ac24;
+    (low ? conduit.class2 : conduit.power) = true;
+  }
+}
+
+} // namespace
+
+std::optional<Area> conductorArea(std::string_view size) {
+  return look(kConductors, size);
+}
+
+std::optional<Area> conduitArea(std::string_view pipe, std::string_view nominal) {
+  if (pipe == "pvc-conduit-sch40") return look(kSch40, nominal);
+  if (pipe == "pvc-conduit-sch80") return look(kSch80, nominal);
+  return std::nullopt;
+}
+
+double fillLimit(int conductors, const Limits& limits) {
+  if (conductors <= 1) return limits.number("wiring.fill-one");
+  return limits.number(conductors == 2 ? "wiring.fill-two" : "wiring.fill-more");
+}
+
+ConduitStudy conduitStudy(const StudyContext& context, const Run& run, const RunStudy& study) {
+  ConduitStudy conduit;
+  conduit.run = run.id;
+  for (const Conductor& conductor : run.conductors)
+    conduit.conductors += conductor.count;
+  conduit.conductorArea = conductorsIn(run);
+  conduit.inside = given(conduitArea(run.pipe, run.size), "internal area of the conduit " + run.id);
+  conduit.fill = decide([](Area wires, Area inside) { return (wires / inside).value(); },
+                        conduit.conductorArea, conduit.inside);
+  conduit.fillLimit = fillLimit(conduit.conductors, context.limits);
+  fillStretches(run, study, conduit);
+  fillCircuits(context.plan.basis.wiring, run, conduit);
+  return conduit;
+}
+
+} // namespace sump

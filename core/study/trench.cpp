@@ -1,0 +1,260 @@
+#include "core/study/trench.h"
+
+#include "core/geometry/polygon.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+/// The ground is looked at this often at least along a trench, in metres.
+constexpr double kStep = 3.0;
+constexpr double kHair = 1e-9;
+
+/// Area of a section between two heights over its bottom.
+double sliceArea(double width, double slope, double from, double to) {
+  return to > from ? width * (to - from) + slope * (to * to - from * from) : 0;
+}
+
+/// Digs one run's trench leg by leg.
+class TrenchDigger {
+public:
+  TrenchDigger(const TrenchGround& ground, const RunStudy& run, TrenchStudy& trench)
+      : ground_(ground), run_(run), trench_(trench),
+        under_(inMetres(run.outsideDiameter - run.insideDiameter) / 2 +
+               inMetres(ground.figures.trenchBedding)),
+        width_(inMetres(trench.bottomWidth)) {}
+
+  void goAlong(Point3 a, Point3 b);
+  /// After the last leg.
+  void finish();
+
+private:
+  std::vector<double> breaks(Point3 a, Point3 b) const;
+  bool inStructure(Point2 p) const;
+  TrenchPoint at(Point3 invert) const;
+  void add(const TrenchPoint& from, const TrenchPoint& to);
+  void addVolume(const TrenchPoint& from, const TrenchPoint& to, double length);
+  TrenchSection section(double depth) const;
+  void endStretch();
+
+  const TrenchGround& ground_;
+  const RunStudy& run_;
+  TrenchStudy& trench_;
+  double under_; ///< from the invert to the bottom
+  double width_;
+  std::vector<std::size_t> structures_, digs_; ///< near the leg
+  TrenchStretch stretch_;
+  double length_ = 0, deepLength_ = 0, deepest_ = 0;
+  TrenchSection volume_;
+};
+
+void addCrossings(const OutlineSet& set, const std::vector<std::size_t>& near, Point2 a, Point2 b,
+                  std::vector<double>& cuts) {
+  for (std::size_t i : near) {
+    const Ring& ring = set.rings()[i];
+    for (std::size_t k = 0; k < ring.size(); ++k) {
+      if (const auto hit = crossSegments(a, b, ring[k], ring[(k + 1) % ring.size()])) {
+        cuts.push_back(hit->alongFirst);
+      }
+    }
+  }
+}
+
+/// Fractions of the leg between which the section changes evenly.
+std::vector<double> TrenchDigger::breaks(Point3 a, Point3 b) const {
+  std::vector<double> cuts = {0, 1};
+  addCrossings(ground_.context.structures, structures_, flat(a), flat(b), cuts);
+  addCrossings(ground_.tops, digs_, flat(a), flat(b), cuts);
+  for (std::size_t i : digs_) {
+    const Ring bottom = ground_.digs[i].bottomOutline();
+    for (std::size_t k = 0; k < bottom.size(); ++k) {
+      if (const auto hit = crossSegments(flat(a), flat(b), bottom[k], bottom[(k + 1) % 4])) {
+        cuts.push_back(hit->alongFirst);
+      }
+    }
+  }
+  std::ranges::sort(cuts);
+  std::vector<double> steps = {0};
+  const double length = distance(flat(a), flat(b));
+  for (double cut : cuts) {
+    const double from = steps.back();
+    if ((cut - from) * length < kHair) continue;
+    const int parts = std::max(1, static_cast<int>(std::ceil((cut - from) * length / kStep)));
+    for (int part = 1; part <= parts; ++part)
+      steps.push_back(from + (cut - from) * part / parts);
+  }
+  return steps;
+}
+
+bool TrenchDigger::inStructure(Point2 p) const {
+  return std::ranges::any_of(structures_, [&](std::size_t i) {
+    return contains(ground_.context.structures.rings()[i], p);
+  });
+}
+
+TrenchPoint TrenchDigger::at(Point3 invert) const {
+  TrenchPoint point{flat(invert), invert.z - under_, 0, 0};
+  double surface = ground_.context.ground.elevation(point.at).value_or(point.bottom);
+  for (std::size_t i : digs_) {
+    if (surface <= point.bottom) break;
+    surface = std::min(surface, ground_.digs[i].surface(point.at));
+  }
+  point.depth = std::max(0.0, surface - point.bottom);
+  point.top = width_ + 2 * ground_.sides.at(point.depth) * point.depth;
+  return point;
+}
+
+void TrenchDigger::goAlong(Point3 a, Point3 b) {
+  const Box box = boxOf({flat(a), flat(b)});
+  structures_ = ground_.context.structures.touching(box);
+  digs_ = ground_.tops.touching(box);
+  const std::vector<double> steps = breaks(a, b);
+  std::optional<TrenchPoint> last;
+  for (std::size_t i = 1; i < steps.size(); ++i) {
+    const Point3 from = lerp(a, b, steps[i - 1]), to = lerp(a, b, steps[i]);
+    if (inStructure(flat(lerp(from, to, 0.5)))) {
+      last.reset();
+      endStretch();
+      continue;
+    }
+    if (!last) last = at(from);
+    const TrenchPoint here = at(to);
+    if (last->depth > 0 || here.depth > 0) {
+      add(*last, here);
+    } else {
+      endStretch();
+    }
+    last = here;
+  }
+}
+
+void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to) {
+  if (stretch_.empty() || stretch_.back().at != from.at) {
+    endStretch();
+    stretch_.push_back(from);
+  }
+  stretch_.push_back(to);
+  const double length = distance(from.at, to.at);
+  length_ += length;
+  const double deep = inMetres(ground_.figures.egressFrom) - kHair;
+  if (std::max(from.depth, to.depth) >= deep) deepLength_ += length;
+  for (const TrenchPoint& point : {from, to}) {
+    if (point.depth <= deepest_) continue;
+    deepest_ = point.depth;
+    trench_.deepest = point.at;
+  }
+  addVolume(from, to, length);
+}
+
+TrenchSection TrenchDigger::section(double depth) const {
+  return trenchSection(width_, depth, ground_.sides.at(depth),
+                       inMetres(ground_.figures.trenchBedding), inMetres(ground_.figures.pipeZone),
+                       inMetres(run_.outsideDiameter));
+}
+
+/// Simpson's rule: exact where the depth changes evenly and the sides keep their slope.
+void TrenchDigger::addVolume(const TrenchPoint& from, const TrenchPoint& to, double length) {
+  const auto take = [&](double depth, double weight) {
+    const TrenchSection s = section(depth);
+    volume_.bedding += s.bedding * weight;
+    volume_.pipeZone += s.pipeZone * weight;
+    volume_.backfill += s.backfill * weight;
+    volume_.pipe += s.pipe * weight;
+  };
+  take(from.depth, length / 6);
+  take((from.depth + to.depth) / 2, length * 4 / 6);
+  take(to.depth, length / 6);
+}
+
+void TrenchDigger::endStretch() {
+  if (stretch_.size() > 1) trench_.stretches.push_back(std::move(stretch_));
+  stretch_.clear();
+}
+
+void TrenchDigger::finish() {
+  endStretch();
+  trench_.length = metres(length_);
+  trench_.depth = metres(deepest_);
+  trench_.dug = cubicMetres(volume_.dug());
+  trench_.bedding = cubicMetres(volume_.bedding);
+  trench_.pipeZone = cubicMetres(volume_.pipeZone);
+  trench_.backfill = cubicMetres(volume_.backfill);
+  trench_.egress.needed = deepLength_ > 0;
+  if (trench_.egress.needed) {
+    trench_.egress.laddersNeeded = laddersFor(deepLength_, inMetres(ground_.figures.egressTravel));
+  }
+}
+
+/// Ladders that stand in the trench, and the farthest way to one from where it is deep.
+void fillLadders(const TrenchGround& ground, TrenchStudy& trench) {
+  const std::vector<Point2>& all = ground.context.plan.basis.earth.ladders;
+  if (!trench.egress.needed || all.empty()) return;
+  std::vector<Point2> inside;
+  std::vector<Ring> deep;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    for (std::size_t i = 1; i < stretch.size(); ++i) {
+      const Ring outline = trenchOutline(stretch[i - 1], stretch[i]);
+      for (Point2 ladder : all) {
+        if (contains(outline, ladder) && std::ranges::find(inside, ladder) == inside.end()) {
+          inside.push_back(ladder);
+        }
+      }
+      const double depth = std::max(stretch[i - 1].depth, stretch[i].depth);
+      if (depth >= inMetres(ground.figures.egressFrom) - kHair) {
+        deep.push_back({stretch[i - 1].at, stretch[i].at});
+      }
+    }
+  }
+  trench.egress.ladders = static_cast<int>(inside.size());
+  if (const auto far = farthestFrom(deep, inside)) trench.egress.farthest = metres(*far);
+}
+
+} // namespace
+
+Length trenchWidth(Length outsideDiameter, const Limits& limits) {
+  return std::max(outsideDiameter + limits.length("trench.width-over"),
+                  1.25 * outsideDiameter + limits.length("trench.width-large"));
+}
+
+TrenchSection trenchSection(double width, double depth, double slope, double bedding,
+                            double pipeZone, double outsideDiameter) {
+  TrenchSection section;
+  const double bed = std::min(bedding, depth);
+  const double zone = std::min(bedding + outsideDiameter + pipeZone, depth);
+  section.bedding = sliceArea(width, slope, 0, bed);
+  const double filled = sliceArea(width, slope, bed, zone);
+  section.pipe = std::min(filled, kPi / 4 * outsideDiameter * outsideDiameter);
+  section.pipeZone = filled - section.pipe;
+  section.backfill = sliceArea(width, slope, zone, depth);
+  return section;
+}
+
+Ring trenchOutline(const TrenchPoint& a, const TrenchPoint& b) {
+  const Point2 way = b.at - a.at;
+  const double length = norm(way);
+  if (length <= 0) return {};
+  const Point2 left = Point2{-way.y, way.x} * (1 / length);
+  return {a.at - left * (a.top / 2), b.at - left * (b.top / 2), b.at + left * (b.top / 2),
+          a.at + left * (a.top / 2)};
+}
+
+std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& run) {
+  if (!run.resolved || ground.context.ground.empty()) return std::nullopt;
+  TrenchStudy result;
+  result.run = run.id;
+  result.bottomWidth = trenchWidth(run.outsideDiameter, ground.context.limits);
+  TrenchDigger digger(ground, run, result);
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    if (run.legs[i].vertical || !run.legs[i].outsideVault) continue;
+    digger.goAlong(run.points[i].at, run.points[i + 1].at);
+  }
+  digger.finish();
+  if (result.stretches.empty()) return std::nullopt;
+  fillLadders(ground, result);
+  return result;
+}
+
+} // namespace sump

@@ -1,0 +1,37 @@
+#pragma once
+// Trenches for buried runs. Private to core/study and its tests.
+
+#include "core/study/context.h"
+#include "core/study/excavation.h"
+
+namespace sump {
+
+/// Greater of OD + 16 in and 1.25 OD + 12 in (ASTM D2321 practice, from memory; the two added
+/// lengths are limits).
+Length trenchWidth(Length outsideDiameter, const Limits& limits);
+
+/// Areas of a trench's section from its bottom up, in m2: the bed, the pipe zone less the pipe, and
+/// what is filled over it. A shallow trench has less of the upper ones.
+struct TrenchSection {
+  double bedding = 0, pipeZone = 0, backfill = 0, pipe = 0;
+  double dug() const { return bedding + pipeZone + backfill + pipe; }
+};
+/// `slope`: run over rise of the sides. All lengths in metres.
+TrenchSection trenchSection(double width, double depth, double slope, double bedding,
+                            double pipeZone, double outsideDiameter);
+
+/// What trenches are dug into: the ground, structures and the digs for vaults.
+struct TrenchGround {
+  const StudyContext& context;
+  const EarthFigures& figures;
+  DigSides sides;
+  std::vector<VaultDig> digs;
+  OutlineSet tops; ///< of `digs`, in their order
+};
+
+/// The trench of a run outside structures, under the ground or the dug surface of the vaults'
+/// digs, whichever is lower. Nothing where the run does not lie in the ground or no ground is
+/// known. Clashes and footings are left empty.
+std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& run);
+
+} // namespace sump

@@ -1,0 +1,175 @@
+// Digs, trenches, ladders and footings.
+
+#include "core/geometry/outline_union.h"
+#include "core/geometry/polygon.h"
+#include "core/study/dig_surroundings.h"
+#include "core/study/excavation.h"
+#include "core/study/trench.h"
+#include "tests/support/plan_parts.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace sump::test {
+namespace {
+
+/// One vault, floor 90 ft, on level ground at 96.5 ft: 7.5 ft deep to under its 6 in bed.
+Plan onePit(SoilClass soil, double floor = 90) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.basis.earth.soil = soil;
+  plan.basis.earth.protection = ProtectiveSystem::Sloped;
+  plan.vaults.append(twoChamberVault("V1", {}, feet(floor)));
+  return plan;
+}
+
+TEST(Excavation, SidesByTableB1) {
+  // 29 CFR 1926 Subpart P App. B table B-1: run over rise A 3/4, B 1, C 1-1/2, rock vertical.
+  const std::pair<SoilClass, double> table[] = {{SoilClass::StableRock, 0},
+                                                {SoilClass::TypeA, 0.75},
+                                                {SoilClass::TypeB, 1},
+                                                {SoilClass::TypeC, 1.5}};
+  for (const auto& [soil, slope] : table) {
+    const EarthStudy earth = studyOf(onePit(soil)).earth;
+    ASSERT_EQ(earth.pits.size(), 1u);
+    EXPECT_NEAR(inFeet(*earth.pits[0].depth), 7.5, 1e-9);
+    const double l = 15.5 + 15 * slope, w = 10 + 15 * slope; // 2 ft working space all round
+    EXPECT_NEAR(area(*earth.pits[0].top), l * w * 0.09290304, 1e-6);
+  }
+}
+
+TEST(Excavation, FrustumByHand) {
+  // Type B, 1:1, 7.5 ft: 15.5 x 10 below, 30.5 x 25 above, 23 x 17.5 in the middle: prismoidal
+  // rule.
+  const EarthStudy earth = studyOf(onePit(SoilClass::TypeB)).earth;
+  const double ft3 = 7.5 / 6 * (15.5 * 10 + 4 * 23 * 17.5 + 30.5 * 25);
+  EXPECT_NEAR(earth.dug->value(), ft3 * 0.028316846592, 1e-6);
+  EXPECT_NEAR(earth.bedding->value(), 155 * 0.5 * 0.028316846592, 1e-6);
+  const double back = ft3 - 77.5 - 11.5 * 6 * 6;
+  EXPECT_NEAR(earth.backfill->value(), back * 0.028316846592, 1e-6);
+  EXPECT_NEAR(*earth.truckloads, std::ceil((ft3 - back) * 1.25 / 270), 1e-9);
+  EXPECT_TRUE(*earth.protectionNeeded);
+  EXPECT_FALSE(*earth.engineerNeeded);
+}
+
+TEST(Excavation, UnclassifiedIsTypeCAndDisturbedAtBestB) {
+  EarthBasis earth;
+  EXPECT_EQ(soilForSides(earth), SoilClass::TypeC);
+  earth.soil = SoilClass::TypeA;
+  earth.previouslyDisturbed = true;
+  EXPECT_EQ(soilForSides(earth), SoilClass::TypeB);
+}
+
+TEST(Excavation, WithoutGroundNothingIsDecided) {
+  Plan plan = onePit(SoilClass::TypeB);
+  plan.site.groundDefault.reset();
+  const EarthStudy earth = studyOf(plan).earth;
+  EXPECT_FALSE(earth.dug);
+  EXPECT_FALSE(earth.protectionNeeded);
+  EXPECT_EQ(needsText(earth.deepest.needs), "ground levels");
+}
+
+TEST(Excavation, DeeperIsNeverSmaller) {
+  for (SoilClass soil : {SoilClass::StableRock, SoilClass::TypeA, SoilClass::TypeC}) {
+    double last = 0;
+    for (double floor = 96; floor > 70; floor -= 0.25) {
+      const double dug = studyOf(onePit(soil, floor)).earth.dug->value();
+      EXPECT_GE(dug, last - 1e-9);
+      last = dug;
+    }
+  }
+}
+
+TEST(Excavation, NeighboursShareOneDig) {
+  Plan plan = onePit(SoilClass::TypeB);
+  plan.vaults.append(twoChamberVault("V2", ft(0, 8), feet(90)));
+  const EarthStudy earth = studyOf(plan).earth;
+  ASSERT_EQ(earth.pits.size(), 1u);
+  EXPECT_EQ(earth.pits[0].vaults.size(), 2u);
+  // As one rectangle, 15.5 x 18 ft below.
+  const double ft3 = 7.5 / 6 * (15.5 * 18 + 4 * 23 * 25.5 + 30.5 * 33);
+  EXPECT_NEAR(earth.dug->value(), ft3 * 0.028316846592, 0.01);
+  plan.vaults.put(twoChamberVault("V2", ft(0, 80), feet(90)));
+  EXPECT_EQ(studyOf(plan).earth.pits.size(), 2u);
+}
+
+TEST(Excavation, UnionOfCrossingOutlines) {
+  const Ring a = {{0, 0}, {4, 0}, {4, 2}, {0, 2}}, b = {{1, -1}, {2, -1}, {2, 3}, {1, 3}};
+  EXPECT_NEAR(unionArea({a, b}), 10, 1e-6); // 8 + 4 - 2
+  ASSERT_EQ(unionOutlines({a, b}).size(), 1u);
+  EXPECT_NEAR(area(unionOutlines({a, b})[0]), 10, 1e-6);
+  EXPECT_EQ(unionOutlines({a, {{9, 9}, {10, 9}, {10, 10}}}).size(), 2u);
+}
+
+TEST(Excavation, LaddersWithinTwentyFiveFeet) {
+  // 29 CFR 1926.651(c)(2): no more than 25 ft of lateral travel, so one for each 50 ft begun.
+  EXPECT_EQ(laddersFor(10, 25), 1);
+  EXPECT_EQ(laddersFor(50, 25), 1);
+  EXPECT_EQ(laddersFor(50.5, 25), 2);
+  Plan plan = onePit(SoilClass::TypeB);
+  EXPECT_FALSE(studyOf(plan).earth.pits[0].egress.farthest);
+  plan.basis.earth.ladders = {ft(0, 0), ft(500, 0)};
+  const Egress egress = studyOf(plan).earth.pits[0].egress;
+  EXPECT_TRUE(egress.needed);
+  EXPECT_EQ(egress.ladders, 1);
+  EXPECT_NEAR(inFeet(*egress.farthest), std::hypot(7.75, 5), 1e-9);
+}
+
+TEST(Excavation, FortyFiveDegreesFromAFooting) {
+  EXPECT_NEAR(belowFootingPlane(10, 7, 2, 0), 1, 1e-12);
+  EXPECT_NEAR(belowFootingPlane(10, 7, 4, 0), -1, 1e-12);
+  Plan plan = onePit(SoilClass::StableRock);
+  plan.buildings.append({"B1", "", {ft(-20, 9), ft(20, 9), ft(20, 30), ft(-20, 30)}, {}, feet(95)});
+  const auto near = studyOf(plan).earth.pits[0]; // toe at y = 5 ft, 4 ft off, 6 ft below
+  ASSERT_EQ(near.footings.size(), 1u);
+  EXPECT_NEAR(inFeet(*near.footings[0].below), 2, 1e-6);
+  EXPECT_TRUE(near.clashes.empty());
+  Building unknown = plan.buildings[0];
+  unknown.footing.reset();
+  plan.buildings.put(unknown);
+  EXPECT_FALSE(studyOf(plan).earth.pits[0].footings.at(0).below);
+  plan.basis.earth.soil = SoilClass::TypeC;
+  const auto wide = studyOf(plan).earth.pits[0];
+  ASSERT_EQ(wide.clashes.size(), 1u);
+  EXPECT_EQ(wide.clashes[0].kind, DigClashKind::Building);
+}
+
+TEST(Excavation, SpoilHeapFromTheEdge) {
+  Plan plan = onePit(SoilClass::StableRock);
+  EXPECT_FALSE(studyOf(plan).earth.spoilClear);
+  plan.basis.earth.spoil = {ft(-5, 8), ft(5, 8), ft(5, 20), ft(-5, 20)};
+  EXPECT_NEAR(inFeet(*studyOf(plan).earth.spoilClear), 3, 1e-9);
+}
+
+TEST(Trench, WidthByOutsideDiameter) {
+  // ASTM D2321 practice, from memory: the greater of OD + 16 in and 1.25 OD + 12 in.
+  const Limits& limits = builtinCatalog().limits;
+  EXPECT_NEAR(inInches(trenchWidth(inches(6.625), limits)), 22.625, 1e-9);
+  EXPECT_NEAR(inInches(trenchWidth(inches(20), limits)), 37, 1e-9);
+}
+
+TEST(Trench, VolumesOfAStraightRunByHand) {
+  // 100 ft of 6 in Sch 80 (6.625 in OD, 0.432 in wall) at invert 93 ft under 96.5 ft: depth 3.5 ft
+  // + (0.432 x ~1 + 4) in, under 5 ft, so upright. Plain arithmetic.
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(0, 0), feet(93)),
+                           freeEnd(ft(100, 0), feet(93))));
+  const Study study = studyOf(plan);
+  ASSERT_EQ(study.earth.trenches.size(), 1u);
+  const TrenchStudy& trench = study.earth.trenches[0];
+  const double wall =
+      (inFeet(study.runs[0].outsideDiameter) - inFeet(study.runs[0].insideDiameter)) / 2;
+  const double depth = 3.5 + wall + 4.0 / 12, width = 22.625 / 12, od = 6.625 / 12;
+  const double ft3 = 0.028316846592;
+  EXPECT_NEAR(inFeet(trench.depth), depth, 1e-9);
+  EXPECT_NEAR(inFeet(trench.length), 100, 1e-9);
+  EXPECT_NEAR(trench.dug.value(), 100 * width * depth * ft3, 1e-9);
+  EXPECT_NEAR(trench.bedding.value(), 100 * width * 4 / 12 * ft3, 1e-9);
+  EXPECT_NEAR(trench.pipeZone.value(), 100 * (width * (od + 1) - kPi / 4 * od * od) * ft3, 1e-9);
+  EXPECT_FALSE(trench.egress.needed);
+}
+
+} // namespace
+} // namespace sump::test
