@@ -13,8 +13,7 @@ struct PeakFlows {
   Decided<Flow> drawn;
   Decided<Flow> recirculated;
 };
-/// Of HydraulicsStudy::demand where that has been worked out, or of the devices: count x flow x
-/// simultaneity; what is not lost comes back, and other inflow with it.
+/// Of HydraulicsStudy::demand and the pump; no recirculation without such a run.
 PeakFlows peakFlows(const StudyContext& context, const Study& study);
 
 /// Manning full and at the peak, for each inlet and overflow.
