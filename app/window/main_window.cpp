@@ -93,6 +93,8 @@ void MainWindow::makeDocks() {
   makeLevels();
   tabifyDockWidget(findingsDock_, takeOffDock_);
   tabifyDockWidget(takeOffDock_, levelsDock_);
+  engineering_ = new EngineeringDocks(this, document_, *canvas_, actions_->menu(MenuId::View),
+                                      levelsDock_);
   setTabPosition(Qt::BottomDockWidgetArea, QTabWidget::North);
   findingsDock_->raise();
   for (QDockWidget* dock : {takeOffDock_, levelsDock_})

@@ -7,6 +7,7 @@
 #include "app/panels/tables.h"
 #include "app/window/action_set.h"
 #include "app/window/document.h"
+#include "app/window/engineering_docks.h"
 #include "app/window/file_desk.h"
 #include "app/window/tool_strip.h"
 
@@ -79,6 +80,7 @@ private:
   QDockWidget* findingsDock_ = nullptr;
   QDockWidget* takeOffDock_ = nullptr;
   QDockWidget* levelsDock_ = nullptr;
+  EngineeringDocks* engineering_ = nullptr;
   QMenu* recentMenu_ = nullptr;
   QLabel* coordinates_ = nullptr;
   QLabel* scale_ = nullptr;

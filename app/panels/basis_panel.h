@@ -1,0 +1,77 @@
+#pragma once
+// 'What we know': the basis of the calculations as a form, group by group. An empty field is
+// unknown, and the form says what waits for it. Every change is one step of undo.
+
+#include "app/panels/basis_fields.h"
+#include "app/window/document.h"
+
+#include <QWidget>
+
+#include <map>
+
+class QGridLayout;
+class QLabel;
+class QListWidget;
+class QScrollArea;
+class QVBoxLayout;
+
+namespace sump {
+
+class BasisPanel : public QWidget {
+  Q_OBJECT
+
+public:
+  explicit BasisPanel(Document& document, QWidget* parent = nullptr);
+  /// Opens the group of a figure or table (BasisItem::key, BasisTable::key) and puts the keyboard
+  /// there.
+  void goTo(const std::string& key);
+  /// Of the figure, or of a cell: `demand.devices.0.2` is row 0, column 2. Null when not shown.
+  QWidget* editor(const std::string& key) const;
+
+protected:
+  void resizeEvent(QResizeEvent* event) override;
+
+private:
+  /// A field on the screen.
+  struct Shown {
+    Field field;
+    QWidget* editor = nullptr;
+    QLabel* note = nullptr; ///< what waits for it, or why it was not changed
+    QString need;
+    bool failed = false;
+  };
+  FieldContext context() const;
+  void refresh();
+  void fillGroups();
+  QString shape(const BasisGroup& group) const;
+  void rebuild(const BasisGroup& group);
+  void update(const BasisGroup& group);
+  void updateOne(const std::string& key, const Field& field, bool known);
+  void addItems(const BasisGroup& group, QVBoxLayout& column);
+  void addTable(const BasisTable& table, QVBoxLayout& column);
+  void addRow(const BasisTable& table, std::size_t row, QGridLayout& grid);
+  void addDraft(const BasisTable& table, QGridLayout& grid);
+  void place(const std::string& key, const Field& field, QGridLayout& grid, int row, int column);
+  QLabel* addNote(QWidget* parent);
+  int columns() const;
+  void write(const std::string& key, const QString& text);
+  void writeDraft(const BasisTable& table, int column, const QString& text);
+  bool commit(const std::string& key, const QString& step, const FieldResult& result);
+  void tell(const std::string& key, const QString& reason);
+  QLabel* noteOf(std::string key) const;
+  void showNote(Shown& shown, bool known);
+  void later();
+  const BasisTable* table(const std::string& key) const;
+
+  Document& document_;
+  std::vector<BasisGroup> groups_;
+  std::map<std::string, Shown> shown_;
+  /// Rows that are being typed, by table; a row joins the plan when its required cells are there.
+  std::map<std::string, std::vector<QString>> drafts_;
+  QListWidget* list_ = nullptr;
+  QScrollArea* area_ = nullptr;
+  QString shape_;
+  bool writing_ = false;
+};
+
+} // namespace sump

@@ -1,0 +1,106 @@
+#include "app/panels/field_editor.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSignalBlocker>
+#include <QWheelEvent>
+
+namespace sump {
+
+namespace {
+
+/// A wheel that scrolls the panel must not change what it passes over.
+class QuietCombo : public QComboBox {
+public:
+  using QComboBox::QComboBox;
+
+protected:
+  void wheelEvent(QWheelEvent* event) override { event->ignore(); }
+};
+
+using Write = std::function<void(const QString&)>;
+
+QWidget* makeCombo(const Field& field, const Write& write) {
+  auto* combo = new QuietCombo;
+  combo->addItems(field.choices);
+  combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  combo->setMinimumContentsLength(8);
+  QObject::connect(combo, &QComboBox::activated, combo,
+                   [write](int item) { write(QString::number(item)); });
+  return combo;
+}
+
+QWidget* makeLine(const Write& write) {
+  auto* line = new QLineEdit;
+  QObject::connect(line, &QLineEdit::editingFinished, line, [line, write] {
+    if (line->isModified()) write(line->text());
+  });
+  return line;
+}
+
+QWidget* makeFact() {
+  auto* fact = new QLabel;
+  fact->setWordWrap(true);
+  fact->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  return fact;
+}
+
+QWidget* makeBox(const Write& write) {
+  auto* box = new QCheckBox;
+  QObject::connect(box, &QCheckBox::clicked, box, [write](bool on) { write(on ? "1" : "0"); });
+  return box;
+}
+
+QWidget* makeButton(const Field& field, const Write& write) {
+  auto* button = new QPushButton(field.label);
+  QObject::connect(button, &QPushButton::clicked, button, [write] { write({}); });
+  return button;
+}
+
+} // namespace
+
+QWidget* makeFieldEditor(const Field& field, Write write) {
+  QWidget* editor = nullptr;
+  switch (field.kind) {
+  case FieldKind::Choice:
+    editor = makeCombo(field, write);
+    break;
+  case FieldKind::Toggle:
+    editor = makeBox(write);
+    break;
+  case FieldKind::Button:
+    editor = makeButton(field, write);
+    break;
+  case FieldKind::Fact:
+    editor = makeFact();
+    break;
+  case FieldKind::Heading:
+  case FieldKind::Text:
+    editor = makeLine(write);
+    break;
+  }
+  editor->setToolTip(field.tip);
+  editor->setAccessibleName(field.label);
+  editor->setAccessibleDescription(field.tip);
+  showInEditor(editor, field);
+  return editor;
+}
+
+void showInEditor(QWidget* editor, const Field& field) {
+  const QSignalBlocker blocker(editor);
+  if (auto* line = qobject_cast<QLineEdit*>(editor)) {
+    line->setText(field.text);
+    line->setCursorPosition(0);
+  } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
+    combo->setCurrentIndex(field.current);
+  } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
+    box->setChecked(field.text == "1");
+  } else if (auto* label = qobject_cast<QLabel*>(editor)) {
+    label->setText(field.text);
+  }
+}
+
+} // namespace sump

@@ -1,0 +1,36 @@
+#include "app/window/engineering_docks.h"
+
+#include "app/panels/basis_panel.h"
+
+#include <QDockWidget>
+#include <QMenu>
+
+namespace sump {
+
+EngineeringDocks::EngineeringDocks(QMainWindow* window, Document& document, Canvas& canvas,
+                                   QMenu* menu, QDockWidget* behind)
+    : QObject(window), last_(behind) {
+  Q_UNUSED(canvas);
+  basis_ = new BasisPanel(document, window);
+  basisDock_ = add(window, tr("What we know"), "dock-basis", basis_, menu);
+}
+
+QDockWidget* EngineeringDocks::add(QMainWindow* window, const QString& title, const char* name,
+                                   QWidget* content, QMenu* menu) {
+  auto* dock = new QDockWidget(title, window);
+  dock->setObjectName(name);
+  dock->setWidget(content);
+  window->addDockWidget(Qt::BottomDockWidgetArea, dock);
+  window->tabifyDockWidget(last_, dock);
+  menu->addAction(dock->toggleViewAction());
+  last_ = dock;
+  return dock;
+}
+
+void EngineeringDocks::showBasis(const std::string& key) {
+  basisDock_->show();
+  basisDock_->raise();
+  basis_->goTo(key);
+}
+
+} // namespace sump
