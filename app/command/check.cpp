@@ -24,6 +24,10 @@ void printFinding(const Finding& finding, std::ostream& out) {
   const std::string mend = render(finding.mend);
   if (!mend.empty()) out << "  to mend: " << mend << "\n";
   if (rule != nullptr) out << "  source: " << rule->citation << "\n";
+  if (finding.accepted) {
+    out << "  accepted: " << finding.accepted->reason << " (" << finding.accepted->by << ", "
+        << finding.accepted->date << ")\n";
+  }
   out << "\n";
 }
 

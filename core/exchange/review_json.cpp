@@ -34,6 +34,11 @@ std::string written(const Json& json) {
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+Json acceptedJson(const std::optional<Acceptance>& accepted) {
+  if (!accepted) return nullptr;
+  return {{"reason", accepted->reason}, {"by", accepted->by}, {"date", accepted->date}};
+}
+
 Json findingJson(const Finding& finding) {
   const Rule* rule = ruleById(finding.rule);
   return {{"rule", finding.rule},
@@ -45,6 +50,7 @@ Json findingJson(const Finding& finding) {
           {"required", text(finding.required)},
           {"place", place(finding.place)},
           {"citation", rule != nullptr ? Json(rule->citation) : Json(nullptr)},
+          {"accepted", acceptedJson(finding.accepted)},
           {"key", finding.key()}};
 }
 

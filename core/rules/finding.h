@@ -2,7 +2,7 @@
 // What a rule says about a plan.
 
 #include "core/geometry/point.h"
-#include "core/plan/items.h"
+#include "core/plan/plan.h"
 
 #include <map>
 #include <optional>
@@ -37,6 +37,7 @@ struct Finding {
   std::optional<std::string> measured; ///< with unit, in the project's units
   std::optional<std::string> required;
   std::optional<Point2> place; ///< where to look, site
+  std::optional<Acceptance> accepted;
   /// Stable across runs of the program: rule, message, objects and `which`; never a
   /// measured value. For acceptance with a reason.
   std::string key() const;

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <set>
 
 namespace sump {
 
@@ -22,9 +24,41 @@ const Rule* ruleById(std::string_view id) {
 }
 
 bool Review::hasErrors() const {
-  return std::ranges::any_of(findings,
-                             [](const Finding& f) { return f.severity == Severity::Error; });
+  return std::ranges::any_of(
+      findings, [](const Finding& f) { return f.severity == Severity::Error && !f.accepted; });
 }
+
+namespace {
+
+Finding stale(const Acceptance& acceptance) {
+  Finding finding;
+  finding.rule = "acceptance";
+  finding.severity = Severity::Note;
+  finding.which = acceptance.finding;
+  finding.what = {"acceptance.stale",
+                  {{"finding", acceptance.finding}, {"reason", acceptance.reason}}};
+  finding.mend = {"acceptance.stale.mend", {}};
+  return finding;
+}
+
+void markAccepted(const std::vector<Acceptance>& acceptances, std::vector<Finding>& findings) {
+  if (acceptances.empty()) return;
+  std::map<std::string_view, const Acceptance*> byKey;
+  for (const Acceptance& acceptance : acceptances)
+    byKey.emplace(acceptance.finding, &acceptance);
+  std::set<std::string_view> met;
+  for (Finding& finding : findings) {
+    const auto found = byKey.find(finding.key());
+    if (found == byKey.end()) continue;
+    finding.accepted = *found->second;
+    met.insert(found->first);
+  }
+  for (const auto& [key, acceptance] : byKey) {
+    if (!met.contains(key)) findings.push_back(stale(*acceptance));
+  }
+}
+
+} // namespace
 
 Review review(const Plan& plan, const Catalog& catalog) {
   Review result{plan, catalog.limits.with(plan.limits), {}, {}};
@@ -32,7 +66,11 @@ Review review(const Plan& plan, const Catalog& catalog) {
   const RuleInput input{result.plan, result.study, catalog, result.limits};
   for (const Rule& rule : allRules())
     rule.check(input, rule, result.findings);
-  std::ranges::stable_sort(result.findings, std::greater<>(), &Finding::severity);
+  markAccepted(result.plan.acceptances, result.findings);
+  std::ranges::stable_sort(result.findings, [](const Finding& a, const Finding& b) {
+    if (a.accepted.has_value() != b.accepted.has_value()) return b.accepted.has_value();
+    return a.severity > b.severity;
+  });
   return result;
 }
 

@@ -12,11 +12,13 @@ struct Review {
   Plan plan;
   Limits limits; ///< with the plan's own values
   Study study;
-  std::vector<Finding> findings; ///< errors first, then in rule order
-  bool hasErrors() const;
+  /// Open ones before accepted ones, errors first, then in rule order.
+  std::vector<Finding> findings;
+  bool hasErrors() const; ///< that nobody accepted
 };
 
-/// Pure. `plan` must be consistent (plan/consistency.h).
+/// Pure. `plan` must be consistent (plan/consistency.h). Findings whose key() the plan accepts
+/// carry that acceptance; an acceptance that fits no finding gives the note `acceptance.stale`.
 Review review(const Plan& plan, const Catalog& catalog);
 
 } // namespace sump

@@ -33,6 +33,10 @@ const std::vector<Finding>& everyFinding() {
       const Review review = reviewed(with(c.bad));
       all.insert(all.end(), review.findings.begin(), review.findings.end());
     }
+    const Review stale = reviewed(with([](Plan& p) {
+      p.acceptances = {{"no-such/finding", "as agreed", "A. Reviewer", "2026-11-20"}};
+    }));
+    all.insert(all.end(), stale.findings.begin(), stale.findings.end());
     return all;
   }();
   return findings;
@@ -46,7 +50,8 @@ TEST(Messages, TellWhatIsWrongAndHowToMendIt) {
       EXPECT_TRUE(patterns.contains(id.substr(0, id.size() - 5))) << id;
     } else {
       EXPECT_TRUE(patterns.contains(id + ".mend")) << id;
-      EXPECT_NE(ruleById(id.substr(0, id.find('.'))), nullptr) << id;
+      const std::string rule = id.substr(0, id.find('.'));
+      EXPECT_TRUE(rule == "acceptance" || ruleById(rule) != nullptr) << id;
     }
   }
 }
