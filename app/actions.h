@@ -17,12 +17,38 @@ enum class ActionId {
   ExportPdf,
   ExportSvg,
   ExportBill,
+  PictureIn,
+  PictureBeside,
+  PictureScale,
   Quit,
   Undo,
   Redo,
   Delete,
   Duplicate,
+  Cut,
+  Copy,
+  Paste,
   SelectAll,
+  SelectSame,
+  Find,
+  TurnLeft,
+  TurnRight,
+  MirrorEastWest,
+  MirrorNorthSouth,
+  AlignLeft,
+  AlignCentre,
+  AlignRight,
+  AlignTop,
+  AlignMiddle,
+  AlignBottom,
+  AlignInLine,
+  AlignAbreast,
+  SpreadEast,
+  SpreadNorth,
+  Lock,
+  Unlock,
+  ToolMeasure,
+  ToolNote,
   ToolSelect,
   ToolMove,
   ToolBoundary,
@@ -51,7 +77,7 @@ enum class ActionId {
   About,
 };
 
-enum class MenuId { File, Edit, Draw, View, Help };
+enum class MenuId { File, Edit, Arrange, Draw, View, Help };
 
 /// Where an action stands besides its menu.
 enum class Strip { None, Top, Tools };

@@ -2,14 +2,16 @@
 
 #include "app/canvas/grid.h"
 #include "app/canvas/mark_painter.h"
+#include "app/canvas/notes.h"
 #include "app/canvas/snap_field.h"
-#include "core/plan/edits_group.h"
 #include "app/canvas/tools/select_tool.h"
 
 #include "core/geometry/polygon.h"
+#include "core/plan/edits_group.h"
 #include "core/plan/edits_objects.h"
 #include "core/units/print.h"
 
+#include <QFileInfo>
 #include <QGestureEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -93,6 +95,7 @@ void Canvas::refresh() {
 
 void Canvas::takeReview() {
   scene_ = std::make_unique<Scene>(document_.reviewed());
+  scene_->show(shown_);
   if (fitPending_ && !document_.isReviewStale()) {
     fitPending_ = false;
     fitAll();
@@ -138,6 +141,23 @@ void Canvas::setGridShown(bool shown) {
 void Canvas::setLabelsShown(bool shown) {
   labelsShown_ = shown;
   update();
+}
+
+void Canvas::setShown(const Shown& shown) {
+  if (shown == shown_) return;
+  shown_ = shown;
+  if (scene_) {
+    scene_->show(shown_);
+    std::set<Id> kept = selection_;
+    std::erase_if(kept, [this](const Id& id) { return !scene_->shows(id); });
+    select(std::move(kept));
+  }
+  update();
+}
+
+Point2 Canvas::pointerPlace() const {
+  const QPoint at = mapFromGlobal(QCursor::pos());
+  return view_.toSite(rect().contains(at) ? QPointF(at) : QRectF(rect()).center());
 }
 
 void Canvas::viewWasChanged() {
@@ -199,16 +219,26 @@ void Canvas::paintEvent(QPaintEvent*) {
   painter.setRenderHint(QPainter::Antialiasing);
   painter.fillRect(rect(), theme().background);
   const UnitSystem units = document_.shown().project.units;
+  if (shown_.shows("kind/picture")) {
+    const QString folder = QFileInfo(document_.filePath()).absolutePath();
+    pictures_.paint(painter, view_, document_.shown(), folder, selection_, theme());
+  }
   if (gridShown_) paintGrid(painter, view_, units, theme());
   if (scene_) {
     paintScene(painter, view_, *scene_, theme());
     paintSelected(painter, view_, *scene_, selection_, theme());
-    if (labelsShown_) paintLabels(painter, placeLabels(*scene_, view_, font()), theme());
-    paintFindings(painter);
-    if (scene_->marks().empty()) paintEmptyHint(painter);
+    paintNames(painter);
+    if (scene_->showsFindings()) paintFindings(painter);
+    if (allObjects(scene_->plan()).empty()) paintEmptyHint(painter);
   }
   tool_->paint(painter, theme());
   paintScaleBar(painter, view_, units, theme());
+}
+
+void Canvas::paintNames(QPainter& painter) const {
+  paintLabels(painter,
+              labelsShown_ ? placeLabels(*scene_, view_, font()) : noteLabels(*scene_, view_),
+              theme());
 }
 
 void Canvas::paintFindings(QPainter& painter) const {

@@ -7,6 +7,7 @@
 #include "app/canvas/scene.h"
 #include "app/canvas/theme.h"
 #include "app/canvas/tools/tool.h"
+#include "app/canvas/underlay.h"
 #include "app/canvas/view.h"
 #include "app/window/document.h"
 
@@ -46,6 +47,10 @@ public:
   void setLabelsShown(bool shown);
   void setSnapping(bool on) { aids_.snap = on; }
   void setStraight(bool on) { aids_.straight = on; }
+  void setShown(const Shown& shown);
+  const Shown& shown() const { return shown_; }
+  /// Where the pointer is, or the middle of the view when it is elsewhere.
+  Point2 pointerPlace() const;
 
   void zoomBy(double factor);
   void fitAll();
@@ -102,6 +107,7 @@ private:
   bool nativeGesture(QNativeGestureEvent* event);
   void tellCoordinates(QPointF at);
   void paintFindings(QPainter& painter) const;
+  void paintNames(QPainter& painter) const;
   void paintEmptyHint(QPainter& painter) const;
   void showCursor();
   Pointer pointerOf(const QMouseEvent& event) const;
@@ -117,6 +123,8 @@ private:
   mutable PlanPtr snapPlan_; ///< that snapField_ was made of
   QPointF pointer_;
   std::set<Id> selection_;
+  Shown shown_;
+  UnderlayPainter pictures_;
   bool fitPending_ = true;
   bool dark_ = false;
   bool gridShown_ = true;

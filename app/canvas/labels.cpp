@@ -1,5 +1,7 @@
 #include "app/canvas/labels.h"
 
+#include "app/canvas/notes.h"
+
 #include "core/geometry/polygon.h"
 #include "core/units/print.h"
 
@@ -26,7 +28,13 @@ QString q(const std::string& text) {
 /// Gathers candidates in order of weight and keeps those that fit.
 class Placer {
 public:
-  Placer(const View& view, const QFont& font) : view_(view), font_(font) {}
+  Placer(const Scene& scene, const View& view, const QFont& font)
+      : scene_(scene), view_(view), font_(font) {}
+  /// A text that keeps its place.
+  void fixed(Label label) {
+    boxes_.push_back(labelBox(label, font_));
+    kept_.push_back(std::move(label));
+  }
 
   /// An area's name at `at`; only when it is no wider than `room` pixels and in sight.
   void area(const Id& id, const QString& text, Point2 at, double room, double size, bool bold) {
@@ -50,6 +58,7 @@ public:
 
 private:
   bool add(Label label) {
+    if (!scene_.shows(label.object)) return false;
     const QRectF window(QPointF(0, 0), view_.size());
     const QPolygonF box = labelBox(label, font_);
     if (!window.contains(box.boundingRect())) return false;
@@ -61,6 +70,7 @@ private:
     return true;
   }
 
+  const Scene& scene_;
   const View& view_;
   QFont font_;
   std::vector<Label> kept_;
@@ -176,7 +186,9 @@ bool convexOverlap(const QPolygonF& a, const QPolygonF& b) {
 }
 
 std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font) {
-  Placer placer(view, font);
+  Placer placer(scene, view, font);
+  for (Label& note : noteLabels(scene, view))
+    placer.fixed(std::move(note));
   placeTanks(placer, scene, view);
   placeRuns(placer, scene);
   placeSite(placer, scene, view);

@@ -1,6 +1,7 @@
 #include "app/canvas/scene.h"
 
 #include "core/geometry/polygon.h"
+#include "core/plan/edits_group.h"
 
 #include <algorithm>
 #include <map>
@@ -82,6 +83,34 @@ Scene::Scene(ReviewedPtr reviewed)
   index_ = BoxIndex(boxes_);
 }
 
+void Scene::show(const Shown& shown) {
+  shown_ = shown;
+  hidden_.clear();
+  if (shown.everything()) return;
+  std::map<Id, bool> shows;
+  for (const Id& owner : owners_) {
+    const auto [it, fresh] = shows.try_emplace(owner, true);
+    // What belongs to no object, like the boundary, stays.
+    if (fresh && !owner.empty()) it->second = this->shows(owner);
+    hidden_.push_back(!it->second);
+  }
+}
+
+std::vector<std::size_t> Scene::visible(const Box& box) const {
+  std::vector<std::size_t> marks = index_.touching(box);
+  if (!hidden_.empty()) std::erase_if(marks, [this](std::size_t i) { return hidden_[i]; });
+  return marks;
+}
+
+Id Scene::pictureAt(Point2 at) const {
+  Id found;
+  for (const Underlay& u : plan().underlays) {
+    if (u.shown && !isLocked(plan(), u.id) && shows(u.id) && contains(pictureOutline(u), at))
+      found = u.id;
+  }
+  return found;
+}
+
 Id Scene::ownerOf(const Id& object) const {
   const std::optional<ObjectPlace> place = locator_.find(object);
   return place ? ownerId(plan(), *place, object) : Id();
@@ -91,7 +120,7 @@ Id Scene::objectAt(Point2 at, double reach) const {
   Id area;
   Id line;
   double nearest = reach;
-  for (std::size_t i : index_.touching(grown(boxOf({at}), reach))) {
+  for (std::size_t i : visible(grown(boxOf({at}), reach))) {
     if (owners_[i].empty()) continue;
     const double d = distanceTo(marks()[i], at);
     if (isArea(marks()[i])) {
@@ -101,6 +130,7 @@ Id Scene::objectAt(Point2 at, double reach) const {
       line = owners_[i];
     }
   }
+  if (line.empty() && area.empty()) return pictureAt(at);
   return line.empty() ? area : line;
 }
 
@@ -111,7 +141,7 @@ std::vector<Id> Scene::objectsIn(const Box& box, bool touching) const {
     bool inside = true;
   };
   std::map<Id, Seen> seen;
-  for (std::size_t i : index_.touching(box)) {
+  for (std::size_t i : visible(box)) {
     if (owners_[i].empty()) continue;
     Seen& s = seen[owners_[i]];
     ++s.count;
@@ -133,6 +163,12 @@ std::optional<Box> Scene::bounds(const std::set<Id>& ids) const {
   for (std::size_t i = 0; i < boxes_.size(); ++i) {
     if (!ids.empty() && !ids.contains(owners_[i])) continue;
     all = all ? joined(*all, boxes_[i]) : boxes_[i];
+  }
+  for (const Underlay& u : plan().underlays) {
+    const bool wanted = ids.empty() ? u.shown : ids.contains(u.id);
+    if (!wanted) continue;
+    const Box box = boxOf(pictureOutline(u));
+    all = all ? joined(*all, box) : box;
   }
   return all;
 }

@@ -2,6 +2,7 @@
 // The drawing of one review, indexed by place: what to paint in a view, and what lies under the
 // pointer. Immutable; a new review makes a new scene.
 
+#include "app/canvas/shown.h"
 #include "app/window/reviewer.h"
 #include "core/geometry/box_index.h"
 #include "core/plan/ends.h"
@@ -23,8 +24,14 @@ public:
   /// The object of its own that a mark belongs to: a baffle's mark belongs to its vault.
   const Id& owner(std::size_t mark) const { return owners_[mark]; }
 
-  /// Indices of the marks that touch the box, in drawing order.
-  std::vector<std::size_t> visible(const Box& box) const { return index_.touching(box); }
+  /// Leaves out what is not to be shown, from painting and from picking.
+  void show(const Shown& shown);
+  /// False for what was left out.
+  bool shows(const Id& id) const { return shown_.shows(plan(), locator_, id); }
+  bool showsFindings() const { return shown_.shows("findings"); }
+
+  /// Indices of the shown marks that touch the box, in drawing order.
+  std::vector<std::size_t> visible(const Box& box) const;
   /// The topmost object within `reach` metres of a point; lines win over the areas that they lie
   /// on. Empty when there is none.
   Id objectAt(Point2 at, double reach) const;
@@ -35,12 +42,16 @@ public:
 
 private:
   Id ownerOf(const Id& object) const;
+  /// Site pictures are no marks; a locked one lies there like paper.
+  Id pictureAt(Point2 at) const;
 
   ReviewedPtr reviewed_;
   Locator locator_;
   std::vector<Id> owners_;
   std::vector<Box> boxes_;
   BoxIndex index_;
+  Shown shown_;
+  std::vector<bool> hidden_; ///< by mark; empty when everything shows
 };
 
 /// The smallest box around a mark, circles included.

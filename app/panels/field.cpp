@@ -1,6 +1,9 @@
 #include "app/panels/field.h"
 
+#include "core/plan/edits_group.h"
 #include "core/plan/ends.h"
+
+#include <algorithm>
 
 namespace sump {
 
@@ -33,6 +36,8 @@ const std::vector<KindRow>& kindTable() {
       {ObjectKind::Room, QT_TRANSLATE_NOOP("Fields", "Equipment room"), roomFields},
       {ObjectKind::Vault, QT_TRANSLATE_NOOP("Fields", "Vault"), vaultFields},
       {ObjectKind::Run, QT_TRANSLATE_NOOP("Fields", "Line"), runFields},
+      {ObjectKind::Note, QT_TRANSLATE_NOOP("Fields", "Dimension note"), noteFields},
+      {ObjectKind::Underlay, QT_TRANSLATE_NOOP("Fields", "Site picture"), underlayFields},
   };
   return table;
 }
@@ -50,18 +55,23 @@ const KindRow* kindOf(const Plan& plan, const Id& id) {
 
 Writing<Length> lengthWriting(UnitSystem units) {
   return {[units](const Length& v) { return shown(printLength(v, units)); },
-          [units](const QString& text) { return parseLength(raw(text), units); }};
+          [units](const QString& text) { return evaluateLength(raw(text), units); }};
 }
 
 Writing<Length> elevationWriting(UnitSystem units) {
   return {[units](const Length& v) { return shown(printElevation(v, units)); },
-          [units](const QString& text) { return parseLength(raw(text), units); }};
+          [units](const QString& text) { return evaluateLength(raw(text), units); }};
+}
+
+Writing<Mass> massWriting(UnitSystem units) {
+  return {[units](const Mass& v) { return shown(printMass(v, units)); },
+          [units](const QString& text) { return evaluateMass(raw(text), units); }};
 }
 
 Writing<double> coordinateWriting(UnitSystem units) {
   return {[units](const double& v) { return shown(printLength(metres(v), units)); },
           [units](const QString& text) -> Parsed<double> {
-            const Parsed<Length> parsed = parseLength(raw(text), units);
+            const Parsed<Length> parsed = evaluateLength(raw(text), units);
             if (!parsed) return {std::nullopt, parsed.error};
             return {inMetres(*parsed.value), {}};
           }};
@@ -69,7 +79,7 @@ Writing<double> coordinateWriting(UnitSystem units) {
 
 Writing<Angle> angleWriting() {
   return {[](const Angle& v) { return shown(printAngle(v)); },
-          [](const QString& text) { return parseAngle(raw(text)); }};
+          [](const QString& text) { return evaluateAngle(raw(text)); }};
 }
 
 Writing<std::string> textWriting() {
@@ -79,13 +89,20 @@ Writing<std::string> textWriting() {
           }};
 }
 
+Writing<int> countWriting() {
+  return {[](const int& v) { return QString::number(v); },
+          [](const QString& text) -> Parsed<int> {
+            const Parsed<int> v = evaluateWhole(raw(text));
+            if (v && *v.value < 1) return unparsed<int>("Type a whole number from 1 up.");
+            return v;
+          }};
+}
+
 Writing<int> ordinalWriting() {
   return {[](const int& v) { return QString::number(v + 1); },
           [](const QString& text) -> Parsed<int> {
-            bool good = false;
-            const int v = text.trimmed().toInt(&good);
-            if (!good || v < 1) return unparsed<int>("Type a whole number from 1 up.");
-            return {v - 1, {}};
+            const Parsed<int> v = countWriting().parse(text);
+            return v ? Parsed<int>{*v.value - 1, {}} : v;
           }};
 }
 
@@ -94,9 +111,10 @@ Writing<double> percentWriting() {
           [](const QString& text) -> Parsed<double> {
             QString digits = text.trimmed();
             if (digits.endsWith('%')) digits.chop(1);
-            bool good = false;
-            const double v = digits.trimmed().replace(',', '.').toDouble(&good) / 100;
-            if (!good || v < 0 || v > 1) return unparsed<double>("Type a number from 0 to 100 %.");
+            const Parsed<double> typed = evaluateNumber(raw(digits));
+            if (!typed) return typed;
+            const double v = *typed.value / 100;
+            if (v < 0 || v > 1) return unparsed<double>("Type a number from 0 to 100 %.");
             return {v, {}};
           }};
 }
@@ -109,9 +127,29 @@ Field planButton(const QString& label, std::function<Plan(const Plan&)> edit, co
   return field;
 }
 
+namespace {
+
+Field lockField(const FieldContext& context, const Id& id) {
+  Field field;
+  field.kind = FieldKind::Toggle;
+  field.label = fieldText("Locked");
+  field.text = isLocked(context.plan, id) ? "1" : "0";
+  field.tip = fieldText("Dragging, turning and deleting leave it alone");
+  field.write = [id](const Plan& plan, const QString& text) -> FieldResult {
+    return {lockObjects(plan, {id}, text == "1"), {}};
+  };
+  return field;
+}
+
+} // namespace
+
 std::vector<Field> fieldsOf(const FieldContext& context, const Id& id) {
   std::vector<Field> fields;
-  if (const KindRow* row = kindOf(context.plan, id)) row->fields(context, id, fields);
+  if (const KindRow* row = kindOf(context.plan, id)) {
+    row->fields(context, id, fields);
+    fields.insert(fields.begin(), lockField(context, id));
+    std::rotate(fields.begin(), fields.begin() + 1, fields.begin() + 2); // after the name
+  }
   return fields;
 }
 

@@ -2,10 +2,11 @@
 // One row of 'What is this': what it shows and how a typed text becomes a changed plan. Knows no
 // widget, so that each kind of object is a short list of fields.
 
+#include "core/plan/consistency.h"
 #include "core/plan/keys.h"
 #include "core/plan/plan.h"
 #include "core/rules/review.h"
-#include "core/units/parse.h"
+#include "core/units/expression.h"
 #include "core/units/print.h"
 
 #include <QCoreApplication>
@@ -14,6 +15,7 @@
 
 #include <functional>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace sump {
@@ -41,6 +43,7 @@ struct Field {
   QStringList choices;
   int current = -1;
   std::function<FieldResult(const Plan&, const QString&)> write;
+  bool mixed = false; ///< several objects whose values differ; text and current are then empty
 };
 
 inline QString fieldText(const char* text) {
@@ -50,16 +53,19 @@ inline QString shown(const std::string& text) {
   return QString::fromStdString(text);
 }
 
-/// What may be typed and how it is written back.
+/// What may be typed and how it is written back. Quantities take simple sums (units/expression.h).
 template <class V> struct Writing {
   std::function<QString(const V&)> print;
   std::function<Parsed<V>(const QString&)> parse;
 };
 Writing<Length> lengthWriting(UnitSystem units);
 Writing<Length> elevationWriting(UnitSystem units);
+Writing<Mass> massWriting(UnitSystem units);
 Writing<double> coordinateWriting(UnitSystem units);
 Writing<Angle> angleWriting();
 Writing<std::string> textWriting();
+/// Whole numbers from 1 up.
+Writing<int> countWriting();
 /// Whole numbers shown from 1 but kept from 0.
 Writing<int> ordinalWriting();
 /// A fraction as per cent.
@@ -199,6 +205,10 @@ struct FieldContext {
 
 /// Fields of the object that can be selected under this id; none for an unknown id.
 std::vector<Field> fieldsOf(const FieldContext& context, const Id& id);
+/// Fields that all of the objects have under the same heading; writing one writes to all of them.
+std::vector<Field> commonFields(const FieldContext& context, const std::set<Id>& ids);
+/// What is wrong and where, in words: `Line LK-1, to at: lies outside ...`.
+QString problemText(const Plan& plan, const Problem& problem);
 /// Title block, units, site and limits: shown when nothing is selected.
 std::vector<Field> projectFields(const FieldContext& context);
 /// `Vault · V1`: what the object is called in headings and lists.
@@ -215,5 +225,7 @@ void washFields(const FieldContext& context, const Id& id, std::vector<Field>& o
 void roomFields(const FieldContext& context, const Id& id, std::vector<Field>& out);
 void vaultFields(const FieldContext& context, const Id& id, std::vector<Field>& out);
 void runFields(const FieldContext& context, const Id& id, std::vector<Field>& out);
+void noteFields(const FieldContext& context, const Id& id, std::vector<Field>& out);
+void underlayFields(const FieldContext& context, const Id& id, std::vector<Field>& out);
 
 } // namespace sump

@@ -98,21 +98,18 @@ Parsed<double> parseLimit(const Limit& limit, const QString& typed, UnitSystem u
   const std::string text = typed.trimmed().toStdString();
   switch (limit.kind) {
   case LimitKind::Length:
-    return bare(parseLength(text, units));
+    return bare(evaluateLength(text, units));
   case LimitKind::Volume:
-    return bare(parseVolume(text, units));
+    return bare(evaluateVolume(text, units));
   case LimitKind::Slope:
-    return parseSlope(text, units);
+    return evaluateSlope(text, units);
   case LimitKind::Angle:
-    return bare(parseAngle(text));
+    return bare(evaluateAngle(text));
   case LimitKind::Number:
   case LimitKind::Count:
     break;
   }
-  bool good = false;
-  const double value = typed.trimmed().replace(',', '.').toDouble(&good);
-  if (!good) return {std::nullopt, fieldText("Type a number.").toStdString()};
-  return {value, {}};
+  return evaluateNumber(text);
 }
 
 /// Text for the usual figure is not kept in the plan, so that a later table reaches it.

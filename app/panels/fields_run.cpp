@@ -257,6 +257,29 @@ void eductorFields(const FieldContext& context, RunMaker& make) {
   make.button(fieldText("Remove the eductor"), [](const Plan&, Run& r) { r.eductor.reset(); });
 }
 
+void conductorFields(RunMaker& make) {
+  if (!isConduit(make.value().service) && make.value().conductors.empty()) return;
+  for (std::size_t i = 0; i < make.value().conductors.size(); ++i) {
+    make.heading(fieldText("Conductors %1").arg(i + 1));
+    make.typed<std::string>(
+        fieldText("Wire size"), [i](Run& r) -> std::string& { return r.conductors[i].size; },
+        textWriting(), fieldText("American Wire Gauge, like 12 or 1/0"));
+    make.typed<int>(
+        fieldText("How many"), [i](Run& r) -> int& { return r.conductors[i].count; },
+        countWriting());
+    make.keyed(
+        fieldText("Circuit"), [i](Run& r) -> CircuitKind& { return r.conductors[i].kind; },
+        kCircuitKeys);
+    make.button(fieldText("Remove these conductors"), [i](const Plan&, Run& r) {
+      r.conductors.erase(r.conductors.begin() + static_cast<std::ptrdiff_t>(i));
+    });
+  }
+  make.heading(fieldText("Wiring"));
+  make.button(fieldText("Add conductors"), [](const Plan&, Run& r) {
+    r.conductors.push_back({"12", 3, CircuitKind::Power});
+  });
+}
+
 } // namespace
 
 void runFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
@@ -270,6 +293,7 @@ void runFields(const FieldContext& context, const Id& id, std::vector<Field>& ou
   cornerFields(make, context.units(), id, out);
   partFields(make);
   eductorFields(context, make);
+  conductorFields(make);
   make.heading(fieldText("More"));
   out.push_back(planButton(
       fieldText("Add a corner"), [id](const Plan& plan) { return addCorner(plan, id); },

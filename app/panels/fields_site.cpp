@@ -65,6 +65,11 @@ void buildingFields(const FieldContext& context, const Id& id, std::vector<Field
       fieldText("Finished floor"), [](Building& b) -> std::optional<Length>& { return b.floor; },
       optionalWriting(elevationWriting(context.units())),
       fieldText("Elevation; may be left empty"));
+  make.typed<std::optional<Length>>(
+      fieldText("Underside of footing"),
+      [](Building& b) -> std::optional<Length>& { return b.footing; },
+      optionalWriting(elevationWriting(context.units())),
+      fieldText("Elevation; may be left empty, digging near it can then not be checked"));
   pointFields(make, &Building::outline, context.units(), 3);
 }
 

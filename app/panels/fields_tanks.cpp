@@ -52,6 +52,18 @@ void vaultSizes(VaultMaker& make, UnitSystem units) {
   length("Base", &Vault::floorThickness);
   length("Inside height", &Vault::insideHeight);
   make.toggle(fieldText("Lid carries traffic"), [](Vault& v) -> bool& { return v.trafficLid; });
+  make.toggle(
+      fieldText("Engineered"), [](Vault& v) -> bool& { return v.engineered; },
+      fieldText("Designed by a licensed engineer for its load and depth"));
+  make.typed<std::optional<Mass>>(
+      fieldText("Empty weight"), [](Vault& v) -> std::optional<Mass>& { return v.emptyWeight; },
+      optionalWriting(massWriting(units)),
+      fieldText("The maker's figure with the lid on; empty: worked out from the sizes"));
+  make.typed<std::optional<Length>>(
+      fieldText("Base collar"), [](Vault& v) -> std::optional<Length>& { return v.collar; },
+      optionalWriting(lengthWriting(units)),
+      fieldText("How far the base slab reaches beyond the walls, all round; earth on it holds the "
+                "vault down"));
 }
 
 void baffleFields(VaultMaker& make, UnitSystem units) {

@@ -31,11 +31,15 @@ void showText(QWidget* editor, const Field& field) {
   const QSignalBlocker blocker(editor);
   if (auto* line = qobject_cast<QLineEdit*>(editor)) {
     line->setText(field.text);
+    line->setPlaceholderText(field.mixed ? PropertiesPanel::tr("different values") : QString());
     line->setCursorPosition(0);
   } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
     combo->setCurrentIndex(field.current);
   } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
-    box->setChecked(field.text == "1");
+    box->setTristate(field.mixed);
+    box->setCheckState(field.mixed         ? Qt::PartiallyChecked
+                       : field.text == "1" ? Qt::Checked
+                                           : Qt::Unchecked);
   } else if (auto* label = qobject_cast<QLabel*>(editor)) {
     label->setText(field.text);
   }
@@ -75,14 +79,7 @@ std::vector<Field> PropertiesPanel::currentFields() const {
                              reviewed ? &reviewed->review : nullptr};
   if (selection_.empty()) return projectFields(context);
   if (selection_.size() == 1) return fieldsOf(context, *selection_.begin());
-  std::vector<Field> list;
-  for (const Id& id : selection_) {
-    Field field;
-    field.kind = FieldKind::Heading;
-    field.label = objectTitle(document_.shown(), id);
-    list.push_back(std::move(field));
-  }
-  return list;
+  return commonFields(context, selection_);
 }
 
 void PropertiesPanel::refresh() {
@@ -113,7 +110,8 @@ bool PropertiesPanel::sameShape(const std::vector<Field>& fields) const {
 void PropertiesPanel::update(std::vector<Field> fields) {
   for (std::size_t i = 0; i < fields.size(); ++i) {
     Row& row = rows_[i];
-    const bool same = row.field.text == fields[i].text && row.field.current == fields[i].current;
+    const bool same = row.field.text == fields[i].text && row.field.current == fields[i].current &&
+                      row.field.mixed == fields[i].mixed;
     row.field = std::move(fields[i]);
     if (row.editor == nullptr) continue;
     // What is being typed is left alone unless the plan changed below it.
@@ -125,6 +123,7 @@ void PropertiesPanel::update(std::vector<Field> fields) {
 
 void PropertiesPanel::rebuild(std::vector<Field> fields) {
   rows_.clear();
+  group_.clear();
   auto* body = new QWidget;
   auto* column = new QVBoxLayout(body);
   column->setContentsMargins(10, 6, 10, 10);
@@ -149,13 +148,16 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
   const std::size_t index = rows_.size() - 1;
   Row& row = rows_.back();
   if (row.field.kind == FieldKind::Heading) {
+    group_ = row.field.label;
     column.addWidget(headingLabel(row.field.label, parent));
     return;
   }
   row.editor = makeEditor(index);
   row.editor->setToolTip(row.field.tip);
   row.editor->setAccessibleName(row.field.label);
-  row.editor->setAccessibleDescription(row.field.tip);
+  // Many fields are called `East` or `Remove`: the heading above tells them apart by ear.
+  row.editor->setAccessibleDescription(group_.isEmpty() ? row.field.tip
+                                                        : group_ + ". " + row.field.tip);
   row.error = new QLabel(parent);
   row.error->setObjectName("field-error");
   row.error->setWordWrap(true);
@@ -232,7 +234,7 @@ void PropertiesPanel::write(std::size_t index, const QString& text) {
   const std::optional<Problem> problem =
       document_.commit(tr("Change %1").arg(field.label.toLower()), *result.plan);
   writing_ = false;
-  if (problem) return fail(index, shown(problem->what + ". " + problem->mend));
+  if (problem) return fail(index, problemText(*result.plan, *problem));
   rows_[index].error->hide();
   if (auto* line = qobject_cast<QLineEdit*>(rows_[index].editor)) line->setModified(false);
   // After the editor's own signal has run out: rebuilding deletes it.

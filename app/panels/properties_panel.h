@@ -43,6 +43,7 @@ private:
   std::set<Id> selection_;
   std::vector<Row> rows_;
   QString title_;
+  QString group_; ///< heading above the row that is being made
   bool writing_ = false;
 };
 

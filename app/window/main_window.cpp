@@ -2,6 +2,8 @@
 
 #include "app/panels/lists.h"
 #include "app/window/appearance.h"
+#include "app/window/find_bar.h"
+#include "app/window/visibility.h"
 
 #include "core/catalog/catalog.h"
 
@@ -64,7 +66,9 @@ void MainWindow::makeCentre() {
   column->setSpacing(0);
   strip_ = new ToolStrip(centre);
   canvas_ = new Canvas(document_, centre);
+  finder_ = new FindBar(document_, *canvas_, centre);
   column->addWidget(strip_);
+  column->addWidget(finder_);
   column->addWidget(canvas_, 1);
   setCentralWidget(centre);
 }
@@ -84,6 +88,13 @@ void MainWindow::makeDocks() {
   properties_ = new PropertiesPanel(document_, this);
   propertiesDock_ =
       addDock(Qt::RightDockWidgetArea, tr("What is this"), "dock-properties", properties_);
+  auto* shown = new VisibilityPanel(this);
+  QDockWidget* shownDock = addDock(Qt::RightDockWidgetArea, tr("Shown"), "dock-shown", shown);
+  tabifyDockWidget(propertiesDock_, shownDock);
+  propertiesDock_->raise();
+  connect(shown, &VisibilityPanel::shownChanged, this,
+          [this, shown] { canvas_->setShown(shown->shown()); });
+  shown->restore();
   findings_ = new FindingsPanel(this);
   findingsDock_ =
       addDock(Qt::BottomDockWidgetArea, tr("What is wrong"), "dock-findings", findings_);

@@ -19,6 +19,9 @@ class QLabel;
 
 namespace sump {
 
+class FindBar;
+class PictureDesk;
+
 class MainWindow : public QMainWindow {
   Q_OBJECT
 
@@ -32,6 +35,7 @@ public:
   FileDesk& files() { return *files_; }
   FindingsPanel& findings() { return *findings_; }
   PropertiesPanel& properties() { return *properties_; }
+  PictureDesk& pictures() { return *pictures_; }
   QAction* action(ActionId id) const { return actions_->at(id); }
   void setDarkWindow(bool dark);
   void setDarkDrawing(bool dark);
@@ -52,6 +56,7 @@ private:
   void joinToolActions();
   void joinPanels();
   void useTool(ActionId id);
+  void giveTool(std::unique_ptr<Tool> tool);
   void documentChanged();
   void reviewArrived();
   void fillLists();
@@ -71,6 +76,8 @@ private:
   FileDesk* files_ = nullptr;
   Canvas* canvas_ = nullptr;
   ToolStrip* strip_ = nullptr;
+  FindBar* finder_ = nullptr;
+  PictureDesk* pictures_ = nullptr;
   PropertiesPanel* properties_ = nullptr;
   FindingsPanel* findings_ = nullptr;
   ObjectTable* takeOff_ = nullptr;

@@ -2,9 +2,11 @@
 
 #include "app/window/main_window.h"
 
-#include "core/plan/edits_group.h"
 #include "app/canvas/tools/tool_factory.h"
+#include "app/window/editing.h"
+#include "app/window/find_bar.h"
 #include "app/window/help_dialogs.h"
+#include "app/window/picture_desk.h"
 
 #include "core/plan/edits_objects.h"
 
@@ -28,6 +30,12 @@ void MainWindow::joinFileActions() {
   actions_->on(ActionId::ExportPdf, [this] { files_->exportAs(ExportKind::Pdf); });
   actions_->on(ActionId::ExportSvg, [this] { files_->exportAs(ExportKind::Svg); });
   actions_->on(ActionId::ExportBill, [this] { files_->exportAs(ExportKind::Bill); });
+  pictures_ = new PictureDesk(document_, *canvas_);
+  actions_->on(ActionId::PictureIn, [this] { pictures_->place(KeepPicture::InPlan); });
+  actions_->on(ActionId::PictureBeside, [this] { pictures_->place(KeepPicture::BesidePlan); });
+  actions_->on(ActionId::PictureScale, [this] { pictures_->scale(); });
+  pictures_->useTool = [this](std::unique_ptr<Tool> tool) { giveTool(std::move(tool)); };
+  connect(pictures_, &PictureDesk::told, canvas_, &Canvas::refused);
   actions_->on(ActionId::Quit, [this] { close(); });
   recentMenu_ = new QMenu(tr("Open &recent"), this);
   actions_->menu(MenuId::File)->insertMenu(action(ActionId::Save), recentMenu_);
@@ -59,6 +67,9 @@ void MainWindow::joinEditActions() {
   actions_->on(ActionId::Delete, [this] { eraseSelection(); });
   actions_->on(ActionId::Duplicate, [this] { duplicateSelection(); });
   actions_->on(ActionId::SelectAll, [this] { selectAll(); });
+  auto* editing = new Editing(document_, *canvas_, *actions_);
+  connect(editing, &Editing::told, canvas_, &Canvas::refused);
+  actions_->on(ActionId::Find, [this] { finder_->open(); });
   actions_->on(ActionId::Keys, [this] { keysDialog(this)->show(); });
   actions_->on(ActionId::About, [this] { aboutDialog(this)->show(); });
 }
@@ -86,10 +97,14 @@ void MainWindow::joinToolActions() {
 }
 
 void MainWindow::useTool(ActionId id) {
-  strip_->release(); // setTool ends the old tool
-  canvas_->setTool(makeTool(id, *canvas_));
-  strip_->show(canvas_->tool());
+  giveTool(makeTool(id, *canvas_));
   action(id)->setChecked(true);
+}
+
+void MainWindow::giveTool(std::unique_ptr<Tool> tool) {
+  strip_->release(); // setTool ends the old tool
+  canvas_->setTool(std::move(tool));
+  strip_->show(canvas_->tool());
   canvas_->setFocus();
 }
 
@@ -107,8 +122,10 @@ void MainWindow::joinPanels() {
 
 void MainWindow::showContextMenu(const QPoint& at) {
   QMenu menu(this);
-  for (ActionId id : {ActionId::Undo, ActionId::Redo, ActionId::Duplicate, ActionId::Delete,
-                      ActionId::FitSelection, ActionId::FitAll})
+  for (ActionId id :
+       {ActionId::Undo, ActionId::Redo, ActionId::Cut, ActionId::Copy, ActionId::Paste,
+        ActionId::Duplicate, ActionId::Delete, ActionId::TurnLeft, ActionId::MirrorEastWest,
+        ActionId::Lock, ActionId::Unlock, ActionId::FitSelection, ActionId::FitAll})
     menu.addAction(action(id));
   menu.exec(at);
 }

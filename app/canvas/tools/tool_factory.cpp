@@ -1,5 +1,7 @@
 #include "app/canvas/tools/tool_factory.h"
 
+#include "app/canvas/measure_tool.h"
+#include "app/canvas/note_tool.h"
 #include "app/canvas/tools/move_tool.h"
 #include "app/canvas/tools/outline_tool.h"
 #include "app/canvas/tools/place_tool.h"
@@ -46,6 +48,10 @@ std::unique_ptr<Tool> makeTool(ActionId id, ToolHost& host) {
     return placing(host, placeableWash());
   case ActionId::ToolSewer:
     return placing(host, placeableSewer());
+  case ActionId::ToolMeasure:
+    return std::make_unique<MeasureTool>(host);
+  case ActionId::ToolNote:
+    return std::make_unique<NoteTool>(host);
   case ActionId::ToolRun:
     return std::make_unique<RunTool>(host);
   default:

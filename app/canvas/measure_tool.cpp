@@ -1,0 +1,108 @@
+#include "app/canvas/measure_tool.h"
+
+#include "core/units/print.h"
+
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+QString q(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+} // namespace
+
+double bearing(Point2 from, Point2 to, Angle trueNorth) {
+  const Point2 d = to - from;
+  const double clockwise = 90 + inDegrees(trueNorth) - std::atan2(d.y, d.x) * 180 / kPi;
+  const double turned = std::fmod(clockwise + 720, 360);
+  // -0.04 would print as 360.0.
+  return turned > 359.95 ? 0 : turned;
+}
+
+QStringList measured(const Plan& plan, const Surface* ground, Point2 from, Point2 to) {
+  const UnitSystem units = plan.project.units;
+  const auto length = [units](double v) { return q(printLength(metres(v), units)); };
+  QStringList lines;
+  lines << length(distance(from, to));
+  lines << toolText("%1 east, %2 north").arg(length(to.x - from.x), length(to.y - from.y));
+  if (distance(from, to) > 0) {
+    lines << toolText("Bearing %1° from true north")
+                 .arg(bearing(from, to, plan.site.north), 0, 'f', 1);
+  }
+  if (ground == nullptr) return lines;
+  const auto start = ground->elevation(from), end = ground->elevation(to);
+  if (start && end) {
+    lines << toolText("Ground %1 to %2: %3")
+                 .arg(q(printElevation(metres(*start), units)),
+                      q(printElevation(metres(*end), units)), length(*end - *start));
+  } else {
+    lines << toolText("Ground: not known at both ends");
+  }
+  return lines;
+}
+
+QStringList MeasureTool::lines() const {
+  const Surface* ground = host().scene() != nullptr ? &host().scene()->study().ground : nullptr;
+  const Point2 to = to_ ? to_->at : hover_ ? hover_->at : from_->at;
+  return measured(host().plan(), ground, from_->at, to);
+}
+
+void MeasureTool::move(const Pointer& pointer) {
+  hover_ = catchPlace(host(), pointer);
+  host().refresh();
+}
+
+void MeasureTool::release(const Pointer& pointer) {
+  hover_ = catchPlace(host(), pointer);
+  if (!from_ || to_) {
+    from_ = hover_;
+    to_.reset();
+  } else {
+    to_ = hover_;
+  }
+  host().refresh();
+}
+
+bool MeasureTool::key(int key, Qt::KeyboardModifiers) {
+  if (key != Qt::Key_Escape || !from_) return false;
+  cancel();
+  return true;
+}
+
+void MeasureTool::cancel() {
+  from_.reset();
+  to_.reset();
+  host().refresh();
+}
+
+void MeasureTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+  const View& view = host().view();
+  if (!from_) {
+    if (hover_) paintPlace(painter, view, *hover_, theme);
+    return;
+  }
+  const PlaceCatch end = to_ ? *to_ : hover_.value_or(*from_);
+  const QPointF a = view.toScreen(from_->at), b = view.toScreen(end.at);
+  painter.setPen(QPen(theme.accent, 1, Qt::DotLine));
+  painter.drawPolyline(QPolygonF({a, QPointF(b.x(), a.y()), b}));
+  painter.setPen(QPen(theme.accent, 2));
+  painter.drawLine(a, b);
+  PlaceCatch unnamed = end;
+  unnamed.name.clear(); // the plate stands where its name would
+  paintPlace(painter, view, {from_->object, from_->at, {}}, theme);
+  paintPlace(painter, view, unnamed, theme);
+  paintPlate(painter, view, b, lines(), theme);
+}
+
+QString MeasureTool::hint() const {
+  if (!from_) {
+    return toolText("Click the place to measure from; corners, middles, centres and edges are "
+                    "caught. Alt: exactly at the pointer.");
+  }
+  return lines().join(toolText(";  "));
+}
+
+} // namespace sump

@@ -1,0 +1,32 @@
+#pragma once
+// A measuring tape: two places, and what lies between them. Changes nothing.
+
+#include "app/canvas/place_catch.h"
+
+namespace sump {
+
+/// Distance, east and north parts, bearing from true north, and the ground's rise where known.
+QStringList measured(const Plan& plan, const Surface* ground, Point2 from, Point2 to);
+/// Clockwise from true north, from 0 up to 360 degrees.
+double bearing(Point2 from, Point2 to, Angle trueNorth);
+
+class MeasureTool : public Tool {
+public:
+  using Tool::Tool;
+  void move(const Pointer& pointer) override;
+  void release(const Pointer& pointer) override;
+  bool key(int key, Qt::KeyboardModifiers modifiers) override;
+  void cancel() override;
+  bool busy() const override { return from_ && !to_; }
+  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  QString hint() const override;
+
+private:
+  QStringList lines() const;
+
+  std::optional<PlaceCatch> hover_;
+  std::optional<PlaceCatch> from_;
+  std::optional<PlaceCatch> to_; ///< fixed
+};
+
+} // namespace sump
