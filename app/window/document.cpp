@@ -89,6 +89,17 @@ void Document::open(const QString& path) {
   emit replaced();
 }
 
+void Document::resume(Plan plan, const QString& path) {
+  become(std::move(plan), path);
+  fileDiffers();
+  emit replaced();
+}
+
+void Document::fileDiffers() {
+  savedRevision_ = 0;
+  emit changed();
+}
+
 void Document::save(const QString& path) {
   savePlanFile(plan(), pathOf(path));
   filePath_ = path;

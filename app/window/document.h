@@ -32,6 +32,9 @@ public:
   /// Of what is shown. Every committed state keeps its number for good, also through undo and redo.
   Revision revision() const { return preview_ ? previewRevision_ : states_[current_].revision; }
 
+  Revision committedRevision() const { return states_[current_].revision; }
+  bool isPreviewing() const { return preview_ != nullptr; }
+
   /// Makes `next` the current state, as one step of undo. A plan that equals the current one is no
   /// step. A plan that is none (plan/consistency.h) is refused: its first problem is returned.
   std::optional<Problem> commit(const QString& step, Plan next);
@@ -53,6 +56,10 @@ public:
   void startNew(Plan plan);
   /// Throws InputError and changes nothing when the file cannot be used.
   void open(const QString& path);
+  /// A plan that a crash cut short: it counts as modified.
+  void resume(Plan plan, const QString& path);
+  /// The file is no longer what was saved or read.
+  void fileDiffers();
   /// Throws InputError; the plan then still counts as modified.
   void save(const QString& path);
 

@@ -1,12 +1,14 @@
 #include "app/window/file_desk.h"
 
 #include "app/window/exports.h"
+#include "app/window/recovery_file.h"
 
 #include "core/exchange/plan_file.h"
 
 #include <QDir>
 #include <QFileInfo>
 #include <QSettings>
+#include <QTimer>
 #include <QWidget>
 
 #include <exception>
@@ -46,7 +48,9 @@ ExportFacts exportFacts(ExportKind kind) {
 } // namespace
 
 FileDesk::FileDesk(Document& document, Talk& talk, QWidget* window)
-    : QObject(window), document_(document), talk_(talk), window_(window) {}
+    : QObject(window), document_(document), talk_(talk), window_(window) {
+  connect(&watch_, &FileWatch::changedOutside, this, &FileDesk::changedOutside);
+}
 
 bool FileDesk::mayLeave() {
   if (!document_.isModified()) return true;
@@ -62,10 +66,24 @@ bool FileDesk::mayLeave() {
 }
 
 void FileDesk::startNew() {
-  if (!mayLeave()) return;
-  Plan plan;
-  plan.project.units = document_.plan().project.units; // those that the user works in
-  document_.startNew(std::move(plan));
+  startWith([this] {
+    Plan plan;
+    plan.project.units = document_.plan().project.units; // those that the user works in
+    return plan;
+  });
+}
+
+bool FileDesk::startWith(const std::function<Plan()>& make) {
+  if (!mayLeave()) return false;
+  try {
+    document_.startNew(make());
+  } catch (const std::exception& e) {
+    talk_.tellProblem(window_, tr("The plan cannot be opened"), reason(e));
+    return false;
+  }
+  watch_.follow({});
+  hold_.release();
+  return true;
 }
 
 void FileDesk::askOpen() {
@@ -76,14 +94,53 @@ void FileDesk::askOpen() {
 
 bool FileDesk::open(const QString& path) {
   if (!mayLeave()) return false;
+  FileHold other;
+  const bool mine = hold_.holds(path);
+  if (const std::optional<QString> holder = mine ? std::nullopt : other.take(path)) {
+    switch (talk_.askHeld(window_, QFileInfo(path).fileName(), *holder)) {
+    case HeldAnswer::Copy:
+      return load(path, true);
+    case HeldAnswer::Anyway:
+      break;
+    case HeldAnswer::Leave:
+      return false;
+    }
+  }
+  other.release();
+  return load(path, false);
+}
+
+bool FileDesk::load(const QString& path, bool asCopy) {
+  const QByteArray contents = FileWatch::fingerprint(path); // before reading: no change slips by
   try {
     document_.open(path);
+    if (asCopy) document_.startNew(document_.plan());
   } catch (const std::exception& e) {
     talk_.tellProblem(window_, tr("The plan cannot be opened"), reason(e));
     return false;
   }
+  watch_.follow(asCopy ? QString() : path, contents);
+  takeHold(asCopy ? QString() : path);
+  if (asCopy) return true;
   remember(path);
+  if (isWriteProtected(path)) {
+    emit told(tr("%1 is write-protected: save changes under another name.")
+                  .arg(QFileInfo(path).fileName()));
+  }
   return true;
+}
+
+void FileDesk::takeHold(const QString& path) {
+  if (path.isEmpty() || hold_.take(path)) {
+    hold_.release();
+  } else {
+    removeDeadTemporaries(QFileInfo(path).absolutePath());
+  }
+}
+
+void FileDesk::resumed() {
+  watch_.follow(document_.filePath());
+  takeHold(document_.filePath());
 }
 
 bool FileDesk::save() {
@@ -98,15 +155,71 @@ bool FileDesk::saveAs() {
   return saveTo(path);
 }
 
+bool FileDesk::mayWrite(const QString& path) {
+  if (isWriteProtected(path)) {
+    talk_.tellProblem(window_, tr("The plan is not saved"),
+                      tr("%1 is write-protected. The plan is still here: save it under another "
+                         "name, or take the protection off and save again.")
+                          .arg(QDir::toNativeSeparators(path)));
+    return false;
+  }
+  if (path == document_.filePath()) return !watch_.differs() || fileWasChanged();
+  FileHold other;
+  const std::optional<QString> holder = hold_.holds(path) ? std::nullopt : other.take(path);
+  if (!holder) return true;
+  talk_.tellProblem(window_, tr("The plan is not saved"),
+                    tr("%1 is open in %2. The plan is still here: save it under another name.")
+                        .arg(QDir::toNativeSeparators(path), *holder));
+  return false;
+}
+
 bool FileDesk::saveTo(const QString& path) {
+  if (!mayWrite(path)) return false;
   try {
     document_.save(path);
   } catch (const std::exception& e) {
-    talk_.tellProblem(window_, tr("The plan is not saved"), reason(e));
+    talk_.tellProblem(window_, tr("The plan is not saved"),
+                      tr("%1\n\nThe plan is still here, with every change.").arg(reason(e)));
     return false;
   }
+  watch_.follow(path);
+  takeHold(path);
   remember(path);
   emit told(tr("Saved %1").arg(QDir::toNativeSeparators(path)));
+  return true;
+}
+
+void FileDesk::changedOutside() {
+  if (document_.isPreviewing()) { // not in the middle of a drag
+    constexpr int kAgainMs = 300;
+    QTimer::singleShot(kAgainMs, this, &FileDesk::changedOutside);
+    return;
+  }
+  if (watch_.differs()) fileWasChanged();
+}
+
+/// True when the plan on the screen may take the file's place.
+bool FileDesk::fileWasChanged() {
+  const QString path = document_.filePath();
+  const bool gone = !QFileInfo::exists(path);
+  watch_.accept(); // asked once for each change
+  if (gone) {
+    document_.fileDiffers();
+    emit told(tr("%1 is gone. The plan is still here: save it.").arg(QFileInfo(path).fileName()));
+    return true;
+  }
+  switch (talk_.askChanged(window_, QFileInfo(path).fileName(), document_.isModified())) {
+  case ChangedAnswer::Reload:
+    load(path, false);
+    return false;
+  case ChangedAnswer::SaveAs:
+    document_.fileDiffers();
+    saveAs();
+    return false;
+  case ChangedAnswer::KeepMine:
+    break;
+  }
+  document_.fileDiffers();
   return true;
 }
 

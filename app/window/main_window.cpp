@@ -30,12 +30,13 @@ constexpr int kStaleAfterMs = 200;
 } // namespace
 
 MainWindow::MainWindow(Talk& talk, QWidget* parent)
-    : QMainWindow(parent), document_(builtinCatalog()) {
+    : QMainWindow(parent), talk_(talk), document_(builtinCatalog()) {
   setObjectName("main-window");
   resize(1440, 900);
   setDockOptions(AnimatedDocks | AllowTabbedDocks);
   actions_ = new ActionSet(this);
   files_ = new FileDesk(document_, talk, this);
+  recovery_ = new Recovery(document_, this);
   makeCentre();
   makeDocks();
   makeStatus();
@@ -133,6 +134,7 @@ void MainWindow::makeStatus() {
   verdict_ = new QLabel(this);
   verdict_->setObjectName("verdict");
   statusBar()->addWidget(coordinates_);
+  statusBar()->addPermanentWidget(recoveryLabel(*recovery_, this));
   statusBar()->addPermanentWidget(verdict_);
   statusBar()->addPermanentWidget(scale_);
   connect(canvas_, &Canvas::pointerMoved, coordinates_, &QLabel::setText);
@@ -141,6 +143,8 @@ void MainWindow::makeStatus() {
           [this](const QString& reason) { statusBar()->showMessage(reason, 8000); });
   connect(files_, &FileDesk::told, this,
           [this](const QString& sentence) { statusBar()->showMessage(sentence, 5000); });
+  connect(recovery_, &Recovery::troubled, this,
+          [this](const QString& sentence) { statusBar()->showMessage(sentence); });
   connect(&document_, &Document::reviewFailed, this, [this](const QString& reason) {
     verdict_->setText(tr("The checks could not be done: %1").arg(reason));
   });
@@ -242,7 +246,19 @@ void MainWindow::closeEvent(QCloseEvent* event) {
     return;
   }
   saveLayout();
+  recovery_->finish();
   event->accept();
+}
+
+bool MainWindow::resume(std::unique_ptr<RecoverySlot> slot) {
+  try {
+    recovery_->resume(std::move(slot));
+  } catch (const std::exception& e) {
+    talk_.tellProblem(this, tr("The plan cannot be got back"), QString::fromUtf8(e.what()));
+    return false;
+  }
+  files_->resumed();
+  return true;
 }
 
 } // namespace sump

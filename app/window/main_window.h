@@ -9,6 +9,7 @@
 #include "app/window/document.h"
 #include "app/window/engineering_docks.h"
 #include "app/window/file_desk.h"
+#include "app/window/recovery.h"
 #include "app/window/tool_strip.h"
 
 #include <QMainWindow>
@@ -33,6 +34,9 @@ public:
   Document& document() { return document_; }
   Canvas& canvas() { return *canvas_; }
   FileDesk& files() { return *files_; }
+  Recovery& recovery() { return *recovery_; }
+  /// Goes on with a plan that a crash cut off; false when its file cannot be used.
+  bool resume(std::unique_ptr<RecoverySlot> slot);
   FindingsPanel& findings() { return *findings_; }
   PropertiesPanel& properties() { return *properties_; }
   PictureDesk& pictures() { return *pictures_; }
@@ -71,9 +75,11 @@ private:
   void restoreLayout();
   void saveLayout() const;
 
+  Talk& talk_;
   Document document_;
   ActionSet* actions_ = nullptr;
   FileDesk* files_ = nullptr;
+  Recovery* recovery_ = nullptr;
   Canvas* canvas_ = nullptr;
   ToolStrip* strip_ = nullptr;
   FindBar* finder_ = nullptr;

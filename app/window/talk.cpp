@@ -2,8 +2,17 @@
 
 #include <QFileDialog>
 #include <QMessageBox>
+#include <QPushButton>
+
+#include <memory>
 
 namespace sump {
+
+namespace {
+
+constexpr const char* kAnswers[] = {"answer-0", "answer-1", "answer-2"};
+
+} // namespace
 
 void Talk::tellProblem(QWidget* parent, const QString& title, const QString& text) {
   QMessageBox box(QMessageBox::Warning, title, text, QMessageBox::Ok, parent);
@@ -11,20 +20,77 @@ void Talk::tellProblem(QWidget* parent, const QString& title, const QString& tex
   box.exec();
 }
 
-SaveAnswer Talk::askSave(QWidget* parent, const QString& planName) {
-  QMessageBox box(QMessageBox::Question, QObject::tr("Save changes?"),
-                  QObject::tr("%1 has changes that are not saved.").arg(planName),
-                  QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, parent);
-  box.setDefaultButton(QMessageBox::Save);
-  box.setTextFormat(Qt::PlainText);
-  switch (box.exec()) {
-  case QMessageBox::Save:
-    return SaveAnswer::Save;
-  case QMessageBox::Discard:
-    return SaveAnswer::Discard;
-  default:
-    return SaveAnswer::Stay;
+namespace {
+
+/// The place of the answer among the box's own buttons; `otherwise` when it was closed.
+int answerOf(QMessageBox* box, int otherwise) {
+  const std::unique_ptr<QMessageBox> owned(box);
+  box->exec();
+  for (int i = 0; i < otherwise; ++i) {
+    if (box->clickedButton() == box->property(kAnswers[i]).value<QAbstractButton*>()) return i;
   }
+  return otherwise;
+}
+
+void addAnswer(QMessageBox* box, int index, const QString& text, QMessageBox::ButtonRole role) {
+  QPushButton* button = box->addButton(text, role);
+  box->setProperty(kAnswers[index], QVariant::fromValue<QAbstractButton*>(button));
+}
+
+QMessageBox* plainBox(QWidget* parent, const QString& title, const QString& text) {
+  auto* box = new QMessageBox(QMessageBox::Question, title, text, QMessageBox::NoButton, parent);
+  box->setTextFormat(Qt::PlainText);
+  return box;
+}
+
+} // namespace
+
+QMessageBox* saveBox(QWidget* parent, const QString& planName) {
+  QMessageBox* box = plainBox(parent, QObject::tr("Save changes?"),
+                              QObject::tr("%1 has changes that are not saved.").arg(planName));
+  addAnswer(box, 0, QObject::tr("Save"), QMessageBox::AcceptRole);
+  addAnswer(box, 1, QObject::tr("Give them up"), QMessageBox::DestructiveRole);
+  addAnswer(box, 2, QObject::tr("Go on working"), QMessageBox::RejectRole);
+  return box;
+}
+
+SaveAnswer Talk::askSave(QWidget* parent, const QString& planName) {
+  return static_cast<SaveAnswer>(answerOf(saveBox(parent, planName), 2));
+}
+
+QMessageBox* changedBox(QWidget* parent, const QString& fileName, bool modified) {
+  QMessageBox* box =
+      plainBox(parent, QObject::tr("The file was changed"),
+               QObject::tr("%1 was changed by another program or window.").arg(fileName));
+  box->setInformativeText(
+      modified ? QObject::tr("Reading it again gives up the changes made here.")
+               : QObject::tr("Nothing was changed here since it was opened or saved."));
+  addAnswer(box, 0, QObject::tr("Read it again"), QMessageBox::DestructiveRole);
+  addAnswer(box, 1, QObject::tr("Keep mine"), QMessageBox::RejectRole);
+  addAnswer(box, 2, QObject::tr("Save mine as..."), QMessageBox::AcceptRole);
+  return box;
+}
+
+ChangedAnswer Talk::askChanged(QWidget* parent, const QString& fileName, bool modified) {
+  // A box that is closed changes nothing: mine is kept.
+  constexpr int kClosed = 3;
+  const int answer = answerOf(changedBox(parent, fileName, modified), kClosed);
+  return answer == kClosed ? ChangedAnswer::KeepMine : static_cast<ChangedAnswer>(answer);
+}
+
+QMessageBox* heldBox(QWidget* parent, const QString& fileName, const QString& holder) {
+  QMessageBox* box = plainBox(parent, QObject::tr("The plan is open elsewhere"),
+                              QObject::tr("%1 is open in %2.").arg(fileName, holder));
+  box->setInformativeText(QObject::tr(
+      "If it is changed in two places, whoever saves last replaces the work of the other."));
+  addAnswer(box, 0, QObject::tr("Open a copy"), QMessageBox::AcceptRole);
+  addAnswer(box, 1, QObject::tr("Open it all the same"), QMessageBox::DestructiveRole);
+  addAnswer(box, 2, QObject::tr("Do not open it"), QMessageBox::RejectRole);
+  return box;
+}
+
+HeldAnswer Talk::askHeld(QWidget* parent, const QString& fileName, const QString& holder) {
+  return static_cast<HeldAnswer>(answerOf(heldBox(parent, fileName, holder), 2));
 }
 
 QString Talk::askOpenFile(QWidget* parent, const QString& folder) {

@@ -24,6 +24,14 @@ struct CannedTalk : Talk {
     ++saveAsked;
     return saveAnswer;
   }
+  ChangedAnswer askChanged(QWidget*, const QString&, bool) override {
+    ++changedAsked;
+    return changedAnswer;
+  }
+  HeldAnswer askHeld(QWidget*, const QString&, const QString& holder) override {
+    holders << holder;
+    return heldAnswer;
+  }
   QString askOpenFile(QWidget*, const QString&) override { return openFile; }
   QString askSaveFile(QWidget*, const QString&, const QString& suggestion,
                       const QString&) override {
@@ -33,6 +41,11 @@ struct CannedTalk : Talk {
   QStringList told;
   int saveAsked = 0;
   SaveAnswer saveAnswer = SaveAnswer::Stay;
+  int changedAsked = 0;
+  ChangedAnswer changedAnswer = ChangedAnswer::KeepMine;
+  QStringList holders;
+  /// Tests that run at once share the samples.
+  HeldAnswer heldAnswer = HeldAnswer::Anyway;
   QString openFile, saveFile, suggested;
 };
 
@@ -41,6 +54,7 @@ protected:
   void SetUp() override {
     // The user's own settings are neither read nor written.
     QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, folder.path());
+    qputenv("XDG_STATE_HOME", folder.path().toLocal8Bit());
     nameApplication();
     QSettings().clear();
     window = std::make_unique<MainWindow>(talk);
