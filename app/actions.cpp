@@ -1,5 +1,7 @@
 #include "app/actions.h"
 
+#include "app/window/user_keys.h"
+
 namespace sump {
 
 namespace {
@@ -61,6 +63,9 @@ const std::vector<ActionRow> kTable = {
     {ActionId::SelectSame, "select-same", MenuId::Edit, SUMP_TR("Select sa&me kind"), "", kNoKey,
      "Ctrl+Shift+A", SUMP_TR("Select all of the same kind, or of lines all of the same service"),
      Strip::None, false, false},
+    {ActionId::Settings, "settings", MenuId::Edit, SUMP_TR("Se&ttings..."), "", kNoKey, "Ctrl+,",
+     SUMP_TR("Choose the keys of the commands and how the window looks"), Strip::None, false,
+     false},
     {ActionId::TurnLeft, "turn-left", MenuId::Arrange, SUMP_TR("Quarter turn &left"), "", kNoKey,
      "Ctrl+T", SUMP_TR("Turn what is selected counter-clockwise about its middle"), Strip::None,
      false, false},
@@ -163,6 +168,8 @@ const std::vector<ActionRow> kTable = {
      SUMP_TR("Dark menus and panels"), Strip::None, true, false},
     {ActionId::DarkDrawing, "dark-drawing", MenuId::View, SUMP_TR("&Dark drawing"), "", kNoKey, "",
      SUMP_TR("Dark ground for the drawing"), Strip::None, true, true},
+    {ActionId::Guide, "guide", MenuId::Help, SUMP_TR("User &guide"), "", kNoKey, "Ctrl+F1",
+     SUMP_TR("The program in a quarter of an hour"), Strip::None, false, false},
     {ActionId::Keys, "keys", MenuId::Help, SUMP_TR("&Keys and mouse"), "",
      QKeySequence::HelpContents, "", SUMP_TR("List every key and what the mouse does"), Strip::None,
      false, false},
@@ -197,6 +204,10 @@ const char* menuTitle(MenuId menu) {
 #undef SUMP_TR
 
 QList<QKeySequence> keysOf(const ActionRow& row) {
+  return hasUserKeys(row.name) ? userKeys(row.name) : usualKeysOf(row);
+}
+
+QList<QKeySequence> usualKeysOf(const ActionRow& row) {
   QList<QKeySequence> keys;
   if (row.standardKey != kNoKey) keys = QKeySequence::keyBindings(row.standardKey);
   // Desktops without a standard key for it (Quit, Save as) get the one in the table.

@@ -73,6 +73,8 @@ enum class ActionId {
   Straight,
   DarkWindow,
   DarkDrawing,
+  Settings,
+  Guide,
   Keys,
   About,
 };
@@ -98,6 +100,8 @@ struct ActionRow {
 
 const std::vector<ActionRow>& actionTable();
 const char* menuTitle(MenuId menu);
+/// The user's own keys, or else the usual ones.
 QList<QKeySequence> keysOf(const ActionRow& row);
+QList<QKeySequence> usualKeysOf(const ActionRow& row);
 
 } // namespace sump

@@ -1,10 +1,14 @@
 #include "app/panels/findings_panel.h"
 
 #include "app/canvas/mark_painter.h"
+#include "app/panels/acceptance.h"
+#include "app/panels/finding_filter.h"
 #include "core/rules/rule.h"
 
+#include <QHBoxLayout>
 #include <QIcon>
 #include <QPainter>
+#include <QPushButton>
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
@@ -42,14 +46,15 @@ QIcon severityIcon(Severity severity, bool dark) {
   return icon;
 }
 
-TableRow rowOf(const Finding& finding) {
+TableRow rowOf(const Finding& finding, const Acceptance* accepted) {
   TableRow row;
   QStringList objects;
   for (const Id& id : finding.objects)
     objects << q(id);
-  row.cells << severityWord(finding.severity) << q(sump::render(finding.what))
-            << q(finding.measured.value_or("")) << q(finding.required.value_or(""))
-            << objects.join(", ");
+  row.cells << (accepted != nullptr ? FindingsPanel::tr("Accepted")
+                                    : severityWord(finding.severity))
+            << q(sump::render(finding.what)) << q(finding.measured.value_or(""))
+            << q(finding.required.value_or("")) << objects.join(", ");
   row.objects = std::set<Id>(finding.objects.begin(), finding.objects.end());
   row.tip = QString("<p>%1</p><p>%2</p>")
                 .arg(q(sump::render(finding.what)).toHtmlEscaped(),
@@ -72,6 +77,7 @@ FindingsPanel::FindingsPanel(QWidget* parent) : QWidget(parent) {
   auto* column = new QVBoxLayout(full);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
+  makeTop(full, *column);
   column->addWidget(table_, 1);
   column->addWidget(detail_);
   stack_ = new QStackedLayout(this);
@@ -80,19 +86,59 @@ FindingsPanel::FindingsPanel(QWidget* parent) : QWidget(parent) {
                                  "replace the local code or a licensed designer."),
                               this));
   connect(table_, &ObjectTable::chosen, this, [this](int row) {
-    if (!reviewed_) return;
-    const Finding& finding = reviewed_->review.findings[static_cast<std::size_t>(row)];
-    emit chosen(std::set<Id>(finding.objects.begin(), finding.objects.end()), finding.place);
+    const Finding* finding = findingAt(row);
+    if (finding == nullptr) return;
+    emit chosen(std::set<Id>(finding->objects.begin(), finding->objects.end()), finding->place);
   });
   connect(table_, &QTableWidget::currentCellChanged, this, &FindingsPanel::showDetail);
 }
 
+void FindingsPanel::makeTop(QWidget* parent, QVBoxLayout& column) {
+  filter_ = new FindingFilter(parent);
+  connect(filter_, &FindingFilter::changed, this, &FindingsPanel::list);
+  accept_ = new QPushButton(tr("Accept..."), parent);
+  accept_->setObjectName("finding-accept");
+  accept_->setToolTip(tr("Answer for this finding with a written reason"));
+  takeBack_ = new QPushButton(tr("Take back"), parent);
+  takeBack_->setObjectName("finding-take-back");
+  takeBack_->setToolTip(tr("Nobody answers for this finding any more"));
+  auto* row = new QHBoxLayout;
+  row->setContentsMargins(0, 0, 4, 0);
+  row->addWidget(filter_, 1);
+  row->addWidget(accept_);
+  row->addWidget(takeBack_);
+  column.addLayout(row);
+  connect(accept_, &QPushButton::clicked, this, [this] {
+    if (const Finding* finding = findingAt(table_->currentRow())) emit acceptWanted(*finding);
+  });
+  connect(takeBack_, &QPushButton::clicked, this, [this] {
+    if (const Finding* finding = findingAt(table_->currentRow())) emit takeBackWanted(*finding);
+  });
+}
+
+const Finding* FindingsPanel::findingAt(int row) const {
+  if (!reviewed_ || row < 0 || row >= static_cast<int>(listed_.size())) return nullptr;
+  return &reviewed_->review.findings[listed_[static_cast<std::size_t>(row)]];
+}
+
 void FindingsPanel::show(const ReviewedPtr& reviewed) {
   reviewed_ = reviewed;
+  list();
+}
+
+void FindingsPanel::list() {
+  if (!reviewed_) return;
+  const Review& review = reviewed_->review;
   std::vector<TableRow> rows;
-  for (const Finding& finding : reviewed->review.findings)
-    rows.push_back(rowOf(finding));
-  stack_->setCurrentIndex(rows.empty() ? 1 : 0);
+  listed_.clear();
+  for (std::size_t i = 0; i < review.findings.size(); ++i) {
+    const Finding& finding = review.findings[i];
+    const Acceptance* accepted = acceptanceOf(review.plan, finding.key());
+    if (!filter_->passes(finding, accepted != nullptr)) continue;
+    rows.push_back(rowOf(finding, accepted));
+    listed_.push_back(i);
+  }
+  stack_->setCurrentIndex(review.findings.empty() ? 1 : 0);
   table_->fill(rows, 1);
   fillIcons();
   showDetail();
@@ -104,28 +150,35 @@ void FindingsPanel::setDark(bool dark) {
 }
 
 void FindingsPanel::fillIcons() {
-  if (!reviewed_) return;
-  const std::vector<Finding>& findings = reviewed_->review.findings;
   const QIcon icons[] = {severityIcon(Severity::Note, dark_),
                          severityIcon(Severity::Warning, dark_),
                          severityIcon(Severity::Error, dark_)};
   for (int r = 0; r < table_->rowCount(); ++r) {
-    const Severity severity = findings[static_cast<std::size_t>(r)].severity;
-    table_->item(r, 0)->setIcon(icons[static_cast<std::size_t>(severity)]);
+    if (const Finding* finding = findingAt(r)) {
+      table_->item(r, 0)->setIcon(icons[static_cast<std::size_t>(finding->severity)]);
+    }
   }
 }
 
 void FindingsPanel::showDetail() {
-  const int row = table_->currentRow();
-  const bool any =
-      reviewed_ && row >= 0 && row < static_cast<int>(reviewed_->review.findings.size());
-  detail_->setVisible(any);
-  if (!any) return;
-  const Finding& finding = reviewed_->review.findings[static_cast<std::size_t>(row)];
-  const Rule* rule = ruleById(finding.rule);
-  detail_->setText(tr("<b>To mend it:</b> %1<br><small>%2</small>")
-                       .arg(q(sump::render(finding.mend)).toHtmlEscaped(),
-                            rule == nullptr ? QString() : q(rule->citation).toHtmlEscaped()));
+  const Finding* finding = findingAt(table_->currentRow());
+  const Acceptance* accepted =
+      finding == nullptr ? nullptr : acceptanceOf(reviewed_->review.plan, finding->key());
+  detail_->setVisible(finding != nullptr);
+  // A note is a statement: there is nothing to answer for.
+  accept_->setEnabled(finding != nullptr && finding->severity != Severity::Note);
+  takeBack_->setEnabled(accepted != nullptr);
+  if (finding == nullptr) return;
+  const Rule* rule = ruleById(finding->rule);
+  QString text = tr("<b>To mend it:</b> %1<br><small>%2</small>")
+                     .arg(q(sump::render(finding->mend)).toHtmlEscaped(),
+                          rule == nullptr ? QString() : q(rule->citation).toHtmlEscaped());
+  if (accepted != nullptr) {
+    text.prepend(tr("<b>Accepted by %1, %2:</b> %3<br>")
+                     .arg(q(accepted->by).toHtmlEscaped(), q(accepted->date).toHtmlEscaped(),
+                          q(accepted->reason).toHtmlEscaped()));
+  }
+  detail_->setText(text);
 }
 
 QString FindingsPanel::summary(const Review& review) {

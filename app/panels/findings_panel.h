@@ -8,9 +8,13 @@
 
 #include <optional>
 
+class QPushButton;
 class QStackedLayout;
+class QVBoxLayout;
 
 namespace sump {
+
+class FindingFilter;
 
 class FindingsPanel : public QWidget {
   Q_OBJECT
@@ -19,19 +23,30 @@ public:
   explicit FindingsPanel(QWidget* parent = nullptr);
   void show(const ReviewedPtr& reviewed);
   void setDark(bool dark);
+  /// The finding of a row as listed; null where there is none.
+  const Finding* findingAt(int row) const;
   ObjectTable& table() { return *table_; }
   /// `2 errors, 1 warning, 5 notes`.
   static QString summary(const Review& review);
 
 signals:
+  /// The user answers for a finding, or no longer does.
+  void acceptWanted(const sump::Finding& finding);
+  void takeBackWanted(const sump::Finding& finding);
   void chosen(const std::set<sump::Id>& objects, std::optional<sump::Point2> place);
 
 private:
+  void makeTop(QWidget* parent, QVBoxLayout& column);
+  void list();
   void fillIcons();
   void showDetail();
 
   ReviewedPtr reviewed_;
+  std::vector<std::size_t> listed_; ///< findings of the review, by row
   bool dark_ = false;
+  FindingFilter* filter_ = nullptr;
+  QPushButton* accept_ = nullptr;
+  QPushButton* takeBack_ = nullptr;
   QStackedLayout* stack_ = nullptr;
   ObjectTable* table_ = nullptr;
   QLabel* detail_ = nullptr;

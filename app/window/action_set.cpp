@@ -54,12 +54,18 @@ void ActionSet::makeActions() {
   for (const ActionRow& row : actionTable()) {
     auto* action = new QAction(text(row.text), this);
     action->setObjectName(row.name);
-    action->setShortcuts(keysOf(row));
-    action->setToolTip(tipWithKey(row));
     action->setStatusTip(text(row.tip));
     action->setCheckable(row.checkable);
     if (row.strip == Strip::Tools) tools_->addAction(action);
     actions_[row.id] = action;
+  }
+  applyKeys();
+}
+
+void ActionSet::applyKeys() {
+  for (const ActionRow& row : actionTable()) {
+    at(row.id)->setShortcuts(keysOf(row));
+    at(row.id)->setToolTip(tipWithKey(row));
   }
 }
 

@@ -22,6 +22,8 @@ public:
   QAction* at(ActionId id) const { return actions_.at(id); }
   QMenu* menu(MenuId id) const { return menus_.at(id); }
   void on(ActionId id, std::function<void()> work);
+  /// Takes the keys from the table and the user's settings.
+  void applyKeys();
   /// Redraws icons in the colours of the window's palette.
   void drawIcons();
 

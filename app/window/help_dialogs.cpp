@@ -7,7 +7,9 @@
 #include <QDialogButtonBox>
 #include <QHeaderView>
 #include <QLabel>
+#include <QTextBrowser>
 #include <QTreeWidget>
+#include <QUrl>
 #include <QVBoxLayout>
 
 namespace sump {
@@ -105,6 +107,17 @@ QDialog* keysDialog(QWidget* parent) {
   tree->resizeColumnToContents(0);
   QDialog* dialog = closableDialog(parent, text("Keys and mouse"), tree);
   dialog->resize(560, 640);
+  return dialog;
+}
+
+QDialog* guideDialog(QWidget* parent) {
+  auto* browser = new QTextBrowser;
+  browser->setObjectName("guide");
+  browser->setAccessibleName(text("User guide"));
+  // Read as a source, so that its pictures are found beside it.
+  browser->setSource(QUrl("qrc:/guide/guide.md"), QTextDocument::MarkdownResource);
+  QDialog* dialog = closableDialog(parent, text("User guide"), browser);
+  dialog->resize(900, 760);
   return dialog;
 }
 

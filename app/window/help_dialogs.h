@@ -7,6 +7,7 @@ namespace sump {
 
 /// Every key and what the mouse does, from the table of actions. The caller shows it; it deletes
 /// itself when closed.
+QDialog* guideDialog(QWidget* parent);
 QDialog* keysDialog(QWidget* parent);
 QDialog* aboutDialog(QWidget* parent);
 

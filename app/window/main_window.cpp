@@ -3,6 +3,7 @@
 #include "app/panels/lists.h"
 #include "app/window/appearance.h"
 #include "app/window/find_bar.h"
+#include "app/window/start_page.h"
 #include "app/window/visibility.h"
 
 #include "core/catalog/catalog.h"
@@ -13,6 +14,7 @@
 #include <QMenu>
 #include <QSettings>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
 
@@ -45,6 +47,7 @@ MainWindow::MainWindow(Talk& talk, QWidget* parent)
   joinViewActions();
   joinToolActions();
   joinPanels();
+  joinStart();
   stale_.setSingleShot(true);
   stale_.setInterval(kStaleAfterMs);
   connect(&stale_, &QTimer::timeout, this, &MainWindow::showStale);
@@ -71,7 +74,11 @@ void MainWindow::makeCentre() {
   column->addWidget(strip_);
   column->addWidget(finder_);
   column->addWidget(canvas_, 1);
-  setCentralWidget(centre);
+  start_ = new StartPage;
+  centre_ = new QStackedWidget(this);
+  centre_->addWidget(centre);
+  centre_->addWidget(start_);
+  setCentralWidget(centre_);
 }
 
 QDockWidget* MainWindow::addDock(Qt::DockWidgetArea area, const QString& title, const char* name,
@@ -105,8 +112,8 @@ void MainWindow::makeDocks() {
   makeLevels();
   tabifyDockWidget(findingsDock_, takeOffDock_);
   tabifyDockWidget(takeOffDock_, levelsDock_);
-  engineering_ = new EngineeringDocks(this, document_, *canvas_, actions_->menu(MenuId::View),
-                                      levelsDock_);
+  engineering_ =
+      new EngineeringDocks(this, document_, *canvas_, actions_->menu(MenuId::View), levelsDock_);
   setTabPosition(Qt::BottomDockWidgetArea, QTabWidget::North);
   findingsDock_->raise();
   for (QDockWidget* dock : {takeOffDock_, levelsDock_})

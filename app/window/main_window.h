@@ -17,11 +17,13 @@
 
 class QDockWidget;
 class QLabel;
+class QStackedWidget;
 
 namespace sump {
 
 class FindBar;
 class PictureDesk;
+class StartPage;
 
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -35,6 +37,8 @@ public:
   Canvas& canvas() { return *canvas_; }
   FileDesk& files() { return *files_; }
   Recovery& recovery() { return *recovery_; }
+  /// The start page in place of the drawing, until there is a plan to draw.
+  void showStart();
   /// Goes on with a plan that a crash cut off; false when its file cannot be used.
   bool resume(std::unique_ptr<RecoverySlot> slot);
   FindingsPanel& findings() { return *findings_; }
@@ -49,6 +53,7 @@ protected:
 
 private:
   void makeCentre();
+  void joinStart();
   void makeDocks();
   void makeLevels();
   QDockWidget* addDock(Qt::DockWidgetArea area, const QString& title, const char* name,
@@ -65,6 +70,7 @@ private:
   void reviewArrived();
   void fillLists();
   void selectionChanged();
+  void acceptFinding(const Finding& finding);
   void showStale();
   void fillRecent();
   void eraseSelection();
@@ -81,6 +87,8 @@ private:
   FileDesk* files_ = nullptr;
   Recovery* recovery_ = nullptr;
   Canvas* canvas_ = nullptr;
+  QStackedWidget* centre_ = nullptr;
+  StartPage* start_ = nullptr;
   ToolStrip* strip_ = nullptr;
   FindBar* finder_ = nullptr;
   PictureDesk* pictures_ = nullptr;

@@ -3,16 +3,21 @@
 #include "app/window/main_window.h"
 
 #include "app/canvas/tools/tool_factory.h"
+#include "app/panels/acceptance.h"
 #include "app/window/editing.h"
 #include "app/window/find_bar.h"
 #include "app/window/help_dialogs.h"
 #include "app/window/picture_desk.h"
+#include "app/window/settings_dialog.h"
 
 #include "core/plan/edits_objects.h"
 
+#include <QDate>
 #include <QDialog>
 #include <QDir>
 #include <QMenu>
+#include <QSettings>
+#include <QStackedWidget>
 
 namespace sump {
 
@@ -70,6 +75,12 @@ void MainWindow::joinEditActions() {
   auto* editing = new Editing(document_, *canvas_, *actions_);
   connect(editing, &Editing::told, canvas_, &Canvas::refused);
   actions_->on(ActionId::Find, [this] { finder_->open(); });
+  actions_->on(ActionId::Settings, [this] {
+    auto* settings = new SettingsDialog(*actions_, recovery_->state(), this);
+    settings->setAttribute(Qt::WA_DeleteOnClose);
+    settings->show();
+  });
+  actions_->on(ActionId::Guide, [this] { guideDialog(this)->show(); });
   actions_->on(ActionId::Keys, [this] { keysDialog(this)->show(); });
   actions_->on(ActionId::About, [this] { aboutDialog(this)->show(); });
 }
@@ -102,7 +113,8 @@ void MainWindow::useTool(ActionId id) {
 }
 
 void MainWindow::giveTool(std::unique_ptr<Tool> tool) {
-  strip_->release(); // setTool ends the old tool
+  centre_->setCurrentIndex(0); // a tool is used on the drawing
+  strip_->release();           // setTool ends the old tool
   canvas_->setTool(std::move(tool));
   strip_->show(canvas_->tool());
   canvas_->setFocus();
@@ -112,12 +124,30 @@ void MainWindow::joinPanels() {
   connect(canvas_, &Canvas::selectionChanged, this, &MainWindow::selectionChanged);
   connect(canvas_, &Canvas::contextMenuWanted, this, &MainWindow::showContextMenu);
   connect(findings_, &FindingsPanel::chosen, this, &MainWindow::goTo);
+  connect(findings_, &FindingsPanel::acceptWanted, this, &MainWindow::acceptFinding);
+  connect(findings_, &FindingsPanel::takeBackWanted, this, [this](const Finding& finding) {
+    document_.commit(tr("Take acceptance back"),
+                     withoutAcceptance(document_.plan(), finding.key()));
+  });
   for (ObjectTable* table : {takeOff_, vaultLevels_, runLevels_}) {
     connect(table, &ObjectTable::chosen, this, [this, table](int row) {
       goTo(table->rows()[static_cast<std::size_t>(row)].objects, std::nullopt);
     });
   }
   selectionChanged();
+}
+
+void MainWindow::acceptFinding(const Finding& finding) {
+  // The review may be gone when the dialog ends.
+  const std::string key = finding.key();
+  AcceptanceDialog dialog(QString::fromStdString(sump::render(finding.what)),
+                          QSettings().value("findings/name").toString(), this);
+  if (dialog.exec() != QDialog::Accepted) return;
+  QSettings().setValue("findings/name", dialog.name());
+  document_.commit(tr("Accept finding"),
+                   withAcceptance(document_.plan(),
+                                  {key, dialog.reason().toStdString(), dialog.name().toStdString(),
+                                   QDate::currentDate().toString(Qt::ISODate).toStdString()}));
 }
 
 void MainWindow::showContextMenu(const QPoint& at) {

@@ -51,7 +51,11 @@ int runWindow(int argc, char** argv, const std::vector<QString>& files) {
     window->files().open(file);
     window->show();
   }
-  if (files.empty() && !recovered) newWindow(talk)->show();
+  if (files.empty() && !recovered) {
+    MainWindow* window = newWindow(talk);
+    window->showStart();
+    window->show();
+  }
   return QApplication::exec();
 }
 

@@ -37,6 +37,13 @@ std::string groundStatement(const Review& review) {
   return text + "Confirm soil, groundwater and flotation of the empty vaults before setting them.";
 }
 
+const Acceptance* acceptanceFor(const Plan& plan, const Finding& finding) {
+  const std::string key = finding.key();
+  const auto it = std::find_if(plan.acceptances.begin(), plan.acceptances.end(),
+                               [&](const Acceptance& a) { return a.finding == key; });
+  return it == plan.acceptances.end() ? nullptr : &*it;
+}
+
 } // namespace
 
 Block generalNotes(const Review& review, double width) {
@@ -82,14 +89,23 @@ Block cautions(double width) {
 
 Block findingList(const Review& review, double width) {
   std::vector<std::string> texts;
+  bool anyAccepted = false;
   for (const Finding& finding : review.findings) {
     if (finding.severity == Severity::Note) continue;
     std::string kind(name(finding.severity));
     std::transform(kind.begin(), kind.end(), kind.begin(),
                    [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
     texts.push_back(kind + " (" + finding.rule + "): " + render(finding.what));
+    // Accepted is still wrong: the sheet says so, and who answers for it.
+    if (const Acceptance* accepted = acceptanceFor(review.plan, finding)) {
+      texts.back() +=
+          " ACCEPTED by " + accepted->by + ", " + accepted->date + ": " + accepted->reason;
+      anyAccepted = true;
+    }
   }
-  return paragraphs("OPEN FINDINGS OF THE CHECK", texts, width, true);
+  return paragraphs(anyAccepted ? "OPEN AND ACCEPTED FINDINGS OF THE CHECK"
+                                : "OPEN FINDINGS OF THE CHECK",
+                    texts, width, true);
 }
 
 } // namespace sump

@@ -1,0 +1,62 @@
+#include "app/panels/finding_filter.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLineEdit>
+
+namespace sump {
+
+namespace {
+
+constexpr int kAny = 0, kOpen = 1, kAccepted = 2;
+
+QString searched(const Finding& finding) {
+  QString text = QString::fromStdString(sump::render(finding.what)) + ' ' +
+                 QString::fromStdString(finding.rule) + ' ' + QString::fromStdString(finding.which);
+  for (const Id& id : finding.objects)
+    text += ' ' + QString::fromStdString(id);
+  return text;
+}
+
+} // namespace
+
+FindingFilter::FindingFilter(QWidget* parent) : QWidget(parent) {
+  weight_ = new QComboBox(this);
+  weight_->setObjectName("finding-weight");
+  weight_->setAccessibleName(tr("Weight of the findings shown"));
+  weight_->addItem(tr("All weights"), static_cast<int>(Severity::Note));
+  weight_->addItem(tr("Warnings and errors"), static_cast<int>(Severity::Warning));
+  weight_->addItem(tr("Errors only"), static_cast<int>(Severity::Error));
+  state_ = new QComboBox(this);
+  state_->setObjectName("finding-state");
+  state_->setAccessibleName(tr("Accepted or open findings"));
+  state_->addItem(tr("Open and accepted"), kAny);
+  state_->addItem(tr("Open"), kOpen);
+  state_->addItem(tr("Accepted"), kAccepted);
+  text_ = new QLineEdit(this);
+  text_->setObjectName("finding-text");
+  text_->setAccessibleName(tr("Words in the finding"));
+  text_->setPlaceholderText(tr("Words, line or object"));
+  text_->setClearButtonEnabled(true);
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(4, 4, 4, 4);
+  row->addWidget(weight_);
+  row->addWidget(state_);
+  row->addWidget(text_, 1);
+  for (QComboBox* box : {weight_, state_})
+    connect(box, &QComboBox::currentIndexChanged, this, &FindingFilter::changed);
+  connect(text_, &QLineEdit::textChanged, this, &FindingFilter::changed);
+}
+
+bool FindingFilter::passes(const Finding& finding, bool accepted) const {
+  if (static_cast<int>(finding.severity) < weight_->currentData().toInt()) return false;
+  const int state = state_->currentData().toInt();
+  if (state != kAny && (state == kAccepted) != accepted) return false;
+  const QString text = searched(finding);
+  for (const QString& word : text_->text().split(' ', Qt::SkipEmptyParts)) {
+    if (!text.contains(word, Qt::CaseInsensitive)) return false;
+  }
+  return true;
+}
+
+} // namespace sump

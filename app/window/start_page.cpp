@@ -1,0 +1,90 @@
+#include "app/window/start_page.h"
+
+#include <QCommandLinkButton>
+#include <QDir>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+namespace sump {
+
+namespace {
+
+QLabel* heading(const QString& text, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  QFont font = label->font();
+  font.setBold(true);
+  font.setPointSizeF(font.pointSizeF() * 1.2);
+  label->setFont(font);
+  return label;
+}
+
+QCommandLinkButton* way(const QString& text, const QString& what, const char* name) {
+  auto* button = new QCommandLinkButton(QString(text).replace('&', "&&"), what);
+  button->setObjectName(name);
+  return button;
+}
+
+} // namespace
+
+StartPage::StartPage(QWidget* parent) : QWidget(parent) {
+  auto* body = new QWidget;
+  auto* columns = new QHBoxLayout(body);
+  columns->setContentsMargins(32, 32, 32, 32);
+  columns->setSpacing(40);
+  auto* begin = new QVBoxLayout;
+  begin->addWidget(heading(tr("Begin"), body));
+  auto* guided =
+      way(tr("In six answers"), tr("Site, levels, flow: every answer may wait"), "start-guided");
+  auto* empty = way(tr("Empty plan"), tr("Draw from nothing"), "start-empty");
+  auto* open = way(tr("Open a plan"), tr("From its file"), "start-open");
+  for (QCommandLinkButton* button : {guided, empty, open})
+    begin->addWidget(button);
+  begin->addSpacing(16);
+  begin->addWidget(heading(tr("Samples"), body));
+  const std::pair<const char*, QString> samples[] = {{"transit-depot.sump", tr("Transit depot")},
+                                                     {"boatyard-pad.sump", tr("Boatyard pad")}};
+  for (const auto& [file, title] : samples) {
+    auto* button = way(title, tr("Opens as a copy"), file);
+    const QString resource = QString(":/samples/") + file;
+    connect(button, &QCommandLinkButton::clicked, this,
+            [this, resource] { emit sampleWanted(resource); });
+    begin->addWidget(button);
+  }
+  begin->addStretch(1);
+  columns->addLayout(begin);
+  recent_ = new QVBoxLayout;
+  columns->addLayout(recent_, 1);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setWidget(body);
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(0, 0, 0, 0);
+  whole->addWidget(scroll);
+  connect(guided, &QCommandLinkButton::clicked, this, &StartPage::guidedWanted);
+  connect(empty, &QCommandLinkButton::clicked, this, &StartPage::emptyWanted);
+  connect(open, &QCommandLinkButton::clicked, this, &StartPage::openWanted);
+}
+
+void StartPage::setRecent(const QStringList& files) {
+  while (QLayoutItem* item = recent_->takeAt(0)) {
+    delete item->widget();
+    delete item;
+  }
+  recent_->addWidget(heading(tr("Recent plans"), this));
+  for (const QString& file : files) {
+    const QFileInfo info(file);
+    QCommandLinkButton* button =
+        way(info.fileName(), QDir::toNativeSeparators(info.absolutePath()), "start-recent");
+    button->setEnabled(info.exists());
+    connect(button, &QCommandLinkButton::clicked, this, [this, file] { emit recentWanted(file); });
+    recent_->addWidget(button);
+  }
+  if (files.isEmpty()) recent_->addWidget(new QLabel(tr("None yet"), this));
+  recent_->addStretch(1);
+}
+
+} // namespace sump
