@@ -2,7 +2,6 @@
 
 #include "app/command/open_plan.h"
 #include "core/exchange/review_json.h"
-#include "core/rules/rule.h"
 
 #include <map>
 #include <ostream>
@@ -12,7 +11,6 @@ namespace sump {
 namespace {
 
 void printFinding(const Finding& finding, std::ostream& out) {
-  const Rule* rule = ruleById(finding.rule);
   const std::string objects = joined(finding.objects, ", ");
   out << name(finding.severity) << "  " << finding.rule << "  "
       << (objects.empty() ? "whole plan" : objects) << "\n  " << render(finding.what) << "\n";
@@ -23,12 +21,19 @@ void printFinding(const Finding& finding, std::ostream& out) {
   }
   const std::string mend = render(finding.mend);
   if (!mend.empty()) out << "  to mend: " << mend << "\n";
-  if (rule != nullptr) out << "  source: " << rule->citation << "\n";
+  if (!finding.source.empty()) {
+    out << "  source: " << finding.source << " (" << words(finding.confidence) << ")\n";
+  }
   if (finding.accepted) {
     out << "  accepted: " << finding.accepted->reason << " (" << finding.accepted->by << ", "
         << finding.accepted->date << ")\n";
   }
   out << "\n";
+}
+
+std::string profileName(const OpenedPlan& opened) {
+  const CodeProfile* profile = opened.catalog.profile(opened.review.plan.project.profile);
+  return profile == nullptr ? "generic" : profile->key + ", " + profile->name;
 }
 
 int run(const QCommandLineParser& parsed, Streams streams) {
@@ -38,12 +43,15 @@ int run(const QCommandLineParser& parsed, Streams streams) {
     return opened.status();
   }
   std::map<Severity, int> count;
+  int accepted = 0;
   for (const Finding& finding : opened.review.findings) {
     printFinding(finding, streams.out);
-    ++count[finding.severity];
+    ++(finding.accepted ? accepted : count[finding.severity]);
   }
   streams.out << opened.file.filename().string() << ": " << count[Severity::Error] << " errors, "
-              << count[Severity::Warning] << " warnings, " << count[Severity::Note] << " notes\n"
+              << count[Severity::Warning] << " warnings, " << count[Severity::Note] << " notes";
+  if (accepted > 0) streams.out << ", " << accepted << " accepted";
+  streams.out << "\nCode profile: " << profileName(opened) << "\n"
               << "The adopted local code and the authority having jurisdiction govern.\n";
   return opened.status();
 }
@@ -57,7 +65,7 @@ Command checkCommand() {
           "  sumpwright check samples/transit-depot.sump\n"
           "  sumpwright check --json samples/transit-depot.sump > findings.json\n",
           [] {
-            return QList<QCommandLineOption>{jsonOption(), catalogOption()};
+            return QList<QCommandLineOption>{jsonOption(), catalogOption(), profileOption()};
           },
           run};
 }

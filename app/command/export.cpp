@@ -85,7 +85,8 @@ QList<QCommandLineOption> options() {
            "SIZE"},
           {"scale", "Scale of the plan, 120 for 1:120; default the largest standard one that fits.",
            "N"},
-          catalogOption()};
+          catalogOption(),
+          profileOption()};
 }
 
 } // namespace

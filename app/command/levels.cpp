@@ -75,7 +75,7 @@ Command levelsCommand() {
           "  sumpwright levels samples/transit-depot.sump\n"
           "  sumpwright levels --json samples/boatyard-pad.sump\n",
           [] {
-            return QList<QCommandLineOption>{jsonOption(), catalogOption()};
+            return QList<QCommandLineOption>{jsonOption(), catalogOption(), profileOption()};
           },
           run};
 }

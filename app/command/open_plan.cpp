@@ -30,10 +30,24 @@ std::string lineOf(const std::vector<std::string>& cells, const std::vector<std:
   return line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
 }
 
+std::string profileKey(const QCommandLineParser& parsed, const Catalog& catalog) {
+  std::string key = parsed.value("profile").toStdString();
+  if (key == kGenericProfile) return {};
+  if (catalog.profile(key) == nullptr) {
+    throw std::invalid_argument(
+        "--profile '" + key + "' is no code profile; give one of: " + catalog.profileKeys() + ".");
+  }
+  return key;
+}
+
 } // namespace
 
 QCommandLineOption catalogOption() {
   return {"catalog", "Take tables from the files in this folder where it has them.", "FOLDER"};
+}
+
+QCommandLineOption profileOption() {
+  return {"profile", "Judge by this code profile instead of the plan's own.", "KEY"};
 }
 
 QCommandLineOption jsonOption() {
@@ -49,7 +63,9 @@ OpenedPlan openPlan(const QCommandLineParser& parsed) {
   const std::filesystem::path file = files.first().toStdString();
   Catalog catalog = parsed.isSet("catalog") ? loadCatalog(parsed.value("catalog").toStdString())
                                             : builtinCatalog();
-  Review reviewed = review(readPlanFile(file), catalog);
+  Plan plan = readPlanFile(file);
+  if (parsed.isSet("profile")) plan.project.profile = profileKey(parsed, catalog);
+  Review reviewed = review(plan, catalog);
   return {file, std::move(catalog), std::move(reviewed)};
 }
 

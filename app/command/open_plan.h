@@ -16,8 +16,9 @@ struct OpenedPlan {
   int status() const { return review.hasErrors() ? kFindings : kClean; }
 };
 
-/// `--catalog` and `--json`, which all subcommands share.
+/// `--catalog`, `--profile` and `--json`, which subcommands share.
 QCommandLineOption catalogOption();
+QCommandLineOption profileOption();
 QCommandLineOption jsonOption();
 
 /// Reads the one plan named in `parsed`. Throws std::invalid_argument when there is not exactly

@@ -50,8 +50,10 @@ Command takeoffCommand() {
           "  sumpwright takeoff samples/transit-depot.sump\n"
           "  sumpwright takeoff --csv samples/transit-depot.sump > bill-of-materials.csv\n",
           [] {
-            return QList<QCommandLineOption>{
-                jsonOption(), {"csv", "Write the bill of materials as CSV."}, catalogOption()};
+            return QList<QCommandLineOption>{jsonOption(),
+                                             {"csv", "Write the bill of materials as CSV."},
+                                             catalogOption(),
+                                             profileOption()};
           },
           run};
 }

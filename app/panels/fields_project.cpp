@@ -132,7 +132,8 @@ void limitFields(const FieldContext& context, std::vector<Field>& out) {
   heading.label = fieldText("Limits that the checks use");
   out.push_back(heading);
   const UnitSystem units = context.units();
-  for (const Limit& limit : context.catalog.limits.table()) {
+  const Limits limits = context.catalog.limitsOf(context.plan.project.profile);
+  for (const Limit& limit : limits.table()) {
     const auto own = context.plan.limits.find(limit.id);
     const double value = own == context.plan.limits.end() ? limit.value : own->second;
     Field field;
@@ -141,7 +142,7 @@ void limitFields(const FieldContext& context, std::vector<Field>& out) {
     field.tip =
         fieldText("Usual: %1 (%2). Empty the field to go back to it. The adopted local code "
                   "governs.")
-            .arg(printLimit(limit, limit.value, units), shown(limit.citation));
+            .arg(printLimit(limit, limit.value, units), shown(limit.source()));
     field.write = [limit, units](const Plan& plan, const QString& text) {
       return writeLimit(limit, units, plan, text);
     };

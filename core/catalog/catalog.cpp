@@ -6,11 +6,14 @@
 
 #include <algorithm>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 namespace sump {
 
 namespace {
+
+constexpr std::string_view kProfilePrefix = "limits/profile-";
 
 template <class Row> const Row* byKey(const std::vector<Row>& rows, std::string_view key) {
   const auto found = std::ranges::find(rows, key, &Row::key);
@@ -35,9 +38,8 @@ TableText tableText(const std::filesystem::path& folder, const std::string& name
   return {"resources/" + name, std::string(embeddedText(name))};
 }
 
-template <class Rows>
-Rows readTable(const std::filesystem::path& folder, const std::string& name,
-               Rows (*read)(const TableNode&)) {
+template <class Read>
+auto readTable(const std::filesystem::path& folder, const std::string& name, Read read) {
   const TableText table = tableText(folder, name);
   nlohmann::json json;
   try {
@@ -59,6 +61,32 @@ void checkFamilies(const Catalog& catalog) {
   }
 }
 
+/// The built-in profiles, and those that the user's folder adds.
+std::set<std::string> profileNames(const std::filesystem::path& folder) {
+  std::set<std::string> names;
+  for (std::string_view name : embeddedNames()) {
+    if (name.starts_with(kProfilePrefix)) names.emplace(name);
+  }
+  if (folder.empty()) return names;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+    const std::string name = "limits/" + entry.path().filename().string();
+    if (name.starts_with(kProfilePrefix) && name.ends_with(".json")) names.insert(name);
+  }
+  return names;
+}
+
+void readProfiles(const std::filesystem::path& folder, Catalog& catalog) {
+  for (const std::string& name : profileNames(folder)) {
+    CodeProfile profile = readTable(
+        folder, name, [&](const TableNode& root) { return readProfile(root, catalog.limits); });
+    if (profile.key == kGenericProfile || byKey(catalog.profiles, profile.key) != nullptr) {
+      throw CatalogError(name + ": /key: '" + profile.key +
+                         "' is the key of another profile; give it one of its own");
+    }
+    catalog.profiles.push_back(std::move(profile));
+  }
+}
+
 Catalog load(const std::filesystem::path& folder) {
   Catalog catalog;
   catalog.pipes = readTable(folder, "catalog/pipes.json", readPipes);
@@ -67,6 +95,7 @@ Catalog load(const std::filesystem::path& folder) {
   catalog.vaults = readTable(folder, "catalog/vaults.json", readVaults);
   catalog.losses = readTable(folder, "catalog/losses.json", readLosses);
   catalog.limits = Limits(readTable(folder, "limits/generic.json", readLimits));
+  readProfiles(folder, catalog);
   checkFamilies(catalog);
   return catalog;
 }
@@ -88,6 +117,22 @@ std::optional<Length> FittingFamily::takeOut(FittingKind kind, std::string_view 
 
 bool FittingFamily::stocks(FittingKind kind, std::string_view nominal) const {
   return takeOut(kind, nominal).has_value();
+}
+
+const CodeProfile* Catalog::profile(std::string_view key) const {
+  return byKey(profiles, key);
+}
+
+Limits Catalog::limitsOf(std::string_view profileKey) const {
+  const CodeProfile* found = profile(profileKey);
+  return found == nullptr ? limits : limits.withRows(found->rows);
+}
+
+std::string Catalog::profileKeys() const {
+  std::string keys(kGenericProfile);
+  for (const CodeProfile& profile : profiles)
+    keys += ", " + profile.key;
+  return keys;
 }
 
 const PipeProduct* Catalog::pipe(std::string_view key) const {

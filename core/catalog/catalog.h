@@ -78,6 +78,18 @@ struct VaultModel {
   Source source;
 };
 
+/// Limits of one code family or place, which stand in for the generic ones. Excerpts: what a
+/// profile leaves out stays generic.
+struct CodeProfile {
+  std::string key; ///< in Project::profile
+  std::string name;
+  std::string about; ///< what it excerpts, and for what it is an analogue
+  std::vector<Limit> rows;
+};
+
+/// Stands for no profile, as the empty key does.
+inline constexpr std::string_view kGenericProfile = "generic";
+
 struct Catalog {
   std::vector<PipeProduct> pipes;
   std::vector<FittingFamily> fittings;
@@ -85,6 +97,12 @@ struct Catalog {
   std::vector<VaultModel> vaults;
   LossTable losses;
   Limits limits; ///< the generic profile
+  std::vector<CodeProfile> profiles;
+  const CodeProfile* profile(std::string_view key) const;
+  /// The generic limits with those of the profile; of an empty or unknown key the generic ones.
+  Limits limitsOf(std::string_view profileKey) const;
+  /// `generic` and the keys of the profiles, for messages.
+  std::string profileKeys() const;
   const PipeProduct* pipe(std::string_view key) const;
   const PipeSize* pipeSize(std::string_view pipeKey, std::string_view nominal) const;
   const FittingFamily* fittingsFor(std::string_view pipeKey) const;

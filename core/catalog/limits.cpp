@@ -50,9 +50,47 @@ Limits Limits::with(const std::map<std::string, double>& own) const {
   Limits copy = *this;
   for (const auto& [id, value] : own) {
     const auto found = copy.index_.find(id);
-    if (found != copy.index_.end()) copy.table_[found->second].value = value;
+    if (found == copy.index_.end()) continue;
+    Limit& limit = copy.table_[found->second];
+    limit.value = value;
+    limit.edition.clear();
+    limit.citation = "this project's own value";
+    limit.confidence = Confidence::ProjectsOwn;
   }
   return copy;
+}
+
+Limits Limits::withRows(const std::vector<Limit>& rows) const {
+  Limits copy = *this;
+  for (const Limit& row : rows) {
+    const auto found = copy.index_.find(row.id);
+    if (found != copy.index_.end()) copy.table_[found->second] = row;
+  }
+  return copy;
+}
+
+std::string Limit::source() const {
+  return edition.empty() ? citation : citation + ", edition " + edition;
+}
+
+std::string_view words(Confidence confidence) {
+  switch (confidence) {
+  case Confidence::Seen:
+    return "seen in print";
+  case Confidence::SeenSecondHand:
+    return "seen quoted";
+  case Confidence::FromMemory:
+    return "from memory";
+  case Confidence::CommonPractice:
+    return "common practice";
+  case Confidence::ProjectsOwn:
+    return "decided by this project";
+  }
+  return {};
+}
+
+bool isFirm(Confidence confidence) {
+  return confidence != Confidence::FromMemory && confidence != Confidence::CommonPractice;
 }
 
 } // namespace sump

@@ -60,5 +60,7 @@ std::vector<PartProduct> readParts(const TableNode& root);
 std::vector<VaultModel> readVaults(const TableNode& root);
 LossTable readLosses(const TableNode& root);
 std::vector<Limit> readLimits(const TableNode& root);
+/// Its rows name limits of `generic` and take title and kind from there.
+CodeProfile readProfile(const TableNode& root, const Limits& generic);
 
 } // namespace sump

@@ -170,8 +170,28 @@ double limitValue(const TableNode& node, LimitKind kind) {
   return take(parseSlope(text + " ft/ft", us)); // a bare number
 }
 
+/// Value and where it comes from, of a limit whose kind is known.
+void readFigure(const TableNode& node, Limit& limit) {
+  limit.value = limitValue(node, limit.kind);
+  limit.edition = node.has("edition") ? node.text("edition") : "";
+  limit.citation = node.text("citation");
+  limit.confidence = confidenceFrom(node, "confidence");
+}
+
+Limit readOverride(const TableNode& node, const Limits& generic) {
+  node.onlyKeys({"id", "value", "edition", "citation", "confidence"});
+  const std::string id = node.text("id");
+  if (!generic.has(id)) {
+    node.child("id").fail("'" + id + "' is no limit of the generic profile",
+                          "use an id from limits/generic.json");
+  }
+  Limit limit = generic.at(id);
+  readFigure(node, limit);
+  return limit;
+}
+
 Limit readLimit(const TableNode& node) {
-  node.onlyKeys({"id", "title", "kind", "value", "citation", "confidence"});
+  node.onlyKeys({"id", "title", "kind", "value", "edition", "citation", "confidence"});
   Limit limit;
   limit.id = node.text("id");
   limit.title = node.text("title");
@@ -182,9 +202,7 @@ Limit readLimit(const TableNode& node) {
                                   {"angle", LimitKind::Angle},
                                   {"number", LimitKind::Number},
                                   {"count", LimitKind::Count}});
-  limit.value = limitValue(node, limit.kind);
-  limit.citation = node.text("citation");
-  limit.confidence = confidenceFrom(node, "confidence");
+  readFigure(node, limit);
   return limit;
 }
 
@@ -236,6 +254,17 @@ std::vector<VaultModel> readVaults(const TableNode& root) {
 }
 std::vector<Limit> readLimits(const TableNode& root) {
   return readAll(root, "limits", "id", readLimit);
+}
+
+CodeProfile readProfile(const TableNode& root, const Limits& generic) {
+  root.onlyKeys({"key", "name", "about", "limits"});
+  CodeProfile profile{root.text("key"), root.text("name"), root.text("about"), {}};
+  Unique ids;
+  for (const TableNode& node : root.list("limits")) {
+    profile.rows.push_back(readOverride(node, generic));
+    ids.add(node, "id", node.text("id"));
+  }
+  return profile;
 }
 
 } // namespace sump

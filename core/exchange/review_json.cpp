@@ -1,7 +1,5 @@
 #include "core/exchange/review_json.h"
 
-#include "core/rules/rule.h"
-
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -40,7 +38,6 @@ Json acceptedJson(const std::optional<Acceptance>& accepted) {
 }
 
 Json findingJson(const Finding& finding) {
-  const Rule* rule = ruleById(finding.rule);
   return {{"rule", finding.rule},
           {"severity", name(finding.severity)},
           {"objects", finding.objects},
@@ -49,7 +46,9 @@ Json findingJson(const Finding& finding) {
           {"measured", text(finding.measured)},
           {"required", text(finding.required)},
           {"place", place(finding.place)},
-          {"citation", rule != nullptr ? Json(rule->citation) : Json(nullptr)},
+          {"citation", finding.source.empty() ? Json(nullptr) : Json(finding.source)},
+          {"confidence", words(finding.confidence)},
+          {"decided", finding.decided},
           {"accepted", acceptedJson(finding.accepted)},
           {"key", finding.key()}};
 }
@@ -114,12 +113,21 @@ std::string findingsJson(const Review& review) {
   for (const Finding& finding : review.findings)
     list.push_back(findingJson(finding));
   const auto count = [&](Severity severity) {
-    return std::ranges::count(review.findings, severity, &Finding::severity);
+    return std::ranges::count_if(review.findings, [severity](const Finding& f) {
+      return f.severity == severity && !f.accepted;
+    });
   };
-  return written({{"findings", std::move(list)},
-                  {"errors", count(Severity::Error)},
-                  {"warnings", count(Severity::Warning)},
-                  {"notes", count(Severity::Note)}});
+  const std::string& profile = review.plan.project.profile;
+  return written(
+      {{"findings", std::move(list)},
+       {"errors", count(Severity::Error)},
+       {"warnings", count(Severity::Warning)},
+       {"notes", count(Severity::Note)},
+       {"accepted", std::ranges::count_if(review.findings,
+                                          [](const Finding& f) { return f.accepted.has_value(); })},
+       {"profile", profile.empty() ? std::string(kGenericProfile) : profile},
+       {"governs", "The adopted local code and the authority having jurisdiction "
+                   "govern."}});
 }
 
 std::string levelsJson(const Review& review) {

@@ -8,7 +8,8 @@
 
 namespace sump {
 
-/// `{"findings": [...], "errors": n, "warnings": n, "notes": n}`
+/// `{"findings": [...], "errors": n, "warnings": n, "notes": n, "accepted": n, "profile": key,
+/// ...}` Accepted findings are listed but count as accepted only.
 std::string findingsJson(const Review& review);
 /// `{"vaults": [...], "runs": [...], "workingVolume": m3}`
 std::string levelsJson(const Review& review);

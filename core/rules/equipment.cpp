@@ -34,15 +34,45 @@ void checkProduct(const RuleInput& input, const Rule& rule, std::vector<Finding>
   }
 }
 
+constexpr std::string_view kBackwaterCode = "IPC 715.1 (DC 12-F715)";
+
+/// The lowest opening through which sewage could rise, or nothing without drains.
+std::optional<Length> lowestRim(const Plan& plan) {
+  std::optional<Length> lowest;
+  for (const Basin& basin : plan.basins) {
+    if (!lowest || basin.rim < *lowest) lowest = basin.rim;
+  }
+  return lowest;
+}
+
+/// A backwater valve is demanded where a drain lies below the next upstream manhole's cover, and
+/// something against backflow by common practice always.
+void checkBackwater(Reporter& out, const Run& run) {
+  if (hasPart(run, PartKind::BackwaterValve)) return;
+  const SewerConnection* sewer =
+      run.to.kind == EndKind::Sewer ? out.input().plan.sewers.find(run.to.target) : nullptr;
+  const auto rim = lowestRim(out.input().plan);
+  const auto cover = sewer == nullptr ? std::nullopt : sewer->upstreamManholeRim;
+  if (rim && cover && *rim < *cover) {
+    Finding& finding = out.report("low", {run.id});
+    cite(finding, kBackwaterCode, Confidence::Seen);
+    finding.measured = printElevation(*rim, out.units());
+    finding.required = printElevation(*cover, out.units());
+    return;
+  }
+  if (!hasPart(run, PartKind::AirGap)) out.report("open", {run.id});
+  if (sewer != nullptr && !cover) {
+    out.needs({run.id, sewer->id}, {"cover of the next upstream manhole at " + sewer->id});
+  }
+}
+
 void checkOverflow(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const auto runs = runsOf(input, Service::Overflow);
   if (runs.empty()) out.report("none", {});
   for (const auto& [run, study] : runs) {
     if (run->to.kind != EndKind::Sewer) out.report("not-sewer", {run->id});
-    if (!hasPart(*run, PartKind::BackwaterValve) && !hasPart(*run, PartKind::AirGap)) {
-      out.report("open", {run->id});
-    }
+    checkBackwater(out, *run);
   }
 }
 

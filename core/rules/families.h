@@ -5,6 +5,7 @@
 
 namespace sump {
 
+extern const Rule kCodeProfile;
 extern const Rule kLevelKnown;
 extern const Rule kLinesPresent;
 extern const Rule kStorageVolume;
@@ -27,6 +28,43 @@ extern const Rule kTrafficLid;
 extern const Rule kManwayPerChamber;
 extern const Rule kVaultClash;
 extern const Rule kStockBend;
+extern const Rule kVentAirSpace;
+extern const Rule kInletAboveOutlet;
+extern const Rule kOutletDip;
+extern const Rule kInletDip;
+extern const Rule kFirstChamberShare;
+extern const Rule kLiquidDepth;
+extern const Rule kSludgeShare;
+extern const Rule kDeepBurial;
+extern const Rule kCleanoutSpacing;
+extern const Rule kCleanoutTurn;
+extern const Rule kWaterSewerApart;
+extern const Rule kCrossingClearance;
+extern const Rule kMainDistance;
+extern const Rule kWaterOverTank;
+extern const Rule kBuoyancy;
+extern const Rule kFootingPlane;
+extern const Rule kDigOverlap;
+extern const Rule kDigProtection;
+extern const Rule kDigEgress;
+extern const Rule kSpoilEdge;
+extern const Rule kConduitBends;
+extern const Rule kConduitFill;
+extern const Rule kMixedRaceway;
+extern const Rule kWorkingSpace;
+extern const Rule kDisconnectInSight;
+extern const Rule kSuppliesKnown;
+extern const Rule kPeakDetention;
+extern const Rule kPeakLevel;
+extern const Rule kDrainCapacity;
+extern const Rule kDrainSpeed;
+extern const Rule kSandArea;
+extern const Rule kSuctionLift;
+extern const Rule kNpshMargin;
+extern const Rule kLineSpeed;
+extern const Rule kProductPressure;
+extern const Rule kReclaimShare;
+extern const Rule kReclaimedMarking;
 
 inline constexpr std::string_view kPractice = "common practice, no source";
 

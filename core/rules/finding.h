@@ -1,6 +1,7 @@
 #pragma once
 // What a rule says about a plan.
 
+#include "core/catalog/limits.h"
 #include "core/geometry/point.h"
 #include "core/plan/plan.h"
 
@@ -37,6 +38,12 @@ struct Finding {
   std::optional<std::string> measured; ///< with unit, in the project's units
   std::optional<std::string> required;
   std::optional<Point2> place; ///< where to look, site
+  /// Of the limit that was compared with, else of the rule; with edition.
+  std::string source;
+  Confidence confidence = Confidence::CommonPractice; ///< of that source
+  /// True by geometry or physics alone: an error whatever figures and sources say.
+  bool impossible = false;
+  bool decided = true; ///< false: the plan lacks what the rule needs to know
   std::optional<Acceptance> accepted;
   /// Stable across runs of the program: rule, message, objects and `which`; never a
   /// measured value. For acceptance with a reason.

@@ -7,17 +7,9 @@ namespace sump {
 
 namespace {
 
-void checkInlet(Reporter& out, const Run& run, const RunStudy& study) {
+void checkInlet(Reporter& out, const Run& run) {
   const auto to = chamberPlace(out.input(), run.to);
-  if (!to || to->vault != 0 || to->chamber != 1) {
-    out.report("inlet", {run.id});
-    return;
-  }
-  const auto& level = out.input().study.vaults.front().waterLevel;
-  if (!study.resolved || !level || study.endInvert >= *level) return;
-  Finding& finding = out.report("inlet-low", {run.id, run.to.target});
-  finding.measured = printElevation(study.endInvert, out.units());
-  finding.required = printElevation(*level, out.units());
+  if (!to || to->vault != 0 || to->chamber != 1) out.report("inlet", {run.id});
 }
 
 void checkLink(Reporter& out, const Run& run) {
@@ -32,7 +24,7 @@ void checkLink(Reporter& out, const Run& run) {
 
 void checkFalls(Reporter& out, const Run& run, const RunStudy& study) {
   if (!study.resolved || study.endInvert <= study.startInvert) return;
-  Finding& finding = out.report("uphill", {run.id});
+  Finding& finding = out.impossible("uphill", {run.id});
   finding.measured = printElevation(study.endInvert, out.units());
   finding.required = printElevation(study.startInvert, out.units());
 }
@@ -41,7 +33,7 @@ void checkOrder(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   Reporter out(input, rule, findings);
   if (input.plan.vaults.empty()) return;
   for (const auto& [run, study] : runsOf(input, Service::Inlet)) {
-    checkInlet(out, *run, *study);
+    checkInlet(out, *run);
     checkFalls(out, *run, *study);
   }
   for (const auto& [run, study] : runsOf(input, Service::Link))
@@ -64,11 +56,13 @@ void checkSlope(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   for (Service service : {Service::Inlet, Service::Overflow}) {
     for (const auto& [run, study] : runsOf(input, service)) {
       const auto nominal = nominalInches(run->size);
+      if (!study->resolved) out.needs({run->id}, {"inverts of " + run->id});
       if (!study->leastSlope || !nominal) continue;
       const double need = input.limits.number(slopeLimit(*nominal));
       // Inverts are given to a hundredth of a foot: allow what that rounds away.
       if (*study->leastSlope >= need * 0.995) continue;
-      Finding& finding = out.report("flat", {run->id}, {{"size", run->size}});
+      Finding& finding =
+          out.against(slopeLimit(*nominal), "flat", {run->id}, {{"size", run->size}});
       finding.measured = printSlope(*study->leastSlope, out.units());
       finding.required = printSlope(need, out.units());
     }

@@ -15,10 +15,12 @@ namespace {
 const Length kHair = metres(1e-6); // what adding up coordinates rounds away
 
 Finding* checkCover(Reporter& out, const Id& run, std::string_view name,
-                    const std::optional<CoverCheck>& cover, Length need) {
+                    const std::optional<CoverCheck>& cover, std::string_view limit,
+                    Length more = metres(0)) {
+  const Length need = out.input().limits.length(limit) + more;
   // Covers are compared to the eighth of an inch that they are printed to.
   if (!cover || cover->cover >= need - inches(1.0 / 16)) return nullptr;
-  Finding& finding = out.report(name, {run});
+  Finding& finding = out.against(limit, name, {run});
   finding.measured = printShort(cover->cover, out.units());
   finding.required = printShort(need, out.units());
   finding.place = cover->at;
@@ -27,7 +29,6 @@ Finding* checkCover(Reporter& out, const Id& run, std::string_view name,
 
 void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
-  const Limits& limits = input.limits;
   const auto& frost = input.plan.site.frostDepth;
   bool frostMatters = false;
   for (const RunStudy& run : input.study.runs) {
@@ -35,15 +36,10 @@ void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
     if (drive == Drive::Conduit) continue;
     if (drive == Drive::Pressure || drive == Drive::Suction) {
       frostMatters |= run.leastCover.has_value();
-      checkCover(out, run.id, "shallow", run.leastCover, limits.length("cover.pipe"));
-      if (frost) {
-        checkCover(out, run.id, "frost", run.leastCover, *frost + limits.length("cover.frost"));
-      }
+      checkCover(out, run.id, "shallow", run.leastCover, "cover.pipe");
+      if (frost) checkCover(out, run.id, "frost", run.leastCover, "cover.frost", *frost);
     }
-    // The traffic figure is from memory, so it is never an error.
-    Finding* traffic = checkCover(out, run.id, "traffic", run.leastTrafficCover,
-                                  limits.length("cover.pipe.traffic"));
-    if (traffic != nullptr) traffic->severity = Severity::Warning;
+    checkCover(out, run.id, "traffic", run.leastTrafficCover, "cover.pipe.traffic");
   }
   if (frostMatters && !frost) out.undecided("undecided", {});
 }
@@ -53,10 +49,10 @@ void checkConduit(const RuleInput& input, const Rule& rule, std::vector<Finding>
   for (const RunStudy& run : input.study.runs) {
     if (!isConduit(run.service)) continue;
     const bool tooShallow = checkCover(out, run.id, "traffic", run.leastTrafficCover,
-                                       input.limits.length("cover.conduit.traffic")) != nullptr;
+                                       "cover.conduit.traffic") != nullptr;
     // The least cover may be that same place under traffic: said once is enough.
     if (tooShallow && run.leastCover->cover >= run.leastTrafficCover->cover) continue;
-    checkCover(out, run.id, "shallow", run.leastCover, input.limits.length("cover.conduit"));
+    checkCover(out, run.id, "shallow", run.leastCover, "cover.conduit");
   }
 }
 
@@ -75,11 +71,25 @@ void checkLid(const RuleInput& input, const Rule& rule, std::vector<Finding>& fi
     if (!study.trafficPavement.empty() && !vault.trafficLid) {
       out.report("lid", {vault.id, study.trafficPavement}, {{"pavement", study.trafficPavement}});
     }
+    if (!study.trafficPavement.empty() && vault.trafficLid && !vault.engineered) {
+      out.report("engineer", {vault.id, study.trafficPavement},
+                 {{"pavement", study.trafficPavement}});
+    }
     for (std::size_t m = 0; m < vault.manways.size(); ++m) {
       if (vault.manways[m].trafficCover || !underTraffic(input.plan, study.manways[m].at)) continue;
       out.report("cover", {vault.manways[m].id, vault.id}).place = study.manways[m].at;
     }
   }
+}
+
+/// Wide enough to be allowed, narrower than people like to work through.
+void statePreferred(Reporter& out, const Id& vault, int chamber, Length widest) {
+  const Length preferred = out.input().limits.length("manway.preferred");
+  if (widest >= preferred - millimetres(10)) return; // 600 mm counts as 24 in
+  Finding& finding = out.note("narrow", {vault}, {{"chamber", std::to_string(chamber)}});
+  finding.measured = printShort(widest, out.units());
+  finding.required = printShort(preferred, out.units());
+  finding.which = std::to_string(chamber);
 }
 
 void checkManways(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -95,9 +105,12 @@ void checkManways(const RuleInput& input, const Rule& rule, std::vector<Finding>
           widest = std::max(widest, vault.manways[m].diameter);
         }
       }
-      if (widest >= need) continue;
-      Finding& finding =
-          out.report("missing", {vault.id}, {{"chamber", std::to_string(chamber.number)}});
+      if (widest >= need) {
+        statePreferred(out, vault.id, chamber.number, widest);
+        continue;
+      }
+      Finding& finding = out.against("manway.diameter", "missing", {vault.id},
+                                     {{"chamber", std::to_string(chamber.number)}});
       finding.measured = printShort(widest, out.units());
       finding.required = printShort(need, out.units());
       finding.place = centroid(chamber.outline);
@@ -106,15 +119,44 @@ void checkManways(const RuleInput& input, const Rule& rule, std::vector<Finding>
   }
 }
 
+void checkBurial(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Length most = input.limits.length("vault.burial");
+  for (std::size_t v = 0; v < input.plan.vaults.size(); ++v) {
+    if (input.plan.vaults[v].engineered) continue;
+    const VaultStudy& vault = input.study.vaults[v];
+    // The deepest cover over the lid is what its slab has to bear.
+    if (!vault.gradeHigh) {
+      out.needs({vault.id}, {"ground elevation"});
+      continue;
+    }
+    const Length cover = *vault.gradeHigh - vault.lidTop;
+    if (cover <= most + kHair) continue;
+    Finding& finding = out.against("vault.burial", "deep", {vault.id});
+    finding.measured = printShort(cover, out.units());
+    finding.required = "at most " + printShort(most, out.units());
+  }
+}
+
+void checkWell(Reporter& out, const VaultStudy& vault, const Well& well) {
+  const Length need = out.input().limits.length("vault.well");
+  const Length clear = metres(distance(well.at, vault.outline));
+  if (clear >= need - kHair) return;
+  Finding& finding = out.against("vault.well", "well", {vault.id, well.id}, {{"other", well.id}});
+  finding.measured = printLength(clear, out.units());
+  finding.required = printLength(need, out.units());
+  finding.place = well.at;
+}
+
 void checkNear(Reporter& out, const VaultStudy& vault, const Id& other, const Ring& ring) {
   const Length need = out.input().limits.length("vault.clearance");
   if (overlaps(vault.outline, ring)) {
-    out.report("overlap", {vault.id, other}, {{"other", other}}).severity = Severity::Error;
+    out.impossible("overlap", {vault.id, other}, {{"other", other}});
     return;
   }
   const Length clear = metres(distance(vault.outline, ring));
   if (clear >= need - kHair) return;
-  Finding& finding = out.report("near", {vault.id, other}, {{"other", other}});
+  Finding& finding = out.against("vault.clearance", "near", {vault.id, other}, {{"other", other}});
   finding.measured = printLength(clear, out.units());
   finding.required = printLength(need, out.units());
 }
@@ -134,12 +176,12 @@ void checkBoundary(Reporter& out, const VaultStudy& vault) {
     clear = std::min(clear, distanceToEdge(corner, vault.outline));
   }
   if (!within) {
-    out.report("outside", {vault.id}).severity = Severity::Error;
+    out.report("outside", {vault.id});
     return;
   }
   const Length need = out.input().limits.length("vault.clearance");
   if (metres(clear) >= need - kHair) return;
-  Finding& finding = out.report("boundary", {vault.id});
+  Finding& finding = out.against("vault.clearance", "boundary", {vault.id});
   finding.measured = printLength(metres(clear), out.units());
   finding.required = printLength(need, out.units());
 }
@@ -159,7 +201,7 @@ void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
       const VaultStudy& other = input.study.vaults[w];
       if (!mayTouch(input.plan.vaults[v], input.plan.vaults[w])) continue;
       if (!overlaps(vault.outline, other.outline)) continue;
-      out.report("overlap", {vault.id, other.id}, {{"other", other.id}}).severity = Severity::Error;
+      out.impossible("overlap", {vault.id, other.id}, {{"other", other.id}});
     }
     for (const Building& building : input.plan.buildings) {
       checkNear(out, vault, building.id, building.outline);
@@ -167,6 +209,8 @@ void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
     for (const EquipmentRoom& room : input.plan.rooms) {
       checkNear(out, vault, room.id, outline(room));
     }
+    for (const Well& well : input.plan.wells)
+      checkWell(out, vault, well);
     checkBoundary(out, vault);
   }
 }
@@ -193,11 +237,18 @@ const Rule kTrafficLid = {"traffic-lid",
                           Severity::Error,
                           checkLid};
 
+const Rule kDeepBurial = {"deep-burial",
+                          "A deeply buried vault is designed for its depth",
+                          "NC 18E .1403(b)(5) (septic tanks, an analogue)",
+                          Confidence::Seen,
+                          Severity::Warning,
+                          checkBurial};
+
 const Rule kManwayPerChamber = {"manway-per-chamber",
                                 "Each chamber can be reached",
                                 "OAR 340-073-0025 (septic tanks, an analogue)",
                                 Confidence::Seen,
-                                Severity::Warning,
+                                Severity::Error,
                                 checkManways};
 
 const Rule kVaultClash = {
@@ -206,7 +257,7 @@ const Rule kVaultClash = {
     "Clark County WA 24.17.120 and El Dorado County CA setback tables (septic "
     "tanks, an analogue)",
     Confidence::Seen,
-    Severity::Warning,
+    Severity::Error,
     checkClash};
 
 } // namespace sump

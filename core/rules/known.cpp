@@ -58,7 +58,21 @@ void checkPresent(const RuleInput& input, const Rule& rule, std::vector<Finding>
   checkEnds(out);
 }
 
+void checkProfile(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  const std::string& key = input.plan.project.profile;
+  if (key.empty() || key == kGenericProfile || input.catalog.profile(key) != nullptr) return;
+  Reporter(input, rule, findings)
+      .impossible("unknown", {}, {{"key", key}, {"known", input.catalog.profileKeys()}});
+}
+
 } // namespace
+
+const Rule kCodeProfile = {"code-profile",
+                           "The code profile is one that the program knows",
+                           "a profile that is not there cannot be judged by",
+                           Confidence::CommonPractice,
+                           Severity::Error,
+                           checkProfile};
 
 const Rule kLevelKnown = {"level-known",
                           "Levels and pipe sizes are known",

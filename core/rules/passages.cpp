@@ -133,14 +133,54 @@ void checkAirspace(const RuleInput& input, const Rule& rule, std::vector<Finding
   Reporter out(input, rule, findings);
   const Length need = input.limits.length("vault.airspace");
   for (const VaultStudy& vault : input.study.vaults) {
-    if (!vault.waterLevel || vault.lidUnderside - *vault.waterLevel >= need) continue;
-    Finding& finding = out.report("low", {vault.id});
+    if (!vault.waterLevel) {
+      out.needs({vault.id}, {levelOf(vault.id)});
+      continue;
+    }
+    if (vault.lidUnderside - *vault.waterLevel >= need) continue;
+    Finding& finding = out.against("vault.airspace", "low", {vault.id});
     finding.measured = printShort(vault.lidUnderside - *vault.waterLevel, out.units());
     finding.required = printShort(need, out.units());
   }
 }
 
+/// The first and last chamber of each air space: baffles that reach the lid part them.
+std::vector<std::pair<int, int>> airSpaces(const Vault& vault) {
+  std::vector<std::pair<int, int>> spaces = {{1, 1}};
+  for (const Baffle& baffle : vault.baffles) {
+    const int next = spaces.back().second + 1;
+    if (baffle.topGap > metres(kRounding)) {
+      spaces.back().second = next;
+    } else {
+      spaces.emplace_back(next, next);
+    }
+  }
+  return spaces;
+}
+
+void checkVents(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const auto vents = runsOf(input, Service::Vent);
+  if (vents.empty()) return; // lines-present tells
+  for (const Vault& vault : input.plan.vaults) {
+    for (const auto& [first, last] : airSpaces(vault)) {
+      const bool vented = std::ranges::any_of(vents, [&](const auto& vent) {
+        const RunEnd& from = vent.first->from;
+        return from.target == vault.id && from.chamber >= first && from.chamber <= last;
+      });
+      if (vented) continue;
+      std::string chambers = std::to_string(first);
+      if (last > first) chambers += " to " + std::to_string(last);
+      out.report("none", {vault.id}, {{"chambers", chambers}}).which = chambers;
+    }
+  }
+}
+
 } // namespace
+
+const Rule kVentAirSpace = {"vent-air-space",  "Each air space that baffles part has a vent",
+                            kPractice,         Confidence::CommonPractice,
+                            Severity::Warning, checkVents};
 
 const Rule kInterconnectDepth = {"interconnect-depth",
                                  "Chambers are joined at the middle of the water",

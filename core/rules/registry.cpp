@@ -1,5 +1,6 @@
 #include "core/rules/families.h"
 #include "core/rules/review.h"
+#include "core/study/limits_for.h"
 
 #include <algorithm>
 #include <array>
@@ -10,11 +11,19 @@ namespace sump {
 
 std::span<const Rule> allRules() {
   static const std::array rules = {
-      kLevelKnown,    kLinesPresent,      kStorageVolume,    kFlowOrder,        kGravitySlope,
-      kVaultLink,     kInterconnectDepth, kBaffleFullHeight, kLidAirspace,      kEductorMount,
-      kSuctionSource, kSuctionRise,       kProductSize,      kOverflowBackflow, kMakeUpProtection,
-      kRoomClearance, kPipeCover,         kConduitCover,     kTrafficLid,       kManwayPerChamber,
-      kVaultClash,    kStockBend};
+      // What is there and known
+      kCodeProfile, kLevelKnown, kLinesPresent,
+      // Levels and drains
+      kStorageVolume, kFlowOrder, kGravitySlope, kCleanoutSpacing, kCleanoutTurn,
+      // Inside the vaults
+      kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
+      kFirstChamberShare, kLiquidDepth, kSludgeShare, kLidAirspace, kVentAirSpace, kEductorMount,
+      // Suction and equipment
+      kSuctionSource, kSuctionRise, kProductSize, kOverflowBackflow, kMakeUpProtection,
+      kRoomClearance,
+      // Ground and what is near
+      kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
+      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kStockBend};
   return rules;
 }
 
@@ -26,6 +35,11 @@ const Rule* ruleById(std::string_view id) {
 bool Review::hasErrors() const {
   return std::ranges::any_of(
       findings, [](const Finding& f) { return f.severity == Severity::Error && !f.accepted; });
+}
+
+Severity severityLimit(const Finding& finding) {
+  if (finding.impossible) return Severity::Error;
+  return finding.decided && isFirm(finding.confidence) ? Severity::Error : Severity::Warning;
 }
 
 namespace {
@@ -61,11 +75,13 @@ void markAccepted(const std::vector<Acceptance>& acceptances, std::vector<Findin
 } // namespace
 
 Review review(const Plan& plan, const Catalog& catalog) {
-  Review result{plan, catalog.limits.with(plan.limits), {}, {}};
+  Review result{plan, limitsFor(plan, catalog), {}, {}};
   result.study = study(result.plan, catalog, result.limits);
   const RuleInput input{result.plan, result.study, catalog, result.limits};
   for (const Rule& rule : allRules())
     rule.check(input, rule, result.findings);
+  for (Finding& finding : result.findings)
+    finding.severity = std::min(finding.severity, severityLimit(finding));
   markAccepted(result.plan.acceptances, result.findings);
   std::ranges::stable_sort(result.findings, [](const Finding& a, const Finding& b) {
     if (a.accepted.has_value() != b.accepted.has_value()) return b.accepted.has_value();

@@ -8,12 +8,34 @@ Finding& Reporter::report(std::string_view name, std::vector<Id> objects, Argume
   Finding finding;
   finding.rule = rule_.id;
   finding.severity = rule_.severity;
+  finding.source = rule_.citation;
+  finding.confidence = rule_.confidence;
   finding.objects = std::move(objects);
   const std::string id = std::string(rule_.id) + "." + std::string(name);
   finding.mend = {id + ".mend", arguments};
   finding.what = {id, std::move(arguments)};
   findings_.push_back(std::move(finding));
   return findings_.back();
+}
+
+Finding& Reporter::against(std::string_view limit, std::string_view name, std::vector<Id> objects,
+                           Arguments arguments) {
+  Finding& finding = report(name, std::move(objects), std::move(arguments));
+  const Limit& figure = input_.limits.at(limit);
+  cite(finding, figure.source(), figure.confidence);
+  return finding;
+}
+
+Finding& Reporter::impossible(std::string_view name, std::vector<Id> objects, Arguments arguments) {
+  Finding& finding = report(name, std::move(objects), std::move(arguments));
+  finding.severity = Severity::Error;
+  finding.impossible = true;
+  return finding;
+}
+
+void cite(Finding& finding, std::string_view source, Confidence confidence) {
+  finding.source = source;
+  finding.confidence = confidence;
 }
 
 Finding& Reporter::note(std::string_view name, std::vector<Id> objects, Arguments arguments) {
@@ -25,7 +47,23 @@ Finding& Reporter::note(std::string_view name, std::vector<Id> objects, Argument
 Finding& Reporter::undecided(std::string_view name, std::vector<Id> objects, Arguments arguments) {
   Finding& finding = report(name, std::move(objects), std::move(arguments));
   finding.severity = Severity::Warning;
+  finding.decided = false;
   return finding;
+}
+
+Finding& Reporter::needs(std::vector<Id> objects, const Needs& needs) {
+  return undecided("undecided", std::move(objects), {{"needs", needsText(needs)}});
+}
+
+std::string levelOf(const Id& vault) {
+  return "water level of " + vault;
+}
+
+Length invertBeforeDrop(const RunStudy& run, bool atEnd) {
+  if (run.legs.empty()) return atEnd ? run.endInvert : run.startInvert;
+  const bool drop = (atEnd ? run.legs.back() : run.legs.front()).vertical;
+  const std::size_t last = run.points.size() - 1;
+  return metres(run.points[atEnd ? last - drop : std::size_t{drop}].at.z);
 }
 
 std::vector<std::pair<const Run*, const RunStudy*>> runsOf(const RuleInput& input,

@@ -2,6 +2,7 @@
 // How a rule's check makes findings. Private to core/rules.
 
 #include "core/rules/rule.h"
+#include "core/study/decided.h"
 #include "core/units/print.h"
 
 #include <string>
@@ -20,10 +21,17 @@ public:
       : input_(input), rule_(rule), findings_(findings) {}
 
   Finding& report(std::string_view name, std::vector<Id> objects, Arguments arguments = {});
+  /// Measured against a limit, whose source and confidence the finding takes.
+  Finding& against(std::string_view limit, std::string_view name, std::vector<Id> objects,
+                   Arguments arguments = {});
+  /// What cannot be, whatever a code says.
+  Finding& impossible(std::string_view name, std::vector<Id> objects, Arguments arguments = {});
   /// A statement that is no fault.
   Finding& note(std::string_view name, std::vector<Id> objects, Arguments arguments = {});
   /// What cannot be decided is a warning, never a pass.
   Finding& undecided(std::string_view name, std::vector<Id> objects, Arguments arguments = {});
+  /// Message `undecided`: "... cannot be decided: needs {needs}."
+  Finding& needs(std::vector<Id> objects, const Needs& needs);
 
   const RuleInput& input() const { return input_; }
   UnitSystem units() const { return input_.plan.project.units; }
@@ -33,6 +41,9 @@ private:
   const Rule& rule_;
   std::vector<Finding>& findings_;
 };
+
+/// For what a rule says on another footing than its own.
+void cite(Finding& finding, std::string_view source, Confidence confidence);
 
 /// Every run of a service with its study, in the plan's order.
 std::vector<std::pair<const Run*, const RunStudy*>> runsOf(const RuleInput& input, Service service);
@@ -47,6 +58,15 @@ std::optional<ChamberPlace> chamberPlace(const RuleInput& input, const RunEnd& e
 /// How far up the water column z stands: 0 at the floor, 1 at the rest level. Nothing when the
 /// level is unknown or there is no water.
 std::optional<double> waterFraction(const VaultStudy& vault, double z);
+
+/// `water level of V1`, what undecided findings ask for.
+std::string levelOf(const Id& vault);
+
+/// The invert of a resolved run at one end, before a drop that is drawn there.
+Length invertBeforeDrop(const RunStudy& run, bool atEnd);
+
+/// Longer than a hair: what adding up coordinates rounds away, in metres.
+inline constexpr double kRounding = 1e-6;
 
 bool hasPart(const Run& run, PartKind kind);
 std::string percent(double fraction);

@@ -17,6 +17,10 @@ struct Review {
   bool hasErrors() const; ///< that nobody accepted
 };
 
+/// The severity that a finding may have at most: a warning where its source is no firmer than
+/// memory or common practice, or where nothing could be decided.
+Severity severityLimit(const Finding& finding);
+
 /// Pure. `plan` must be consistent (plan/consistency.h). Findings whose key() the plan accepts
 /// carry that acceptance; an acceptance that fits no finding gives the note `acceptance.stale`.
 Review review(const Plan& plan, const Catalog& catalog);

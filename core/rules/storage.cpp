@@ -8,7 +8,7 @@ namespace {
 void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.vaults.empty()) {
-    out.report("none", {});
+    out.impossible("none", {});
     return;
   }
   std::vector<Id> vaults, unknown;
@@ -26,8 +26,9 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
   const Arguments arguments = {{"have", printVolume(have, out.units())},
                                {"need", printVolume(need, out.units())},
                                {"rounding", percent(rounding)}};
-  Finding& finding = have >= (1 - rounding) * need ? out.note("rounding", vaults, arguments)
-                                                   : out.report("short", vaults, arguments);
+  Finding& finding = have >= (1 - rounding) * need
+                         ? out.note("rounding", vaults, arguments)
+                         : out.against("storage.minimum", "short", vaults, arguments);
   finding.measured = printVolume(have, out.units());
   finding.required = printVolume(need, out.units());
 }

@@ -23,14 +23,14 @@ void checkEnd(Reporter& out, const Run& run, const RunStudy& study) {
   }
   const Length need = input.limits.length("suction.submergence");
   if (*level - study.startInvert >= need) return;
-  Finding& finding = out.report("shallow", {run.id});
+  Finding& finding = out.against("suction.submergence", "shallow", {run.id});
   finding.measured = printShort(*level - study.startInvert, out.units());
   finding.required = printShort(need, out.units());
 }
 
 void checkSource(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
-  if (runsOf(input, Service::Suction).empty()) out.report("none", {});
+  if (runsOf(input, Service::Suction).empty()) out.impossible("none", {});
   if (runsOf(input, Service::SpareSuction).empty()) {
     // The system runs without its spare, so this is no error.
     out.report("no-spare", {}).severity = Severity::Warning;

@@ -91,7 +91,7 @@ Block findingList(const Review& review, double width) {
   std::vector<std::string> texts;
   bool anyAccepted = false;
   for (const Finding& finding : review.findings) {
-    if (finding.severity == Severity::Note) continue;
+    if (finding.severity == Severity::Note || finding.accepted) continue;
     std::string kind(name(finding.severity));
     std::transform(kind.begin(), kind.end(), kind.begin(),
                    [](unsigned char c) { return static_cast<char>(std::toupper(c)); });

@@ -1,6 +1,7 @@
-// Findings that someone answers for.
+// Findings that someone answers for, and the severity that a source allows.
 
 #include "core/exchange/review_json.h"
+#include "core/study/limits_for.h"
 #include "tests/rules/cases.h"
 
 #include <gtest/gtest.h>
@@ -60,9 +61,54 @@ TEST(Acceptance, ComesAfterWhatIsOpen) {
 
 TEST(Acceptance, IsToldInJson) {
   const auto json = nlohmann::json::parse(findingsJson(reviewed(accepting(openKey()))));
+  EXPECT_EQ(json["errors"], 0);
+  EXPECT_EQ(json["accepted"], 1);
   EXPECT_EQ(json["findings"].back()["accepted"]["date"], "2026-11-20");
   EXPECT_EQ(json["findings"].back()["severity"], "error");
   EXPECT_TRUE(json["findings"].front()["accepted"].is_null());
+}
+
+/// Over every way to break a rule, with the limits of every profile.
+template <class Check> void forEveryFinding(Check check) {
+  for (const Case& c : allCases()) {
+    Plan plan = with(c.bad);
+    for (const Finding& finding : reviewed(plan).findings)
+      check(finding);
+  }
+}
+
+TEST(SeverityFollowsConfidence, OverTheWholeRegistry) {
+  int errors = 0;
+  forEveryFinding([&](const Finding& finding) {
+    if (finding.severity != Severity::Error) return;
+    ++errors;
+    EXPECT_TRUE(finding.impossible || isFirm(finding.confidence)) << finding.key();
+    EXPECT_TRUE(finding.decided) << finding.key();
+  });
+  EXPECT_GT(errors, 20);
+}
+
+TEST(SeverityFollowsConfidence, AnErrorBecomesAWarningWithItsLimitFromMemory) {
+  std::vector<Limit> rows = builtinCatalog().limits.table();
+  for (Limit& row : rows)
+    row.confidence = Confidence::FromMemory;
+  Catalog doubtful = builtinCatalog();
+  doubtful.limits = Limits(rows);
+  const Plan plan = with(sewerAt(97.25 - 0.73)); // flatter than 1/8 in/ft
+  EXPECT_EQ(find(reviewed(plan), "gravity-slope.flat", {"OF-1"})->severity, Severity::Error);
+  const Review review = sump::review(plan, doubtful);
+  const Finding* finding = find(review, "gravity-slope.flat", {"OF-1"});
+  EXPECT_EQ(finding->severity, Severity::Warning);
+  EXPECT_EQ(finding->confidence, Confidence::FromMemory);
+}
+
+TEST(SeverityFollowsConfidence, AProjectsOwnFigureIsFirm) {
+  const Finding* finding = nullptr;
+  const Review review = reviewed(with(limit("storage.minimum", 100)));
+  finding = find(review, "storage-volume.short", {"V1", "V2"});
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->severity, Severity::Error);
+  EXPECT_EQ(finding->source, "this project's own value");
 }
 
 } // namespace

@@ -4,14 +4,17 @@
 
 #include "tests/rules/cases_ground.h"
 #include "tests/rules/cases_lines.h"
+#include "tests/rules/cases_near.h"
+#include "tests/rules/cases_tank.h"
 #include "tests/rules/cases_vaults.h"
 
 namespace sump::testing {
 
 inline std::vector<Case> allCases() {
   std::vector<Case> all;
-  for (const auto& family : {levelCases(), storageCases(), flowCases(), passageCases(), siteCases(),
-                             waterLineCases(), roomCases(), groundCases()}) {
+  for (const auto& family :
+       {levelCases(), storageCases(), flowCases(), passageCases(), siteCases(), waterLineCases(),
+        roomCases(), groundCases(), tankCases(), accessCases(), nearCases()}) {
     all.insert(all.end(), family.begin(), family.end());
   }
   return all;

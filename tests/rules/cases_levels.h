@@ -35,6 +35,11 @@ inline std::vector<Case> levelCases() {
     p.site.groundDefault.reset();
   };
   return {
+      {"code-profile.unknown",
+       Severity::Error,
+       {},
+       [](Plan& p) { p.project.profile = "no-such-code"; },
+       [](Plan& p) { p.project.profile = "generic"; }},
       {"level-known.run",
        none,
        {"VT-1"},
@@ -104,29 +109,24 @@ inline std::vector<Case> storageCases() {
 }
 
 inline std::vector<Case> flowCases() {
-  const auto error = Severity::Error;
+  const auto error = Severity::Error, warning = Severity::Warning;
   return {
       {"flow-order.inlet",
-       error,
+       warning,
        {"WW-1"},
        [](Plan& p) { changeRun(p, "WW-1", [](Run& r) { r.to.chamber = 2; }); }},
-      {"flow-order.inlet-low",
-       error,
-       {"WW-1", "V1"},
-       [](Plan& p) { changeRun(p, "WW-1", [](Run& r) { r.to.invert = feet(97.24); }); },
-       [](Plan& p) { changeRun(p, "WW-1", [](Run& r) { r.to.invert = feet(97.26); }); }},
       {"flow-order.link",
-       error,
+       warning,
        {"LK-1"},
        [](Plan& p) { changeRun(p, "LK-1", [](Run& r) { std::swap(r.from, r.to); }); }},
       // The vaults in the wrong order: the link then leads backward.
-      {"flow-order.link", error, {"LK-1"}, [](Plan& p) { p.vaults.reorder(1, 0); }},
+      {"flow-order.link", warning, {"LK-1"}, [](Plan& p) { p.vaults.reorder(1, 0); }},
       {"flow-order.link-chamber",
-       error,
+       warning,
        {"LK-1"},
        [](Plan& p) { changeRun(p, "LK-1", [](Run& r) { r.from.chamber = 1; }); }},
       {"flow-order.overflow",
-       error,
+       warning,
        {"OF-1"},
        [](Plan& p) { changeRun(p, "OF-1", [](Run& r) { r.from.target = "V1"; }); }},
       {"flow-order.uphill", error, {"OF-1"}, sewerAt(97.26), sewerAt(97.24)},

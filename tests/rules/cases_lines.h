@@ -28,6 +28,16 @@ inline Edit suctionFallsBy(Length fall) {
   };
 }
 
+/// An air gap in place of the valve, and the next upstream manhole's cover at this elevation, ft.
+inline Edit manholeAt(std::optional<double> cover) {
+  return [=](Plan& p) {
+    replacePart(p, "OF-1", PartKind::BackwaterValve, PartKind::AirGap);
+    change(p.sewers, "SW-1", [=](SewerConnection& s) {
+      s.upstreamManholeRim = cover ? std::optional(feet(*cover)) : std::nullopt;
+    });
+  };
+}
+
 inline std::vector<Case> waterLineCases() {
   const auto warning = Severity::Warning, error = Severity::Error;
   return {
@@ -60,19 +70,19 @@ inline std::vector<Case> waterLineCases() {
       {"suction-source.none", error, {}, drop("SU-1")},
       {"suction-source.no-spare", warning, {}, drop("SS-1")},
       {"suction-source.place",
-       error,
+       warning,
        {"SU-1"},
        [](Plan& p) { changeRun(p, "SU-1", [](Run& r) { r.from.chamber = 1; }); }},
       {"suction-source.open-end",
-       error,
+       warning,
        {"SS-1"},
        [](Plan& p) { changeRun(p, "SS-1", [](Run& r) { r.from.fitting = EndFitting::Plain; }); }},
       {"suction-source.open-end",
-       error,
+       warning,
        {"SU-1"},
        suctionEnd(EndFitting::Tee),
        suctionEnd(EndFitting::Strainer)},
-      {"suction-source.shallow", error, {"SU-1"}, suctionInletAt(96.26), suctionInletAt(96.24)},
+      {"suction-source.shallow", warning, {"SU-1"}, suctionInletAt(96.26), suctionInletAt(96.24)},
       {"suction-source.undecided", warning, {"SU-1"}, drop("OF-1")},
       {"suction-rise.pocket",
        error,
@@ -110,18 +120,21 @@ inline std::vector<Case> waterLineCases() {
        {"PW-1", "P-PW"},
        [](Plan& p) { changeRun(p, "PW-1", [](Run& r) { r.size = "1-1/2"; }); },
        [](Plan& p) { changeRun(p, "PW-1", [](Run& r) { r.size = "3"; }); }},
-      {"overflow-backflow.none", error, {}, drop("OF-1")},
+      {"overflow-backflow.none", warning, {}, drop("OF-1")},
       {"overflow-backflow.not-sewer",
-       error,
+       warning,
        {"OF-1"},
        [](Plan& p) {
          changeRun(p, "OF-1", [](Run& r) { r.to = {EndKind::Free, "", 0, {}, feet(95.8), {}}; });
        }},
       {"overflow-backflow.open",
-       error,
+       warning,
        {"OF-1"},
        [](Plan& p) { dropPart(p, "OF-1", PartKind::BackwaterValve); },
        [](Plan& p) { replacePart(p, "OF-1", PartKind::BackwaterValve, PartKind::AirGap); }},
+      // The drain's rim is at 102 ft.
+      {"overflow-backflow.low", error, {"OF-1"}, manholeAt(102.01), manholeAt(101.99)},
+      {"overflow-backflow.undecided", warning, {"OF-1", "SW-1"}, manholeAt(std::nullopt)},
       {"make-up-protection.none", warning, {}, drop("MU-1")},
       {"make-up-protection.open",
        error,

@@ -124,17 +124,17 @@ inline void notchedBoundary(Plan& p) {
 }
 
 inline std::vector<Case> siteCases() {
-  const auto warning = Severity::Warning, error = Severity::Error;
+  const auto error = Severity::Error;
   return {
       {"traffic-lid.lid", error, {"V1", "PV-YARD"}, plainLid(true), plainLid(false)},
       {"traffic-lid.cover", error, {"V1-M1", "V1"}, plainCover(true), plainCover(false)},
       {"manway-per-chamber.missing",
-       warning,
+       error,
        {"V1"},
        manwayWidth(inches(17.9)),
        manwayWidth(inches(18))},
       {"manway-per-chamber.missing",
-       warning,
+       error,
        {"V2"},
        [](Plan& p) { changeVault(p, "V2", [](Vault& v) { v.manways.pop_back(); }); }},
       {"vault-clash.overlap",
@@ -150,18 +150,18 @@ inline std::vector<Case> siteCases() {
        kioskWestOfVault1By(-0.01),
        kioskWestOfVault1By(0.01)},
       {"vault-clash.near",
-       warning,
+       error,
        {"V1", "B-KIOSK"},
        kioskWestOfVault1By(4.99),
        kioskWestOfVault1By(5)},
       {"vault-clash.near",
-       warning,
+       error,
        {"V2", "ER-1"},
        [](Plan& p) { changeRoom(p, [](EquipmentRoom& r) { r.corner.y = 65.9 * kMetresPerFoot; }); },
        [](Plan& p) {
          changeRoom(p, [](EquipmentRoom& r) { r.corner.y = 66.1 * kMetresPerFoot; });
        }},
-      {"vault-clash.boundary", warning, {"V1"}, southBoundary(42.01), southBoundary(42)},
+      {"vault-clash.boundary", error, {"V1"}, southBoundary(42.01), southBoundary(42)},
       {"vault-clash.outside", error, {"V1"}, southBoundary(47.01), southBoundary(46.99)},
       {"vault-clash.outside", error, {"V1"}, notchedBoundary},
   };

@@ -30,6 +30,10 @@ def drop_part(plan, wanted, kind):
     target["parts"] = [p for p in target["parts"] if p["kind"] != kind]
 
 
+def code_profile(plan):
+    plan["project"]["profile"] = "no-such-code"
+
+
 def level_known(plan):
     del run(plan, "VT-1")["to"]["invert"]
 
@@ -139,7 +143,92 @@ def stock_bend(plan):
     vertices[0]["at"] = [round(15.18 * FOOT, 9), vertices[0]["at"][1]]
 
 
+def inlet_above_outlet(plan):
+    run(plan, "WW-1")["to"]["invert"] = round(97.35 * FOOT, 9)
+
+
+def outlet_dip(plan):
+    run(plan, "OF-1")["from"]["fitting"] = "plain"
+
+
+def inlet_dip(plan):
+    run(plan, "WW-1")["to"]["fitting"] = "plain"
+
+
+def first_chamber_share(plan):
+    plan["vaults"][0]["baffles"][0]["offset"] = 1.3
+    run(plan, "IC-1")["from"]["at"] = [-0.6, 0]
+
+
+def liquid_depth(plan):
+    plan["limits"]["liquid.least"] = 1.3
+
+
+def sludge_share(plan):
+    plan["basis"]["water"]["sludgeDepth"] = 0.3
+
+
+def vent_air_space(plan):
+    plan["vaults"][0]["baffles"][0]["topGap"] = 0
+
+
+def cleanout_spacing(plan):
+    plan["limits"]["cleanout.spacing"] = 18
+
+
+def cleanout_turn(plan):
+    run(plan, "OF-1")["vertices"][0]["at"] = [round(4 * FOOT, 9), round(57 * FOOT, 9)]
+
+
+def water_pipe(plan, path, elevation, main):
+    plan["utilities"].append({
+        "id": "U-W2", "name": "Yard water pipe", "kind": "potable-water",
+        "path": [[round(x * FOOT, 9), round(y * FOOT, 9)] for x, y in path],
+        "elevation": round(elevation * FOOT, 9), "diameter": 0.06, "publicMain": main})
+
+
+def water_sewer_apart(plan):
+    water_pipe(plan, ((40, 60), (50, 60)), 97.5, False)
+
+
+def crossing_clearance(plan):
+    water_pipe(plan, ((45, 50), (45, 66)), 99, False)
+    plan["limits"]["crossing.private"] = 0.6
+
+
+def main_distance(plan):
+    water_pipe(plan, ((55, 40), (55, 52)), 100, True)
+
+
+def water_over_tank(plan):
+    run(plan, "MU-1")["vertices"] = [
+        {"at": [17.6784, 17], "invert": 32.004},
+        {"at": [19.62912, 17], "invert": 32.004},
+        {"at": [19.62912, 21.24456], "invert": 32.004}]
+
+
+def deep_burial(plan):
+    plan["pavements"][0]["traffic"] = False
+    plan["vaults"][0]["engineered"] = False
+    plan["limits"]["vault.burial"] = 0.5
+
+
 RULES = {
+    "inlet-above-outlet": inlet_above_outlet,
+    "outlet-dip": outlet_dip,
+    "inlet-dip": inlet_dip,
+    "first-chamber-share": first_chamber_share,
+    "liquid-depth": liquid_depth,
+    "sludge-share": sludge_share,
+    "vent-air-space": vent_air_space,
+    "cleanout-spacing": cleanout_spacing,
+    "cleanout-turn": cleanout_turn,
+    "water-sewer-apart": water_sewer_apart,
+    "crossing-clearance": crossing_clearance,
+    "main-distance": main_distance,
+    "water-over-tank": water_over_tank,
+    "deep-burial": deep_burial,
+    "code-profile": code_profile,
     "level-known": level_known,
     "lines-present": lines_present,
     "storage-volume": storage_volume,

@@ -1,0 +1,221 @@
+// Flotation of the empty vaults, and the dig: sides, ways out, spoil, footings and what is near.
+// Screening for planning: a licensed engineer and a competent person decide.
+
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+void checkBuoyancy(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const double need = input.limits.number("earth.flotation-factor");
+  for (const BuoyancyStudy& vault : input.study.earth.buoyancy) {
+    if (!vault.factor) {
+      out.needs({vault.vault}, vault.factor.needs);
+      continue;
+    }
+    if (*vault.factor >= need) continue;
+    // Less than 1 is no matter of margin: the empty vault rises.
+    Finding& finding = *vault.factor < 1
+                           ? out.impossible("floats", {vault.vault})
+                           : out.against("earth.flotation-factor", "light", {vault.vault});
+    finding.measured = fixed(*vault.factor, 2);
+    finding.required = fixed(need, 2);
+  }
+}
+
+/// What pits and trenches have in common for the rules here.
+struct Dig {
+  std::vector<Id> objects; ///< vaults of the pit, or the run of the trench
+  const Egress& egress;
+  const std::vector<DigClash>& clashes;
+  const std::vector<FootingCheck>& footings;
+  Needs needs; ///< why its depth or outline is not known
+};
+
+std::vector<Dig> digs(const EarthStudy& earth) {
+  std::vector<Dig> all;
+  for (const PitStudy& pit : earth.pits) {
+    Needs needs = pit.top.needs;
+    addNeeds(needs, pit.depth.needs);
+    all.push_back({pit.vaults, pit.egress, pit.clashes, pit.footings, needs});
+  }
+  for (const TrenchStudy& trench : earth.trenches) {
+    all.push_back({{trench.run}, trench.egress, trench.clashes, trench.footings, {}});
+  }
+  return all;
+}
+
+void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const Dig& dig : digs(input.study.earth)) {
+    for (const FootingCheck& footing : dig.footings) {
+      std::vector<Id> objects = dig.objects;
+      objects.push_back(footing.building);
+      if (!footing.below) {
+        out.needs(objects, footing.below.needs);
+      } else if (*footing.below > metres(kRounding)) {
+        Finding& finding = out.report("below", objects, {{"building", footing.building}});
+        finding.measured = printShort(*footing.below, out.units());
+        finding.required = "0";
+      }
+    }
+  }
+}
+
+std::string_view clashName(DigClashKind kind) {
+  switch (kind) {
+  case DigClashKind::Building:
+    return "building";
+  case DigClashKind::Boundary:
+    return "boundary";
+  case DigClashKind::TrafficPavement:
+    return "road";
+  case DigClashKind::Well:
+    return "well";
+  case DigClashKind::Utility:
+    return "utility";
+  case DigClashKind::Run:
+    break;
+  }
+  return {};
+}
+
+/// A pavement in which the vaults themselves stand is dug up anyway.
+bool standsIn(const Study& study, const Dig& dig, const Id& pavement) {
+  return std::ranges::any_of(dig.objects, [&](const Id& id) {
+    const VaultStudy* vault = study.vault(id);
+    return vault != nullptr && vault->trafficPavement == pavement;
+  });
+}
+
+void checkOverlap(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  // Trenches cross roads and utilities by their nature; pits are what can be moved.
+  for (const PitStudy& pit : input.study.earth.pits) {
+    const Dig dig{pit.vaults, pit.egress, pit.clashes, pit.footings, {}};
+    if (!pit.top) out.needs(pit.vaults, pit.top.needs);
+    for (const DigClash& clash : pit.clashes) {
+      const bool road = clash.kind == DigClashKind::TrafficPavement;
+      if (clash.kind == DigClashKind::Run || (road && standsIn(input.study, dig, clash.object))) {
+        continue;
+      }
+      std::vector<Id> objects = pit.vaults;
+      if (!clash.object.empty()) objects.push_back(clash.object);
+      const bool named = clash.kind != DigClashKind::Boundary;
+      out.report(clashName(clash.kind), objects,
+                 named ? Arguments{{"other", clash.object}} : Arguments{})
+          .place = clash.at;
+    }
+  }
+}
+
+void checkProtection(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const EarthStudy& earth = input.study.earth;
+  if (earth.pits.empty() && earth.trenches.empty()) return;
+  if (!earth.protectionNeeded || !earth.deepest) {
+    Needs needs = earth.protectionNeeded.needs;
+    addNeeds(needs, earth.deepest.needs);
+    out.needs({}, needs);
+    return;
+  }
+  const auto protection = input.plan.basis.earth.protection;
+  const bool none = !protection || *protection == ProtectiveSystem::None;
+  const auto measured = printShort(*earth.deepest, out.units());
+  if (*earth.protectionNeeded && none) {
+    Finding& finding = out.against("dig.protection-depth", "none", {});
+    finding.measured = measured;
+    finding.required =
+        "under " + printShort(input.limits.length("dig.protection-depth"), out.units());
+  }
+  if (earth.engineerNeeded && *earth.engineerNeeded && protection != ProtectiveSystem::Engineered) {
+    Finding& finding = out.against("dig.engineer-depth", "engineer", {});
+    finding.measured = measured;
+    finding.required =
+        "at most " + printShort(input.limits.length("dig.engineer-depth"), out.units());
+  }
+}
+
+void checkEgress(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Length most = input.limits.length("dig.egress-travel");
+  // Trenches stay open by the stretch; their ladders move with the work.
+  for (const PitStudy& pit : input.study.earth.pits) {
+    if (!pit.depth) {
+      out.needs(pit.vaults, pit.depth.needs);
+    } else if (pit.egress.needed && pit.egress.ladders == 0) {
+      out.report("none", pit.vaults).required = std::to_string(pit.egress.laddersNeeded);
+    } else if (pit.egress.needed && pit.egress.farthest && *pit.egress.farthest > most) {
+      Finding& finding = out.against("dig.egress-travel", "far", pit.vaults);
+      finding.measured = printLength(*pit.egress.farthest, out.units());
+      finding.required = printLength(most, out.units());
+    }
+  }
+}
+
+void checkSpoil(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const EarthStudy& earth = input.study.earth;
+  if (earth.pits.empty() && earth.trenches.empty()) return;
+  const Length need = input.limits.length("dig.spoil-distance");
+  if (!earth.spoilClear) {
+    out.needs({}, earth.spoilClear.needs);
+  } else if (*earth.spoilClear < need - metres(kRounding)) {
+    Finding& finding = out.against("dig.spoil-distance", "near", {});
+    finding.measured = printLength(*earth.spoilClear, out.units());
+    finding.required = printLength(need, out.units());
+  }
+}
+
+} // namespace
+
+const Rule kBuoyancy = {
+    "buoyancy",
+    "An empty vault does not float at the highest groundwater",
+    "ASTM C890 8.2: flotation is to be considered; the factor is the engineer's, from memory",
+    Confidence::FromMemory,
+    Severity::Error,
+    checkBuoyancy};
+
+const Rule kFootingPlane = {"footing-plane",
+                            "The dig stays out of the 45 degree plane under a footing",
+                            "IPC 307.5; 29 CFR 1926.651(i), from memory",
+                            Confidence::FromMemory,
+                            Severity::Warning,
+                            checkFooting};
+
+const Rule kDigOverlap = {
+    "dig-overlap",
+    "The pit with its sides keeps clear of buildings, roads, boundary and what lies near",
+    "29 CFR 1926 Subpart P, App. B table B-1 for the sides",
+    Confidence::SeenSecondHand,
+    Severity::Warning,
+    checkOverlap};
+
+const Rule kDigProtection = {"dig.protection-depth",
+                             "A deep dig has a protective system",
+                             "29 CFR 1926.652(a)(1), (b)",
+                             Confidence::SeenSecondHand,
+                             Severity::Error,
+                             checkProtection};
+
+const Rule kDigEgress = {"dig-egress",
+                         "There is a way out near everybody in a deep pit",
+                         "29 CFR 1926.651(c)(2)",
+                         Confidence::Seen,
+                         Severity::Warning,
+                         checkEgress};
+
+const Rule kSpoilEdge = {"spoil-edge",
+                         "Spoil is kept off the edge of the dig",
+                         "29 CFR 1926.651(j)(2)",
+                         Confidence::SeenSecondHand,
+                         Severity::Warning,
+                         checkSpoil};
+
+} // namespace sump

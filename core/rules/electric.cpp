@@ -1,0 +1,202 @@
+// Wiring coordination: conduit bends and fill, circuits kept apart, working space, disconnects. No
+// conductor is sized here; the work is a licensed electrician's under the adopted electrical code.
+
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+void checkBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Angle most = input.limits.angle("wiring.bends");
+  for (const ConduitStudy& conduit : input.study.wiring.conduits) {
+    const RunStudy* run = input.study.run(conduit.run);
+    if (run == nullptr || !run->resolved) {
+      out.needs({conduit.run}, {"inverts of " + conduit.run});
+      continue;
+    }
+    int number = 0;
+    for (const PullStretch& stretch : conduit.stretches) {
+      ++number;
+      if (stretch.degrees <= inDegrees(most) + 1e-6) continue;
+      Finding& finding = out.against("wiring.bends", "many", {conduit.run});
+      finding.measured = printAngle(degrees(stretch.degrees));
+      finding.required = printAngle(most);
+      finding.which = std::to_string(number);
+      finding.place = stretch.at;
+    }
+  }
+}
+
+void checkFill(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const ConduitStudy& conduit : input.study.wiring.conduits) {
+    if (!conduit.fill) {
+      out.needs({conduit.run}, conduit.fill.needs);
+    } else if (*conduit.fill > conduit.fillLimit) {
+      Finding& finding =
+          out.report("full", {conduit.run}, {{"count", std::to_string(conduit.conductors)}});
+      finding.measured = percent(*conduit.fill);
+      finding.required = "at most " + percent(conduit.fillLimit);
+    }
+  }
+}
+
+void checkRaceway(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const ConduitStudy& conduit : input.study.wiring.conduits) {
+    if (conduit.mixed()) {
+      out.report("mixed", {conduit.run});
+    } else if (!conduit.power && !conduit.class2) {
+      out.needs({conduit.run}, {"conductors of " + conduit.run});
+    }
+  }
+}
+
+std::string_view intrusionName(WorkingSpaceObstacle kind) {
+  switch (kind) {
+  case WorkingSpaceObstacle::Skid:
+    return "the skid";
+  case WorkingSpaceObstacle::PlumbingArea:
+    return "the plumbing area";
+  case WorkingSpaceObstacle::Wall:
+    return "a wall";
+  case WorkingSpaceObstacle::DoorSwing:
+    return "the swing of the door";
+  case WorkingSpaceObstacle::Run:
+    break;
+  }
+  return "a line";
+}
+
+/// The row of the table that asked for this depth.
+std::string_view depthLimit(const Limits& limits, Length depth) {
+  for (std::string_view id : {"wiring.space-depth-low", "wiring.space-depth-grounded"}) {
+    if (limits.length(id) == depth) return id;
+  }
+  return "wiring.space-depth-live";
+}
+
+void checkSpaceOf(Reporter& out, const WorkingSpaceStudy& space) {
+  if (!space.depthNeeded) {
+    out.needs({space.room}, space.depthNeeded.needs);
+  } else if (space.depthClear < *space.depthNeeded - metres(kRounding)) {
+    Finding& finding =
+        out.against(depthLimit(out.input().limits, *space.depthNeeded), "shallow", {space.room});
+    finding.measured = printLength(space.depthClear, out.units());
+    finding.required = printLength(*space.depthNeeded, out.units());
+  }
+  if (space.widthClear < space.widthNeeded - metres(kRounding)) {
+    Finding& finding = out.against("wiring.space-width", "narrow", {space.room});
+    finding.measured = printLength(space.widthClear, out.units());
+    finding.required = printLength(space.widthNeeded, out.units());
+  }
+  int number = 0;
+  for (const WorkingSpaceIntrusion& intrusion : space.intrusions) {
+    ++number;
+    // Walls and boxes are told by the depth and width that they leave.
+    if (intrusion.kind != WorkingSpaceObstacle::Run &&
+        intrusion.kind != WorkingSpaceObstacle::DoorSwing) {
+      continue;
+    }
+    std::vector<Id> objects = {space.room};
+    if (!intrusion.object.empty()) objects.push_back(intrusion.object);
+    Finding& finding =
+        out.report("intrusion", objects, {{"what", std::string(intrusionName(intrusion.kind))}});
+    finding.place = intrusion.at;
+    finding.which = std::to_string(number);
+  }
+  for (const Id& run : space.runsOverPanel)
+    out.against("wiring.space-above", "piping", {run, space.room});
+}
+
+void checkSpace(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const WorkingSpaceStudy& space : input.study.wiring.spaces)
+    checkSpaceOf(out, space);
+  for (const EquipmentRoom& room : input.plan.rooms) {
+    if (!room.panel) out.needs({room.id}, {"place of the panel in " + room.id});
+  }
+}
+
+void checkSight(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const std::vector<Supply>& supplies = input.plan.basis.wiring.supplies;
+  bool motor = false;
+  for (const SupplyStudy& supply : input.study.wiring.supplies) {
+    const auto given = std::ranges::find(supplies, supply.supply, &Supply::id);
+    if (given == supplies.end() || given->kind != SupplyKind::Motor3Phase) continue;
+    motor = true;
+    if (!supply.inSight) {
+      out.needs({supply.supply}, supply.inSight.needs);
+    } else if (!*supply.inSight) {
+      Finding& finding = out.report("hidden", {supply.supply}, {{"supply", given->name}});
+      if (supply.disconnectDistance) {
+        finding.measured = printLength(*supply.disconnectDistance, out.units());
+      }
+      finding.required = "in sight";
+    }
+  }
+  if (!motor) out.needs({}, {"motor supply"});
+}
+
+void checkCircuits(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const WiringStudy& wiring = input.study.wiring;
+  if (input.plan.basis.wiring.supplies.empty()) {
+    out.needs({}, {"supplies"});
+  } else {
+    if (!wiring.controlSupply) out.report("control", {});
+    if (!wiring.motorSupply) out.report("motor", {});
+  }
+  if (input.plan.basis.wiring.signalCircuits.empty()) {
+    out.needs({}, {"signal circuits"}).which = "signals";
+  } else if (!wiring.washSignal) {
+    out.report("signal", {});
+  }
+}
+
+} // namespace
+
+const Rule kConduitBends = {"wiring.bends",
+                            "Conduit turns no more than wire can be pulled round",
+                            "NEC 352.26, from memory",
+                            Confidence::FromMemory,
+                            Severity::Warning,
+                            checkBends};
+
+const Rule kConduitFill = {"conduit-fill",
+                           "Conduit is not filled more than allowed",
+                           "NEC chapter 9 table 1; areas of tables 4 and 5 from memory",
+                           Confidence::FromMemory,
+                           Severity::Warning,
+                           checkFill};
+
+const Rule kMixedRaceway = {"mixed-raceway",  "Signal circuits do not share a raceway with power",
+                            "NEC 725.136(A)", Confidence::Seen,
+                            Severity::Error,  checkRaceway};
+
+const Rule kWorkingSpace = {"working-space",
+                            "There is room to work at the panel, and no pipe over it",
+                            "NEC 110.26(A), (E), edition 2014",
+                            Confidence::SeenSecondHand,
+                            Severity::Error,
+                            checkSpace};
+
+const Rule kDisconnectInSight = {"disconnect-in-sight",
+                                 "The motor's disconnect is in sight of it",
+                                 "NEC 430.102 and article 100 (50 ft), from memory",
+                                 Confidence::FromMemory,
+                                 Severity::Warning,
+                                 checkSight};
+
+const Rule kSuppliesKnown = {
+    "supplies-known",  "Control and motor supply and a wash-demand signal are brought",
+    kPractice,         Confidence::CommonPractice,
+    Severity::Warning, checkCircuits};
+
+} // namespace sump

@@ -1,0 +1,167 @@
+// What the vault train does at the peak.
+
+#include "core/rules/families.h"
+#include "core/rules/report.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+std::string printMinutes(Duration time) {
+  return fixed(time.value() / 60, 0) + " min";
+}
+
+/// The whole train: the sum over its chambers, which the water passes one after the other.
+Decided<Duration> detention(const TrainStudy& train) {
+  Decided<Duration> sum = seconds(0);
+  for (const ChamberDuty& chamber : train.chambers) {
+    sum = decide([](Duration a, Duration b) { return a + b; }, sum, chamber.detention);
+  }
+  return sum;
+}
+
+std::vector<Id> vaultIds(const Plan& plan) {
+  std::vector<Id> ids;
+  for (const Vault& vault : plan.vaults)
+    ids.push_back(vault.id);
+  return ids;
+}
+
+void checkDetention(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  if (input.plan.vaults.empty()) return; // storage-volume tells
+  const Duration need = seconds(60 * input.limits.number("detention.minutes"));
+  const Decided<Duration> have = detention(input.study.train);
+  if (!have) {
+    out.needs(vaultIds(input.plan), have.needs);
+  } else if (*have < need) {
+    Finding& finding = out.against("detention.minutes", "short", vaultIds(input.plan));
+    finding.measured = printMinutes(*have);
+    finding.required = printMinutes(need);
+  }
+}
+
+/// Each worst over both cases; the pump standing still is the higher of them.
+void checkSurcharge(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  if (input.plan.vaults.empty()) return;
+  const Decided<TrainLevels>& levels = input.study.train.pumpStopped;
+  if (!levels) {
+    out.needs({}, levels.needs);
+    return;
+  }
+  for (const ChamberLevel& chamber : levels->chambers) {
+    if (chamber.airspace > metres(0)) continue;
+    Finding& finding =
+        out.impossible("lid", {chamber.vault}, {{"chamber", std::to_string(chamber.chamber)}});
+    finding.measured = printShort(chamber.airspace, out.units());
+    finding.required = "over 0";
+    finding.which = std::to_string(chamber.chamber);
+  }
+  for (const BasinLevel& basin : levels->basins) {
+    if (basin.freeboard > metres(0)) continue;
+    Finding& finding = out.impossible("basin", {basin.basin, basin.run});
+    finding.measured = printShort(basin.freeboard, out.units());
+    finding.required = "over 0";
+  }
+}
+
+void checkDrain(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  for (const GravityStudy& drain : input.study.train.gravity) {
+    if (!drain.share) {
+      out.needs({drain.run}, drain.share.needs);
+    } else if (*drain.share > 1) {
+      Finding& finding = out.impossible("full", {drain.run});
+      finding.measured = printFlow(*drain.peak, out.units());
+      finding.required = "at most " + printFlow(*drain.fullFlow, out.units());
+    }
+  }
+}
+
+std::string printSpeed(Velocity v, UnitSystem units) {
+  return units == UnitSystem::Metric ? fixed(v.value(), 2) + " m/s"
+                                     : fixed(inFeetPerSecond(v), 1) + " ft/s";
+}
+
+/// Drains are self-cleaning when they run fast enough half full, where the speed is that of full.
+void checkScour(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const Velocity need = metresPerSecond(inMetres(input.limits.length("drain.speed")));
+  for (const GravityStudy& drain : input.study.train.gravity) {
+    const Run* run = input.plan.runs.find(drain.run);
+    if (run == nullptr || run->service != Service::Inlet) continue; // silt stays in the vaults
+    if (!drain.fullVelocity) {
+      out.needs({drain.run}, drain.fullVelocity.needs);
+    } else if (*drain.fullVelocity < need) {
+      Finding& finding = out.against("drain.speed", "slow", {drain.run});
+      finding.measured = printSpeed(*drain.fullVelocity, out.units());
+      finding.required = printSpeed(need, out.units());
+    }
+  }
+}
+
+/// UPC 1016.3 as printed from memory: 4 ft2, and 1 ft2 for each 5 gpm beyond 20.
+void checkSandArea(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  if (input.study.vaults.empty() || input.study.vaults.front().chambers.empty()) return;
+  const VaultStudy& vault = input.study.vaults.front();
+  const Decided<Flow>& peak = input.study.train.peakInflow;
+  if (!peak) {
+    out.needs({vault.id}, peak.needs);
+    return;
+  }
+  constexpr double kSquareFoot = kMetresPerFoot * kMetresPerFoot;
+  const double over = std::max(0.0, inGallonsPerMinute(*peak) - 20);
+  const double need = 4 + std::ceil(over / 5 - 1e-9);
+  const double have = vault.chambers.front().area.value() / kSquareFoot;
+  if (have >= need) return;
+  const bool metric = out.units() == UnitSystem::Metric;
+  const auto print = [&](double squareFeet) {
+    return metric ? fixed(squareFeet * kSquareFoot, 2) + " m\u00B2"
+                  : fixed(squareFeet, 1) + " ft\u00B2";
+  };
+  Finding& finding = out.report("small", {vault.id}, {{"flow", printFlow(*peak, out.units())}});
+  finding.measured = print(have);
+  finding.required = print(need);
+}
+
+} // namespace
+
+const Rule kPeakDetention = {"peak-detention",
+                             "Water stays in the vaults long enough at the peak",
+                             "grease and interceptor practice: 30 min at peak flow, from memory",
+                             Confidence::FromMemory,
+                             Severity::Warning,
+                             checkDetention};
+
+const Rule kPeakLevel = {"peak-level",
+                         "At the peak no water reaches a lid or stands on the pavement",
+                         "energy levels of the train at the peak",
+                         Confidence::CommonPractice,
+                         Severity::Error,
+                         checkSurcharge};
+
+const Rule kDrainCapacity = {
+    "drain-capacity", "Drains carry the peak", "Manning's formula for a full pipe",
+    Confidence::Seen, Severity::Error,         checkDrain};
+
+const Rule kDrainSpeed = {
+    "drain-speed",
+    "Silt does not settle in the inlet",
+    "UFC 4-214-03 6-1: steeper than sanitary drains; the figure of 2 ft/s from memory",
+    Confidence::FromMemory,
+    Severity::Warning,
+    checkScour};
+
+const Rule kSandArea = {"sand-area",
+                        "The first chamber is large enough for the sand to fall",
+                        "UPC 1016.3, from memory",
+                        Confidence::FromMemory,
+                        Severity::Warning,
+                        checkSandArea};
+
+} // namespace sump
