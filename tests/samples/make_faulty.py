@@ -23,6 +23,10 @@ def run(plan, wanted):
 
 def drop_run(plan, wanted):
     plan["runs"] = [r for r in plan["runs"] if r["id"] != wanted]
+    wiring = plan["basis"]["wiring"]
+    for circuit in wiring["supplies"] + wiring["signalCircuits"]:
+        if circuit.get("run") == wanted:
+            del circuit["run"]
 
 
 def drop_part(plan, wanted, kind):
