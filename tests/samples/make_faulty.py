@@ -205,10 +205,7 @@ def main_distance(plan):
 
 
 def water_over_tank(plan):
-    run(plan, "MU-1")["vertices"] = [
-        {"at": [17.6784, 17], "invert": 32.004},
-        {"at": [19.62912, 17], "invert": 32.004},
-        {"at": [19.62912, 21.24456], "invert": 32.004}]
+    water_pipe(plan, ((70, 66), (70, 60.5)), 100.5, False)
 
 
 def deep_burial(plan):
