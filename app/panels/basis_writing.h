@@ -16,7 +16,7 @@ Writing<double> numberWriting();
 /// A concentration kept in kg/m3, shown in mg/L.
 Writing<double> concentrationWriting();
 /// A whole number from 1 up, with a unit behind it when printed (` V`, or nothing).
-Writing<int> countWriting(const QString& unit = {});
+Writing<int> countWriting(const QString& unit);
 /// `east, north` on the site: a comma with a space between them.
 Writing<Point2> placeWriting(UnitSystem units);
 /// Places with `;` between them; empty text is none.

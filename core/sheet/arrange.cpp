@@ -13,20 +13,20 @@ constexpr double kTankMargin = 34;      // about the tankage: room for labels an
 constexpr double kEnlargedWeight = 1.6; // how much more the tankage's scale counts than the site's
 constexpr double kLeastGain = 1.9;      // an enlarged view is at least this much larger
 
-Point2 paperSize(const Box& site, double scale, double margin) {
+Point2 paperSize(const PaperBox& site, double scale, double margin) {
   return {site.width() * 1000 / scale + 2 * margin, site.height() * 1000 / scale + 2 * margin};
 }
 
-bool fits(Point2 size, const Box& box) {
+bool fits(Point2 size, const PaperBox& box) {
   return size.x <= box.width() && size.y <= box.height();
 }
 
-Box withoutTitle(Box box) {
+PaperBox withoutTitle(PaperBox box) {
   box.high.y -= kViewTitle;
   return box;
 }
 
-double largestScale(const Box& site, const Box& frame, double margin, UnitSystem units) {
+double largestScale(const PaperBox& site, const PaperBox& frame, double margin, UnitSystem units) {
   const auto& scales = standardScales(units);
   for (double scale : scales) {
     if (fits(paperSize(site, scale, margin), frame)) return scale;
@@ -44,8 +44,8 @@ Point2 sitePaper(const Extents& e, double scale) {
 }
 
 /// The region cut for a site view of this size: beside the rest, or above it.
-std::pair<Box, Box> cut(const Box& region, Point2 site, bool beside) {
-  Box first = region, rest = region;
+std::pair<PaperBox, PaperBox> cut(const PaperBox& region, Point2 site, bool beside) {
+  PaperBox first = region, rest = region;
   if (beside) {
     first.high.x = first.low.x + site.x;
     rest.low.x = first.high.x + kGap;
@@ -57,11 +57,11 @@ std::pair<Box, Box> cut(const Box& region, Point2 site, bool beside) {
 }
 
 struct Split {
-  Box rest; ///< the part of the region that the site view leaves to the tankage
+  PaperBox rest; ///< the part of the region that the site view leaves to the tankage
   double siteScale, tankScale, score;
 };
 
-std::optional<Split> trySplit(const Extents& e, const Box& region, UnitSystem units,
+std::optional<Split> trySplit(const Extents& e, const PaperBox& region, UnitSystem units,
                               double siteScale, bool beside) {
   const Point2 size = sitePaper(e, siteScale);
   const auto [first, rest] = cut(region, size, beside);
@@ -74,7 +74,7 @@ std::optional<Split> trySplit(const Extents& e, const Box& region, UnitSystem un
   return Split{rest, siteScale, tank, -std::log(siteScale) - kEnlargedWeight * std::log(tank)};
 }
 
-std::optional<Split> bestSplit(const Extents& e, const Box& region, UnitSystem units) {
+std::optional<Split> bestSplit(const Extents& e, const PaperBox& region, UnitSystem units) {
   std::optional<Split> best;
   for (double siteScale : standardScales(units)) {
     for (bool beside : {true, false}) {
@@ -87,14 +87,15 @@ std::optional<Split> bestSplit(const Extents& e, const Box& region, UnitSystem u
 
 /// The site view in the region's upper left corner; the enlarged view takes the whole region, runs
 /// on under it, and has the tankage in the middle of what stays free.
-std::vector<View> splitViews(const Extents& e, const Box& region, const Split& split) {
+std::vector<View> splitViews(const Extents& e, const PaperBox& region, const Split& split) {
   const Point2 size = sitePaper(e, split.siteScale);
   View site{"1", "SITE PLAN", {region.low, region.low + size}, e.site.centre(), split.siteScale};
   View tankage{"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(region), e.tankage->centre(),
                split.tankScale};
-  const Box free = withoutTitle(split.rest);
+  const PaperBox free = withoutTitle(split.rest);
   tankage.centre = tankage.centre + tankage.centre - tankage.toSite(free.centre());
-  tankage.hidden = Box{region.low, {region.low.x + size.x, region.low.y + size.y + kViewTitle}};
+  tankage.hidden =
+      PaperBox{region.low, {region.low.x + size.x, region.low.y + size.y + kViewTitle}};
   return {site, tankage};
 }
 
@@ -118,9 +119,9 @@ Extents extents(const Plan& plan, const std::vector<Mark>& marks) {
   return result;
 }
 
-std::vector<View> arrangeViews(const Extents& e, const Box& region, UnitSystem units,
+std::vector<View> arrangeViews(const Extents& e, const PaperBox& region, UnitSystem units,
                                double scale) {
-  const Box frame = withoutTitle(region);
+  const PaperBox frame = withoutTitle(region);
   if (scale > 0) {
     const bool whole = !e.tankage || fits(paperSize(e.site, scale, 0), frame);
     return {{"1", "PLAN", frame, (whole ? e.site : *e.tankage).centre(), scale}};

@@ -10,8 +10,8 @@ namespace sump {
 
 /// What there is to show, in site metres.
 struct Extents {
-  Box site;
-  std::optional<Box> tankage; ///< vaults and rooms; none: no vaults
+  PaperBox site;
+  std::optional<PaperBox> tankage; ///< vaults and rooms; none: no vaults
 };
 
 Extents extents(const Plan& plan, const std::vector<Mark>& marks);
@@ -19,7 +19,7 @@ Extents extents(const Plan& plan, const std::vector<Mark>& marks);
 /// One view of the site, or the site beside an enlarged view of the tankage where that gives the
 /// tankage a clearly larger scale. `scale` 0: the largest standard ones that fit; else one view at
 /// that scale, about the tankage if the site does not fit.
-std::vector<View> arrangeViews(const Extents& extents, const Box& region, UnitSystem units,
+std::vector<View> arrangeViews(const Extents& extents, const PaperBox& region, UnitSystem units,
                                double scale);
 
 } // namespace sump

@@ -6,9 +6,9 @@ namespace sump {
 
 double Block::height() const {
   double sum = 0;
-  for (const Strip& s : head)
+  for (const PaperStrip& s : head)
     sum += s.height;
-  for (const Strip& s : body)
+  for (const PaperStrip& s : body)
     sum += s.height;
   return sum;
 }
@@ -78,7 +78,7 @@ Block paragraphs(const std::string& title, const std::vector<std::string>& texts
   constexpr double kIndent = 7;
   for (std::size_t i = 0; i < texts.size(); ++i) {
     const auto lines = wrapped(texts[i], width - kIndent, kTextHeight, false);
-    Strip strip{static_cast<double>(lines.size()) * kLinePitch + 0.8, {}};
+    PaperStrip strip{static_cast<double>(lines.size()) * kLinePitch + 0.8, {}};
     const std::string mark = numbered ? std::to_string(i + 1) + "." : "•";
     strip.items.push_back(words({numbered ? kIndent - 1.5 : 2.5, 3.1}, mark, kTextHeight, false,
                                 numbered ? Align::Right : Align::Left));
@@ -92,7 +92,7 @@ Block paragraphs(const std::string& title, const std::vector<std::string>& texts
 
 double place(Block& block, Point2 at, double bottom, Page& page) {
   double y = at.y;
-  for (const Strip& s : block.head)
+  for (const PaperStrip& s : block.head)
     y += s.height;
   std::size_t count = 0;
   for (double below = y; count < block.body.size(); ++count) {
@@ -100,14 +100,14 @@ double place(Block& block, Point2 at, double bottom, Page& page) {
     if (below > bottom + 1e-9) break;
   }
   if (count == 0) return at.y;
-  const auto draw = [&](const Strip& strip) {
+  const auto draw = [&](const PaperStrip& strip) {
     for (PageItem item : strip.items) {
       moveItem(item, at);
       page.items.push_back(std::move(item));
     }
     at.y += strip.height;
   };
-  for (const Strip& s : block.head)
+  for (const PaperStrip& s : block.head)
     draw(s);
   for (std::size_t i = 0; i < count; ++i)
     draw(block.body[i]);

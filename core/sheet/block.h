@@ -14,15 +14,15 @@ inline constexpr double kTextHeight = 2.5;              ///< mm, ISO 3098-1 nomi
 inline constexpr double kLinePitch = 1.7 * kTextHeight; ///< baseline to baseline
 
 /// Items relative to the strip's top left corner.
-struct Strip {
+struct PaperStrip {
   double height = 0;
   std::vector<PageItem> items;
 };
 
 struct Block {
   double width = 0;
-  std::vector<Strip> head; ///< repeated on every continuation
-  std::vector<Strip> body;
+  std::vector<PaperStrip> head; ///< repeated on every continuation
+  std::vector<PaperStrip> body;
   double height() const;
 };
 

@@ -27,7 +27,7 @@ std::vector<double> fieldEdges(double low, double high, double centre) {
   return edges;
 }
 
-void drawFields(const Box& in, const std::vector<double>& edges, bool across, Page& page) {
+void drawFields(const PaperBox& in, const std::vector<double>& edges, bool across, Page& page) {
   const auto at = [&](double along, double off) {
     return across ? Point2{along, off} : Point2{off, along};
   };
@@ -67,7 +67,7 @@ struct Field {
 
 void drawFieldRow(Point2 at, double height, const std::vector<Field>& fields, Page& page) {
   for (const Field& field : fields) {
-    const Box box{at, {at.x + field.width, at.y + height}};
+    const PaperBox box{at, {at.x + field.width, at.y + height}};
     page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.25, {}}, {}});
     PageText caption = words({at.x + 1.2, at.y + 3.5}, field.caption);
     caption.ink = Ink::Grey;
@@ -82,17 +82,17 @@ void drawFieldRow(Point2 at, double height, const std::vector<Field>& fields, Pa
 
 } // namespace
 
-Box drawingSpace(const Page& page) {
+PaperBox drawingSpace(const Page& page) {
   return {{kFiling, kMargin}, {page.width - kMargin, page.height - kMargin}};
 }
 
-Box titleBox(const Page& page) {
-  const Box space = drawingSpace(page);
+PaperBox titleBox(const Page& page) {
+  const PaperBox space = drawingSpace(page);
   return {{space.high.x - kTitleWidth, space.high.y - kTitleHeight}, space.high};
 }
 
 void drawBorder(Page& page) {
-  const Box space = drawingSpace(page);
+  const PaperBox space = drawingSpace(page);
   page.items.push_back(PageShape{space.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
   page.items.push_back(
       PageShape{space.grown(kReference).ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}});
@@ -102,7 +102,7 @@ void drawBorder(Page& page) {
 }
 
 void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page) {
-  const Box box = titleBox(page);
+  const PaperBox box = titleBox(page);
   const bool metric = project.units == UnitSystem::Metric;
   Point2 at = box.low;
   const auto row = [&](double height, const std::vector<Field>& fields) {

@@ -18,9 +18,9 @@ struct SheetFacts {
 };
 
 /// The drawing space inside the frame.
-Box drawingSpace(const Page& page);
+PaperBox drawingSpace(const Page& page);
 /// Where the title block stands: the lower right corner of the drawing space.
-Box titleBox(const Page& page);
+PaperBox titleBox(const Page& page);
 void drawBorder(Page& page);
 void drawTitleBlock(const Project& project, const SheetFacts& facts, Page& page);
 

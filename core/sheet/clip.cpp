@@ -8,7 +8,7 @@ namespace sump {
 namespace {
 
 /// Signed distance inside one side of the box: 0 left, 1 right, 2 top, 3 bottom.
-double inside(Point2 p, const Box& box, int side) {
+double inside(Point2 p, const PaperBox& box, int side) {
   switch (side) {
   case 0:
     return p.x - box.low.x;
@@ -21,7 +21,7 @@ double inside(Point2 p, const Box& box, int side) {
   }
 }
 
-Ring cutSide(const Ring& ring, const Box& box, int side) {
+Ring cutSide(const Ring& ring, const PaperBox& box, int side) {
   Ring kept;
   for (std::size_t i = 0; i < ring.size(); ++i) {
     const Point2 a = ring[i], b = ring[(i + 1) % ring.size()];
@@ -33,7 +33,7 @@ Ring cutSide(const Ring& ring, const Box& box, int side) {
 }
 
 /// Fractions of a-b between which it lies inside the box.
-std::optional<std::pair<double, double>> stretch(Point2 a, Point2 b, const Box& box) {
+std::optional<std::pair<double, double>> stretch(Point2 a, Point2 b, const PaperBox& box) {
   double enter = 0, leave = 1;
   for (int side = 0; side < 4; ++side) {
     const double da = inside(a, box, side), db = inside(b, box, side);
@@ -47,9 +47,9 @@ std::optional<std::pair<double, double>> stretch(Point2 a, Point2 b, const Box& 
 
 } // namespace
 
-Box around(const std::vector<Point2>& points) {
+PaperBox around(const std::vector<Point2>& points) {
   if (points.empty()) return {};
-  Box box{points.front(), points.front()};
+  PaperBox box{points.front(), points.front()};
   for (Point2 p : points) {
     box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
     box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
@@ -57,14 +57,14 @@ Box around(const std::vector<Point2>& points) {
   return box;
 }
 
-Ring clipRing(const Ring& ring, const Box& box) {
+Ring clipRing(const Ring& ring, const PaperBox& box) {
   Ring kept = ring;
   for (int side = 0; side < 4 && !kept.empty(); ++side)
     kept = cutSide(kept, box, side);
   return kept;
 }
 
-std::vector<Polyline> clipLine(const Polyline& line, const Box& box) {
+std::vector<Polyline> clipLine(const Polyline& line, const PaperBox& box) {
   std::vector<Polyline> parts;
   bool open = false; // the last part may go on
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
@@ -81,7 +81,7 @@ std::vector<Polyline> clipLine(const Polyline& line, const Box& box) {
   return parts;
 }
 
-bool cutsBox(Point2 a, Point2 b, const Box& box) {
+bool cutsBox(Point2 a, Point2 b, const PaperBox& box) {
   return stretch(a, b, box).has_value();
 }
 

@@ -8,7 +8,7 @@
 namespace sump {
 
 /// An upright rectangle of paper millimetres, y down: `low` is the top left corner.
-struct Box {
+struct PaperBox {
   Point2 low;
   Point2 high;
   double width() const { return high.x - low.x; }
@@ -17,24 +17,24 @@ struct Box {
   bool holds(Point2 p) const {
     return p.x >= low.x && p.x <= high.x && p.y >= low.y && p.y <= high.y;
   }
-  bool holds(const Box& b) const { return holds(b.low) && holds(b.high); }
-  bool meets(const Box& b) const {
+  bool holds(const PaperBox& b) const { return holds(b.low) && holds(b.high); }
+  bool meets(const PaperBox& b) const {
     return low.x < b.high.x && b.low.x < high.x && low.y < b.high.y && b.low.y < high.y;
   }
-  Box grown(double by) const { return {{low.x - by, low.y - by}, {high.x + by, high.y + by}}; }
+  PaperBox grown(double by) const { return {{low.x - by, low.y - by}, {high.x + by, high.y + by}}; }
   Ring ring() const { return {low, {high.x, low.y}, high, {low.x, high.y}}; }
 };
 
 /// The smallest box around the points; all zero for none.
-Box around(const std::vector<Point2>& points);
+PaperBox around(const std::vector<Point2>& points);
 
 /// The part of a ring inside the box (Sutherland and Hodgman, CACM 17, 1974); empty when outside.
 /// A concave ring cut in two keeps a joining edge along the box's side.
-Ring clipRing(const Ring& ring, const Box& box);
+Ring clipRing(const Ring& ring, const PaperBox& box);
 /// The parts of a line inside the box (Liang and Barsky, ACM TOG 3, 1984).
-std::vector<Polyline> clipLine(const Polyline& line, const Box& box);
+std::vector<Polyline> clipLine(const Polyline& line, const PaperBox& box);
 
 /// True when any of a-b lies in or on the box.
-bool cutsBox(Point2 a, Point2 b, const Box& box);
+bool cutsBox(Point2 a, Point2 b, const PaperBox& box);
 
 } // namespace sump

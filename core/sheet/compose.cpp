@@ -34,7 +34,8 @@ Page emptyPage(const Job& job, std::string number, std::string title) {
 
 /// The schedules side by side under the plan when they fit there; else they are left in `later`.
 /// Returns the height taken.
-double placeSchedules(const Job& job, const Box& region, Page& page, std::vector<Block>& later) {
+double placeSchedules(const Job& job, const PaperBox& region, Page& page,
+                      std::vector<Block>& later) {
   Block runs = runSchedule(job.review, job.catalog, region.width());
   Block vaults = chamberSchedule(job.review, region.width() - runs.width - kGap);
   Block manways = manwaySchedule(job.review, vaults.width);
@@ -54,17 +55,17 @@ double placeSchedules(const Job& job, const Box& region, Page& page, std::vector
 }
 
 /// What is left of the column is kept for the seals and stamps that licensed practice puts there.
-void reserveSeals(const Box& space, Page& page) {
+void reserveSeals(const PaperBox& space, Page& page) {
   constexpr double kLeast = 50, kMost = 90;
   if (space.height() < kLeast) return;
-  const Box box{{space.low.x, std::max(space.low.y, space.high.y - kMost)}, space.high};
+  const PaperBox box{{space.low.x, std::max(space.low.y, space.high.y - kMost)}, space.high};
   page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Grey, 0.25, {}}, {}});
   page.items.push_back(
       words({box.low.x + 2, box.low.y + 5}, "Space for seals and approval stamps"));
 }
 
 /// Blocks one below the other in the column above the title block; the rest goes to `later`.
-void placeColumn(std::vector<Block> blocks, const Box& column, Page& page,
+void placeColumn(std::vector<Block> blocks, const PaperBox& column, Page& page,
                  std::vector<Block>& later) {
   double y = column.low.y;
   for (Block& block : blocks) {
@@ -84,7 +85,7 @@ RunLabel siteRunLabel(const Polyline& line, const View& enlarged) {
 
 /// The enlarged view's extent on the site view.
 void drawExtent(const View& site, const View& enlarged, Page& page) {
-  const Box extent =
+  const PaperBox extent =
       around({site.toPaper(enlarged.site().low), site.toPaper(enlarged.site().high)});
   Polyline edge = extent.ring();
   edge.push_back(edge.front());
@@ -121,7 +122,7 @@ std::vector<std::string> drawOneView(const Job& job, const View& view, const Vie
 }
 
 /// The enlarged view first: the site view may lie over a corner of it.
-std::vector<std::string> drawViews(const Job& job, const Box& region,
+std::vector<std::string> drawViews(const Job& job, const PaperBox& region,
                                    const std::vector<Mark>& marks, Page& page) {
   const Plan& plan = job.review.plan;
   const std::vector<View> views =
@@ -173,7 +174,7 @@ private:
 
   bool placed(Block& block) {
     Page& page = pages_.back();
-    const Box space = drawingSpace(page).grown(-kInset), title = titleBox(page).grown(kInset);
+    const PaperBox space = drawingSpace(page).grown(-kInset), title = titleBox(page).grown(kInset);
     const double right = column_.x + block.width;
     if (right > space.high.x) return false;
     const double bottom = right > title.low.x ? title.low.y : space.high.y;
@@ -193,9 +194,9 @@ private:
 
 Page planSheet(const Job& job, std::vector<Block>& later) {
   Page page = emptyPage(job, "P-101", "Reclaim tankage plan");
-  const Box space = drawingSpace(page);
+  const PaperBox space = drawingSpace(page);
   const double columnLeft = space.high.x - kTitleWidth;
-  Box region = space.grown(-kInset);
+  PaperBox region = space.grown(-kInset);
   region.high.x = columnLeft - kInset;
   // The column is kept apart from the drawing by a line down to the title block.
   page.items.push_back(rule({columnLeft, space.low.y}, {columnLeft, space.high.y}, 0.5));

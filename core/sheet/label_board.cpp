@@ -11,7 +11,7 @@ namespace {
 constexpr double kPitch = 4.0; // mm between the lines of a label
 constexpr double kPad = 0.7;
 
-Box boxAt(Point2 centre, Point2 size) {
+PaperBox boxAt(Point2 centre, Point2 size) {
   return {centre - size * 0.5, centre + size * 0.5};
 }
 
@@ -144,14 +144,14 @@ bool LabelBoard::inOutline(const Label& label, const Ring& site) {
   ring = clipRing(ring, view_.frame);
   if (ring.size() < 3) return true; // not in this view
   const Point2 box = size(label), middle = centroid(ring);
-  const Box extent = around(ring);
+  const PaperBox extent = around(ring);
   std::vector<LabelCandidate> places;
   constexpr int kSteps = 14;
   for (int i = 1; i < kSteps; ++i) {
     for (int k = 1; k < kSteps; ++k) {
       const Point2 at{extent.low.x + extent.width() * i / kSteps,
                       extent.low.y + extent.height() * k / kSteps};
-      const Box where = boxAt(at, box);
+      const PaperBox where = boxAt(at, box);
       const Ring corners = where.ring();
       if (std::all_of(corners.begin(), corners.end(),
                       [&](Point2 p) { return contains(ring, p); })) {

@@ -186,7 +186,7 @@ std::vector<std::string> drawLabels(const View& view, const LabelRequest& reques
   labelNotes(scene);
   labelGround(scene);
   if (request.enlarged != nullptr) {
-    const Box e = request.enlarged->site();
+    const PaperBox e = request.enlarged->site();
     board.atPoint({{"See view 2"}, true, true}, {e.low.x, e.low.y}, 1, 30);
   }
   labelVaults(scene);

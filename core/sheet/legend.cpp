@@ -11,8 +11,8 @@ namespace {
 
 constexpr double kSample = 34; // mm of line, enough for one repeat of every pattern
 
-Strip lineStrip(const LineStyle& line, const std::string& code, const std::string& text) {
-  Strip strip{5.2, {}};
+PaperStrip lineStrip(const LineStyle& line, const std::string& code, const std::string& text) {
+  PaperStrip strip{5.2, {}};
   strip.items.push_back(PageShape{{{2, 2.6}, {2 + kSample, 2.6}}, false, false, line, {}});
   strip.items.push_back(words({kSample + 6, 3.9}, code, kTextHeight, true));
   strip.items.push_back(words({kSample + 15, 3.9}, text));
@@ -20,7 +20,7 @@ Strip lineStrip(const LineStyle& line, const std::string& code, const std::strin
 }
 
 /// A symbol of `kind` as page shapes, y down, centred on `at`.
-template <class Draw> void addSymbol(Strip& strip, Point2 at, Draw draw) {
+template <class Draw> void addSymbol(PaperStrip& strip, Point2 at, Draw draw) {
   std::vector<Mark> marks;
   SymbolPen pen(MarkPen(marks, {}, Layer::Part), Frame{}, 2.1, LineStyle{Ink::Black, 0.35, {}});
   draw(pen);
@@ -120,7 +120,7 @@ Block symbolKey(const Review& review, double width) {
   Block block = paragraphs("LEGEND: SYMBOLS", {}, width, false);
   const Symbols used = usedSymbols(review.plan);
   for (std::size_t i = 0; i < used.size(); i += 2) {
-    Strip strip{7.2, {}};
+    PaperStrip strip{7.2, {}};
     for (std::size_t k = i; k < std::min(i + 2, used.size()); ++k) {
       const double x = static_cast<double>(k - i) * width / 2;
       addSymbol(strip, {x + 6, 3.6}, used[k].second);

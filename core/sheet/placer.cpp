@@ -16,7 +16,7 @@ constexpr double kLeaderOverLine = 0.12; // of a leader crossing a drawn line, b
 
 } // namespace
 
-Point2 leaderStart(const Box& box, Point2 to) {
+Point2 leaderStart(const PaperBox& box, Point2 to) {
   const double x = std::clamp(to.x, box.low.x, box.high.x);
   const double middle = box.centre().y;
   if (to.x < box.low.x || to.x > box.high.x) return {x, middle};
@@ -25,8 +25,8 @@ Point2 leaderStart(const Box& box, Point2 to) {
 
 bool LabelPlacer::isFree(const LabelCandidate& candidate) const {
   if (!area_.holds(candidate.box)) return false;
-  const Box wide = candidate.box.grown(kGap);
-  for (const Box& taken : taken_) {
+  const PaperBox wide = candidate.box.grown(kGap);
+  for (const PaperBox& taken : taken_) {
     if (taken.meets(wide)) return false;
     if (candidate.leaderTo &&
         cutsBox(leaderStart(candidate.box, *candidate.leaderTo), *candidate.leaderTo, taken)) {
@@ -88,8 +88,8 @@ std::vector<LabelCandidate> aroundPoint(Point2 anchor, double width, double heig
       const Point2 u{std::cos(a), std::sin(a)};
       // The box stands beyond r: its nearest edge or corner about r away.
       const Point2 middle = anchor + Point2{u.x * (r + width / 2), u.y * (r + height / 2)};
-      const Box box{{middle.x - width / 2, middle.y - height / 2},
-                    {middle.x + width / 2, middle.y + height / 2}};
+      const PaperBox box{{middle.x - width / 2, middle.y - height / 2},
+                         {middle.x + width / 2, middle.y + height / 2}};
       found.push_back({box, anchor, extraCost + r * 0.25, false});
     }
   }

@@ -10,7 +10,7 @@
 namespace sump {
 
 struct LabelCandidate {
-  Box box;
+  PaperBox box;
   std::optional<Point2> leaderTo; ///< a leader runs from the box's nearest edge to here
   double cost = 0;                ///< dislike of this place as such
   bool turned = false;            ///< text reads upward
@@ -18,13 +18,13 @@ struct LabelCandidate {
 
 /// Where a leader leaves the box: the foot of `to` on the box's left or right edge's middle, or the
 /// top or bottom edge.
-Point2 leaderStart(const Box& box, Point2 to);
+Point2 leaderStart(const PaperBox& box, Point2 to);
 
 class LabelPlacer {
 public:
-  explicit LabelPlacer(Box area) : area_(area) {}
+  explicit LabelPlacer(PaperBox area) : area_(area) {}
   /// Nothing may lie on it (a text box already drawn, a table, the north arrow).
-  void forbid(const Box& box) { taken_.push_back(box); }
+  void forbid(const PaperBox& box) { taken_.push_back(box); }
   /// A line that a label had better not cover.
   void avoid(Point2 a, Point2 b, double cost) { lines_.push_back({a, b, cost}); }
   /// The chosen candidate, which becomes forbidden to later ones; nothing when none is free.
@@ -38,8 +38,8 @@ private:
   bool isFree(const LabelCandidate& candidate) const;
   double coverCost(const LabelCandidate& candidate, double bound) const;
 
-  Box area_;
-  std::vector<Box> taken_;
+  PaperBox area_;
+  std::vector<PaperBox> taken_;
   std::vector<Line> lines_;
   std::vector<Line> leaders_;
 };

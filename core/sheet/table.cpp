@@ -51,7 +51,7 @@ double textX(double left, double width, Align align) {
 }
 
 /// The uprights of one strip.
-void addUprights(Strip& strip, const std::vector<double>& widths) {
+void addUprights(PaperStrip& strip, const std::vector<double>& widths) {
   double x = 0;
   strip.items.push_back(rule({0, 0}, {0, strip.height}, 0.25));
   for (double w : widths) {
@@ -60,13 +60,13 @@ void addUprights(Strip& strip, const std::vector<double>& widths) {
   }
 }
 
-Strip headingStrip(const std::vector<Column>& columns, const std::vector<double>& widths,
-                   double total) {
+PaperStrip headingStrip(const std::vector<Column>& columns, const std::vector<double>& widths,
+                        double total) {
   std::size_t most = 1;
   for (const Column& c : columns)
     most = std::max(most, headingLines(c.heading).size());
-  Strip strip{static_cast<double>(most) * kLinePitch + 1.6, {}};
-  const Ring edge = Box{{0, 0}, {total, strip.height}}.ring();
+  PaperStrip strip{static_cast<double>(most) * kLinePitch + 1.6, {}};
+  const Ring edge = PaperBox{{0, 0}, {total, strip.height}}.ring();
   strip.items.push_back(PageShape{edge, true, false, LineStyle{Ink::Black, 0.35, {}},
                                   FillStyle{Ink::Building, Hatch::None}});
   double x = 0;
@@ -83,10 +83,10 @@ Strip headingStrip(const std::vector<Column>& columns, const std::vector<double>
   return strip;
 }
 
-Strip rowStrip(const std::vector<Column>& columns, const std::vector<std::string>& row,
-               const std::vector<double>& widths, double total) {
+PaperStrip rowStrip(const std::vector<Column>& columns, const std::vector<std::string>& row,
+                    const std::vector<double>& widths, double total) {
   const auto last = wrapped(row.back(), widths.back() - 2 * kPad, kTextHeight, false);
-  Strip strip{static_cast<double>(last.size()) * kLinePitch + 1.0, {}};
+  PaperStrip strip{static_cast<double>(last.size()) * kLinePitch + 1.0, {}};
   double x = 0;
   for (std::size_t c = 0; c < columns.size(); ++c) {
     const double at = textX(x, widths[c], columns[c].align);

@@ -21,7 +21,7 @@ Ring circleRing(Point2 centre, Point2 rim) {
 }
 
 /// An outline that the frame cuts keeps its fill as a ring; its line must not follow the frame.
-void addCutRing(const PageShape& shape, const Box& frame, Page& page) {
+void addCutRing(const PageShape& shape, const PaperBox& frame, Page& page) {
   const Ring ring = shape.round ? circleRing(shape.points[0], shape.points[1]) : shape.points;
   if (shape.fill) {
     Ring inside = clipRing(ring, frame);
@@ -35,10 +35,11 @@ void addCutRing(const PageShape& shape, const Box& frame, Page& page) {
   }
 }
 
-void addClipped(PageShape shape, const Box& frame, Page& page) {
-  Box box = around(shape.points);
+void addClipped(PageShape shape, const PaperBox& frame, Page& page) {
+  PaperBox box = around(shape.points);
   if (shape.round) {
-    box = Box{shape.points[0], shape.points[0]}.grown(distance(shape.points[0], shape.points[1]));
+    box = PaperBox{shape.points[0], shape.points[0]}.grown(
+        distance(shape.points[0], shape.points[1]));
   }
   if (frame.holds(box)) {
     page.items.push_back(std::move(shape));
@@ -80,7 +81,7 @@ void drawScaleBar(Point2 at, double scale, UnitSystem units, Page& page) {
   const double mm = step * unit * 1000 / scale;
   constexpr int kSteps = 3;
   for (int i = 0; i < kSteps; ++i) {
-    const Box box{{at.x + i * mm, at.y}, {at.x + (i + 1) * mm, at.y + 1.6}};
+    const PaperBox box{{at.x + i * mm, at.y}, {at.x + (i + 1) * mm, at.y + 1.6}};
     page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.25, {}},
                                    FillStyle{i % 2 == 0 ? Ink::Black : Ink::White, Hatch::None}});
   }
@@ -106,7 +107,7 @@ Point2 View::toSite(Point2 p) const {
   return {centre.x + (p.x - middle.x) * k, centre.y - (p.y - middle.y) * k};
 }
 
-Box View::site() const {
+PaperBox View::site() const {
   return around({toSite(frame.low), toSite(frame.high)});
 }
 
@@ -119,7 +120,7 @@ double View::shownLength(const Polyline& line) const {
   for (const Polyline& part : clipLine(line, site()))
     sum += planLength(part);
   if (!hidden) return sum;
-  const Box under = around({toSite(hidden->low), toSite(hidden->high)});
+  const PaperBox under = around({toSite(hidden->low), toSite(hidden->high)});
   for (const Polyline& part : clipLine(line, under))
     sum -= planLength(part);
   return std::max(sum, 0.0);

@@ -15,14 +15,14 @@ inline constexpr double kViewTitle = 15; ///< mm under a view for its title, sca
 struct View {
   std::string number; ///< `1`
   std::string title;
-  Box frame;                   ///< paper
-  Point2 centre;               ///< site, at the frame's centre
-  double scale = 100;          ///< denominator
-  std::optional<Box> hidden{}; ///< paper: another view lies over this part of the frame
+  PaperBox frame;                   ///< paper
+  Point2 centre;                    ///< site, at the frame's centre
+  double scale = 100;               ///< denominator
+  std::optional<PaperBox> hidden{}; ///< paper: another view lies over this part of the frame
   Point2 toPaper(Point2 site) const;
   Point2 toSite(Point2 paper) const;
   /// Site extent of the frame (y up).
-  Box site() const;
+  PaperBox site() const;
   bool shows(Point2 site) const;
   /// How much of the line can be seen, m.
   double shownLength(const Polyline& site) const;

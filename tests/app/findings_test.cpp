@@ -126,8 +126,8 @@ TEST_F(FindingsTest, AcceptancePrintsOnTheSheetWithItsReason) {
   const auto printed = [](const Review& review) {
     std::string all;
     const Block list = findingList(review, 2000);
-    for (const std::vector<Strip>* strips : {&list.head, &list.body}) {
-      for (const Strip& strip : *strips) {
+    for (const std::vector<PaperStrip>* strips : {&list.head, &list.body}) {
+      for (const PaperStrip& strip : *strips) {
         for (const PageItem& item : strip.items) {
           if (const auto* text = std::get_if<PageText>(&item)) all += text->text + "\n";
         }

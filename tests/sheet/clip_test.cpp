@@ -9,7 +9,7 @@
 namespace sump {
 namespace {
 
-const Box kBox{{0, 0}, {10, 10}};
+const PaperBox kBox{{0, 0}, {10, 10}};
 
 TEST(Clip, CutsALineIntoItsPartsInside) {
   const auto parts = clipLine({{-5, 5}, {5, 5}, {5, 15}, {8, 15}, {8, 5}}, kBox);

@@ -30,7 +30,7 @@ TEST(Text, BoxTurnsWithTheText) {
   PageText turned = level;
   turned.angle = 90; // reads upward: the box stands left of the baseline and above the start
   const double width = textWidth("Vault 1", 2.5, false);
-  const Box flat = around(textBox(level)), up = around(textBox(turned));
+  const PaperBox flat = around(textBox(level)), up = around(textBox(turned));
   EXPECT_NEAR(flat.width(), width, 1e-9);
   EXPECT_NEAR(up.height(), width, 1e-9);
   EXPECT_NEAR(up.high.y, 20, 1e-9);

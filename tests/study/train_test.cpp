@@ -104,7 +104,8 @@ TEST(Train, MoreFlowIsNeverALowerLevel) {
 }
 
 TEST(Train, WithoutFlowWaterStandsAtRest) {
-  for (const ChamberLevel& chamber : withInflow(0).pumpStopped->chambers)
+  const TrainStudy still = withInflow(0);
+  for (const ChamberLevel& chamber : still.pumpStopped->chambers)
     EXPECT_NEAR(inMetres(chamber.level), inMetres(chamber.rest), 1e-9);
 }
 
