@@ -116,7 +116,9 @@ void widen(const Line& water, const Line& sewer, Point3 p, double reach, double 
   apart = std::max(apart, 0.0);
   if (apart >= nearest.apart) return;
   const bool levels = water.level && sewer.level;
-  if (levels && p.z - water.radius - topNear(sewer, flat(p), reach) >= above - kRounding) return;
+  if (levels &&
+      p.z - water.radius - topNear(sewer, flat(p), reach + water.radius) >= above - kRounding)
+    return;
   nearest = {apart, flat(p)};
 }
 

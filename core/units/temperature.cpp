@@ -9,7 +9,8 @@ namespace sump {
 
 namespace {
 
-constexpr std::string_view kDegreeSign = "\u00B0";
+/// What plainText() makes of the degree sign.
+constexpr std::string_view kDegreeSign = "deg";
 
 Parsed<Temperature> wrong(std::string_view text) {
   return {std::nullopt, "\"" + std::string(text) + "\" is no temperature; type 68 F or 20 C"};

@@ -228,7 +228,7 @@ TEST_F(RecoveryTest, AWriteProtectedFileIsLeftAlone) {
 TEST_F(RecoveryTest, AFullDiskIsToldOnceAndThePlanIsKept) {
   const QString path = saved("depot.sump");
   open(path);
-  edit(std::string(50'000, 'x').c_str());
+  edit(std::string(9'000, 'x').c_str());
   ASSERT_TRUE(kept());
   rlimit before{};
   ::getrlimit(RLIMIT_FSIZE, &before);

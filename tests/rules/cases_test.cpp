@@ -15,11 +15,13 @@ std::string listed(const Review& review) {
 }
 
 TEST(RuleCases, FireJustOverTheLimit) {
+  int number = 0;
   for (const Case& c : allCases()) {
-    SCOPED_TRACE(c.message);
+    SCOPED_TRACE(std::to_string(++number) + ". " + std::string(c.message));
     const Review review = reviewed(with(c.bad));
     const Finding* finding = find(review, c.message, c.objects);
-    ASSERT_NE(finding, nullptr) << listed(review);
+    EXPECT_NE(finding, nullptr) << listed(review);
+    if (finding == nullptr) continue;
     EXPECT_EQ(finding->severity, c.severity);
     EXPECT_EQ(finding->rule, c.message.substr(0, c.message.find('.')));
   }

@@ -87,6 +87,7 @@ TEST(Registry, NoRuleFindsAFaultInTheGoodSamples) {
   for (const std::string& good : kGood) {
     const Review review = reviewed(readPlanFile(samples() / good));
     for (const Finding& finding : review.findings) {
+      if (finding.accepted) continue; // someone answers for it, with a reason
       EXPECT_EQ(finding.severity, Severity::Note) << good << "\n" << told(review);
     }
     EXPECT_FALSE(review.hasErrors());

@@ -15,16 +15,16 @@ Plan depot() {
 }
 
 // By hand: a chamber is 1.6002 x 1.524 m = 2.438705 m2; water 29.6418 - 28.4226 = 1.2192 m; less
-// 0.3048 sludge and 0.0508 oil 0.8636 m. 39 gpm = 0.00246052 m3/s into the first chamber:
-// 2.438705 x 0.8636 / 0.00246052 = 855.9 s; 0.00246052 / 2.438705 = 0.00100894 m/s;
-// 0.00246052 / (1.524 x 0.8636) = 0.0018695 m/s.
+// 0.2032 sludge and 0.0508 oil 0.9652 m. 39 gpm = 0.00246052 m3/s into the first chamber:
+// 2.438705 x 0.9652 = 2.353838 m3, / 0.00246052 = 956.6 s; 0.00246052 / 2.438705 = 0.00100894 m/s;
+// 0.00246052 / (1.524 x 0.9652) = 0.00167272 m/s.
 TEST(Duty, FirstChamberByHand) {
   const ChamberDuty duty = *studyOf(depot()).train.duty("V1", 1);
-  EXPECT_NEAR(inMetres(*duty.activeDepth), 0.8636, 1e-6);
-  EXPECT_NEAR(duty.activeVolume->value(), 2.106066, 1e-5);
-  EXPECT_NEAR(duty.detention->value(), 855.9, 0.1);
+  EXPECT_NEAR(inMetres(*duty.activeDepth), 0.9652, 1e-6);
+  EXPECT_NEAR(duty.activeVolume->value(), 2.353838, 1e-5);
+  EXPECT_NEAR(duty.detention->value(), 956.6, 0.1);
   EXPECT_NEAR(duty.overflowRate->value(), 0.00100894, 1e-8);
-  EXPECT_NEAR(duty.forward->value(), 0.0018695, 1e-7);
+  EXPECT_NEAR(duty.forward->value(), 0.00167272, 1e-7);
 }
 
 // ST-5, "3.3 Sedimentation" (scribd.com/document/582780741): t = V/Q; 2.4 ML a day for 3 h is
