@@ -233,7 +233,7 @@ TEST_F(RecoveryTest, AFullDiskIsToldOnceAndThePlanIsKept) {
   rlimit before{};
   ::getrlimit(RLIMIT_FSIZE, &before);
   const auto handler = std::signal(SIGXFSZ, SIG_IGN);
-  const rlimit small{10'000, before.rlim_max};
+  const rlimit small{5'000, before.rlim_max};
   ::setrlimit(RLIMIT_FSIZE, &small);
   const bool done = window->files().save();
   ::setrlimit(RLIMIT_FSIZE, &before);

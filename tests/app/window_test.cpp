@@ -81,6 +81,17 @@ TEST_F(Window, DragMovesAVaultAndUndoPutsItBack) {
   EXPECT_FALSE(plan() == before);
 }
 
+TEST_F(Window, AltForAMomentDoesNoHarm) {
+  open(samplePath("transit-depot.sump"));
+  for (int i = 0; i < 3; ++i) {
+    QTest::keyPress(&canvas(), Qt::Key_Alt, Qt::AltModifier);
+    QTest::keyRelease(&canvas(), Qt::Key_Alt);
+    QTest::keyClick(&canvas(), Qt::Key_Escape);
+  }
+  settle();
+  EXPECT_FALSE(window->isWindowModified());
+}
+
 TEST_F(Window, EscapeRollsADragBack) {
   open(samplePath("transit-depot.sump"));
   const Plan before = plan();
