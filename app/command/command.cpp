@@ -92,7 +92,7 @@ int dispatch(const QStringList& arguments, Streams streams) {
 
 const std::vector<Command>& commands() {
   static const std::vector<Command> all = {checkCommand(), levelsCommand(), takeoffCommand(),
-                                           exportCommand()};
+                                           calculateCommand(), exportCommand()};
   return all;
 }
 

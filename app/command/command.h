@@ -35,6 +35,7 @@ struct Command {
 Command checkCommand();
 Command levelsCommand();
 Command takeoffCommand();
+Command calculateCommand();
 Command exportCommand();
 
 const std::vector<Command>& commands();

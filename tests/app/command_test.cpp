@@ -51,6 +51,20 @@ TEST(Command, WritesJsonThatProgramsCanRead) {
   EXPECT_EQ(json.at("findings").at(0).at("objects").at(0), "SU-1");
 }
 
+TEST(Command, ShowsHowNumbersCameAbout) {
+  const Ran text = run({"calculate", kSamples + "transit-depot.sump"});
+  EXPECT_EQ(text.status, kClean) << text.err;
+  const Ran json = run({"calculate", "--json", kSamples + "transit-depot.sump"});
+  const auto all = nlohmann::json::parse(json.out).at("calculations");
+  ASSERT_GT(all.size(), 20U);
+  for (const auto& one : all) {
+    EXPECT_NE(text.out.find(one.at("title").get<std::string>()), std::string::npos) << one;
+    EXPECT_NE(one.contains("result"), one.contains("needs")) << one;
+    EXPECT_FALSE(one.at("source").get<std::string>().empty()) << one;
+    EXPECT_FALSE(one.at("formula").get<std::string>().empty()) << one;
+  }
+}
+
 TEST(Command, ListsLevelsAndQuantities) {
   const Ran levels = run({"levels", kSamples + "transit-depot.sump"});
   EXPECT_EQ(levels.status, kClean);

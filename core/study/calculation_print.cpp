@@ -1,0 +1,113 @@
+#include "core/study/calculation_print.h"
+
+#include "core/units/print.h"
+#include "core/units/temperature.h"
+
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace sump {
+
+namespace {
+
+/// Five significant figures: more than any input has.
+std::string figures(double v) {
+  std::array<char, 40> buffer{};
+  std::snprintf(buffer.data(), buffer.size(), "%.5g", v);
+  return buffer.data();
+}
+
+/// How a kind is written: what SI is divided by, and the unit.
+struct Scale {
+  double us = 1;
+  const char* usUnit = "";
+  double metric = 1;
+  const char* metricUnit = "";
+};
+
+/// Factors: NIST SP 811, app. B (exact definitions in units/quantity.h).
+Scale scaleOf(QuantityKind kind) {
+  constexpr double kFoot = kMetresPerFoot, kGallon = kCubicMetresPerGallon;
+  switch (kind) {
+  case QuantityKind::Length:
+    return {kFoot, "ft", 1, "m"};
+  case QuantityKind::HeadOfWater:
+    return {kFoot, "ft of water", 1, "m of water"};
+  case QuantityKind::Area:
+    return {kFoot * kFoot, "ft2", 1, "m2"};
+  case QuantityKind::Volume:
+    return {kGallon, "gal", 1, "m3"};
+  case QuantityKind::Flow:
+    return {kGallon / 60, "gpm", 1e-3, "L/s"};
+  case QuantityKind::Velocity:
+    return {kFoot, "ft/s", 1, "m/s"};
+  case QuantityKind::Pressure:
+    return {kPascalsPerPsi, "psi", 1000, "kPa"};
+  case QuantityKind::Mass:
+    return {kKilogramsPerPound, "lb", 1, "kg"};
+  case QuantityKind::Force:
+    return {kNewtonsPerPound, "lbf", 1000, "kN"};
+  case QuantityKind::SmallLength:
+    return {1e-6, "um", 1e-6, "um"};
+  case QuantityKind::Density:
+    return {kKilogramsPerPound / (kFoot * kFoot * kFoot), "lb/ft3", 1, "kg/m3"};
+  case QuantityKind::KinematicViscosity:
+    return {kFoot * kFoot, "ft2/s", 1, "m2/s"};
+  case QuantityKind::DynamicViscosity:
+    return {1, "Pa s", 1, "Pa s"};
+  default:
+    return {};
+  }
+}
+
+std::string timeText(double seconds) {
+  if (std::abs(seconds) < 120) return figures(seconds) + " s";
+  if (std::abs(seconds) < 7200) return figures(seconds / 60) + " min";
+  if (std::abs(seconds) < 172'800) return figures(seconds / 3600) + " h";
+  return figures(seconds / 86'400) + " d";
+}
+
+std::string resultText(const Calculation& c, UnitSystem units) {
+  return c.decided ? printQuantity(c.result, c.kind, units) : "cannot be decided: needs " + c.needs;
+}
+
+std::string oneText(const Calculation& c, UnitSystem units) {
+  std::string text = c.title + (c.object.empty() ? "" : " (" + c.object + ")") + ": " +
+                     resultText(c, units) + "\n  " + c.formula + "\n";
+  for (const CalculationInput& in : c.inputs) {
+    text += "  " + in.symbol + " = " + printQuantity(in.value, in.kind, units) + "  " + in.name +
+            (in.from.empty() ? "" : " [" + in.from + "]") + "\n";
+  }
+  for (const std::string& step : c.steps)
+    text += "  " + step + "\n";
+  return text + "  source: " + c.source + "\n";
+}
+
+} // namespace
+
+std::string printQuantity(double si, QuantityKind kind, UnitSystem units) {
+  if (kind == QuantityKind::Temperature) return printTemperature(kelvin(si), units);
+  if (kind == QuantityKind::Slope) return printSlope(si, units);
+  if (kind == QuantityKind::Angle) return printAngle(radians(si));
+  if (kind == QuantityKind::Share) return figures(si * 100) + " %";
+  if (kind == QuantityKind::Time) return timeText(si);
+  const Scale scale = scaleOf(kind);
+  const bool metric = units == UnitSystem::Metric;
+  const std::string unit = metric ? scale.metricUnit : scale.usUnit;
+  return figures(si / (metric ? scale.metric : scale.us)) + (unit.empty() ? "" : " " + unit);
+}
+
+std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units) {
+  std::string text, section;
+  for (const Calculation& c : calculations) {
+    if (c.section != section) {
+      section = c.section;
+      text += (text.empty() ? "" : "\n") + section + "\n" + std::string(section.size(), '=') + "\n";
+    }
+    text += "\n" + oneText(c, units);
+  }
+  return text;
+}
+
+} // namespace sump

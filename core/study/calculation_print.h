@@ -1,0 +1,20 @@
+#pragma once
+// Results of calculations written for people.
+
+#include "core/study/calculation.h"
+#include "core/units/quantity.h"
+
+#include <string>
+#include <vector>
+
+namespace sump {
+
+/// A number in SI as its kind is read in the project's units, with the unit: `17.4 ft`, `4.7 ft/s`,
+/// `29 %`. Enough figures to follow the sum with a pocket calculator.
+std::string printQuantity(double si, QuantityKind kind, UnitSystem units);
+
+/// The calculations as plain text: a heading for each section, then formula, inputs, steps, result
+/// and source of each; one that cannot be decided says what it needs.
+std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units);
+
+} // namespace sump

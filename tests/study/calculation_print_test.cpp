@@ -1,0 +1,40 @@
+// Quantities of the calculation report in both systems of units.
+
+#include "core/study/calculation_print.h"
+
+#include <gtest/gtest.h>
+
+namespace sump {
+namespace {
+
+// Factors: NIST SP 811, app. B.
+TEST(CalculationPrint, WritesEachKindInTheUnitsThatPeopleRead) {
+  const auto us = UnitSystem::UsCustomary, metric = UnitSystem::Metric;
+  EXPECT_EQ(printQuantity(0.3048, QuantityKind::Length, us), "1 ft");
+  EXPECT_EQ(printQuantity(0.3048, QuantityKind::Length, metric), "0.3048 m");
+  EXPECT_EQ(printQuantity(6.30902e-5, QuantityKind::Flow, us), "1 gpm");
+  EXPECT_EQ(printQuantity(0.00126, QuantityKind::Flow, metric), "1.26 L/s");
+  EXPECT_EQ(printQuantity(6894.757, QuantityKind::Pressure, us), "1 psi");
+  EXPECT_EQ(printQuantity(0.25, QuantityKind::Share, us), "25 %");
+  EXPECT_EQ(printQuantity(5400, QuantityKind::Time, us), "90 min");
+  EXPECT_EQ(printQuantity(4.4482216, QuantityKind::Force, us), "1 lbf");
+  EXPECT_EQ(printQuantity(16.018463, QuantityKind::Density, us), "1 lb/ft3");
+  EXPECT_EQ(printQuantity(1.5, QuantityKind::Number, us), "1.5");
+}
+
+TEST(CalculationPrint, SaysWhatAnUndecidedOneNeeds) {
+  Calculation c;
+  c.section = "Suction";
+  c.title = "Lift";
+  c.formula = "h = a - b";
+  c.inputs = {{"a", "port", 3.048, QuantityKind::Length, "plan"}};
+  c.decided = false;
+  c.needs = "water temperature";
+  c.source = "definition";
+  EXPECT_EQ(calculationText({c}, UnitSystem::UsCustomary),
+            "Suction\n=======\n\nLift: cannot be decided: needs water temperature\n  h = a - b\n"
+            "  a = 10 ft  port [plan]\n  source: definition\n");
+}
+
+} // namespace
+} // namespace sump
