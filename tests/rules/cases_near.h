@@ -72,7 +72,8 @@ inline Edit plainBurial(std::optional<Length> most) {
   };
 }
 inline Length coverOfV1() {
-  const VaultStudy& vault = reviewed(depot()).study.vaults.front();
+  const Review review = reviewed(depot());
+  const VaultStudy& vault = review.study.vaults.front();
   return *vault.gradeHigh - vault.lidTop;
 }
 
