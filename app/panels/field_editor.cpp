@@ -2,6 +2,7 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QCoreApplication>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -93,11 +94,17 @@ void showInEditor(QWidget* editor, const Field& field) {
   const QSignalBlocker blocker(editor);
   if (auto* line = qobject_cast<QLineEdit*>(editor)) {
     line->setText(field.text);
+    line->setPlaceholderText(
+        field.mixed ? QCoreApplication::translate("PropertiesPanel", "different values")
+                    : QString());
     line->setCursorPosition(0);
   } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
     combo->setCurrentIndex(field.current);
   } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
-    box->setChecked(field.text == "1");
+    box->setTristate(field.mixed);
+    box->setCheckState(field.mixed         ? Qt::PartiallyChecked
+                       : field.text == "1" ? Qt::Checked
+                                           : Qt::Unchecked);
   } else if (auto* label = qobject_cast<QLabel*>(editor)) {
     label->setText(field.text);
   }

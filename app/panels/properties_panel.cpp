@@ -1,49 +1,18 @@
 #include "app/panels/properties_panel.h"
 
-#include <QCheckBox>
-#include <QComboBox>
+#include "app/panels/field_editor.h"
+
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QPushButton>
-#include <QSignalBlocker>
-#include <QStyle>
 #include <QTimer>
 #include <QVBoxLayout>
-#include <QWheelEvent>
 
 namespace sump {
 
 namespace {
 
 constexpr int kLabelWidth = 132;
-
-/// A wheel that scrolls the panel must not change what it passes over.
-class QuietCombo : public QComboBox {
-public:
-  using QComboBox::QComboBox;
-
-protected:
-  void wheelEvent(QWheelEvent* event) override { event->ignore(); }
-};
-
-void showText(QWidget* editor, const Field& field) {
-  const QSignalBlocker blocker(editor);
-  if (auto* line = qobject_cast<QLineEdit*>(editor)) {
-    line->setText(field.text);
-    line->setPlaceholderText(field.mixed ? PropertiesPanel::tr("different values") : QString());
-    line->setCursorPosition(0);
-  } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
-    combo->setCurrentIndex(field.current);
-  } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
-    box->setTristate(field.mixed);
-    box->setCheckState(field.mixed         ? Qt::PartiallyChecked
-                       : field.text == "1" ? Qt::Checked
-                                           : Qt::Unchecked);
-  } else if (auto* label = qobject_cast<QLabel*>(editor)) {
-    label->setText(field.text);
-  }
-}
 
 QLabel* headingLabel(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
@@ -116,7 +85,7 @@ void PropertiesPanel::update(std::vector<Field> fields) {
     if (row.editor == nullptr) continue;
     // What is being typed is left alone unless the plan changed below it.
     if (same && (row.editor->hasFocus() || row.error->isVisibleTo(this))) continue;
-    showText(row.editor, row.field);
+    showInEditor(row.editor, row.field);
     row.error->hide();
   }
 }
@@ -152,9 +121,10 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
     column.addWidget(headingLabel(row.field.label, parent));
     return;
   }
-  row.editor = makeEditor(index);
-  row.editor->setToolTip(row.field.tip);
-  row.editor->setAccessibleName(row.field.label);
+  row.editor = makeFieldEditor(row.field, [this, index](const QString& text) {
+    const Field& field = rows_[index].field;
+    if (field.kind != FieldKind::Text || text != field.text) write(index, text);
+  });
   // Many fields are called `East` or `Remove`: the heading above tells them apart by ear.
   row.editor->setAccessibleDescription(group_.isEmpty() ? row.field.tip
                                                         : group_ + ". " + row.field.tip);
@@ -176,53 +146,6 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
   grid->addWidget(row.editor, 0, 1);
   grid->addWidget(row.error, 1, 0, 1, 2);
   column.addLayout(grid);
-}
-
-QWidget* PropertiesPanel::makeEditor(std::size_t index) {
-  const Field& field = rows_[index].field;
-  QWidget* editor = nullptr;
-  switch (field.kind) {
-  case FieldKind::Choice: {
-    auto* combo = new QuietCombo;
-    combo->addItems(field.choices);
-    combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    combo->setMinimumContentsLength(8);
-    connect(combo, &QComboBox::activated, this,
-            [this, index](int item) { write(index, QString::number(item)); });
-    editor = combo;
-    break;
-  }
-  case FieldKind::Toggle: {
-    auto* box = new QCheckBox;
-    connect(box, &QCheckBox::clicked, this,
-            [this, index](bool on) { write(index, on ? "1" : "0"); });
-    editor = box;
-    break;
-  }
-  case FieldKind::Button: {
-    auto* button = new QPushButton(field.label);
-    connect(button, &QPushButton::clicked, this, [this, index] { write(index, {}); });
-    return button;
-  }
-  case FieldKind::Fact: {
-    auto* fact = new QLabel;
-    fact->setWordWrap(true);
-    fact->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    editor = fact;
-    break;
-  }
-  case FieldKind::Heading:
-  case FieldKind::Text: {
-    auto* line = new QLineEdit;
-    connect(line, &QLineEdit::editingFinished, this, [this, index, line] {
-      if (line->isModified() && line->text() != rows_[index].field.text) write(index, line->text());
-    });
-    editor = line;
-    break;
-  }
-  }
-  showText(editor, field);
-  return editor;
 }
 
 void PropertiesPanel::write(std::size_t index, const QString& text) {
@@ -249,7 +172,7 @@ void PropertiesPanel::fail(std::size_t index, const QString& reason) {
   Row& row = rows_[index];
   row.error->setText(tr("Not changed: %1").arg(reason));
   row.error->show();
-  if (row.field.kind != FieldKind::Text) showText(row.editor, row.field);
+  if (row.field.kind != FieldKind::Text) showInEditor(row.editor, row.field);
 }
 
 } // namespace sump

@@ -35,7 +35,6 @@ private:
   void rebuild(std::vector<Field> fields);
   void update(std::vector<Field> fields);
   void addRow(QVBoxLayout& column, Field field);
-  QWidget* makeEditor(std::size_t row);
   void write(std::size_t row, const QString& text);
   void fail(std::size_t row, const QString& reason);
 
