@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
+#include <regex>
 #include <set>
 #include <sstream>
 #include <string>
@@ -105,17 +106,55 @@ std::string textOf(const std::filesystem::path& file) {
   return text.str();
 }
 
-/// Paths of all sources under core, from the root of the project, sorted.
-std::vector<std::string> coreFiles() {
+/// Paths of all sources under a folder of the project, from its root, sorted.
+std::vector<std::string> filesUnder(const char* folder) {
   const std::filesystem::path root = SUMPWRIGHT_SOURCE_DIR;
   std::vector<std::string> files;
-  for (const auto& entry : std::filesystem::recursive_directory_iterator(root / "core")) {
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(root / folder)) {
     const auto ending = entry.path().extension();
     if (ending != ".h" && ending != ".cpp") continue;
     files.push_back(std::filesystem::relative(entry.path(), root).generic_string());
   }
   std::ranges::sort(files);
   return files;
+}
+
+std::vector<std::string> coreFiles() {
+  return filesUnder("core");
+}
+
+/// Names of the types that a header defines at the outermost level.
+std::vector<std::string> typesIn(std::string_view text) {
+  static const std::regex definition("^(?:struct|class|enum class) (\\w+)[^;]*\\{");
+  std::vector<std::string> names;
+  std::istringstream lines{std::string(text)};
+  for (std::string line; std::getline(lines, line);) {
+    std::smatch match;
+    if (std::regex_search(line, match, definition)) names.push_back(match[1]);
+  }
+  return names;
+}
+
+TEST(Architecture, TypesInAHeaderAreFound) {
+  EXPECT_EQ(typesIn("struct A {\nclass B final : public C {\nenum class D { X };\n"
+                    "struct E;\n  struct Inner {\n"),
+            (std::vector<std::string>{"A", "B", "D"}));
+}
+
+// One namespace holds all rooms: two types of one name in it break the one-definition rule, and the
+// linker says nothing.
+TEST(Architecture, NoTwoHeadersDefineATypeOfOneName) {
+  std::map<std::string, std::string> homes;
+  for (const char* folder : {"core", "app"}) {
+    for (const std::string& path : filesUnder(folder)) {
+      if (!path.ends_with(".h")) continue;
+      for (const std::string& name : typesIn(textOf(SUMPWRIGHT_SOURCE_DIR "/" + path))) {
+        const auto [home, isNew] = homes.try_emplace(name, path);
+        EXPECT_TRUE(isNew) << name << " stands in " << home->second << " and " << path;
+      }
+    }
+  }
+  EXPECT_GT(homes.size(), 100U) << "the scan must see the headers";
 }
 
 TEST(Architecture, CoreKeepsItsArrowsAndItsSize) {

@@ -87,11 +87,12 @@ std::optional<Split> bestSplit(const Extents& e, const PaperBox& region, UnitSys
 
 /// The site view in the region's upper left corner; the enlarged view takes the whole region, runs
 /// on under it, and has the tankage in the middle of what stays free.
-std::vector<View> splitViews(const Extents& e, const PaperBox& region, const Split& split) {
+std::vector<SheetView> splitViews(const Extents& e, const PaperBox& region, const Split& split) {
   const Point2 size = sitePaper(e, split.siteScale);
-  View site{"1", "SITE PLAN", {region.low, region.low + size}, e.site.centre(), split.siteScale};
-  View tankage{"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(region), e.tankage->centre(),
-               split.tankScale};
+  SheetView site{
+      "1", "SITE PLAN", {region.low, region.low + size}, e.site.centre(), split.siteScale};
+  SheetView tankage{"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(region), e.tankage->centre(),
+                    split.tankScale};
   const PaperBox free = withoutTitle(split.rest);
   tankage.centre = tankage.centre + tankage.centre - tankage.toSite(free.centre());
   tankage.hidden =
@@ -119,8 +120,8 @@ Extents extents(const Plan& plan, const std::vector<Mark>& marks) {
   return result;
 }
 
-std::vector<View> arrangeViews(const Extents& e, const PaperBox& region, UnitSystem units,
-                               double scale) {
+std::vector<SheetView> arrangeViews(const Extents& e, const PaperBox& region, UnitSystem units,
+                                    double scale) {
   const PaperBox frame = withoutTitle(region);
   if (scale > 0) {
     const bool whole = !e.tankage || fits(paperSize(e.site, scale, 0), frame);

@@ -19,7 +19,7 @@ Extents extents(const Plan& plan, const std::vector<Mark>& marks);
 /// One view of the site, or the site beside an enlarged view of the tankage where that gives the
 /// tankage a clearly larger scale. `scale` 0: the largest standard ones that fit; else one view at
 /// that scale, about the tankage if the site does not fit.
-std::vector<View> arrangeViews(const Extents& extents, const PaperBox& region, UnitSystem units,
-                               double scale);
+std::vector<SheetView> arrangeViews(const Extents& extents, const PaperBox& region,
+                                    UnitSystem units, double scale);
 
 } // namespace sump

@@ -77,14 +77,14 @@ void placeColumn(std::vector<Block> blocks, const PaperBox& column, Page& page,
   reserveSeals({{column.low.x, y}, column.high}, page);
 }
 
-RunLabel siteRunLabel(const Polyline& line, const View& enlarged) {
+RunLabel siteRunLabel(const Polyline& line, const SheetView& enlarged) {
   const double outside = planLength(line) - enlarged.shownLength(line);
   // 3 m: a stub that only just leaves the enlarged view is still labelled there.
   return outside > 3 && outside > 0.25 * planLength(line) ? RunLabel::Full : RunLabel::None;
 }
 
 /// The enlarged view's extent on the site view.
-void drawExtent(const View& site, const View& enlarged, Page& page) {
+void drawExtent(const SheetView& site, const SheetView& enlarged, Page& page) {
   const PaperBox extent =
       around({site.toPaper(enlarged.site().low), site.toPaper(enlarged.site().high)});
   Polyline edge = extent.ring();
@@ -96,8 +96,9 @@ void drawExtent(const View& site, const View& enlarged, Page& page) {
 }
 
 /// One view with its labels. `enlarged` is the second view, if there is one.
-std::vector<std::string> drawOneView(const Job& job, const View& view, const View* enlarged,
-                                     const std::vector<Mark>& marks, Page& page) {
+std::vector<std::string> drawOneView(const Job& job, const SheetView& view,
+                                     const SheetView* enlarged, const std::vector<Mark>& marks,
+                                     Page& page) {
   const Plan& plan = job.review.plan;
   const bool site = enlarged != nullptr && &view != enlarged;
   const Locator locator(plan);
@@ -125,9 +126,9 @@ std::vector<std::string> drawOneView(const Job& job, const View& view, const Vie
 std::vector<std::string> drawViews(const Job& job, const PaperBox& region,
                                    const std::vector<Mark>& marks, Page& page) {
   const Plan& plan = job.review.plan;
-  const std::vector<View> views =
+  const std::vector<SheetView> views =
       arrangeViews(extents(plan, marks), region, plan.project.units, job.scale);
-  const View* enlarged = views.size() == 2 ? &views[1] : nullptr;
+  const SheetView* enlarged = views.size() == 2 ? &views[1] : nullptr;
   std::vector<std::string> unplaced;
   for (auto view = views.rbegin(); view != views.rend(); ++view) {
     const auto missing = drawOneView(job, *view, enlarged, marks, page);

@@ -44,7 +44,7 @@ double coverCost(Layer layer) {
 
 } // namespace
 
-LabelBoard::LabelBoard(const View& view, const std::vector<Mark>& marks, Page& page)
+LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page)
     : view_(view), page_(page), placer_(view.frame.grown(-1)) {
   if (view.hidden) placer_.forbid(*view.hidden);
   avoidMarks(marks);
@@ -69,7 +69,7 @@ void LabelBoard::avoidMarks(const std::vector<Mark>& marks) {
   }
 }
 
-Point2 LabelBoard::size(const Label& label) const {
+Point2 LabelBoard::size(const SheetLabel& label) const {
   double width = 0;
   for (std::size_t i = 0; i < label.lines.size(); ++i) {
     width = std::max(width, textWidth(label.lines[i], kTextHeight, label.boldFirst && i == 0));
@@ -88,13 +88,13 @@ void LabelBoard::onLine(const std::string& text, Point2 site, Point2 along) {
   page_.items.push_back(std::move(drawn));
 }
 
-bool LabelBoard::draw(const Label& label, const std::vector<LabelCandidate>& candidates) {
+bool LabelBoard::draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates) {
   const auto where = placer_.place(candidates);
   if (where) drawAt(label, *where);
   return where.has_value();
 }
 
-void LabelBoard::drawAt(const Label& label, const LabelCandidate& where) {
+void LabelBoard::drawAt(const SheetLabel& label, const LabelCandidate& where) {
   const LineStyle thin{Ink::Black, 0.18, {}};
   if (where.leaderTo) {
     page_.items.push_back(PageShape{
@@ -122,7 +122,7 @@ void LabelBoard::drawAt(const Label& label, const LabelCandidate& where) {
   }
 }
 
-bool LabelBoard::atPoint(const Label& label, Point2 site, double near, double reach) {
+bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, double reach) {
   const Point2 at = view_.toPaper(site), box = size(label);
   std::vector<LabelCandidate> places;
   for (const Point2 u : {Point2{1, -1}, Point2{1, 1}, Point2{-1, -1}, Point2{-1, 1}, Point2{1, 0},
@@ -137,7 +137,7 @@ bool LabelBoard::atPoint(const Label& label, Point2 site, double near, double re
   return draw(label, places);
 }
 
-bool LabelBoard::inOutline(const Label& label, const Ring& site) {
+bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   Ring ring;
   for (Point2 p : site)
     ring.push_back(view_.toPaper(p));
@@ -163,7 +163,7 @@ bool LabelBoard::inOutline(const Label& label, const Ring& site) {
   return draw(label, aroundPoint(middle, box.x, box.y, 5, 70, 0));
 }
 
-bool LabelBoard::besideOutline(const Label& label, const Ring& site) {
+bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site) {
   const Point2 box = size(label);
   std::vector<LabelCandidate> places;
   for (std::size_t i = 0; i < site.size(); ++i) {
@@ -176,7 +176,7 @@ bool LabelBoard::besideOutline(const Label& label, const Ring& site) {
 }
 
 /// Beside a leg that is level or upright on the paper and longer than the label.
-void LabelBoard::addLegPlaces(const Label& label, Point2 a, Point2 b,
+void LabelBoard::addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
                               std::vector<LabelCandidate>& out) const {
   constexpr double kSquare = 0.02; // sine of the angle up to which text may stand along it
   const Point2 box = size(label), d = b - a;
@@ -196,7 +196,7 @@ void LabelBoard::addLegPlaces(const Label& label, Point2 a, Point2 b,
   }
 }
 
-bool LabelBoard::alongLine(const Label& label, const Polyline& site, double reach) {
+bool LabelBoard::alongLine(const SheetLabel& label, const Polyline& site, double reach) {
   Polyline line;
   for (Point2 p : site)
     line.push_back(view_.toPaper(p));

@@ -9,7 +9,7 @@
 
 namespace sump {
 
-struct Label {
+struct SheetLabel {
   std::vector<std::string> lines;
   bool framed = false;
   bool boldFirst = false;
@@ -19,28 +19,29 @@ struct Label {
 class LabelBoard {
 public:
   /// Takes the view's marks as things that labels had better not cover.
-  LabelBoard(const View& view, const std::vector<Mark>& marks, Page& page);
+  LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page);
 
-  Point2 size(const Label& label) const;
+  Point2 size(const SheetLabel& label) const;
   /// Draws a text on the line through `site` along `along`, a little above it. No later label
   /// covers it.
   void onLine(const std::string& text, Point2 site, Point2 along);
   /// Beside or around a point, without a leader while `near`, then with one up to `reach` mm.
-  bool atPoint(const Label& label, Point2 site, double near, double reach);
+  bool atPoint(const SheetLabel& label, Point2 site, double near, double reach);
   /// Inside an outline where it covers least, else beside it with a leader.
-  bool inOutline(const Label& label, const Ring& site);
+  bool inOutline(const SheetLabel& label, const Ring& site);
   /// Outside an outline, with a leader to the middle of its nearest side.
-  bool besideOutline(const Label& label, const Ring& site);
+  bool besideOutline(const SheetLabel& label, const Ring& site);
   /// Along a line's longer legs, else beside it with a leader.
-  bool alongLine(const Label& label, const Polyline& site, double reach);
+  bool alongLine(const SheetLabel& label, const Polyline& site, double reach);
 
 private:
-  bool draw(const Label& label, const std::vector<LabelCandidate>& candidates);
-  void drawAt(const Label& label, const LabelCandidate& where);
+  bool draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates);
+  void drawAt(const SheetLabel& label, const LabelCandidate& where);
   void avoidMarks(const std::vector<Mark>& marks);
-  void addLegPlaces(const Label& label, Point2 a, Point2 b, std::vector<LabelCandidate>& out) const;
+  void addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
+                    std::vector<LabelCandidate>& out) const;
 
-  const View& view_;
+  const SheetView& view_;
   Page& page_;
   LabelPlacer placer_;
 };

@@ -16,7 +16,7 @@ namespace {
 constexpr double kReach = 130; // mm; the longest leader
 
 struct Scene {
-  const View& view;
+  const SheetView& view;
   const LabelRequest& request;
   LabelBoard& board;
   UnitSystem units;
@@ -31,7 +31,7 @@ void labelGround(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   for (const SpotElevation& spot : plan.spots) {
     if (!scene.names(spot.at)) continue;
-    Label label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
+    SheetLabel label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
     scene.board.atPoint(label, spot.at, 1.2, 0);
   }
   for (const Well& well : plan.wells) {
@@ -75,7 +75,7 @@ void labelVaults(const Scene& scene) {
   for (const VaultStudy& vault : review.study.vaults) {
     const Vault& given = *review.plan.vaults.find(vault.id);
     if (!scene.view.shows(given.centre)) continue;
-    Label label{{called(given)}, true, true, Ink::Black};
+    SheetLabel label{{called(given)}, true, true, Ink::Black};
     if (scene.names(given.centre)) {
       label.lines.push_back("Rim " + rimText(vault, scene.units));
       label.lines.push_back("Overflow inv. " + levelText(vault.overflowInvert, scene.units));
@@ -86,9 +86,9 @@ void labelVaults(const Scene& scene) {
   }
 }
 
-Label fullLabel(const Scene& scene, const Run& run, const std::string& tag) {
+SheetLabel fullLabel(const Scene& scene, const Run& run, const std::string& tag) {
   const RunStudy* studied = scene.request.review.study.run(run.id);
-  Label label{{tag + "  " + sizeAndMaterial(run, scene.request.catalog)}};
+  SheetLabel label{{tag + "  " + sizeAndMaterial(run, scene.request.catalog)}};
   if (studied != nullptr) {
     const std::string slope = slopeText(*studied, scene.units);
     label.lines.push_back(lengthText(*studied, scene.units) + (slope.empty() ? "" : ", ") + slope);
@@ -121,7 +121,7 @@ std::vector<std::string> labelRuns(const Scene& scene) {
   std::vector<std::string> unplaced;
   for (const Waiting& w : waiting) {
     const std::string& tag = tags.at(w.run->id);
-    Label label{{tag}, false, false, ink(facts(w.run->service).color)};
+    SheetLabel label{{tag}, false, false, ink(facts(w.run->service).color)};
     if (w.kind == RunLabel::Full) label = fullLabel(scene, *w.run, tag);
     label.boldFirst = true;
     if (scene.board.alongLine(label, w.line, kReach)) continue;
@@ -157,13 +157,13 @@ void labelPlaces(const Scene& scene) {
   for (const Utility& utility : plan.utilities) {
     std::string text = "EX " + called(utility);
     if (utility.diameter) text += ", " + printShort(*utility.diameter, scene.units);
-    Label label{{text}};
+    SheetLabel label{{text}};
     scene.board.alongLine(label, utility.path, 30);
   }
   for (const Building& building : plan.buildings) {
     const bool named = namedAsRoom(scene, called(building));
     if (named) continue; // a hut that is the room
-    Label label{{called(building)}, false, true};
+    SheetLabel label{{called(building)}, false, true};
     if (building.floor) label.lines.push_back("FF " + printElevation(*building.floor, scene.units));
     scene.board.inOutline(label, building.outline);
   }
@@ -180,7 +180,8 @@ void labelPlaces(const Scene& scene) {
 
 } // namespace
 
-std::vector<std::string> drawLabels(const View& view, const LabelRequest& request, Page& page) {
+std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& request,
+                                    Page& page) {
   LabelBoard board(view, request.marks, page);
   const Scene scene{view, request, board, request.review.plan.project.units};
   labelNotes(scene);

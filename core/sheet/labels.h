@@ -19,10 +19,10 @@ struct LabelRequest {
   const std::vector<Mark>& marks;
   std::function<RunLabel(const Run&)> runs;
   /// The enlarged view, whose objects are named there and not here; null: none.
-  const View* enlarged = nullptr;
+  const SheetView* enlarged = nullptr;
 };
 
 /// Draws every label that finds room on the view. Returns the tags of the runs that found none.
-std::vector<std::string> drawLabels(const View& view, const LabelRequest& request, Page& page);
+std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& request, Page& page);
 
 } // namespace sump

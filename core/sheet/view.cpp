@@ -95,27 +95,27 @@ void drawScaleBar(Point2 at, double scale, UnitSystem units, Page& page) {
 
 } // namespace
 
-Point2 View::toPaper(Point2 p) const {
+Point2 SheetView::toPaper(Point2 p) const {
   const double k = 1000 / scale;
   const Point2 middle = frame.centre();
   return {middle.x + (p.x - centre.x) * k, middle.y - (p.y - centre.y) * k};
 }
 
-Point2 View::toSite(Point2 p) const {
+Point2 SheetView::toSite(Point2 p) const {
   const double k = scale / 1000;
   const Point2 middle = frame.centre();
   return {centre.x + (p.x - middle.x) * k, centre.y - (p.y - middle.y) * k};
 }
 
-PaperBox View::site() const {
+PaperBox SheetView::site() const {
   return around({toSite(frame.low), toSite(frame.high)});
 }
 
-bool View::shows(Point2 p) const {
+bool SheetView::shows(Point2 p) const {
   return site().holds(p) && !(hidden && hidden->holds(toPaper(p)));
 }
 
-double View::shownLength(const Polyline& line) const {
+double SheetView::shownLength(const Polyline& line) const {
   double sum = 0;
   for (const Polyline& part : clipLine(line, site()))
     sum += planLength(part);
@@ -148,7 +148,7 @@ std::string scaleText(double scale, UnitSystem units) {
   return text + " (" + ratio + ")";
 }
 
-void drawView(const View& view, const std::vector<Mark>& marks, Page& page) {
+void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page) {
   for (const Mark& mark : marks) {
     PageShape shape{{}, mark.closed, mark.round, mark.line, mark.fill};
     shape.points.reserve(mark.points.size());
@@ -160,7 +160,7 @@ void drawView(const View& view, const std::vector<Mark>& marks, Page& page) {
       PageShape{view.frame.ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}});
 }
 
-void drawViewTitle(const View& view, UnitSystem units, Angle north, Page& page) {
+void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& page) {
   const Point2 at{view.frame.low.x, view.frame.high.y};
   const Point2 bubble{at.x + 6.5, at.y + 8};
   page.items.push_back(PageShape{

@@ -12,7 +12,7 @@ namespace sump {
 
 inline constexpr double kViewTitle = 15; ///< mm under a view for its title, scale bar, north arrow
 
-struct View {
+struct SheetView {
   std::string number; ///< `1`
   std::string title;
   PaperBox frame;                   ///< paper
@@ -35,8 +35,8 @@ const std::vector<double>& standardScales(UnitSystem units);
 std::string scaleText(double scale, UnitSystem units);
 
 /// Frame, clipped marks.
-void drawView(const View& view, const std::vector<Mark>& marks, Page& page);
+void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page);
 /// Title, scale bar and north arrow below the frame. `north` counter-clockwise from +y.
-void drawViewTitle(const View& view, UnitSystem units, Angle north, Page& page);
+void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& page);
 
 } // namespace sump
