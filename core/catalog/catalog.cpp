@@ -5,9 +5,7 @@
 #include "core/units/scanner.h"
 
 #include <algorithm>
-#include <fstream>
 #include <set>
-#include <sstream>
 
 namespace sump {
 
@@ -20,35 +18,10 @@ template <class Row> const Row* byKey(const std::vector<Row>& rows, std::string_
   return found == rows.end() ? nullptr : &*found;
 }
 
-/// Where a table's text comes from: the user's folder, or the program.
-struct TableText {
-  std::string file;
-  std::string text;
-};
-
-TableText tableText(const std::filesystem::path& folder, const std::string& name) {
-  const std::filesystem::path own = folder / std::filesystem::path(name).filename();
-  if (!folder.empty() && std::filesystem::exists(own)) {
-    std::ifstream stream(own, std::ios::binary);
-    std::ostringstream text;
-    text << stream.rdbuf();
-    if (!stream) throw CatalogError(own.string() + ": cannot be read; check its permissions");
-    return {own.string(), text.str()};
-  }
-  return {"resources/" + name, std::string(embeddedText(name))};
-}
-
 template <class Read>
 auto readTable(const std::filesystem::path& folder, const std::string& name, Read read) {
-  const TableText table = tableText(folder, name);
-  nlohmann::json json;
-  try {
-    json = nlohmann::json::parse(table.text);
-  } catch (const nlohmann::json::parse_error& error) {
-    throw CatalogError(table.file + ": is not JSON near byte " + std::to_string(error.byte) +
-                       "; mend the text there");
-  }
-  return read(TableNode(json, table.file, ""));
+  const TableDocument table = openTable(folder, name);
+  return read(TableNode(table.json, table.file, ""));
 }
 
 /// Pipe may only name fitting families that exist.

@@ -1,10 +1,45 @@
 #include "core/catalog/table_reader.h"
 
+#include "core/catalog/embedded.h"
 #include "core/units/parse.h"
 
 #include <algorithm>
+#include <fstream>
+#include <sstream>
 
 namespace sump {
+
+namespace {
+
+/// Where a table's text comes from: the user's folder, or the program.
+struct TableText {
+  std::string file;
+  std::string text;
+};
+
+TableText tableText(const std::filesystem::path& folder, const std::string& name) {
+  const std::filesystem::path own = folder / std::filesystem::path(name).filename();
+  if (!folder.empty() && std::filesystem::exists(own)) {
+    std::ifstream stream(own, std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    if (!stream) throw CatalogError(own.string() + ": cannot be read; check its permissions");
+    return {own.string(), text.str()};
+  }
+  return {"resources/" + name, std::string(embeddedText(name))};
+}
+
+} // namespace
+
+TableDocument openTable(const std::filesystem::path& folder, const std::string& name) {
+  const TableText table = tableText(folder, name);
+  try {
+    return {table.file, nlohmann::json::parse(table.text)};
+  } catch (const nlohmann::json::parse_error& error) {
+    throw CatalogError(table.file + ": is not JSON near byte " + std::to_string(error.byte) +
+                       "; mend the text there");
+  }
+}
 
 void TableNode::fail(const std::string& what, const std::string& mend) const {
   throw CatalogError(file_ + ": " + (pointer_.empty() ? "/" : pointer_) + ": " + what + "; " +

@@ -39,6 +39,14 @@ private:
   std::string pointer_;
 };
 
+/// A parsed table and the file that it is from.
+struct TableDocument {
+  std::string file;
+  nlohmann::json json;
+};
+/// `resources/<name>`, or the file of that name in the user's own folder. Throws CatalogError.
+TableDocument openTable(const std::filesystem::path& folder, const std::string& name);
+
 Confidence confidenceFrom(const TableNode& node, std::string_view key);
 
 /// The words of an enumeration in files, with an error that lists them.

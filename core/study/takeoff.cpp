@@ -2,6 +2,7 @@
 // into lines that a trade can order from.
 
 #include "core/study/context.h"
+#include "core/study/takeoff_entries.h"
 
 #include "core/units/print.h"
 
@@ -17,8 +18,10 @@ namespace sump {
 namespace {
 
 constexpr std::array<std::string_view, 3> kTrades = {"plumbing", "electrical", "site work"};
-constexpr std::array<std::string_view, 9> kCategories = {
-    "pipe", "fitting", "valve", "part", "vault", "baffle", "manway", "riser", "connector"};
+constexpr std::array<std::string_view, 20> kCategories = {
+    "pipe",     "fitting",    "valve",   "part",     "joint",  "cement", "support",
+    "marking",  "vault",      "lid",     "baffle",   "manway", "riser",  "connector",
+    "concrete", "excavation", "bedding", "backfill", "spoil",  "haulage"};
 
 template <std::size_t N>
 std::size_t rank(const std::array<std::string_view, N>& order, std::string_view word) {
@@ -56,15 +59,18 @@ double sizeRank(const std::string& size) {
 /// Collects lines; equal lines are one line with the quantities added.
 class Lines {
 public:
-  QuantityLine& line(QuantityLine like) {
-    const auto key = std::tuple(like.trade, like.category, like.service, like.item, like.size,
-                                like.material, like.description);
-    const auto [at, fresh] = lines_.try_emplace(key, std::move(like));
-    return at->second;
-  }
-  /// Objects come one after another, so only the last noted can be this one.
-  static void from(QuantityLine& line, const Id& id) {
-    if (line.runs.empty() || line.runs.back() != id) line.runs.push_back(id);
+  /// Adds the quantities to the line that is like this one.
+  QuantityLine& add(const QuantityLine& entry) {
+    const auto key = std::tuple(entry.trade, entry.category, entry.service, entry.item, entry.size,
+                                entry.material, entry.description);
+    const auto [at, fresh] = lines_.try_emplace(key, entry);
+    QuantityLine& line = at->second;
+    if (fresh) return line;
+    line.quantity += entry.quantity;
+    line.net += entry.net;
+    // Objects come one after another, so only the last noted can be this one.
+    if (line.runs.back() != entry.runs.front()) line.runs.push_back(entry.runs.front());
+    return line;
   }
   std::vector<QuantityLine> sorted() const;
 
@@ -80,10 +86,8 @@ std::vector<QuantityLine> Lines::sorted() const {
   for (const auto& [key, line] : lines_)
     list.push_back(line);
   std::ranges::stable_sort(list, {}, [](const QuantityLine& line) {
-    const auto service = serviceFromKey(line.service);
-    return std::tuple(rank(kTrades, line.trade), rank(kCategories, line.category),
-                      service ? static_cast<int>(*service) : -1, line.material, line.description,
-                      sizeRank(line.size));
+    return lineRank(line.trade, line.category, line.service, line.material, line.description,
+                    line.size);
   });
   return list;
 }
@@ -100,126 +104,144 @@ QuantityLine lineFor(std::string_view trade, std::string_view category, std::str
   return line;
 }
 
-/// Cuts of equal pipe for one service are packed together, whichever run they are for.
-class PipeCuts {
+/// Gathers entries of one object after another.
+class Entries {
 public:
-  void add(Lines& lines, const Run& run, const RunStudy& study, const PipeProduct& pipe);
-  void finish();
+  explicit Entries(UnitSystem units) : units_(units) {}
+  void addPipe(const Run& run, const RunStudy& study, const PipeProduct& pipe);
+  void addItems(const Catalog& catalog, const Run& run, const RunStudy& study,
+                const PipeProduct& pipe);
+  void addConnectors(const Run& run, const RunStudy& study);
+  void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
+  void addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study);
+  std::vector<TakeOffEntry> take() { return std::move(entries_); }
 
 private:
-  struct Cuts {
-    std::vector<double> lengths;
-    Length stick;
-  };
-  std::map<QuantityLine*, Cuts> cuts_;
+  void add(QuantityLine line, double quantity, const Id& from, std::string key = {}) {
+    line.quantity = quantity;
+    line.runs = {from};
+    if (key.empty()) key = line.item;
+    entries_.push_back({std::move(line), std::move(key), {}});
+  }
+  std::string outsideSize(const Vault& vault) const {
+    return printLength(vault.length, units_) + " x " + printLength(vault.width, units_);
+  }
+
+  UnitSystem units_;
+  std::vector<TakeOffEntry> entries_;
 };
 
-void PipeCuts::add(Lines& lines, const Run& run, const RunStudy& study, const PipeProduct& pipe) {
+void Entries::addPipe(const Run& run, const RunStudy& study, const PipeProduct& pipe) {
   const ServiceFacts& service = facts(run.service);
-  for (const auto& [size, lengths] : cutsBySize(study.pieces)) {
-    QuantityLine like =
-        lineFor(service.trade, "pipe", pipe.key, pipe.name + " pipe", size, pipe.name);
-    if (isConduit(run.service)) like.description = pipe.name;
-    like.service = service.key;
-    QuantityLine& line = lines.line(std::move(like));
-    line.net += metres(std::accumulate(lengths.begin(), lengths.end(), 0.0));
-    Cuts& cuts = cuts_[&line];
-    cuts.stick = pipe.stick;
-    cuts.lengths.insert(cuts.lengths.end(), lengths.begin(), lengths.end());
-    Lines::from(line, run.id);
+  for (auto& [size, lengths] : cutsBySize(study.pieces)) {
+    QuantityLine line =
+        lineFor(service.trade, "pipe", pipe.key,
+                isConduit(run.service) ? pipe.name : pipe.name + " pipe", size, pipe.name);
+    line.service = service.key;
+    line.net = metres(std::accumulate(lengths.begin(), lengths.end(), 0.0));
+    const double quantity = inMetres(line.net);
+    add(std::move(line), quantity, run.id);
+    entries_.back().lengths = lengths;
   }
 }
 
-void PipeCuts::finish() {
-  for (auto& [line, cuts] : cuts_) {
-    line->quantity = inMetres(line->net);
-    line->buy = static_cast<double>(sticksFor(cuts.lengths, inMetres(cuts.stick))) * cuts.stick;
-  }
-}
-
-void addItems(Lines& lines, const StudyContext& context, const Run& run, const RunStudy& study,
-              const PipeProduct& pipe) {
+void Entries::addItems(const Catalog& catalog, const Run& run, const RunStudy& study,
+                       const PipeProduct& pipe) {
   const ServiceFacts& service = facts(run.service);
-  const FittingFamily* family = context.catalog.fittingsFor(pipe.key);
+  const FittingFamily* family = catalog.fittingsFor(pipe.key);
   for (const RunItem& item : study.items) {
     const std::string_view fitting = fittingName(item.key);
-    const PartProduct* part = context.catalog.part(item.key);
-    const bool isFitting = !fitting.empty();
-    QuantityLine& line = lines.line(lineFor(
-        service.trade, isFitting ? "fitting" : (isValve(item.key) ? "valve" : "part"), item.key,
-        isFitting ? std::string(fitting) : (part != nullptr ? part->name : item.key), item.size,
-        isFitting && family != nullptr ? family->name : ""));
-    line.quantity += item.count;
-    Lines::from(line, run.id);
+    const PartProduct* part = catalog.part(item.key);
+    const bool isFitting = !fitting.empty() && family != nullptr;
+    add(lineFor(service.trade,
+                !fitting.empty() ? "fitting" : (isValve(item.key) ? "valve" : "part"), item.key,
+                !fitting.empty() ? std::string(fitting) : (part != nullptr ? part->name : item.key),
+                item.size, isFitting ? family->name : ""),
+        item.count, run.id, isFitting ? family->key + ":" + item.key : "");
   }
 }
 
 /// Watertight connectors where runs pass through outside walls.
-void addConnectors(Lines& lines, const Run& run, const RunStudy& study) {
+void Entries::addConnectors(const Run& run, const RunStudy& study) {
   for (const Penetration& p : study.penetrations) {
     const bool wall = p.baffle.empty();
-    QuantityLine& line = lines.line(
-        lineFor("site work", "connector", wall ? "wall-connector" : "baffle-sleeve",
+    add(lineFor("site work", "connector", wall ? "wall-connector" : "baffle-sleeve",
                 wall ? "Resilient watertight connector in vault wall" : "Sleeve through baffle",
-                p.size, ""));
-    line.quantity += 1;
-    Lines::from(line, run.id);
+                p.size, ""),
+        1, run.id);
   }
 }
 
-std::string outsideSize(const Vault& vault) {
-  return feetInches(vault.length, 1) + " x " + feetInches(vault.width, 1);
-}
-
-void addVault(Lines& lines, const StudyContext& context, const Vault& vault,
-              const VaultStudy& study) {
-  const VaultModel* model = context.catalog.vault(vault.model);
-  QuantityLine& box =
-      lines.line(lineFor("site work", "vault", vault.model.empty() ? "own-size" : vault.model,
-                         model != nullptr ? model->name : "Precast vault", outsideSize(vault),
-                         vault.trafficLid ? "Precast concrete, traffic lid" : "Precast concrete"));
-  box.quantity += 1;
-  Lines::from(box, vault.id);
+void Entries::addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study) {
+  const VaultModel* model = catalog.vault(vault.model);
+  add(lineFor("site work", "vault", vault.model.empty() ? "own-size" : vault.model,
+              model != nullptr ? model->name : "Precast vault", outsideSize(vault),
+              vault.trafficLid ? "Precast concrete, traffic lid" : "Precast concrete"),
+      1, vault.id);
   if (!vault.baffles.empty()) {
-    QuantityLine& baffle =
-        lines.line(lineFor("site work", "baffle", "baffle", "Full-height baffle", "", "Concrete"));
-    baffle.quantity += static_cast<double>(vault.baffles.size());
-    Lines::from(baffle, vault.id);
+    add(lineFor("site work", "baffle", "baffle", "Full-height baffle", "", "Concrete"),
+        static_cast<double>(vault.baffles.size()), vault.id);
   }
-  for (std::size_t i = 0; i < vault.manways.size(); ++i) {
-    const Manway& manway = vault.manways[i];
-    const std::string size = std::to_string(std::lround(inInches(manway.diameter)));
-    QuantityLine& cover =
-        lines.line(lineFor("site work", "manway", "manway", "Manway frame and cover", size,
-                           manway.trafficCover ? "Traffic rated" : "Light duty"));
-    cover.quantity += 1;
-    Lines::from(cover, vault.id);
-    const auto& riser = study.manways[i].riser;
-    if (!riser || inMetres(*riser) <= 0) continue;
-    QuantityLine& ring = lines.line(
-        lineFor("site work", "riser", "riser", "Manway riser", size, "Precast concrete"));
-    ring.quantity += inMetres(*riser);
-    ring.net += *riser;
-    Lines::from(ring, vault.id);
-  }
+  for (std::size_t i = 0; i < vault.manways.size(); ++i)
+    addManway(vault, vault.manways[i], study.manways[i]);
+}
+
+void Entries::addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study) {
+  const std::string size = std::to_string(std::lround(inInches(manway.diameter)));
+  add(lineFor("site work", "manway", "manway", "Manway frame and cover", size,
+              manway.trafficCover ? "Traffic rated" : "Light duty"),
+      1, vault.id, manway.trafficCover ? "manway-traffic" : "manway");
+  if (!study.riser || inMetres(*study.riser) <= 0) return;
+  QuantityLine ring =
+      lineFor("site work", "riser", "riser", "Manway riser", size, "Precast concrete");
+  ring.net = *study.riser;
+  add(std::move(ring), inMetres(*study.riser), vault.id);
 }
 
 } // namespace
 
+LineRank lineRank(const std::string& trade, const std::string& category, const std::string& service,
+                  const std::string& material, const std::string& description,
+                  const std::string& size) {
+  const auto known = serviceFromKey(service);
+  return {rank(kTrades, trade),
+          rank(kCategories, category),
+          known ? static_cast<int>(*known) : -1,
+          material,
+          description,
+          sizeRank(size)};
+}
+
+std::vector<TakeOffEntry> takeOffEntries(const Plan& plan, const Catalog& catalog,
+                                         const Study& study) {
+  Entries entries(plan.project.units);
+  for (std::size_t i = 0; i < study.runs.size(); ++i) {
+    const Run& run = plan.runs[i];
+    const PipeProduct* pipe = catalog.pipe(run.pipe);
+    if (pipe == nullptr || !study.runs[i].resolved) continue;
+    entries.addPipe(run, study.runs[i], *pipe);
+    entries.addItems(catalog, run, study.runs[i], *pipe);
+    entries.addConnectors(run, study.runs[i]);
+  }
+  for (std::size_t i = 0; i < study.vaults.size(); ++i)
+    entries.addVault(catalog, plan.vaults[i], study.vaults[i]);
+  return entries.take();
+}
+
 std::vector<QuantityLine> takeOff(const StudyContext& context, const Study& study) {
   Lines lines;
-  PipeCuts cuts;
-  for (std::size_t i = 0; i < study.runs.size(); ++i) {
-    const Run& run = context.plan.runs[i];
-    const PipeProduct* pipe = context.catalog.pipe(run.pipe);
-    if (pipe == nullptr || !study.runs[i].resolved) continue;
-    cuts.add(lines, run, study.runs[i], *pipe);
-    addItems(lines, context, run, study.runs[i], *pipe);
-    addConnectors(lines, run, study.runs[i]);
+  // Cuts of equal pipe for one service are packed together, whichever run they are for.
+  std::map<QuantityLine*, std::vector<double>> cuts;
+  for (TakeOffEntry& entry : takeOffEntries(context.plan, context.catalog, study)) {
+    QuantityLine& line = lines.add(entry.line);
+    auto& lengths = cuts[&line];
+    lengths.insert(lengths.end(), entry.lengths.begin(), entry.lengths.end());
   }
-  cuts.finish();
-  for (std::size_t i = 0; i < study.vaults.size(); ++i) {
-    addVault(lines, context, context.plan.vaults[i], study.vaults[i]);
+  for (auto& [line, lengths] : cuts) {
+    if (lengths.empty()) continue;
+    const Length stick = context.catalog.pipe(line->item)->stick;
+    line->quantity = inMetres(line->net);
+    line->buy = static_cast<double>(sticksFor(std::move(lengths), inMetres(stick))) * stick;
   }
   return lines.sorted();
 }

@@ -1,0 +1,153 @@
+#include "core/study/bill.h"
+
+#include "core/study/bill_parts.h"
+#include "core/study/takeoff_entries.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+BillLine billLine(std::string_view trade, std::string category, std::string key,
+                  std::string description, std::string size, BillUnit unit) {
+  BillLine line;
+  line.trade = trade;
+  line.category = std::move(category);
+  line.key = std::move(key);
+  line.description = std::move(description);
+  line.size = std::move(size);
+  line.unit = unit;
+  line.net = 0.0;
+  return line;
+}
+
+BillLine& BillMaker::line(const BillLine& like) {
+  const auto same = std::ranges::find_if(bill_.lines, [&](const BillLine& known) {
+    return known.key == like.key && known.size == like.size && known.trade == like.trade &&
+           known.material == like.material && known.description == like.description;
+  });
+  if (same != bill_.lines.end()) return *same;
+  bill_.lines.push_back(like);
+  return bill_.lines.back();
+}
+
+void BillMaker::add(BillLine& line, const Id& from, double amount) {
+  if (line.net) line.net = *line.net + amount;
+  const auto known = std::ranges::find(line.shares, from, &BillShare::from);
+  if (known != line.shares.end()) {
+    known->amount += amount;
+  } else {
+    line.shares.push_back({from, amount});
+  }
+}
+
+namespace {
+
+/// Pieces with the allowance rounded to whole ones, so that it does not double a single piece;
+/// whole cans of what is poured.
+double orderOf(const BillLine& line, double net, const Supplies& supplies) {
+  constexpr double kHair = 1e-9;
+  const double wanted = net * (1 + line.waste);
+  if (line.unit == BillUnit::Each) return std::ceil(net - kHair) + std::round(net * line.waste);
+  if (line.unit != BillUnit::Liquid) return wanted;
+  const double can = supplies.can.value();
+  return std::ceil(wanted / can - kHair) * can;
+}
+
+void orderLine(BillLine& line, const BillContext& context) {
+  if (line.category == "pipe") return; // by the cutting list
+  line.waste = context.supplies.wasteOf(line.category);
+  line.order = decide([&](double net) { return orderOf(line, net, context.supplies); }, line.net);
+}
+
+void noteUncounted(BillMaker& maker) {
+  const BillContext& context = maker.context();
+  for (const RunStudy& run : context.study.runs) {
+    const Run& given = *context.plan.runs.find(run.id);
+    if (context.catalog.pipe(given.pipe) == nullptr) {
+      maker.note(run.id + " is not counted: its pipe is not in the catalogue.");
+    } else if (!run.resolved) {
+      maker.note(run.id + " is not counted: its levels or ends are not known.");
+    }
+  }
+}
+
+/// Bends of joined pressure pipe need no blocks where the joints hold by themselves (ASTM
+/// D2855/D2774 practice, from memory).
+void noteThrust(BillMaker& maker) {
+  const BillContext& context = maker.context();
+  std::string gasketed;
+  for (const Run& run : context.plan.runs) {
+    const PipeProduct* pipe = context.catalog.pipe(run.pipe);
+    const bool pressure = facts(run.service).drive == Drive::Pressure;
+    if (pressure && pipe != nullptr && pipe->joining == Joining::Gasket)
+      gasketed += (gasketed.empty() ? "" : ", ") + run.id;
+  }
+  maker.note(gasketed.empty()
+                 ? "Thrust blocks: none. Every pressure line is joined by solvent weld or thread, "
+                   "which holds by itself (ASTM D2855, D2774 practice, from memory)."
+                 : "Thrust blocks are not counted: " + gasketed +
+                       " carries pressure in gasketed pipe, whose bends need restraint designed "
+                       "for the soil.");
+}
+
+} // namespace
+
+/// One line for each pipe and size, whatever it carries: its sticks are packed together.
+void addPipeAndParts(BillMaker& maker) {
+  const BillContext& context = maker.context();
+  for (const TakeOffEntry& entry : takeOffEntries(context.plan, context.catalog, context.study)) {
+    const QuantityLine& from = entry.line;
+    const bool pipe = from.category == "pipe";
+    const bool length = pipe || from.category == "riser";
+    BillLine like = billLine(from.trade, from.category, entry.key, from.description, from.size,
+                             length ? BillUnit::Length : BillUnit::Each);
+    like.material = from.material;
+    BillLine& line = maker.line(like);
+    BillMaker::add(line, from.runs.front(), from.quantity);
+    if (!pipe) continue;
+    const CuttingGroup* group = context.cutting.group(entry.key, from.size);
+    if (group == nullptr) continue;
+    line.sticks = static_cast<int>(group->sticks.size());
+    line.order = line.sticks * inMetres(group->stick);
+  }
+  for (const Vault& vault : context.plan.vaults) {
+    BillLine& lid = maker.line(
+        billLine("site work", "lid", vault.trafficLid ? "lid-traffic" : "lid",
+                 vault.trafficLid ? "Precast lid, traffic rated" : "Precast lid, not for traffic"));
+    lid.note = "comes with the vault";
+    lid.bought = false;
+    BillMaker::add(lid, vault.id, 1);
+  }
+}
+
+Bill BillMaker::finish() {
+  for (BillLine& line : bill_.lines)
+    orderLine(line, context_);
+  std::ranges::stable_sort(bill_.lines, {}, [](const BillLine& line) {
+    return lineRank(line.trade, line.category, "", line.material, line.description, line.size);
+  });
+  return std::move(bill_);
+}
+
+Bill billOf(const Plan& plan, const Study& study, const Catalog& catalog, const Supplies& supplies,
+            const CuttingList& cutting) {
+  const BillContext context{plan, study, catalog, supplies, cutting};
+  BillMaker maker(context);
+  addPipeAndParts(maker);
+  addJoints(maker);
+  addSupports(maker);
+  addMarking(maker);
+  addEarthwork(maker);
+  noteThrust(maker);
+  noteUncounted(maker);
+  maker.note("Allowances for waste: " + supplies.wasteSource.citation + ".");
+  maker.note("Joints, cement and primer: " + supplies.solventSource.citation + ".");
+  maker.note("Supports: " + supplies.supportSource.citation + "; " +
+             supplies.codeSupportSource.citation + "; " + supplies.conduitSupportSource.citation +
+             ". The adopted local code governs.");
+  maker.note("Marking: " + supplies.markingSource.citation + ".");
+  return maker.finish();
+}
+
+} // namespace sump

@@ -1,0 +1,93 @@
+// Solvent joints, and the cement and primer that they take.
+
+#include "core/study/bill_parts.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+/// Sockets of an item by nominal size: `6 x 4` has one of the second size.
+std::vector<std::pair<std::string, int>> socketsBySize(const RunItem& item,
+                                                       const Supplies& supplies) {
+  const int sockets = supplies.socketsOf(item.key) * item.count;
+  const std::size_t by = item.size.find(" x ");
+  if (by == std::string::npos) return {{item.size, sockets}};
+  return {{item.size.substr(0, by), sockets - item.count}, {item.size.substr(by + 3), item.count}};
+}
+
+/// Joints between the sticks of one piece: by a coupling, which is an item, or by the bell.
+int bellsIn(const PipePiece& piece, const PipeProduct& pipe) {
+  if (!pipe.belledEnd || inMetres(piece.cut) <= 0) return 0;
+  return std::max(0, static_cast<int>(std::ceil(piece.cut / pipe.stick - 1e-6)) - 1);
+}
+
+class JointCounter {
+public:
+  JointCounter(BillMaker& maker, const Run& run, const PipeProduct& pipe)
+      : maker_(maker), run_(run), trade_(facts(run.service).trade),
+        conduit_(pipe.joining == Joining::Bell) {}
+
+  void count(const std::string& size, int joints) {
+    if (joints == 0) return;
+    BillLine like = billLine(trade_, "joint", conduit_ ? "conduit-joint" : "solvent-joint",
+                             conduit_ ? "Solvent joint of conduit" : "Solvent joint", size);
+    like.bought = false;
+    like.note = "each socket one joint";
+    BillMaker::add(maker_.line(like), run_.id, joints);
+    pour(size, joints);
+  }
+
+private:
+  void pour(const std::string& size, int joints);
+  BillLine& can(const char* key, const char* name) {
+    return maker_.line(billLine(trade_, "cement", key, name, "", BillUnit::Liquid));
+  }
+
+  BillMaker& maker_;
+  const Run& run_;
+  std::string trade_;
+  bool conduit_;
+};
+
+void JointCounter::pour(const std::string& size, int joints) {
+  const Supplies& supplies = maker_.context().supplies;
+  const auto perQuart = supplies.jointsPerQuartOf(size);
+  BillLine& cement = conduit_
+                         ? can("conduit-cement", "Cement for PVC conduit")
+                         : can("pvc-cement", "Solvent cement for PVC, heavy bodied (ASTM D2564)");
+  if (!perQuart) {
+    cement.net = undecided<double>({"joints a quart in size " + size});
+    return;
+  }
+  const double cubicMetres = joints / *perQuart * gallons(0.25).value();
+  BillMaker::add(cement, run_.id, cubicMetres);
+  if (conduit_) return;
+  BillMaker::add(can("pvc-primer", "Primer for PVC (ASTM F656)"), run_.id,
+                 cubicMetres * supplies.primerShare);
+}
+
+} // namespace
+
+void addJoints(BillMaker& maker) {
+  const BillContext& context = maker.context();
+  for (std::size_t i = 0; i < context.study.runs.size(); ++i) {
+    const Run& run = context.plan.runs[i];
+    const RunStudy& study = context.study.runs[i];
+    const PipeProduct* pipe = context.catalog.pipe(run.pipe);
+    if (pipe == nullptr || !study.resolved) continue;
+    const bool welded = pipe->joining == Joining::SolventSocket || pipe->joining == Joining::Bell;
+    if (!welded) continue;
+    JointCounter counter(maker, run, *pipe);
+    for (const RunItem& item : study.items) {
+      for (const auto& [size, sockets] : socketsBySize(item, context.supplies))
+        counter.count(size, sockets);
+    }
+    for (const PipePiece& piece : study.pieces)
+      counter.count(piece.size, bellsIn(piece, *pipe));
+  }
+}
+
+} // namespace sump
