@@ -86,8 +86,14 @@ PaperBox drawingSpace(const Page& page) {
   return {{kFiling, kMargin}, {page.width - kMargin, page.height - kMargin}};
 }
 
+bool hasFootTitle(const Page& page) {
+  constexpr double kLow = 320; // mm: a block 87 mm high leaves too little of a lower sheet
+  return page.height < kLow;
+}
+
 PaperBox titleBox(const Page& page) {
   const PaperBox space = drawingSpace(page);
+  if (hasFootTitle(page)) return {{space.low.x, space.high.y - kFootTitleHeight}, space.high};
   return {{space.high.x - kTitleWidth, space.high.y - kTitleHeight}, space.high};
 }
 
@@ -101,32 +107,82 @@ void drawBorder(Page& page) {
   drawFields(space, fieldEdges(space.low.y, space.high.y, sheet.y), false, page);
 }
 
+namespace {
+
+std::string supplementary(const Project& project, const Page& page) {
+  return page.title + (project.supplementaryTitle.empty() ? "" : ": ") + project.supplementaryTitle;
+}
+
+std::string unitsText(const Project& project) {
+  return project.units == UnitSystem::Metric ? "m; pipe sizes in" : "ft, in; levels ft";
+}
+
+std::string countText(const SheetFacts& sheet) {
+  return std::to_string(sheet.sheet) + " of " + std::to_string(sheet.sheets);
+}
+
+using FieldRows = std::vector<std::pair<double, std::vector<Field>>>; ///< with heights, mm
+
+FieldRows cornerRows(const Project& p, const SheetFacts& sheet, const Page& page) {
+  return {
+      {12,
+       {{110, "Legal owner", p.legalOwner}, {70, "Identification number", p.identificationNumber}}},
+      {15, {{180, "Title", p.title, 5, true}}},
+      {11,
+       {{110, "Supplementary title", supplementary(p, page)},
+        {70, "Document type", sheet.documentType}}},
+      {12, {{180, "Site", p.siteAddress}}},
+      {12,
+       {{60, "Created by", p.createdBy},
+        {60, "Approved by", p.approvedBy},
+        {60, "Document status", p.documentStatus}}},
+      {12,
+       {{34, "Date of issue", p.issueDate},
+        {20, "Revision", p.revision, 3.5, true},
+        {76, "Scale", sheet.scale},
+        {50, "Units", unitsText(p)}}},
+      {12,
+       {{70, "Paper", sheet.paper},
+        {60, "Sheet number", page.number, 5, true},
+        {50, "Sheet", countText(sheet)}}}};
+}
+
+/// The same fields along the foot of a small sheet; widths in hundredths of it.
+FieldRows footRows(const Project& p, const SheetFacts& sheet, const Page& page) {
+  return {{12,
+           {{26, "Legal owner", p.legalOwner},
+            {38, "Title", p.title, 5, true},
+            {36, "Supplementary title", supplementary(p, page)}}},
+          {12,
+           {{26, "Site", p.siteAddress},
+            {16, "Identification number", p.identificationNumber},
+            {14, "Created by", p.createdBy},
+            {14, "Approved by", p.approvedBy},
+            {14, "Document status", p.documentStatus},
+            {16, "Document type", sheet.documentType}}},
+          {12,
+           {{13, "Date of issue", p.issueDate},
+            {8, "Revision", p.revision, 3.5, true},
+            {20, "Scale", sheet.scale},
+            {18, "Units", unitsText(p)},
+            {9, "Paper", sheet.paper},
+            {18, "Sheet number", page.number, 5, true},
+            {14, "Sheet", countText(sheet)}}}};
+}
+
+} // namespace
+
 void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page) {
   const PaperBox box = titleBox(page);
-  const bool metric = project.units == UnitSystem::Metric;
+  const bool foot = hasFootTitle(page);
   Point2 at = box.low;
-  const auto row = [&](double height, const std::vector<Field>& fields) {
+  FieldRows rows = foot ? footRows(project, sheet, page) : cornerRows(project, sheet, page);
+  for (auto& [height, fields] : rows) {
+    for (Field& field : fields)
+      field.width *= foot ? box.width() / 100 : 1;
     drawFieldRow(at, height, fields, page);
     at.y += height;
-  };
-  row(12, {{110, "Legal owner", project.legalOwner},
-           {70, "Identification number", project.identificationNumber}});
-  row(15, {{180, "Title", project.title, 5, true}});
-  row(11,
-      {{110, "Supplementary title",
-        page.title + (project.supplementaryTitle.empty() ? "" : ": ") + project.supplementaryTitle},
-       {70, "Document type", sheet.documentType}});
-  row(12, {{180, "Site", project.siteAddress}});
-  row(12, {{60, "Created by", project.createdBy},
-           {60, "Approved by", project.approvedBy},
-           {60, "Document status", project.documentStatus}});
-  row(12, {{34, "Date of issue", project.issueDate},
-           {20, "Revision", project.revision, 3.5, true},
-           {76, "Scale", sheet.scale},
-           {50, "Units", metric ? "m; pipe sizes in" : "ft, in; levels ft"}});
-  row(12, {{70, "Paper", sheet.paper},
-           {60, "Sheet number", page.number, 5, true},
-           {50, "Sheet", std::to_string(sheet.sheet) + " of " + std::to_string(sheet.sheets)}});
+  }
   page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
 }
 

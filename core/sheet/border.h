@@ -8,6 +8,7 @@ namespace sump {
 
 inline constexpr double kTitleWidth = 180; ///< mm, ISO 7200
 inline constexpr double kTitleHeight = 87;
+inline constexpr double kFootTitleHeight = 36; ///< of a small sheet
 
 struct SheetFacts {
   std::string documentType; ///< `Plan`, `Schedules`
@@ -19,7 +20,9 @@ struct SheetFacts {
 
 /// The drawing space inside the frame.
 PaperBox drawingSpace(const Page& page);
-/// Where the title block stands: the lower right corner of the drawing space.
+/// Small paper carries its title block along the whole foot, with the same fields.
+bool hasFootTitle(const Page& page);
+/// Where the title block stands: the lower right corner of the drawing space, or its foot.
 PaperBox titleBox(const Page& page);
 void drawBorder(Page& page);
 void drawTitleBlock(const Project& project, const SheetFacts& facts, Page& page);

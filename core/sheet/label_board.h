@@ -22,6 +22,8 @@ public:
   LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page);
 
   Point2 size(const SheetLabel& label) const;
+  /// Keeps labels off a part of the paper.
+  void forbid(const PaperBox& box) { placer_.forbid(box); }
   /// Draws a text on the line through `site` along `along`, a little above it. No later label
   /// covers it.
   void onLine(const std::string& text, Point2 site, Point2 along);

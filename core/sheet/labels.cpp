@@ -184,6 +184,7 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
                                     Page& page) {
   LabelBoard board(view, request.marks, page);
   const Scene scene{view, request, board, request.review.plan.project.units};
+  if (request.first) request.first(board);
   labelNotes(scene);
   labelGround(scene);
   if (request.enlarged != nullptr) {

@@ -10,6 +10,8 @@
 
 namespace sump {
 
+class LabelBoard;
+
 /// How much of a run's label a view shows.
 enum class RunLabel { None, Tag, Full };
 
@@ -20,6 +22,8 @@ struct LabelRequest {
   std::function<RunLabel(const Run&)> runs;
   /// The enlarged view, whose objects are named there and not here; null: none.
   const SheetView* enlarged = nullptr;
+  /// Puts a sheet's own labels on the view before all others; null: none.
+  std::function<void(LabelBoard&)> first{};
 };
 
 /// Draws every label that finds room on the view. Returns the tags of the runs that found none.

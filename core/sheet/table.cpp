@@ -1,6 +1,7 @@
 #include "core/sheet/block.h"
 
 #include <algorithm>
+#include <sstream>
 
 namespace sump {
 
@@ -18,6 +19,51 @@ std::vector<std::string> headingLines(const std::string& heading) {
     }
   }
   return lines;
+}
+
+double longestWord(const std::string& text) {
+  std::istringstream in(text);
+  double widest = 0;
+  for (std::string word; in >> word;)
+    widest = std::max(widest, textWidth(word, kTextHeight, false));
+  return widest;
+}
+
+/// What the longest word of a column asks for, but no more than a word that may be broken.
+std::vector<double> leastWidths(const std::vector<Column>& columns,
+                                const std::vector<std::vector<std::string>>& rows) {
+  constexpr double kBreakable = 22;
+  std::vector<double> widths;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    double heading = 0, word = 0;
+    for (const std::string& line : headingLines(columns[c].heading))
+      heading = std::max(heading, textWidth(line, kTextHeight, true));
+    for (const auto& row : rows) {
+      word = std::max(word, longestWord(row[c]));
+    }
+    widths.push_back(std::max(heading, std::min(word, kBreakable)) + 2 * kPad);
+  }
+  return widths;
+}
+
+/// Takes `excess` off the columns: off the last one first, since it holds the words; then off
+/// whichever column stands farthest over its least width.
+void narrow(std::vector<double>& widths, const std::vector<double>& least, double excess) {
+  constexpr double kWordy = 45, kStep = 1;
+  const double first = std::clamp(widths.back() - std::max(least.back(), kWordy), 0.0, excess);
+  widths.back() -= first;
+  excess -= first;
+  while (excess > 1e-9) {
+    std::size_t best = 0;
+    for (std::size_t c = 1; c < widths.size(); ++c) {
+      if (widths[c] - least[c] > widths[best] - least[best]) best = c;
+    }
+    const double room = widths[best] - least[best];
+    if (room <= 1e-9) return;
+    const double step = std::min({kStep, room, excess});
+    widths[best] -= step;
+    excess -= step;
+  }
 }
 
 std::vector<double> columnWidths(const std::vector<Column>& columns,
@@ -39,7 +85,7 @@ std::vector<double> columnWidths(const std::vector<Column>& columns,
     for (double& w : widths)
       w += std::min(spare, 4.0);
   } else {
-    widths.back() = std::max(widths.back() + width - sum, 25.0);
+    narrow(widths, leastWidths(columns, rows), sum - width);
   }
   return widths;
 }
@@ -85,14 +131,19 @@ PaperStrip headingStrip(const std::vector<Column>& columns, const std::vector<do
 
 PaperStrip rowStrip(const std::vector<Column>& columns, const std::vector<std::string>& row,
                     const std::vector<double>& widths, double total) {
-  const auto last = wrapped(row.back(), widths.back() - 2 * kPad, kTextHeight, false);
-  PaperStrip strip{static_cast<double>(last.size()) * kLinePitch + 1.0, {}};
+  std::vector<std::vector<std::string>> cells;
+  std::size_t most = 1;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    // A hair more, or a cell that just made its column's width would be broken.
+    cells.push_back(wrapped(row[c], widths[c] - 2 * kPad + 1e-6, kTextHeight, false));
+    most = std::max(most, cells.back().size());
+  }
+  PaperStrip strip{static_cast<double>(most) * kLinePitch + 1.0, {}};
   double x = 0;
   for (std::size_t c = 0; c < columns.size(); ++c) {
     const double at = textX(x, widths[c], columns[c].align);
-    const auto lines = c + 1 == columns.size() ? last : std::vector<std::string>{row[c]};
-    for (std::size_t k = 0; k < lines.size(); ++k) {
-      strip.items.push_back(words({at, 3.6 + static_cast<double>(k) * kLinePitch}, lines[k],
+    for (std::size_t k = 0; k < cells[c].size(); ++k) {
+      strip.items.push_back(words({at, 3.6 + static_cast<double>(k) * kLinePitch}, cells[c][k],
                                   kTextHeight, false, columns[c].align));
     }
     x += widths[c];
@@ -110,7 +161,7 @@ Block table(const std::string& title, const std::vector<Column>& columns,
   double total = 0;
   for (double w : widths)
     total += w;
-  Block block{total, {}, {}};
+  Block block{std::max(total, textWidth(title, 3.5, true)), {}, {}};
   block.head.push_back({7, {words({0, 4.4}, title, 3.5, true)}});
   block.head.push_back(headingStrip(columns, widths, total));
   for (const auto& row : rows)

@@ -20,6 +20,12 @@ std::vector<Page> smallSheets(const char* paper) {
   return composeSheets(review(testing::smallPlan(), builtinCatalog()), {paper, 0});
 }
 
+/// Its first page on A1.
+Page sheetOf(const char* key) {
+  return composeSheets(review(testing::smallPlan(), builtinCatalog()), {"a1", 0, nullptr, {key}})
+      .front();
+}
+
 QByteArray contents(const std::filesystem::path& file) {
   QFile in(QString::fromStdString(file.string()));
   return in.open(QIODevice::ReadOnly) ? in.readAll() : QByteArray();
@@ -63,7 +69,7 @@ TEST(Paint, PdfHasExactPagesRealTextAndATitle) {
 TEST(Paint, SvgIsInMillimetresWithRealText) {
   const QTemporaryDir folder;
   const std::filesystem::path file = folder.filePath("small.svg").toStdString();
-  const Page page = smallSheets("a1").front();
+  const Page page = sheetOf("schedules");
   writeSvg(page, file);
   const QByteArray svg = contents(file);
   EXPECT_TRUE(svg.contains("width=\"841mm\" height=\"594mm\"")) << svg.left(400).toStdString();
@@ -81,7 +87,7 @@ TEST(Paint, SvgIsInMillimetresWithRealText) {
 
 TEST(Paint, AFileThatCannotBeWrittenIsAnInputError) {
   EXPECT_THROW(writePdf(smallSheets("a1"), "/no/such/folder/x.pdf", Project{}), InputError);
-  EXPECT_THROW(writeSvg(smallSheets("a1").front(), "/no/such/folder/x.svg"), InputError);
+  EXPECT_THROW(writeSvg(sheetOf("plan"), "/no/such/folder/x.svg"), InputError);
 }
 
 } // namespace

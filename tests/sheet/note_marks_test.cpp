@@ -76,8 +76,11 @@ TEST(NoteMarks, TheSheetPrintsTheLength) {
   plan.notes.append(note({"", a}, {"", a + Point2{inMetres(feet(7.25)), 0}}, -4));
   const Catalog& catalog = builtinCatalog();
   const auto pages = composeSheets(review(plan, catalog), {"arch-d", 0, &catalog});
+  const auto sheet = std::find_if(pages.begin(), pages.end(),
+                                  [](const Page& page) { return page.number == "P-101"; });
+  ASSERT_NE(sheet, pages.end());
   int seen = 0;
-  for (const PageItem& item : pages.at(0).items) {
+  for (const PageItem& item : sheet->items) {
     const auto* text = std::get_if<PageText>(&item);
     if (text != nullptr && text->text == "7'-3\"") {
       ++seen;

@@ -3,6 +3,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/geometry/polygon.h"
+#include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
 #include "tests/sheet/small_plan.h"
@@ -36,6 +37,12 @@ std::vector<PageText> texts(const Page& page) {
   return found;
 }
 
+const Page& sheetNumbered(const std::vector<Page>& pages, const std::string& number) {
+  const auto found = std::find_if(pages.begin(), pages.end(),
+                                  [&](const Page& page) { return page.number == number; });
+  return found == pages.end() ? pages.front() : *found;
+}
+
 bool says(const std::vector<Page>& pages, const std::string& words) {
   return std::any_of(pages.begin(), pages.end(), [&](const Page& page) {
     const auto all = texts(page);
@@ -62,6 +69,7 @@ TEST_P(Sheets, NoTextTouchesAnother) {
     const auto all = texts(page);
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (std::size_t k = i + 1; k < all.size(); ++k) {
+        if (!around(textBox(all[i])).meets(around(textBox(all[k])))) continue;
         EXPECT_FALSE(overlaps(textBox(all[i]), textBox(all[k])))
             << page.number << ": '" << all[i].text << "' and '" << all[k].text << "' at "
             << all[k].at.x << "," << all[k].at.y;
@@ -103,13 +111,12 @@ TEST_P(Sheets, NameEveryRunOnThePlanAndInTheSchedule) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(
-    Papers, Sheets,
-    ::testing::Values(Case{"small", "arch-d"}, Case{"small", "a1"}, Case{"small", "arch-c"},
-                      Case{"small", "a2"}, Case{"small", "arch-e"}, Case{"small", "arch-d", 240},
-                      Case{"transit-depot", "arch-d"}, Case{"transit-depot", "a1"},
-                      Case{"transit-depot", "arch-c"}, Case{"boatyard-pad", "a1"},
-                      Case{"boatyard-pad", "arch-d"}));
+INSTANTIATE_TEST_SUITE_P(Papers, Sheets,
+                         // Further papers and samples: set_test.cpp.
+                         ::testing::Values(Case{"small", "arch-d"}, Case{"small", "a2"},
+                                           Case{"small", "arch-d", 240}, Case{"small", "a3", 48},
+                                           Case{"transit-depot", "a1"},
+                                           Case{"boatyard-pad", "arch-c"}));
 
 TEST(Sheet, PrintsTheNumbersOfTheStudy) {
   const Review reviewed = review(testing::smallPlan(), builtinCatalog());
@@ -132,7 +139,7 @@ TEST(Sheet, ATrueScaleIsDrawn) {
   // At 1:240 a vault 12 ft (3657.6 mm) long is 15.24 mm long on the paper.
   const std::vector<Page> pages = sheets("small", "arch-d", 240);
   int found = 0;
-  for (const PageItem& item : pages.front().items) {
+  for (const PageItem& item : sheetNumbered(pages, "P-101").items) {
     const auto* shape = std::get_if<PageShape>(&item);
     if (shape == nullptr || !shape->fill || shape->fill->ink != Ink::Concrete) continue;
     EXPECT_NEAR(distance(shape->points[0], shape->points[1]), 15.24, 1e-9);
@@ -155,7 +162,7 @@ TEST(Sheet, CarriesTitleBlockCautionsAndStorage) {
 
 TEST(Sheet, RefusesPaperThatItDoesNotKnowOrThatIsTooSmall) {
   EXPECT_THROW(sheets("small", "foolscap"), std::invalid_argument);
-  EXPECT_THROW(sheets("small", "a4"), std::invalid_argument);
+  EXPECT_THROW(sheets("transit-depot", "a4", 5), std::invalid_argument) << "hundreds of parts";
 }
 
 TEST(Sheet, AnEmptyPlanStillGivesASheet) {

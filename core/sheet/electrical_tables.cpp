@@ -1,0 +1,109 @@
+// Conduits, supplies and signals as tables. No conductor is sized here: that is the licensed
+// electrician's work.
+
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+std::string conductorText(const Run& run) {
+  std::string text;
+  for (const Conductor& c : run.conductors) {
+    static constexpr const char* kKinds[] = {"power", "control", "Class 2"};
+    text += (text.empty() ? "" : "; ") + std::to_string(c.count) + " no. " + c.size + " " +
+            kKinds[static_cast<std::size_t>(c.kind)];
+  }
+  return text.empty() ? "not stated" : text;
+}
+
+std::string percentText(double share) {
+  return fixed(share * 100, 1) + " %";
+}
+
+std::string classText(const ConduitStudy& conduit) {
+  if (conduit.mixed()) return "power WITH Class 2";
+  return conduit.power ? "power" : conduit.class2 ? "Class 2" : "-";
+}
+
+std::string tagOf(const SheetJob& job, const Id& run) {
+  const auto tags = runTags(job.plan());
+  const auto found = tags.find(run);
+  return found == tags.end() ? "none" : found->second;
+}
+
+} // namespace
+
+Block conduitTable(const SheetJob& job, double width) {
+  Rows rows;
+  for (const ConduitStudy& conduit : job.study().wiring.conduits) {
+    const Run& run = *job.plan().runs.find(conduit.run);
+    const RunStudy* studied = job.study().run(conduit.run);
+    rows.push_back(
+        {tagOf(job, conduit.run), std::string(facts(run.service).name),
+         sizeAndMaterial(run, job.catalog),
+         studied != nullptr ? lengthText(*studied, job.units()) : "?",
+         decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
+         fixed(conduit.mostDegrees, 0) + "°", classText(conduit), conductorText(run),
+         endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
+  }
+  return table("CONDUIT SCHEDULE",
+               {{"Run"},
+                {"Service"},
+                {"Size and kind"},
+                {"Length", Align::Right},
+                {"Fill of|limit"},
+                {"Bends between|pull points", Align::Right},
+                {"Circuits"},
+                {"Conductors"},
+                {"From - to"}},
+               rows, width);
+}
+
+Block supplyTable(const SheetJob& job, double width) {
+  Rows rows;
+  for (const Supply& supply : job.plan().basis.wiring.supplies) {
+    const auto& studied = job.study().wiring.supplies;
+    const auto found = std::find_if(studied.begin(), studied.end(),
+                                    [&](const SupplyStudy& s) { return s.supply == supply.id; });
+    std::string distance = "-", sight = "-";
+    if (found != studied.end()) {
+      distance = decidedText(found->disconnectDistance,
+                             [&](Length v) { return printLength(v, job.units()); });
+      sight = decidedText(found->inSight, [](bool yes) { return std::string(yes ? "yes" : "NO"); });
+    }
+    const bool motor = supply.kind == SupplyKind::Motor3Phase;
+    rows.push_back(
+        {supply.name.empty() ? supply.id : supply.name,
+         motor ? "3-phase, motor" : "1-phase, control", std::to_string(supply.volts) + " V AC",
+         supply.voltsToGround ? std::to_string(*supply.voltsToGround) + " V" : "not stated",
+         tagOf(job, supply.run), distance, sight});
+  }
+  return table("SUPPLIES",
+               {{"Supply"},
+                {"Kind"},
+                {"Volts"},
+                {"To ground"},
+                {"Conduit"},
+                {"Disconnect|away", Align::Right},
+                {"In sight"}},
+               rows, width);
+}
+
+Block signalTable(const SheetJob& job, double width) {
+  static constexpr const char* kKinds[] = {"24 V DC", "24 V AC", "110 V AC", "220 V AC"};
+  Rows rows;
+  for (const SignalCircuit& circuit : job.plan().basis.wiring.signalCircuits) {
+    rows.push_back({circuit.name.empty() ? circuit.id : circuit.name,
+                    kKinds[static_cast<std::size_t>(circuit.kind)], tagOf(job, circuit.run)});
+  }
+  return table("SIGNALS AND FLOAT", {{"Circuit"}, {"Kind"}, {"Conduit"}}, rows, width);
+}
+
+} // namespace sump

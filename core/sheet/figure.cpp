@@ -1,0 +1,221 @@
+#include "core/sheet/figure.h"
+
+#include "core/sheet/label_board.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+constexpr double kSideRoom = 30, kFootRoom = 16; // mm kept about the drawing for callouts
+constexpr double kBareRoom = 5;
+constexpr double kLadderPitch = 4.4; // mm between two level texts
+constexpr double kLeastWidth = 84;   // for title and scale
+const LineStyle kThin{Ink::Black, 0.18, {}};
+
+PaperBox extent(const Drawing& drawing) {
+  std::vector<Point2> points;
+  for (const Mark& mark : drawing.marks) {
+    if (mark.round) {
+      const double r = distance(mark.points[0], mark.points[1]);
+      points.push_back(mark.points[0] - Point2{r, r});
+      points.push_back(mark.points[0] + Point2{r, r});
+    } else {
+      points.insert(points.end(), mark.points.begin(), mark.points.end());
+    }
+  }
+  return around(points);
+}
+
+double ladderWidth(const Drawing& drawing) {
+  double width = 0;
+  for (const LevelTag& level : drawing.levels)
+    width = std::max(width, textWidth(level.text, kTextHeight, false));
+  return drawing.levels.empty() ? 0 : width + 12;
+}
+
+struct Room {
+  double left, right, top, foot; ///< mm about the drawing inside its frame
+};
+
+Room roomAbout(const Drawing& drawing) {
+  const double side = drawing.bare ? kBareRoom : kSideRoom;
+  double foot = drawing.bare ? kBareRoom : kFootRoom;
+  for (const Measure& m : drawing.measures)
+    foot = std::max(foot, std::abs(m.offset) + 8);
+  return {side, side + ladderWidth(drawing), foot, foot};
+}
+
+double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Point2 most) {
+  const double wide = most.x - room.left - room.right, high = most.y - room.top - room.foot;
+  for (double scale : standardScales(units)) {
+    if (size.width() * 1000 / scale <= wide && size.height() * 1000 / scale <= high) return scale;
+  }
+  // Beyond the standard ones: whatever still shows it all.
+  return std::ceil(std::max(size.width() * 1000 / std::max(wide, 20.0),
+                            size.height() * 1000 / std::max(high, 20.0)));
+}
+
+/// Level texts at the right, pushed apart where they would touch.
+void drawLevels(const Drawing& drawing, const SheetView& view, double room, LabelBoard& board,
+                Page& page) {
+  std::vector<LevelTag> levels = drawing.levels;
+  std::stable_sort(levels.begin(), levels.end(),
+                   [](const LevelTag& a, const LevelTag& b) { return a.y > b.y; });
+  const double left = view.frame.high.x - room;
+  std::vector<double> slots;
+  for (const LevelTag& level : levels) {
+    const double wanted = view.toPaper({0, level.y}).y;
+    slots.push_back(slots.empty() ? wanted : std::max(wanted, slots.back() + kLadderPitch));
+  }
+  const double over = slots.empty() ? 0 : slots.back() - (view.frame.high.y - 3);
+  for (std::size_t i = slots.size(); over > 0 && i-- > 0;) {
+    const double limit = i + 1 < slots.size() ? slots[i + 1] - kLadderPitch : view.frame.high.y - 3;
+    slots[i] = std::min(slots[i], limit);
+  }
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    const Point2 from = view.toPaper({levels[i].from, levels[i].y});
+    const Point2 knee{left + 2, from.y}, end{left + 8, slots[i]};
+    page.items.push_back(
+        PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kThin, {}});
+    // The level's mark: a triangle standing on the line.
+    page.items.push_back(PageShape{{knee, {knee.x - 1.2, knee.y - 2}, {knee.x + 1.2, knee.y - 2}},
+                                   true,
+                                   false,
+                                   kThin,
+                                   FillStyle{Ink::White}});
+    page.items.push_back(words({end.x + 2.2, end.y + kTextHeight * 0.42}, levels[i].text));
+  }
+  if (!levels.empty()) board.forbid({{left, view.frame.low.y}, view.frame.high});
+}
+
+/// Extension lines, the dimension line with its strokes; the text is placed along it.
+void drawMeasure(const Measure& m, const SheetView& view, LabelBoard& board, Page& page,
+                 std::vector<std::string>& unplaced) {
+  const Point2 a = view.toPaper(m.from), b = view.toPaper(m.to);
+  const double length = distance(a, b);
+  if (length < 0.2) return;
+  const Point2 along = (b - a) * (1 / length);
+  const Point2 left{along.y, -along.x}; // y is down on the paper
+  const Point2 from = a + left * m.offset, to = b + left * m.offset;
+  const auto line = [&](Point2 p, Point2 q, double width) {
+    page.items.push_back(rule(p, q, width));
+  };
+  const double sign = m.offset < 0 ? -1 : 1;
+  line(a + left * sign, from + left * (sign * 1.5), 0.18);
+  line(b + left * sign, to + left * (sign * 1.5), 0.18);
+  line(from, to, 0.18);
+  const Point2 stroke = (along + left) * 0.9;
+  line(from - stroke, from + stroke, 0.35);
+  line(to - stroke, to + stroke, 0.35);
+  if (!board.alongLine({{m.text}}, {view.toSite(from), view.toSite(to)}, 40)) {
+    unplaced.push_back(m.text);
+  }
+}
+
+void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::string>& unplaced) {
+  for (const Callout& callout : drawing.callouts) {
+    SheetLabel label{callout.lines, false, callout.bold, callout.ink};
+    if (board.atPoint(label, callout.at, 3, 70)) continue;
+    std::string text;
+    for (const std::string& line : callout.lines)
+      text += (text.empty() ? "" : " ") + line;
+    unplaced.push_back(text);
+  }
+}
+
+/// Title, scale and notes under the frame; returns the y below them.
+double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem units,
+                       const std::vector<std::string>& unplaced, Page& page) {
+  double y = view.frame.high.y + 5.5, x = view.frame.low.x;
+  const double width = view.frame.width();
+  for (const std::string& line : wrapped(drawing.title, width, 3.5, true)) {
+    page.items.push_back(words({x, y}, line, 3.5, true));
+    y += 5;
+  }
+  std::string scale = "Scale " + scaleText(view.scale, units);
+  if (drawing.steeper != 1) {
+    scale += ", heights " + fixed(drawing.steeper, 0) + " times as large";
+  }
+  std::vector<std::string> lines = wrapped(scale, width, kTextHeight, false);
+  for (std::string text : drawing.notes) {
+    for (std::string& line : wrapped(text, width, kTextHeight, false))
+      lines.push_back(std::move(line));
+  }
+  for (const std::string& text : unplaced) {
+    for (std::string& line : wrapped("Also: " + text, width, kTextHeight, false))
+      lines.push_back(std::move(line));
+  }
+  for (std::string& line : lines) {
+    page.items.push_back(words({x, y - 0.3}, std::move(line)));
+    y += kLinePitch;
+  }
+  return y;
+}
+
+} // namespace
+
+namespace {
+
+/// At the largest scale that leaves `titleRoom` mm below the drawing.
+Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double titleRoom) {
+  const PaperBox shown = extent(drawing);
+  const Room room = roomAbout(drawing);
+  SheetView view{drawing.number, drawing.title, {}, {}, 1};
+  view.scale = fittedScale(shown, room, units, {most.x, most.y - titleRoom});
+  const double k = 1000 / view.scale;
+  const double width = std::max(kLeastWidth, shown.width() * k + room.left + room.right);
+  view.frame = {{0, 0}, {width, shown.height() * k + room.top + room.foot}};
+  // The drawing stands in the middle of what the levels leave free.
+  view.centre = shown.centre() + Point2{ladderWidth(drawing) / 2 / k, 0};
+  Page page;
+  drawView(view, drawing.marks, page);
+  LabelBoard board(view, drawing.marks, page);
+  std::vector<std::string> unplaced;
+  drawLevels(drawing, view, ladderWidth(drawing), board, page);
+  for (const Measure& m : drawing.measures)
+    drawMeasure(m, view, board, page, unplaced);
+  drawCallouts(drawing, board, unplaced);
+  const double below = drawFigureTitle(drawing, view, units, unplaced, page);
+  return {width, {}, {PaperStrip{below, std::move(page.items)}}};
+}
+
+} // namespace
+
+Block figure(const Drawing& drawing, UnitSystem units, Point2 most) {
+  double titleRoom = 14 + kLinePitch * static_cast<double>(drawing.notes.size());
+  Block block = drawnFigure(drawing, units, most, titleRoom);
+  // Long titles and callouts told below take more room than was kept for them.
+  constexpr int kTries = 6;
+  for (int i = 0; i < kTries && block.height() > most.y; ++i) {
+    titleRoom += block.height() - most.y + 1;
+    block = drawnFigure(drawing, units, most, titleRoom);
+  }
+  return block;
+}
+
+Ring pipeOutline(const Polyline& line, double diameter) {
+  const auto unit = [&](std::size_t leg) {
+    const Point2 d = line[leg + 1] - line[leg];
+    const double length = norm(d);
+    return length > 0 ? d * (1 / length) : Point2{1, 0};
+  };
+  Ring left, right;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Point2 before = unit(i == 0 ? 0 : i - 1);
+    const Point2 after = unit(i + 1 == line.size() ? i - 1 : i);
+    // Mitre: along the bisector, longer by 1/cos of half the turn; a turn back is cut off square.
+    const Point2 sum = before + after;
+    const double share = dot(sum, sum) / 4; // cos^2 of half the turn
+    const Point2 middle = share > 0.05 ? sum * (0.5 / share) : after;
+    const Point2 aside{-middle.y * diameter / 2, middle.x * diameter / 2};
+    left.push_back(line[i] + aside);
+    right.push_back(line[i] - aside);
+  }
+  left.insert(left.end(), right.rbegin(), right.rend());
+  return left;
+}
+
+} // namespace sump

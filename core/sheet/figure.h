@@ -1,0 +1,56 @@
+#pragma once
+// Sections, elevations and details: drawings in metres of their own, x to the right and y up, set
+// at the largest standard scale that fits, with levels, dimensions and callouts that do not
+// overlap. Private to core/sheet.
+
+#include "core/sheet/block.h"
+#include "core/sheet/mark_pen.h"
+#include "core/sheet/view.h"
+
+#include <string>
+#include <vector>
+
+namespace sump {
+
+/// Words with a leader to a place.
+struct Callout {
+  std::vector<std::string> lines;
+  Point2 at;
+  Ink ink = Ink::Black;
+  bool bold = false;
+};
+
+/// A dimension between two places; its line stands `offset` mm to the left of from-to.
+struct Measure {
+  Point2 from, to;
+  double offset = 8;
+  std::string text;
+};
+
+/// A level with its words, told at the drawing's right side.
+struct LevelTag {
+  double y = 0;
+  double from = 0; ///< the level's line begins here, x
+  std::string text;
+};
+
+struct Drawing {
+  std::string number;
+  std::string title;
+  std::vector<Mark> marks;
+  std::vector<Callout> callouts;
+  std::vector<Measure> measures;
+  std::vector<LevelTag> levels;
+  double steeper = 1;             ///< heights are drawn this many times as large as lengths
+  bool bare = false;              ///< no room for callouts is kept about it
+  std::vector<std::string> notes; ///< below the title
+};
+
+/// The drawing's figure with its title and scale, no larger than `most` mm. Callouts that find no
+/// room are told below the title.
+Block figure(const Drawing& drawing, UnitSystem units, Point2 most);
+
+/// The outline of a pipe of this diameter about its centreline, corners mitred.
+Ring pipeOutline(const Polyline& centreline, double diameter);
+
+} // namespace sump

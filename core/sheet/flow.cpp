@@ -1,0 +1,169 @@
+#include "core/sheet/flow.h"
+
+#include "core/sheet/border.h"
+
+#include <algorithm>
+#include <set>
+#include <stdexcept>
+
+namespace sump {
+
+namespace {
+
+constexpr std::size_t kLeastRows = 4; // of a cut table, so that no heading stands alone
+
+double headHeight(const Block& block) {
+  double sum = 0;
+  for (const PaperStrip& strip : block.head)
+    sum += strip.height;
+  return sum;
+}
+
+/// The head and the first rows: the least that is worth its heading.
+double leastHeight(const Block& block) {
+  double sum = headHeight(block);
+  for (std::size_t i = 0; i < std::min(kLeastRows, block.body.size()); ++i)
+    sum += block.body[i].height;
+  return sum;
+}
+
+} // namespace
+
+bool isSmallPaper(const PaperSize& paper) {
+  return hasFootTitle(Page{{}, {}, paper.width, paper.height, {}});
+}
+
+Page borderedPage(const SheetJob& job, std::string title) {
+  Page page{{}, std::move(title), job.paper.width, job.paper.height, {}};
+  drawBorder(page);
+  return page;
+}
+
+PageFlow::PageFlow(const SheetJob& job, std::string title, std::string documentType)
+    : job_(job), title_(std::move(title)), documentType_(std::move(documentType)) {
+  const Page page{{}, {}, job.paper.width, job.paper.height, {}};
+  space_ = drawingSpace(page).grown(-kSheetInset);
+}
+
+double PageFlow::fullWidth() const {
+  return space_.width();
+}
+
+double PageFlow::columnWidth() const {
+  if (isSmallPaper(job_.paper)) {
+    return space_.width() > 340 ? (space_.width() - kSheetGap) / 2 : space_.width();
+  }
+  return kTitleWidth - 2 * kSheetInset;
+}
+
+Point2 PageFlow::largestFigure() const {
+  const Page page{{}, {}, job_.paper.width, job_.paper.height, {}};
+  if (isSmallPaper(job_.paper)) {
+    return {space_.width(), titleBox(page).low.y - kSheetInset - space_.low.y};
+  }
+  return {titleBox(page).low.x - kSheetInset - space_.low.x, space_.height()};
+}
+
+Page& PageFlow::page() {
+  if (pages_.empty()) turnPage();
+  return pages_.back();
+}
+
+void PageFlow::turnPage() {
+  pages_.push_back(borderedPage(job_, title_));
+  taken_ = {titleBox(pages_.back()).grown(kSheetInset - kSheetGap)};
+}
+
+PaperBox PageFlow::beginDrawing() {
+  turnPage();
+  const PaperBox region{space_.low, space_.low + largestFigure()};
+  taken_.push_back(region);
+  if (!isSmallPaper(job_.paper)) {
+    const PaperBox space = drawingSpace(pages_.back());
+    const double left = space.high.x - kTitleWidth;
+    pages_.back().items.push_back(rule({left, space.low.y}, {left, space.high.y}, 0.5));
+    // Nothing may straddle the column's line.
+    taken_.push_back(
+        {{region.high.x, space.low.y}, {left + kSheetInset - kSheetGap, space.high.y}});
+  }
+  return region;
+}
+
+std::optional<Point2> PageFlow::placeFor(double width, double height) const {
+  std::set<double> lefts{space_.low.x}, tops{space_.low.y};
+  for (const PaperBox& box : taken_) {
+    lefts.insert(box.high.x + kSheetGap);
+    tops.insert(box.high.y + kSheetGap);
+  }
+  constexpr double kHair = 1e-6;
+  for (double x : lefts) {
+    for (double y : tops) {
+      const PaperBox box{{x, y}, {x + width, y + height}};
+      if (!space_.grown(kHair).holds(box)) continue;
+      const PaperBox wide = box.grown(kSheetGap - kHair);
+      if (std::none_of(taken_.begin(), taken_.end(),
+                       [&](const PaperBox& b) { return b.meets(wide); })) {
+        return Point2{x, y};
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+void PageFlow::put(Block& block, Point2 at, double height) {
+  const double below = place(block, at, at.y + height, pages_.back());
+  taken_.push_back({at, {at.x + block.width, below}});
+}
+
+bool PageFlow::placeWhole(Block& block) {
+  const double height = block.height();
+  const auto at = placeFor(block.width, height);
+  if (at) put(block, *at, height);
+  return at.has_value();
+}
+
+/// As many strips as stand in the place that takes the least part.
+bool PageFlow::placePart(Block& block) {
+  double height = leastHeight(block);
+  const auto at = placeFor(block.width, height);
+  if (!at) return false;
+  double deepest = height;
+  for (std::size_t i = std::min(kLeastRows, block.body.size()); i < block.body.size(); ++i) {
+    height += block.body[i].height;
+    const PaperBox wide = PaperBox{*at, {at->x + block.width, at->y + height}}.grown(kSheetGap / 2);
+    const bool free = wide.high.y <= space_.high.y + kSheetGap / 2 &&
+                      std::none_of(taken_.begin(), taken_.end(),
+                                   [&](const PaperBox& b) { return b.meets(wide); });
+    if (!free) break;
+    deepest = height;
+  }
+  put(block, *at, deepest);
+  return true;
+}
+
+void PageFlow::add(Block block) {
+  if (block.body.empty()) return;
+  if (pages_.empty()) turnPage();
+  if (placeWhole(block)) return;
+  while (!block.body.empty()) {
+    if (placePart(block)) continue;
+    turnPage();
+    if (placeWhole(block) || placePart(block)) continue;
+    throw std::invalid_argument("'" + title_ + "' does not fit on " + std::string(job_.paper.name) +
+                                ". Choose a larger paper size.");
+  }
+}
+
+void PageFlow::addAll(std::vector<Block> blocks) {
+  for (Block& block : blocks)
+    add(std::move(block));
+}
+
+DraftPages PageFlow::done(const std::string& scale) {
+  DraftPages drafts;
+  for (Page& page : pages_)
+    drafts.push_back({std::move(page), documentType_, scale});
+  return drafts;
+}
+
+} // namespace sump

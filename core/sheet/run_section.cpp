@@ -1,0 +1,228 @@
+#include "core/sheet/run_section.h"
+
+#include "core/geometry/polygon.h"
+#include "core/plan/keys.h"
+#include "core/sheet/part_place.h"
+#include "core/sheet/structure_cut.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+const LineStyle kPipe{Ink::Black, 0.35, {}};
+const LineStyle kGrade{Ink::Black, 0.5, {}};
+
+/// Draws one run into a drawing.
+class RunPen {
+public:
+  RunPen(const SheetJob& job, const RunStudy& run, RunWindow window, double steeper)
+      : job_(job), run_(run), given_(*job.plan().runs.find(run.id)), window_(window),
+        steeper_(steeper), stations_(planStations(run)) {
+    drawing_.steeper = steeper;
+  }
+
+  Drawing draw() {
+    markStructures();
+    markGrade();
+    markPipe();
+    markEnds();
+    markParts();
+    clip();
+    addLevels();
+    addWords();
+    return std::move(drawing_);
+  }
+
+private:
+  Point2 at(double station, double z) const { return {station, z * steeper_}; }
+  /// On the centreline.
+  Point2 axis(std::size_t point) const {
+    return {stations_[point], run_.points[point].at.z + inMetres(run_.insideDiameter) / 2};
+  }
+  bool shows(double station) const {
+    return station >= window_.from - 1e-6 && station <= window_.to + 1e-6;
+  }
+  std::string level(double z) const { return printElevation(metres(z), job_.units()); }
+
+  void markStructures() {
+    for (const StructureCut& cut : structureCuts(job_, run_, window_.from, window_.to)) {
+      MarkPen pen(drawing_.marks, cut.object, Layer::Vault);
+      for (const auto& [ring, line, fill] : cut.shapes) {
+        Ring steep;
+        for (Point2 p : ring)
+          steep.push_back(at(p.x, p.y));
+        pen.ring(std::move(steep), line, fill);
+      }
+      for (const auto& [z, name] : cut.levels)
+        drawing_.levels.push_back({z * steeper_, cut.right, level(z) + "  " + name});
+    }
+  }
+
+  void markGrade() {
+    MarkPen pen(drawing_.marks, {}, Layer::Ground);
+    Polyline line;
+    for (std::size_t i = 0; i < run_.points.size(); ++i) {
+      if (run_.points[i].grade) line.push_back(at(stations_[i], *run_.points[i].grade));
+    }
+    if (line.size() >= 2) pen.path(line, kGrade);
+  }
+
+  void markPipe() {
+    Polyline line;
+    for (std::size_t i = 0; i < run_.points.size(); ++i) {
+      const Point2 p = axis(i);
+      if (line.empty() || distance(line.back(), p) > 1e-6) line.push_back(p);
+    }
+    if (line.size() < 2) return;
+    Ring ring = pipeOutline(line, inMetres(run_.outsideDiameter));
+    for (Point2& p : ring)
+      p = at(p.x, p.y);
+    for (Point2& p : line)
+      p = at(p.x, p.y);
+    MarkPen pen(drawing_.marks, run_.id, Layer::Run);
+    pen.ring(std::move(ring), kPipe, FillStyle{Ink::White});
+    LineStyle axisLine = serviceLine(run_.service);
+    axisLine.width = 0.25;
+    pen.path(line, axisLine);
+  }
+
+  /// A pipe end that is turned or open both ways, as pipe; other ends as their symbols.
+  void markEnd(EndFitting fitting, std::size_t point, Point2 out) {
+    if (!shows(stations_[point]) || fitting == EndFitting::Plain) return;
+    const double od = inMetres(run_.outsideDiameter);
+    const Point2 c = axis(point);
+    MarkPen pen(drawing_.marks, run_.id, Layer::Part);
+    const auto upright = [&](double low, double high) {
+      pen.ring({at(c.x - od / 2, c.y + low), at(c.x + od / 2, c.y + low),
+                at(c.x + od / 2, c.y + high), at(c.x - od / 2, c.y + high)},
+               kPipe, FillStyle{Ink::White});
+    };
+    if (fitting == EndFitting::Tee) return upright(-1.5 * od, 1.5 * od);
+    if (fitting == EndFitting::ElbowDown) return upright(-1.5 * od, od / 2);
+    if (fitting == EndFitting::ElbowUp) return upright(-od / 2, 1.5 * od);
+    SymbolPen symbol(pen, Frame{at(c.x, c.y), radians(std::atan2(out.y, out.x))},
+                     std::max(od, 0.06), kPipe);
+    drawEnd(symbol, fitting);
+  }
+
+  void markEnds() {
+    const std::size_t last = run_.points.size() - 1;
+    markEnd(given_.from.fitting, 0, axis(0) - axis(1));
+    markEnd(given_.to.fitting, last, axis(last) - axis(last - 1));
+  }
+
+  void markParts() {
+    for (const InlinePart& part : given_.parts) {
+      const auto place = partPlace(run_, part);
+      if (!place || !shows(place->along)) continue;
+      std::size_t leg = 0;
+      while (leg + 2 < stations_.size() && stations_[leg + 1] < place->along)
+        ++leg;
+      const Point2 d = axis(leg + 1) - axis(leg);
+      const Point2 c = at(place->along, place->at.z + inMetres(run_.insideDiameter) / 2);
+      const double half = std::max(inMetres(run_.outsideDiameter), 0.06);
+      SymbolPen pen(MarkPen(drawing_.marks, part.id, Layer::Part),
+                    Frame{c, radians(std::atan2(d.y * steeper_, d.x))}, half, kPipe);
+      drawPart(pen, part.kind);
+      const PartProduct* product = job_.catalog.part(key(part.kind));
+      drawing_.callouts.push_back(
+          {{product != nullptr ? product->name : std::string(key(part.kind))}, c});
+    }
+  }
+
+  /// What lies beyond the window is cut off at its sides.
+  void clip() {
+    PaperBox box{{window_.from - kOverhang, -1e9}, {window_.to + kOverhang, 1e9}};
+    std::vector<Mark> kept;
+    for (Mark& mark : drawing_.marks) {
+      if (mark.round) {
+        if (box.holds(mark.points[0])) kept.push_back(std::move(mark));
+      } else if (mark.closed) {
+        mark.points = clipRing(mark.points, box);
+        if (mark.points.size() >= 3) kept.push_back(std::move(mark));
+      } else {
+        for (Polyline& part : clipLine(mark.points, box)) {
+          kept.push_back(mark);
+          kept.back().points = std::move(part);
+        }
+      }
+    }
+    drawing_.marks = std::move(kept);
+  }
+
+  void addLevels() {
+    if (shows(0)) {
+      drawing_.levels.push_back({run_.points.front().at.z * steeper_, 0,
+                                 level(run_.points.front().at.z) + "  start invert"});
+    }
+    if (shows(stations_.back())) {
+      drawing_.levels.push_back({run_.points.back().at.z * steeper_, stations_.back(),
+                                 level(run_.points.back().at.z) + "  end invert"});
+    }
+  }
+
+  void addWords() {
+    const double middle = std::clamp(stations_.back() / 2, window_.from, window_.to);
+    std::size_t leg = 0;
+    while (leg + 2 < stations_.size() && stations_[leg + 1] < middle)
+      ++leg;
+    const double span = stations_[leg + 1] - stations_[leg];
+    const double t = span > 0 ? (middle - stations_[leg]) / span : 0.5;
+    const Point2 p = lerp(axis(leg), axis(leg + 1), t);
+    const std::string slope = slopeText(run_, job_.units());
+    std::vector<std::string> lines = {runTags(job_.plan()).at(run_.id) + "  " +
+                                      sizeAndMaterial(given_, job_.catalog)};
+    if (!slope.empty()) lines.push_back(slope);
+    drawing_.callouts.push_back({lines, at(p.x, p.y), Ink::Black, true});
+    const auto end = [&](EndFitting fitting, std::size_t point) {
+      if (fitting == EndFitting::Plain || !shows(stations_[point])) return;
+      const PartProduct* product = job_.catalog.part(key(fitting));
+      const Point2 c = axis(point);
+      drawing_.callouts.push_back(
+          {{product != nullptr ? product->name : std::string(key(fitting))}, at(c.x, c.y)});
+    };
+    end(given_.from.fitting, 0);
+    end(given_.to.fitting, run_.points.size() - 1);
+    for (std::size_t i = 1; i + 1 < run_.points.size(); ++i) {
+      if (!shows(stations_[i])) continue;
+      const Point2 c = axis(i);
+      drawing_.callouts.push_back({{"Inv. " + level(run_.points[i].at.z)}, at(c.x, c.y)});
+    }
+  }
+
+  static constexpr double kOverhang = 0.9; ///< m drawn beyond the window, of structures
+
+  const SheetJob& job_;
+  const RunStudy& run_;
+  const Run& given_;
+  RunWindow window_;
+  double steeper_;
+  std::vector<double> stations_;
+  Drawing drawing_;
+};
+
+} // namespace
+
+double planEnd(const RunStudy& run) {
+  return planStations(run).back();
+}
+
+std::optional<double> firstWall(const SheetJob& job, const RunStudy& run) {
+  const std::vector<double> walls = wallStations(job, run);
+  return walls.empty() ? std::nullopt : std::optional(walls.front());
+}
+
+std::optional<double> lastWall(const SheetJob& job, const RunStudy& run) {
+  const std::vector<double> walls = wallStations(job, run);
+  return walls.empty() ? std::nullopt : std::optional(walls.back());
+}
+
+Drawing runSection(const SheetJob& job, const RunStudy& run, RunWindow window, double steeper) {
+  return RunPen(job, run, window, steeper).draw();
+}
+
+} // namespace sump

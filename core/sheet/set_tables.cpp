@@ -1,0 +1,221 @@
+#include "core/sheet/set_tables.h"
+
+#include "core/plan/keys.h"
+#include "core/sheet/part_place.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+using Row = std::vector<std::string>;
+using Rows = std::vector<Row>;
+
+std::string vaultNames(const SheetJob& job, const std::vector<Id>& ids) {
+  std::string text;
+  for (const Id& id : ids)
+    text += (text.empty() ? "" : ", ") + called(*job.plan().vaults.find(id));
+  return text;
+}
+
+std::string egressText(const Egress& egress) {
+  if (!egress.needed) return "not needed";
+  return std::to_string(egress.ladders) + " of " + std::to_string(egress.laddersNeeded);
+}
+
+/// The words of a catalogue part, or its key.
+std::string partName(const SheetJob& job, std::string_view key) {
+  const PartProduct* part = job.catalog.part(key);
+  return part != nullptr ? part->name : std::string(key);
+}
+
+} // namespace
+
+std::string earthText(Volume v, UnitSystem units) {
+  if (units == UnitSystem::Metric) return printVolume(v, units);
+  constexpr double kYard = 3 * kMetresPerFoot;
+  return grouped(v.value() / (kYard * kYard * kYard), 1) + " yd\u00B3";
+}
+
+Block revisionTable(const SheetJob& job, double width) {
+  Rows rows;
+  for (const RevisionEntry& entry : job.plan().revisions)
+    rows.push_back({entry.index, entry.date, entry.by, entry.text});
+  return table("REVISIONS", {{"Rev.", Align::Centre}, {"Date"}, {"By"}, {"What changed"}}, rows,
+               width);
+}
+
+Block acceptedTable(const SheetJob& job, double width) {
+  Rows rows;
+  for (const Finding& finding : job.review.findings) {
+    if (!finding.accepted) continue;
+    rows.push_back({finding.rule, finding.accepted->by, finding.accepted->date,
+                    render(finding.what) + " ACCEPTED: " + finding.accepted->reason});
+  }
+  return table("FINDINGS ACCEPTED", {{"Rule"}, {"By"}, {"Date"}, {"Finding and reason"}}, rows,
+               width);
+}
+
+Block settingTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  const Study& study = job.study();
+  Rows rows;
+  for (std::size_t i = 0; i < study.vaults.size(); ++i) {
+    const VaultStudy& vault = study.vaults[i];
+    const Vault& given = *job.plan().vaults.find(vault.id);
+    Row row = {called(given),
+               printLength(given.length, units) + " x " + printLength(given.width, units),
+               printElevation(vault.lidTop, units),
+               printElevation(vault.floor, units),
+               printElevation(vault.underside, units),
+               printElevation(vault.underside - study.earth.figures.bedding, units),
+               vault.cover ? printShort(*vault.cover, units) : "-"};
+    rows.push_back(std::move(row));
+  }
+  return table("VAULT SETTING",
+               {{"Vault"},
+                {"Outside|length x width"},
+                {"Top|of lid", Align::Right},
+                {"Inside|floor", Align::Right},
+                {"Underside|of base", Align::Right},
+                {"Bottom of|bedding", Align::Right},
+                {"Cover|over lid", Align::Right}},
+               rows, width);
+}
+
+Block weightTable(const SheetJob& job, double width) {
+  Rows rows;
+  for (const BuoyancyStudy& b : job.study().earth.buoyancy) {
+    const Vault& given = *job.plan().vaults.find(b.vault);
+    rows.push_back(
+        {called(given), printMass(b.weight, job.units()), b.makersWeight ? "maker" : "worked out",
+         printMass(b.heaviestPiece, job.units()), given.trafficLid ? "traffic" : "pedestrian"});
+  }
+  return table("VAULT WEIGHTS AND LIDS",
+               {{"Vault"},
+                {"Weight|empty", Align::Right},
+                {"By"},
+                {"Heaviest|piece", Align::Right},
+                {"Lid"}},
+               rows, width);
+}
+
+Block pitTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  const auto volume = [&](const Decided<Volume>& v) {
+    return decidedText(v, [&](Volume x) { return earthText(x, units); });
+  };
+  Rows rows;
+  for (const PitStudy& pit : job.study().earth.pits) {
+    rows.push_back({printElevation(pit.bottom, units),
+                    decidedText(pit.depth, [&](Length v) { return printLength(v, units); }),
+                    volume(pit.dug), volume(pit.bedding), volume(pit.backfill),
+                    egressText(pit.egress), vaultNames(job, pit.vaults)});
+  }
+  return table("DIGS FOR VAULTS",
+               {{"Bottom|elevation", Align::Right},
+                {"Greatest|depth", Align::Right},
+                {"Bank|volume", Align::Right},
+                {"Bedding", Align::Right},
+                {"Backfill", Align::Right},
+                {"Ladders|shown of needed"},
+                {"For"}},
+               rows, width);
+}
+
+Block trenchTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  const auto tags = runTags(job.plan());
+  Rows rows;
+  for (const TrenchStudy& trench : job.study().earth.trenches) {
+    rows.push_back({tags.at(trench.run), printShort(trench.bottomWidth, units),
+                    printRunLength(trench.length, units), printLength(trench.depth, units),
+                    earthText(trench.dug, units), earthText(trench.bedding, units),
+                    earthText(trench.pipeZone, units), earthText(trench.backfill, units)});
+  }
+  return table("TRENCHES, EACH AS IF ALONE",
+               {{"Run"},
+                {"Bottom|width", Align::Right},
+                {"Length", Align::Right},
+                {"Greatest|depth", Align::Right},
+                {"Bank|volume", Align::Right},
+                {"Bedding", Align::Right},
+                {"Pipe zone", Align::Right},
+                {"Backfill|over it", Align::Right}},
+               rows, width);
+}
+
+Block fittingTable(const SheetJob& job, double width) {
+  const auto tags = runTags(job.plan());
+  Rows rows;
+  for (const QuantityLine& line : job.study().takeOff) {
+    if (line.category != "fitting" && line.category != "valve" && line.category != "part") continue;
+    std::string runs;
+    for (const Id& id : line.runs) {
+      const auto tag = tags.find(id);
+      runs += (runs.empty() ? "" : ", ") + (tag == tags.end() ? id : tag->second);
+    }
+    rows.push_back({line.description, line.size.empty() ? "-" : line.size, line.material,
+                    fixed(line.quantity, 0), line.trade, runs});
+  }
+  return table("FITTINGS AND VALVES",
+               {{"Item"},
+                {"Size", Align::Centre},
+                {"Material"},
+                {"Count", Align::Right},
+                {"Trade"},
+                {"Runs"}},
+               rows, width);
+}
+
+Block partTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  const auto tags = runTags(job.plan());
+  Rows rows;
+  for (const RunStudy& run : job.study().runs) {
+    const Run& given = *job.plan().runs.find(run.id);
+    for (const InlinePart& part : given.parts) {
+      const std::optional<PartPlace> where = partPlace(run, part);
+      const std::string size = where && !where->size.empty() ? where->size : given.size;
+      rows.push_back({part.id, tags.at(run.id), sizeText(size),
+                      where ? printElevation(metres(where->at.z), units) : "?",
+                      partName(job, key(part.kind))});
+    }
+  }
+  return table("VALVES AND PARTS IN THE RUNS",
+               {{"Mark"}, {"Run"}, {"Size", Align::Centre}, {"Invert", Align::Right}, {"What"}},
+               rows, width);
+}
+
+Block levelTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  Rows rows;
+  for (const VaultStudy& vault : job.study().vaults) {
+    const auto peak = [&](const Decided<TrainLevels>& levels) {
+      return decidedText(levels, [&](const TrainLevels& train) {
+        const ChamberLevel* chamber = train.chamber(vault.id, 1);
+        return chamber != nullptr ? printElevation(chamber->level, units) : std::string("-");
+      });
+    };
+    rows.push_back({called(*job.plan().vaults.find(vault.id)), printElevation(vault.lidTop, units),
+                    printElevation(vault.lidUnderside, units),
+                    levelText(vault.overflowInvert, units), levelText(vault.waterLevel, units),
+                    printElevation(vault.floor, units), printElevation(vault.underside, units),
+                    peak(job.study().train.pumpStopped)});
+  }
+  return table("LEVELS",
+               {{"Vault"},
+                {"Top|of lid", Align::Right},
+                {"Underside|of lid", Align::Right},
+                {"Overflow|invert", Align::Right},
+                {"Water|at rest", Align::Right},
+                {"Inside|floor", Align::Right},
+                {"Underside|of base", Align::Right},
+                {"Water at the peak,|pump stopped"}},
+               rows, width);
+}
+
+} // namespace sump

@@ -1,0 +1,37 @@
+#pragma once
+// Tables that only the sheet set has, and how a result that may be undecided is told. Private to
+// core/sheet.
+
+#include "core/sheet/block.h"
+#include "core/sheet/sheet_set.h"
+#include "core/study/decided.h"
+
+#include <string>
+
+namespace sump {
+
+/// The value in words, or what it needs: an undecided figure is never left out in silence.
+template <class T, class Print> std::string decidedText(const Decided<T>& result, Print print) {
+  return result ? print(*result) : "needs " + needsText(result.needs);
+}
+
+/// Earth is measured and paid in cubic yards, or cubic metres: `24.4 yd3` with the superscript.
+std::string earthText(Volume v, UnitSystem units);
+
+Block revisionTable(const SheetJob& job, double width);
+Block acceptedTable(const SheetJob& job, double width);
+/// Outside sizes, elevations and weights of the vaults.
+Block settingTable(const SheetJob& job, double width);
+Block weightTable(const SheetJob& job, double width);
+Block pitTable(const SheetJob& job, double width);
+Block trenchTable(const SheetJob& job, double width);
+Block earthTable(const SheetJob& job, double width);
+Block fittingTable(const SheetJob& job, double width);
+/// Valves and other parts set in the runs.
+Block partTable(const SheetJob& job, double width);
+Block levelTable(const SheetJob& job, double width);
+Block conduitTable(const SheetJob& job, double width);
+Block supplyTable(const SheetJob& job, double width);
+Block signalTable(const SheetJob& job, double width);
+
+} // namespace sump

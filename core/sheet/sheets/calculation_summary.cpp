@@ -1,0 +1,210 @@
+// G-6: the key figures of the calculations. How each came about is in the calculation report.
+
+#include "core/sheet/flow.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/study/calculation_print.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+/// Prints a decided quantity of one kind.
+class Figures {
+public:
+  explicit Figures(UnitSystem units) : units_(units) {}
+  template <class Q> std::string operator()(const Decided<Q>& v, QuantityKind kind) const {
+    return decidedText(v, [&](const Q& q) { return printQuantity(q.value(), kind, units_); });
+  }
+  std::string operator()(const Decided<double>& v, QuantityKind kind = QuantityKind::Number) const {
+    return decidedText(v, [&](double q) { return printQuantity(q, kind, units_); });
+  }
+  std::string elevation(const Decided<Length>& v) const {
+    return decidedText(v, [&](Length q) { return printElevation(q, units_); });
+  }
+
+private:
+  UnitSystem units_;
+};
+
+Block storageTable(const SheetJob& job, double width) {
+  const Figures f(job.units());
+  const Study& s = job.study();
+  const DemandStudy& d = s.hydraulics.demand;
+  const Rows rows = {
+      {"Working volume at rest", printVolume(s.workingVolume, job.units())},
+      {"Usable volume, rest level to float", f(s.train.usable, QuantityKind::Volume)},
+      {"Peak inflow to the vaults", f(s.train.peakInflow, QuantityKind::Flow)},
+      {"Peak draw of product water", f(s.train.peakDraw, QuantityKind::Flow)},
+      {"Recirculation", f(s.train.recirculation, QuantityKind::Flow)},
+      {"Wash water a day", f(d.dailyWash, QuantityKind::Volume)},
+      {"Make-up water a day", f(d.dailyMakeUp, QuantityKind::Volume)},
+      {"Share reclaimed", f(d.reclaimShare, QuantityKind::Share)},
+      {"Time to fill the usable volume", f(s.train.fill, QuantityKind::Time)},
+      {"Time to draw it down", f(s.train.drawDown, QuantityKind::Time)},
+      {"Sludge a day", f(s.train.sludgePerDay, QuantityKind::Volume)},
+      {"Pump-out, if all settles in the first chamber",
+       f(s.train.pumpOutFirst, QuantityKind::Time)},
+      {"Pump-out, if it spreads over all chambers", f(s.train.pumpOutTrain, QuantityKind::Time)}};
+  return table("STORAGE AND FLOWS", {{"Quantity"}, {"Value"}}, rows, width);
+}
+
+Block pumpTable(const SheetJob& job, double width) {
+  const Figures f(job.units());
+  const HydraulicsStudy& h = job.study().hydraulics;
+  Rows rows = {{"Pump flow at the peak", f(h.pumpFlow, QuantityKind::Flow)},
+               {"Pump head at that flow", f(h.pumpHead, QuantityKind::HeadOfWater)}};
+  const auto tags = runTags(job.plan());
+  for (const SuctionStudy& s : h.suctions) {
+    const std::string tag = tags.at(s.run) + ": ";
+    rows.push_back({tag + "pump above low water", f(s.liftLow, QuantityKind::Length)});
+    rows.push_back({tag + "suction lift with losses", f(s.suctionLift, QuantityKind::HeadOfWater)});
+    rows.push_back({tag + "NPSH available", f(s.npshAvailable, QuantityKind::HeadOfWater)});
+    rows.push_back({tag + "NPSH required", f(s.npshRequired, QuantityKind::HeadOfWater)});
+    rows.push_back({tag + "NPSH ratio", f(s.npshRatio)});
+    rows.push_back({tag + "water to prime with", f(s.primingVolume, QuantityKind::Volume)});
+    rows.push_back({tag + "low water", f.elevation(s.lowWater)});
+  }
+  return table("PUMP AND SUCTION", {{"Quantity"}, {"Value"}}, rows, width);
+}
+
+Block pressureTable(const SheetJob& job, double width) {
+  const Figures f(job.units());
+  const auto tags = runTags(job.plan());
+  Rows rows;
+  for (const PressureRun& run : job.study().hydraulics.runs) {
+    const auto velocity = decide([](const RunLoss& loss) { return loss.fastest; }, run.loss);
+    const auto loss = decide([](const RunLoss& loss) { return loss.total; }, run.loss);
+    const bool suction = run.service == Service::Suction || run.service == Service::SpareSuction;
+    rows.push_back(
+        {tags.at(run.run), f(run.flow, QuantityKind::Flow), f(velocity, QuantityKind::Velocity),
+         printQuantity(run.ceiling.value(), QuantityKind::Velocity, job.units()),
+         f(loss, QuantityKind::HeadOfWater), suction ? "-" : f(run.atEnd, QuantityKind::Pressure)});
+  }
+  return table("PRESSURE RUNS",
+               {{"Run"},
+                {"Flow"},
+                {"Velocity"},
+                {"Ceiling"},
+                {"Loss, strainer clean"},
+                {"Pressure at the end"}},
+               rows, width);
+}
+
+Block gravityTable(const SheetJob& job, double width) {
+  const Figures f(job.units());
+  const auto tags = runTags(job.plan());
+  Rows rows;
+  for (const GravityStudy& run : job.study().train.gravity) {
+    rows.push_back({tags.at(run.run), f(run.peak, QuantityKind::Flow),
+                    f(run.fullFlow, QuantityKind::Flow), f(run.share, QuantityKind::Share),
+                    f(run.velocity, QuantityKind::Velocity)});
+  }
+  return table("GRAVITY RUNS AT THE PEAK",
+               {{"Run"}, {"Carries"}, {"Full flow"}, {"Share"}, {"Velocity"}}, rows, width);
+}
+
+Block levelsAtPeak(const SheetJob& job, double width) {
+  Rows rows;
+  for (const VaultStudy& vault : job.study().vaults) {
+    for (const ChamberStudy& chamber : vault.chambers) {
+      const auto level = [&](const Decided<TrainLevels>& train) {
+        return decidedText(train, [&](const TrainLevels& t) {
+          const ChamberLevel* found = t.chamber(vault.id, chamber.number);
+          return found ? printElevation(found->level, job.units()) : std::string("-");
+        });
+      };
+      const ChamberDuty* duty = job.study().train.duty(vault.id, chamber.number);
+      const Figures f(job.units());
+      rows.push_back({called(*job.plan().vaults.find(vault.id)), std::to_string(chamber.number),
+                      levelText(vault.waterLevel, job.units()),
+                      level(job.study().train.pumpRunning), level(job.study().train.pumpStopped),
+                      duty ? f(duty->detention, QuantityKind::Time) : "-",
+                      duty ? f(duty->overflowRate, QuantityKind::Velocity) : "-"});
+    }
+  }
+  return table("CHAMBERS AT THE PEAK",
+               {{"Vault"},
+                {"Ch.", Align::Centre},
+                {"At rest", Align::Right},
+                {"Pump|running", Align::Right},
+                {"Pump|stopped", Align::Right},
+                {"Detention"},
+                {"Overflow|rate"}},
+               rows, width);
+}
+
+Block buoyancyTable(const SheetJob& job, double width) {
+  const Figures f(job.units());
+  const auto factor = [&](const Decided<double>& v) {
+    return decidedText(v, [&](double x) {
+      return std::isfinite(x) ? printQuantity(x, QuantityKind::Number, job.units())
+                              : std::string("above groundwater");
+    });
+  };
+  Rows rows;
+  for (const BuoyancyStudy& b : job.study().earth.buoyancy) {
+    rows.push_back({called(*job.plan().vaults.find(b.vault)), printMass(b.weight, job.units()),
+                    f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force),
+                    factor(b.factor), f(b.ballast, QuantityKind::Volume)});
+  }
+  return table("FLOTATION OF THE EMPTY VAULTS",
+               {{"Vault"},
+                {"Weight", Align::Right},
+                {"Uplift"},
+                {"Soil held"},
+                {"Factor of|safety"},
+                {"Ballast to add"}},
+               rows, width);
+}
+
+} // namespace
+
+Block earthTable(const SheetJob& job, double width) {
+  const EarthStudy& e = job.study().earth;
+  const auto volume = [&](const Decided<Volume>& v) {
+    return decidedText(v, [&](Volume x) { return earthText(x, job.units()); });
+  };
+  const Rows rows = {
+      {"Dug, bank volume", volume(e.dug)},
+      {"Bedding", volume(e.bedding)},
+      {"Pipe zone", volume(e.pipeZone)},
+      {"Backfill", volume(e.backfill)},
+      {"Spoil, loose", volume(e.spoil)},
+      {"Hauled off, loose", volume(e.surplus)},
+      {"Truckloads", decidedText(e.truckloads, [](double n) { return fixed(n, 1); })},
+      {"Spoil heap clear of the edge",
+       decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
+  return table("EARTHWORK", {{"Quantity"}, {"Value"}}, rows, width);
+}
+
+DraftPages calculationSummarySheet(const SheetJob& job) {
+  PageFlow flow(job, "Calculation summary", "Calculation");
+  const double wide = std::min(flow.fullWidth(), 240.0), column = flow.columnWidth();
+  std::vector<Block> blocks = {storageTable(job, column)};
+  if (!job.study().hydraulics.runs.empty()) {
+    blocks.push_back(pumpTable(job, column));
+    blocks.push_back(pressureTable(job, wide));
+  }
+  blocks.push_back(gravityTable(job, column));
+  blocks.push_back(levelsAtPeak(job, wide));
+  blocks.push_back(buoyancyTable(job, wide));
+  blocks.push_back(earthTable(job, column));
+  blocks.push_back(paragraphs(
+      "NOTES",
+      {"The figures are those of the study that the plan file gives; the calculation report shows "
+       "how each came about. What an input is missing for says what it needs.",
+       "Screening for planning: licensed engineers decide about flotation, lids, excavation "
+       "support "
+       "and electrical work under the adopted codes."},
+      column, true));
+  flow.addAll(std::move(blocks));
+  return flow.done("None");
+}
+
+} // namespace sump

@@ -1,0 +1,132 @@
+// G-0: who does what, and who must be there before whom. The order of work is common practice, no
+// source; the general contractor's own plan and the adopted codes govern.
+
+#include "core/sheet/flow.h"
+#include "core/sheet/schedules.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+bool has(const SheetJob& job, Service service) {
+  for (const Run& run : job.plan().runs) {
+    if (run.service == service) return true;
+  }
+  return false;
+}
+
+/// Numbers the steps and looks up what must be done before them by their names.
+class Steps {
+public:
+  void add(const std::string& name, const std::string& work, const std::string& by,
+           const std::vector<std::string>& after, const std::string& hold) {
+    names_.push_back(name);
+    std::string before;
+    for (const std::string& other : after) {
+      const auto found = std::find(names_.begin(), names_.end(), other);
+      if (found == names_.end()) continue; // the plan has no such work
+      before += (before.empty() ? "" : ", ") + std::to_string(found - names_.begin() + 1);
+    }
+    rows_.push_back({std::to_string(names_.size()), by, before.empty() ? "-" : before, hold, work});
+  }
+  const Rows& rows() const { return rows_; }
+
+private:
+  std::vector<std::string> names_;
+  Rows rows_;
+};
+
+void addGroundWork(const SheetJob& job, Steps& steps) {
+  steps.add("locate",
+            "Have all utilities located and marked; expose crossings by hand. Stake out "
+            "vault corners and run ends from sheet C-101.",
+            "General contractor, surveyor", {}, "Marks seen and photographed");
+  steps.add("inverts",
+            "Survey the outlet inverts of the drains and the invert at the sewer; report "
+            "differences from the schedule before vaults are ordered.",
+            "Plumber", {"locate"}, "Inverts agreed in writing");
+  steps.add("order",
+            "Order vaults, risers and covers with openings, boots and lifting points as "
+            "scheduled; agree weights and crane position.",
+            "General contractor, vault maker", {"inverts"}, "Shop drawings approved");
+  steps.add("dig", "Dig, shore or slope, keep spoil and loads off the edge, keep water out.",
+            "Excavator", {"locate", "order"}, "Competent person, daily and after rain");
+  steps.add("bed", "Lay and level the bedding to the scheduled elevation.", "Excavator", {"dig"},
+            "Level checked at four corners");
+  steps.add("set", "Set the vaults on the bedding, check corners and inverts, seal joints.",
+            "Excavator, crane, vault maker", {"bed"}, "Lift plan; elevations recorded");
+  if (job.plan().site.groundwater) {
+    steps.add("hold",
+              "Hold the empty vaults against flotation: keep water down or fill them until "
+              "backfilled.",
+              "General contractor", {"set"}, "Engineer's direction");
+  }
+}
+
+void addPipeWork(const SheetJob& job, Steps& steps) {
+  steps.add("gravity",
+            "Lay inlet, links, interconnects and overflow from the low end up; boots at "
+            "every wall.",
+            "Plumber", {"set"}, "Grade and joints seen before cover");
+  if (has(job, Service::Suction)) {
+    steps.add("pressure",
+              "Lay suction, recirculation, underflow and product pipe; suction rises "
+              "all the way to the pump.",
+              "Plumber", {"set"}, "Pressure and vacuum test");
+  }
+  steps.add("conduit",
+            "Lay float, signal and power conduits with pull cords; separate power from "
+            "signals.",
+            "Electrician", {"set"}, "Inspected before cover");
+  steps.add("inspect", "Inspection of all buried work.", "Authority having jurisdiction",
+            {"gravity", "pressure", "conduit"}, "Signed before backfill");
+  steps.add("fill", "Backfill in even layers all round; warning tape; risers and covers to grade.",
+            "Excavator", {"inspect", "hold"}, "Compaction test under traffic");
+}
+
+void addRoomWork(const SheetJob& job, Steps& steps) {
+  steps.add("room",
+            "Room with floor, drain, door, light and ventilation ready; pipe risers inside "
+            "the marked area.",
+            "General contractor", {"pressure", "conduit"}, "Room clean and locked");
+  steps.add("equipment", "Bring in and anchor the equipment; join the risers with unions.",
+            "Equipment supplier, plumber", {"room"}, "Alignment checked");
+  if (has(job, Service::MakeUp)) {
+    steps.add("make-up",
+              "Join the fresh-water make-up through its air gap or reduced-pressure "
+              "assembly.",
+              "Plumber", {"equipment"}, "Assembly tested by a certified tester");
+  }
+  steps.add("power",
+            "Power, controls, float and wash signal; disconnect in sight; rotation "
+            "checked.",
+            "Electrician", {"equipment", "conduit"}, "Locked out until tested");
+  steps.add("water", "Fill the vaults with clean water to rest level; check for leaks.", "Plumber",
+            {"fill", "make-up"}, "Level holds a day");
+  steps.add("start", "Prime the suction, start, set levels and flows, instruct the owner.",
+            "Equipment supplier with plumber and electrician", {"power", "water"},
+            "Start-up record signed");
+}
+
+} // namespace
+
+DraftPages coordinationSheet(const SheetJob& job) {
+  PageFlow flow(job, "Coordination and cautions", "General");
+  const double wide = std::min(flow.fullWidth(), 2 * flow.columnWidth() + kSheetGap);
+  Steps steps;
+  addGroundWork(job, steps);
+  addPipeWork(job, steps);
+  addRoomWork(job, steps);
+  flow.add(table("COORDINATION: WHO DOES WHAT, AND AFTER WHOM",
+                 {{"Step", Align::Centre}, {"By"}, {"After steps"}, {"Hold point"}, {"Work"}},
+                 steps.rows(), wide));
+  flow.add(cautions(flow.columnWidth()));
+  flow.add(generalNotes(job.review, flow.columnWidth()));
+  return flow.done("None");
+}
+
+} // namespace sump

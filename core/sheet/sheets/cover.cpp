@@ -1,0 +1,99 @@
+// G-0: the cover with the sheet index, what is built, the site at small scale and the revisions.
+
+#include "core/sheet/labels.h"
+#include "core/sheet/plan_views.h"
+#include "core/sheet/schedules.h"
+#include "core/sheet/set_tables.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+Block projectBlock(const SheetJob& job, double width) {
+  const Project& p = job.plan().project;
+  Block block{width, {}, {}};
+  const auto line = [&](const std::string& text, double height, bool bold) {
+    if (text.empty()) return;
+    for (const std::string& part : wrapped(text, width, height, bold)) {
+      block.head.push_back({height * 1.8, {words({0, height * 1.3}, part, height, bold)}});
+    }
+  };
+  line(p.title, 7, true);
+  line(p.supplementaryTitle, 5, false);
+  line(p.siteAddress, 3.5, false);
+  line(p.legalOwner, 3.5, false);
+  line(p.documentStatus, 3.5, true);
+  block.body.push_back({2, {rule({0, 1}, {width, 1}, 0.7)}});
+  return block;
+}
+
+Block indexBlock(const std::vector<IndexLine>& index, double width) {
+  std::vector<std::vector<std::string>> rows;
+  for (const IndexLine& line : index)
+    rows.push_back({line.number, line.documentType, line.title});
+  return table("SHEET INDEX", {{"Sheet"}, {"Document"}, {"Title"}}, rows, width);
+}
+
+Block factBlock(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  const Study& study = job.study();
+  std::vector<std::vector<std::string>> rows = {
+      {"Vaults", std::to_string(study.vaults.size())},
+      {"Working storage at rest", printVolume(study.workingVolume, units)},
+      {"Runs of pipe and conduit", std::to_string(study.runs.size())},
+      {"Digs for vaults", std::to_string(study.earth.pits.size())},
+      {"Bank volume to dig",
+       decidedText(study.earth.dug, [&](Volume v) { return earthText(v, units); })},
+      {"Findings open",
+       std::to_string(std::count_if(
+           job.review.findings.begin(), job.review.findings.end(),
+           [](const Finding& f) { return f.severity != Severity::Note && !f.accepted; }))}};
+  return table("WHAT IS BUILT", {{"What"}, {"How much"}}, rows, width);
+}
+
+/// The whole site with buildings and drains named and no run labelled.
+Block siteBlock(const SheetJob& job, Point2 most) {
+  const Extents e = extents(job.plan(), job.marks);
+  constexpr double kMargin = 9;
+  const double scale =
+      fittedScale(e.site, {{0, 0}, {most.x, most.y - kViewTitle}}, kMargin, job.units());
+  const double k = 1000 / scale;
+  const SheetView view{
+      "1",
+      "SITE",
+      {{0, 0},
+       {std::max(e.site.width() * k + 2 * kMargin, 150.0), e.site.height() * k + 2 * kMargin}},
+      e.site.centre(),
+      scale};
+  Page page;
+  const std::vector<Mark> marks =
+      marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
+  const auto label = [&](const SheetView& v, Page& p) {
+    drawLabels(v, {job.review, job.catalog, marks, [](const Run&) { return RunLabel::None; }}, p);
+  };
+  drawSiteView(job, view, marks, label, page);
+  return {view.frame.width(), {}, {{view.frame.height() + kViewTitle, std::move(page.items)}}};
+}
+
+} // namespace
+
+DraftPages coverSheet(const SheetJob& job, const std::vector<IndexLine>& index) {
+  PageFlow flow(job, "Cover and sheet index", "Cover");
+  const double width = flow.columnWidth();
+  flow.add(projectBlock(job, std::min(flow.fullWidth(), 2 * width)));
+  flow.add(indexBlock(index, width));
+  flow.add(factBlock(job, width));
+  flow.add(revisionTable(job, width));
+  if (!job.marks.empty()) {
+    const Point2 most = flow.largestFigure();
+    // Beside the column of tables where the sheet has one, else on a page of its own.
+    const double beside = isSmallPaper(job.paper) ? 0 : width + kSheetGap;
+    flow.add(siteBlock(job, {most.x - beside, most.y - (beside > 0 ? 50 : 0)}));
+  }
+  return flow.done(job.marks.empty() ? "None" : "As shown");
+}
+
+} // namespace sump

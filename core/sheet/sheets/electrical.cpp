@@ -1,0 +1,152 @@
+// E-1: conduits, disconnects and the working space at the panel.
+
+#include "core/geometry/polygon.h"
+#include "core/sheet/label_board.h"
+#include "core/sheet/mark_pen.h"
+#include "core/sheet/plan_views.h"
+#include "core/sheet/schedules.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <set>
+
+namespace sump {
+
+namespace {
+
+/// Runs other than conduits and their parts.
+std::set<Id> pipeIds(const Plan& plan) {
+  std::set<Id> ids;
+  for (const Run& run : plan.runs) {
+    if (isConduit(run.service)) continue;
+    ids.insert(run.id);
+    for (const InlinePart& part : run.parts)
+      ids.insert(part.id);
+  }
+  return ids;
+}
+
+void markDisconnects(const SheetJob& job, std::vector<Mark>& marks) {
+  for (const Supply& supply : job.plan().basis.wiring.supplies) {
+    if (!supply.disconnect) continue;
+    constexpr double kHalf = 0.12;
+    const Point2 c = *supply.disconnect;
+    MarkPen pen(marks, supply.id, Layer::Symbol);
+    const LineStyle line{Ink::ServiceRed, 0.35, {}};
+    pen.ring({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, -kHalf}, c + Point2{kHalf, kHalf},
+              c + Point2{-kHalf, kHalf}},
+             line, FillStyle{Ink::White});
+    pen.path({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, kHalf}}, line);
+  }
+}
+
+std::vector<Mark> electricalMarks(const SheetJob& job) {
+  const std::set<Id> pipes = pipeIds(job.plan());
+  std::vector<Mark> marks = marksOf(job.marks, [&](const Mark& mark) {
+    return !pipes.contains(mark.object) && mark.layer != Layer::Note;
+  });
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
+    MarkPen(marks, space.room, Layer::Note)
+        .ring(space.zone, LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
+              FillStyle{Ink::ServiceRed, Hatch::Diagonal});
+  }
+  markDisconnects(job, marks);
+  return marks;
+}
+
+void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
+    const auto depth =
+        decidedText(space.depthNeeded, [&](Length v) { return printLength(v, job.units()); });
+    board.besideOutline({{"WORKING SPACE, KEEP CLEAR", "depth " + depth}, true, true}, space.zone);
+  }
+  for (const Supply& supply : job.plan().basis.wiring.supplies) {
+    if (!supply.disconnect || !view.shows(*supply.disconnect)) continue;
+    board.atPoint({{"Disconnect, " + (supply.name.empty() ? supply.id : supply.name)}},
+                  *supply.disconnect, 3, 90);
+  }
+}
+
+Block spaceTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  std::vector<std::vector<std::string>> rows;
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
+    rows.push_back({decidedText(space.depthNeeded, [&](Length v) { return printLength(v, units); }),
+                    printLength(space.depthClear, units), printLength(space.widthNeeded, units),
+                    printLength(space.widthClear, units), printLength(space.heightNeeded, units),
+                    std::to_string(space.intrusions.size()),
+                    called(*job.plan().rooms.find(space.room))});
+  }
+  return table("WORKING SPACE AT THE PANEL",
+               {{"Depth|needed"},
+                {"Depth|clear", Align::Right},
+                {"Width|needed", Align::Right},
+                {"Width|clear", Align::Right},
+                {"Height|needed", Align::Right},
+                {"Things|in it", Align::Right},
+                {"Room"}},
+               rows, width);
+}
+
+PaperBox electricalExtent(const SheetJob& job) {
+  std::vector<Point2> points;
+  for (const RunStudy& run : job.study().runs) {
+    if (!isConduit(run.service)) continue;
+    for (const RunPoint& p : run.points)
+      points.push_back(flat(p.at));
+  }
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    const Ring ring = outline(room);
+    points.insert(points.end(), ring.begin(), ring.end());
+  }
+  return around(points);
+}
+
+} // namespace
+
+DraftPages electricalSheet(const SheetJob& job) {
+  const PaperBox shown = electricalExtent(job);
+  if (shown.width() <= 0 && shown.height() <= 0) return {};
+  PageFlow flow(job, "Electrical plan", "Plan");
+  const std::vector<Mark> marks = electricalMarks(job);
+  const auto kind = [](const Run& run) {
+    return isConduit(run.service) ? RunLabel::Full : RunLabel::None;
+  };
+  LabelRequest request{job.review, job.catalog, marks, kind};
+  std::vector<std::string> unplaced;
+  drawTiledView(
+      job, "ELECTRICAL PLAN", shown, marks,
+      [&](const SheetView& view, Page& page) {
+        request.first = [&](LabelBoard& board) { labelSpaces(job, view, board); };
+        const auto missing = drawLabels(view, request, page);
+        unplaced.insert(unplaced.end(), missing.begin(), missing.end());
+      },
+      flow);
+  const double width = flow.columnWidth();
+  flow.add(paragraphs(
+      "ELECTRICAL NOTES AND CAUTIONS",
+      {"ELECTRICAL: all work by licensed electricians under the adopted electrical code, locked "
+       "out "
+       "and tested dead. Conductors, overcurrent protection, grounding and bonding are the "
+       "electrician's to size; what stands here is for coordination.",
+       "Seal conduits where they leave the vaults: water and gas must not reach the panel.",
+       "Keep power apart from Class 2 and signal circuits. Pull cords in every spare conduit.",
+       "No more bends between pull points than the code allows; pull boxes stay within reach.",
+       "Check rotation before coupling the pump; the disconnect stays in sight of the motor.",
+       "Float and wash signal: volts as scheduled; do not mix circuits of different volts in one "
+       "conduit."},
+      width, true));
+  flow.add(supplyTable(job, width));
+  flow.add(signalTable(job, width));
+  flow.add(spaceTable(job, width));
+  if (!unplaced.empty()) {
+    std::string text = "For lack of room these conduits are only in the schedule:";
+    for (const std::string& tag : unplaced)
+      text += " " + tag;
+    flow.add(paragraphs("NOT LABELLED", {text}, width, false));
+  }
+  return flow.done("As shown");
+}
+
+} // namespace sump

@@ -1,0 +1,197 @@
+// C-1: the digs: bottoms, edges, trenches, spoil, ladders and what they come near.
+
+#include "core/geometry/polygon.h"
+#include "core/sheet/label_board.h"
+#include "core/sheet/mark_pen.h"
+#include "core/sheet/plan_views.h"
+#include "core/sheet/schedules.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+const LineStyle kEdge{Ink::Black, 0.7, {8, 2}};
+const LineStyle kToe{Ink::Black, 0.35, {3, 1.5}};
+const LineStyle kTrench{Ink::Grey, 0.25, {2, 1}};
+
+void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
+  for (const PitStudy& pit : earth.pits) {
+    MarkPen pen(marks, pit.vaults.empty() ? Id() : pit.vaults.front(), Layer::Ground);
+    if (pit.top) pen.ring(*pit.top, kEdge, FillStyle{Ink::PaleGrey, Hatch::Dots});
+    for (const Ring& bottom : pit.bottoms)
+      pen.ring(bottom, kToe);
+  }
+}
+
+void markTrenches(const EarthStudy& earth, std::vector<Mark>& marks) {
+  for (const TrenchStudy& trench : earth.trenches) {
+    MarkPen pen(marks, trench.run, Layer::Ground);
+    for (const TrenchStretch& stretch : trench.stretches) {
+      for (std::size_t i = 0; i + 1 < stretch.size(); ++i)
+        pen.ring(trenchOutline(stretch[i], stretch[i + 1]), kTrench);
+    }
+  }
+}
+
+void markSpoilAndLadders(const EarthBasis& basis, std::vector<Mark>& marks) {
+  MarkPen pen(marks, {}, Layer::Ground);
+  if (basis.spoil.size() >= 3) {
+    pen.ring(basis.spoil, LineStyle{Ink::Black, 0.35, {}}, FillStyle{Ink::Grey, Hatch::Cross});
+  }
+  for (Point2 at : basis.ladders) {
+    pen.ring({at + Point2{-0.25, -0.5}, at + Point2{0.25, -0.5}, at + Point2{0.25, 0.5},
+              at + Point2{-0.25, 0.5}},
+             LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::White});
+    for (double y : {-0.25, 0.0, 0.25})
+      pen.path({at + Point2{-0.25, y}, at + Point2{0.25, y}}, LineStyle{Ink::Black, 0.25, {}});
+  }
+}
+
+std::vector<Mark> excavationMarks(const SheetJob& job) {
+  std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
+    return mark.layer <= Layer::Utility || mark.layer == Layer::Room || mark.layer == Layer::Basin;
+  });
+  markTrenches(job.study().earth, marks);
+  markPits(job.study().earth, marks);
+  const auto vaults =
+      marksOf(job.marks, [](const Mark& mark) { return mark.layer == Layer::Vault; });
+  marks.insert(marks.end(), vaults.begin(), vaults.end());
+  markSpoilAndLadders(job.plan().basis.earth, marks);
+  return marks;
+}
+
+const char* soilName(SoilClass soil) {
+  static constexpr const char* kNames[] = {"stable rock", "type A", "type B", "type C"};
+  return kNames[static_cast<std::size_t>(soil)];
+}
+
+void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  const auto tags = runTags(job.plan());
+  for (const TrenchStudy& trench : job.study().earth.trenches) {
+    Polyline line;
+    for (const TrenchStretch& stretch : trench.stretches) {
+      for (const TrenchPoint& p : stretch)
+        line.push_back(p.at);
+    }
+    if (line.size() < 2 || view.shownLength(line) < 0.5) continue;
+    board.alongLine(
+        {{tags.at(trench.run), "to " + printLength(trench.depth, job.units()) + " deep"},
+         false,
+         true},
+        line, 60);
+  }
+}
+
+void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
+                     Page& page) {
+  LabelBoard board(view, marks, page);
+  const UnitSystem units = job.units();
+  for (const PitStudy& pit : job.study().earth.pits) {
+    SheetLabel label{{"Dig to " + printElevation(pit.bottom, units),
+                      decidedText(pit.depth, [&](Length v) { return printLength(v, units); }) +
+                          " at the deepest"},
+                     true,
+                     true};
+    board.besideOutline(label, pit.top ? *pit.top : pit.bottoms.front());
+  }
+  for (const VaultStudy& vault : job.study().vaults)
+    board.inOutline({{called(*job.plan().vaults.find(vault.id))}}, vault.outline);
+  const EarthBasis& basis = job.plan().basis.earth;
+  if (basis.spoil.size() >= 3) board.inOutline({{"SPOIL"}, false, true}, basis.spoil);
+  for (Point2 ladder : basis.ladders) {
+    if (view.shows(ladder)) board.atPoint({{"Ladder"}}, ladder, 3, 40);
+  }
+  labelTrenches(job, view, board);
+  for (const Utility& utility : job.plan().utilities)
+    board.alongLine({{"EX " + called(utility)}}, utility.path, 30);
+  for (const Building& building : job.plan().buildings)
+    board.inOutline({{called(building)}, false, true}, building.outline);
+}
+
+std::string sidesText(const SheetJob& job) {
+  const EarthStudy& earth = job.study().earth;
+  std::string text = std::string("Soil taken as ") + soilName(earth.soil) +
+                     (earth.soilAssumed ? " because it is not classified" : "") + ". ";
+  const auto& protection = job.plan().basis.earth.protection;
+  static constexpr const char* kWays[] = {"nothing", "sloping", "shoring", "shields",
+                                          "an engineer's design"};
+  text += protection
+              ? std::string("Sides held by ") + kWays[static_cast<std::size_t>(*protection)] + ". "
+              : "No protective system is chosen: drawn as sloped. ";
+  if (earth.sideSlope > 0) {
+    text += "Sides are drawn " + fixed(earth.sideSlope, 2) +
+            " to 1 (run to rise) where deeper than " +
+            printShort(earth.figures.protectionFrom, job.units()) + ".";
+  } else {
+    text += "Sides are drawn upright.";
+  }
+  return text;
+}
+
+/// What the digs cut or come near, by name.
+std::vector<std::string> nearTexts(const SheetJob& job) {
+  static constexpr const char* kKinds[] = {"building", "property line", "traffic pavement",
+                                           "well",     "utility",       "run"};
+  std::vector<std::string> texts;
+  const auto add = [&](const std::string& what, const std::vector<DigClash>& clashes) {
+    std::string text;
+    for (const DigClash& clash : clashes) {
+      text += (text.empty() ? "" : ", ") +
+              std::string(kKinds[static_cast<std::size_t>(clash.kind)]) +
+              (clash.object.empty() ? "" : " " + clash.object);
+    }
+    if (!text.empty()) texts.push_back(what + " takes in or cuts: " + text + ".");
+  };
+  const auto tags = runTags(job.plan());
+  for (const PitStudy& pit : job.study().earth.pits)
+    add("The dig to " + printElevation(pit.bottom, job.units()), pit.clashes);
+  for (const TrenchStudy& trench : job.study().earth.trenches)
+    add("The trench of " + tags.at(trench.run), trench.clashes);
+  return texts;
+}
+
+} // namespace
+
+DraftPages excavationSheet(const SheetJob& job) {
+  if (job.study().vaults.empty()) return {};
+  PageFlow flow(job, "Excavation", "Plan");
+  const std::vector<Mark> marks = excavationMarks(job);
+  std::vector<Point2> shown = job.plan().basis.earth.ladders;
+  shown.insert(shown.end(), job.plan().basis.earth.spoil.begin(),
+               job.plan().basis.earth.spoil.end());
+  for (const PitStudy& pit : job.study().earth.pits) {
+    for (const Ring& bottom : pit.bottoms)
+      shown.insert(shown.end(), bottom.begin(), bottom.end());
+    if (pit.top) shown.insert(shown.end(), pit.top->begin(), pit.top->end());
+  }
+  if (shown.empty()) return {};
+  drawTiledView(
+      job, "EXCAVATION", around(shown), marks,
+      [&](const SheetView& view, Page& page) { labelExcavation(job, view, marks, page); }, flow);
+  const double width = flow.columnWidth();
+  flow.add(paragraphs(
+      "EXCAVATION",
+      {sidesText(job),
+       "EXCAVATION: shore, slope or shield as the soil asks for; keep spoil, loads and vehicles "
+       "off "
+       "the edge; a competent person classifies the soil and inspects daily and after rain. "
+       "29 CFR 1926 Subpart P or the local rules govern.",
+       "CONFINED SPACE: nobody enters a vault, even brief, without permit, gas test, ventilation, "
+       "attendant and a rescue plan.",
+       "LIFTING: nobody under a load or between a vault and the side of the dig.",
+       "Broken heavy lines are the dig's edge at the ground, fine ones its bottom; grey ones the "
+       "trenches."},
+      width, true));
+  flow.add(pitTable(job, width));
+  flow.add(earthTable(job, width));
+  flow.add(paragraphs("NEAR THE DIGS", nearTexts(job), width, false));
+  flow.add(trenchTable(job, std::min(flow.fullWidth(), 220.0)));
+  return flow.done("As shown");
+}
+
+} // namespace sump

@@ -1,0 +1,233 @@
+// C-1: where the vaults stand: coordinates, taped distances from building corners, gaps, levels.
+
+#include "core/geometry/polygon.h"
+#include "core/sheet/label_board.h"
+#include "core/sheet/plan_views.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+/// A corner that distances are taped from.
+struct Base {
+  std::string letter;
+  Point2 at;
+  std::string building;
+};
+
+/// True when a tape from the corner to `to` runs through or along no building.
+bool isFree(const Plan& plan, Point2 corner, Point2 to) {
+  constexpr double kOff = 0.02; // m along the tape, so that the corner itself does not count
+  const Point2 start = lerp(corner, to, std::min(0.5, kOff / std::max(distance(corner, to), kOff)));
+  for (const Building& building : plan.buildings) {
+    if (contains(building.outline, start)) return false;
+    if (!crossings({start, to}, building.outline).empty()) return false;
+  }
+  return true;
+}
+
+/// Two corners of buildings from which the vaults can be taped: the nearest that sees their middle,
+/// and of the others the one that crosses the first tape best and is not far.
+std::vector<Base> tapeBases(const SheetJob& job) {
+  std::vector<Point2> centres;
+  for (const VaultStudy& vault : job.study().vaults)
+    centres.push_back(centroid(vault.outline));
+  const Point2 middle = around(centres).centre();
+  std::vector<Base> seen;
+  for (const Building& building : job.plan().buildings) {
+    for (Point2 at : building.outline) {
+      if (isFree(job.plan(), at, middle)) seen.push_back({"", at, called(building)});
+    }
+  }
+  std::stable_sort(seen.begin(), seen.end(), [&](const Base& a, const Base& b) {
+    return distance(a.at, middle) < distance(b.at, middle);
+  });
+  if (seen.empty()) return seen;
+  const auto worth = [&](const Base& base) {
+    const Point2 a = seen.front().at - middle, b = base.at - middle;
+    const double sine = std::abs(cross(a, b)) / std::max(norm(a) * norm(b), 1e-9);
+    constexpr double kPerMetre = 0.03; // of a right crossing that a metre of tape is worth
+    return sine - kPerMetre * norm(b);
+  };
+  std::vector<Base> bases{seen.front()};
+  bases.front().letter = "A";
+  const auto second =
+      std::max_element(seen.begin() + 1, seen.end(),
+                       [&](const Base& a, const Base& b) { return worth(a) < worth(b) - 1e-9; });
+  if (second != seen.end()) {
+    bases.push_back(*second);
+    bases.back().letter = "B";
+  }
+  return bases;
+}
+
+/// `V1-1` to `V1-4`, counter-clockwise from the low corner of the vault's own frame.
+std::string cornerName(const VaultStudy& vault, std::size_t corner) {
+  return vault.id + "-" + std::to_string(corner + 1);
+}
+
+Block cornerTable(const SheetJob& job, const std::vector<Base>& bases, double width) {
+  const UnitSystem units = job.units();
+  std::vector<Column> columns = {{"Corner"}, {"East", Align::Right}, {"North", Align::Right}};
+  for (const Base& base : bases)
+    columns.push_back({"Taped|from " + base.letter, Align::Right});
+  columns.push_back({"Vault"});
+  std::vector<std::vector<std::string>> rows;
+  for (const VaultStudy& vault : job.study().vaults) {
+    for (std::size_t i = 0; i < vault.outline.size(); ++i) {
+      const Point2 p = vault.outline[i];
+      std::vector<std::string> row = {cornerName(vault, i), printElevation(metres(p.x), units),
+                                      printElevation(metres(p.y), units)};
+      for (const Base& base : bases)
+        row.push_back(printLength(metres(distance(base.at, p)), units));
+      row.push_back(called(*job.plan().vaults.find(vault.id)));
+      rows.push_back(std::move(row));
+    }
+  }
+  return table("OUTSIDE CORNERS OF THE VAULTS", columns, rows, width);
+}
+
+Block baseTable(const SheetJob& job, const std::vector<Base>& bases, double width) {
+  std::vector<std::vector<std::string>> rows;
+  for (const Base& base : bases) {
+    rows.push_back({base.letter, printElevation(metres(base.at.x), job.units()),
+                    printElevation(metres(base.at.y), job.units()), base.building});
+  }
+  return table("BUILDING CORNERS TO TAPE FROM",
+               {{"Mark"}, {"East", Align::Right}, {"North", Align::Right}, {"Corner of"}}, rows,
+               width);
+}
+
+struct PlanMeasure {
+  Point2 from, to;
+};
+
+/// From a wall to the nearest corner, and between neighbours.
+std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& bases) {
+  std::vector<PlanMeasure> found;
+  const auto& vaults = job.study().vaults;
+  const auto nearestPair = [](const Ring& a, const Ring& b) {
+    PlanMeasure best{a[0], b[0]};
+    for (Point2 p : a) {
+      for (std::size_t k = 0; k < b.size(); ++k) {
+        const Foot foot = nearestOnSegment(p, b[k], b[(k + 1) % b.size()]);
+        if (foot.distance < distance(best.from, best.to)) best = {p, foot.at};
+      }
+    }
+    return best;
+  };
+  for (std::size_t i = 0; i + 1 < vaults.size(); ++i)
+    found.push_back(nearestPair(vaults[i].outline, vaults[i + 1].outline));
+  // Two tapes to the vault nearest to the corners fix it.
+  const VaultStudy* first = nullptr;
+  for (const VaultStudy& vault : vaults) {
+    if (bases.empty()) break;
+    if (first == nullptr ||
+        distance(bases[0].at, vault.outline) < distance(bases[0].at, first->outline)) {
+      first = &vault;
+    }
+  }
+  if (first == nullptr) return found;
+  for (const Base& base : bases) {
+    const auto corner =
+        std::min_element(first->outline.begin(), first->outline.end(), [&](Point2 a, Point2 b) {
+          return distance(a, base.at) < distance(b, base.at);
+        });
+    found.push_back({base.at, *corner});
+  }
+  return found;
+}
+
+void drawMeasures(const SheetJob& job, const std::vector<PlanMeasure>& list, const SheetView& view,
+                  LabelBoard& board, Page& page) {
+  const LineStyle thin{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}};
+  for (const PlanMeasure& m : list) {
+    const Polyline line{m.from, m.to};
+    for (const Polyline& part : clipLine({view.toPaper(m.from), view.toPaper(m.to)}, view.frame))
+      page.items.push_back(PageShape{part, false, false, thin, {}});
+    const std::string text = printLength(metres(distance(m.from, m.to)), job.units());
+    board.alongLine({{text}}, line, 40);
+  }
+}
+
+/// A hut that is the room is named once.
+bool isNamedAsRoom(const Plan& plan, const std::string& name) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    if (called(room) == name) return true;
+  }
+  return false;
+}
+
+void labelPlacement(const SheetJob& job, const std::vector<Base>& bases, const SheetView& view,
+                    const std::vector<Mark>& marks, Page& page) {
+  LabelBoard board(view, marks, page);
+  for (const Base& base : bases) {
+    if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
+  }
+  drawMeasures(job, measures(job, bases), view, board, page);
+  for (const VaultStudy& vault : job.study().vaults) {
+    for (std::size_t i = 0; i < vault.outline.size(); ++i) {
+      if (view.shows(vault.outline[i])) {
+        board.atPoint({{cornerName(vault, i)}}, vault.outline[i], 1.5, 50);
+      }
+    }
+    if (view.shows(centroid(vault.outline))) {
+      board.besideOutline({{called(*job.plan().vaults.find(vault.id)),
+                            "Inside floor " + printElevation(vault.floor, job.units())},
+                           true,
+                           true},
+                          vault.outline);
+    }
+  }
+  for (const EquipmentRoom& room : job.plan().rooms)
+    board.inOutline({{called(room)}, false, true}, outline(room));
+  for (const Building& building : job.plan().buildings) {
+    if (!isNamedAsRoom(job.plan(), called(building)))
+      board.inOutline({{called(building)}, false, true}, building.outline);
+  }
+  for (const Utility& utility : job.plan().utilities)
+    board.alongLine({{"EX " + called(utility)}}, utility.path, 30);
+}
+
+} // namespace
+
+DraftPages placementSheet(const SheetJob& job) {
+  if (job.study().vaults.empty()) return {};
+  PageFlow flow(job, "Vault placement", "Plan");
+  const std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
+    return mark.layer != Layer::Run && mark.layer != Layer::Part && mark.layer != Layer::Symbol &&
+           mark.layer != Layer::Note && mark.layer != Layer::Ground;
+  });
+  const std::vector<Base> bases = tapeBases(job);
+  std::vector<Point2> shown;
+  for (const VaultStudy& vault : job.study().vaults)
+    shown.insert(shown.end(), vault.outline.begin(), vault.outline.end());
+  for (const Base& base : bases)
+    shown.push_back(base.at);
+  drawTiledView(
+      job, "VAULT PLACEMENT", around(shown), marks,
+      [&](const SheetView& view, Page& page) { labelPlacement(job, bases, view, marks, page); },
+      flow);
+  const double width = flow.columnWidth();
+  flow.addAll({cornerTable(job, bases, width), baseTable(job, bases, width)});
+  flow.addAll({settingTable(job, width), weightTable(job, width)});
+  flow.add(paragraphs(
+      "PLACEMENT NOTES",
+      {"East and north are on the axes of the plan file, from its origin, in " +
+           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
+           ". Taped distances are level and to the outside of the concrete.",
+       "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
+       "crane.",
+       "Vaults are numbered in flow order; turn each with its inlet end as drawn.",
+       "LIFTING: rated gear and the maker's lifting points, to a lift plan; nobody under the load. "
+       "Weights are for planning; the maker's certified weights govern."},
+      width, true));
+  return flow.done("As shown");
+}
+
+} // namespace sump

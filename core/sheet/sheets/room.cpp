@@ -1,0 +1,260 @@
+// P-4: each equipment room in plan and its wall with the rising pipes, with the ports' places.
+
+#include "core/geometry/polygon.h"
+#include "core/sheet/figure.h"
+#include "core/sheet/flow.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+const LineStyle kWall{Ink::Black, 0.7, {}};
+const LineStyle kLine{Ink::Black, 0.35, {}};
+const LineStyle kArea{Ink::Black, 0.35, {2, 1}};
+
+/// The marks in and near the room, in its own frame.
+std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
+  constexpr double kAbout = 0.6; // m of what is outside
+  const PaperBox box{{-kAbout, -kAbout},
+                     {inMetres(room.length) + kAbout, inMetres(room.width) + kAbout}};
+  std::vector<Mark> kept;
+  for (Mark mark : job.marks) {
+    if (mark.layer < Layer::Room || mark.layer == Layer::Note || mark.layer == Layer::Vault)
+      continue;
+    for (Point2& p : mark.points)
+      p = room.frame().toLocal(p);
+    if (mark.round) {
+      if (box.holds(mark.points[0])) kept.push_back(std::move(mark));
+    } else if (mark.closed) {
+      mark.points = clipRing(mark.points, box);
+      if (mark.points.size() >= 3) kept.push_back(std::move(mark));
+    } else {
+      for (Polyline& part : clipLine(mark.points, box)) {
+        kept.push_back(mark);
+        kept.back().points = std::move(part);
+      }
+    }
+  }
+  return kept;
+}
+
+/// A name and the height of its middle text on the plan: what a port is and where it stands.
+Callout portCallout(const SheetJob& job, const Port& port, Point2 at) {
+  return {{called(port) + ", " + sizeText(port.size),
+           "inv. " + printShort(port.height, job.units()) + " over floor"},
+          at,
+          ink(facts(port.service).color)};
+}
+
+void addBox(const std::optional<RoomBox>& box, const char* name, Drawing& d) {
+  if (!box) return;
+  const Point2 size{inMetres(box->length), inMetres(box->depth)};
+  d.callouts.push_back({{name}, box->corner + size * 0.5, Ink::Black, true});
+}
+
+Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
+  const UnitSystem units = job.units();
+  Drawing d;
+  d.title = "PLAN OF " + called(room);
+  d.marks = roomMarks(job, room);
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  d.measures = {{{0, 0}, {x, 0}, -22, printLength(room.length, units)},
+                {{0, y}, {0, 0}, -18, printLength(room.width, units)}};
+  if (room.plumbingArea) {
+    const RoomBox& area = *room.plumbingArea;
+    const double left = area.corner.x, right = left + inMetres(area.length);
+    d.measures.push_back({{0, 0}, {left, 0}, -12, printLength(metres(left), units)});
+    d.measures.push_back({{left, 0}, {right, 0}, -12, printLength(area.length, units)});
+  }
+  addBox(room.skid, "Equipment skid", d);
+  addBox(room.panel, "Panel", d);
+  if (room.plumbingArea) {
+    const RoomBox& area = *room.plumbingArea;
+    d.callouts.push_back({{"All pipes rise in here", printLength(area.length, units) + " x " +
+                                                         printLength(area.depth, units)},
+                          area.corner + Point2{0, inMetres(area.depth)},
+                          Ink::Black,
+                          true});
+  }
+  for (const Port& port : room.ports) {
+    Callout callout = portCallout(job, port, port.at);
+    callout.lines.pop_back();
+    d.callouts.push_back(std::move(callout));
+  }
+  return d;
+}
+
+/// One wall seen from inside: distance to the right from its left end, of a place in the room.
+struct WallView {
+  Side side;
+  double length;
+  double right(const EquipmentRoom& room, Point2 p) const {
+    switch (side) {
+    case Side::South:
+      return inMetres(room.length) - p.x;
+    case Side::East:
+      return inMetres(room.width) - p.y;
+    case Side::North:
+      return p.x;
+    case Side::West:
+      break;
+    }
+    return p.y;
+  }
+};
+
+/// The wall that the rising pipes stand nearest to; of no plumbing area the skid's.
+WallView wallOf(const EquipmentRoom& room) {
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  const std::optional<RoomBox>& box = room.plumbingArea ? room.plumbingArea : room.skid;
+  if (!box) return {Side::South, x};
+  const Point2 low = box->corner, high = low + Point2{inMetres(box->length), inMetres(box->depth)};
+  const std::pair<double, WallView> walls[] = {{low.y, {Side::South, x}},
+                                               {x - high.x, {Side::East, y}},
+                                               {y - high.y, {Side::North, x}},
+                                               {low.x, {Side::West, y}}};
+  return std::min_element(std::begin(walls), std::end(walls),
+                          [](const auto& a, const auto& b) { return a.first < b.first - 1e-9; })
+      ->second;
+}
+
+Ring boxOn(const EquipmentRoom& room, const WallView& wall, const RoomBox& box) {
+  const double a = wall.right(room, box.corner);
+  const double b = wall.right(room, box.corner + Point2{inMetres(box.length), inMetres(box.depth)});
+  const double top = inMetres(box.height);
+  return {{std::min(a, b), 0}, {std::max(a, b), 0}, {std::max(a, b), top}, {std::min(a, b), top}};
+}
+
+void addElevationBox(const EquipmentRoom& room, const WallView& wall,
+                     const std::optional<RoomBox>& box, const LineStyle& line, const char* name,
+                     Drawing& d) {
+  if (!box) return;
+  const Ring ring = boxOn(room, wall, *box);
+  const bool area = !line.dash.empty();
+  MarkPen(d.marks, room.id, Layer::Room)
+      .ring(ring, line, area ? std::optional<FillStyle>() : FillStyle{Ink::PaleGrey});
+  d.callouts.push_back({{name}, lerp(ring[2], ring[3], 0.5), Ink::Black, true});
+}
+
+/// The upright pipe at a port, heights over the floor: as far as its run goes up or down within a
+/// hand's breadth of the port, but no deeper than is worth drawing.
+std::pair<double, double> riser(const SheetJob& job, const EquipmentRoom& room, const Port& port) {
+  constexpr double kNear = 0.1, kBelow = 0.25; // m
+  const double bore = nominalInches(port.size).value_or(1) * kMetresPerInch;
+  double low = inMetres(port.height) + bore / 2, high = low;
+  for (const RunStudy& run : job.study().runs) {
+    const Run& given = *job.plan().runs.find(run.id);
+    if (given.from.target != port.id && given.to.target != port.id) continue;
+    for (const RunPoint& p : run.points) {
+      if (distance(room.frame().toLocal(flat(p.at)), port.at) > kNear) continue;
+      const double z = p.at.z - inMetres(room.floor) + bore / 2;
+      low = std::min(low, std::max(z, -kBelow));
+      high = std::max(high, z);
+    }
+  }
+  return {low, high};
+}
+
+Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
+  const UnitSystem units = job.units();
+  const WallView wall = wallOf(room);
+  Drawing d;
+  static constexpr const char* kSides[] = {"SOUTH", "EAST", "NORTH", "WEST"};
+  d.title = std::string("WALL ELEVATION, LOCAL ") + kSides[static_cast<std::size_t>(wall.side)] +
+            ", SEEN FROM INSIDE " + called(room);
+  double top = 2.1; // m; drawn wall, where nothing is higher
+  for (const auto& box : {room.skid, room.plumbingArea, room.panel}) {
+    if (box) top = std::max(top, inMetres(box->height) + 0.15);
+  }
+  MarkPen shell(d.marks, room.id, Layer::Room);
+  shell.path({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}}, kWall);
+  addElevationBox(room, wall, room.skid, kLine, "Equipment skid", d);
+  addElevationBox(room, wall, room.panel, kLine, "Panel", d);
+  addElevationBox(room, wall, room.plumbingArea, kArea, "All pipes rise in here", d);
+  for (const Port& port : room.ports) {
+    const double r = nominalInches(port.size).value_or(1) * kMetresPerInch / 2;
+    const Point2 c{wall.right(room, port.at), inMetres(port.height) + r};
+    MarkPen pen(d.marks, port.id, Layer::Part);
+    const LineStyle line{ink(facts(port.service).color), 0.35, {}};
+    if (const auto [low, high] = riser(job, room, port); high - low > r) {
+      pen.ring({{c.x - r, low}, {c.x + r, low}, {c.x + r, high}, {c.x - r, high}}, line,
+               FillStyle{Ink::White});
+    }
+    pen.circle(c, r, line, FillStyle{Ink::White});
+    d.callouts.push_back(portCallout(job, port, c));
+  }
+  d.levels = {{0, wall.length, printElevation(room.floor, units) + "  floor"}};
+  d.measures = {{{0, 0}, {wall.length, 0}, -12, printLength(metres(wall.length), units)}};
+  return d;
+}
+
+/// The run that ends at a port, by its tag.
+std::string runAt(const SheetJob& job, const Id& port) {
+  const auto tags = runTags(job.plan());
+  std::string text;
+  for (const Run& run : job.plan().runs) {
+    if (run.from.target == port || run.to.target == port) {
+      text += (text.empty() ? "" : ", ") + tags.at(run.id);
+    }
+  }
+  return text.empty() ? "none" : text;
+}
+
+Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
+  const UnitSystem units = job.units();
+  const WallView wall = wallOf(room);
+  std::vector<std::vector<std::string>> rows;
+  for (const Port& port : room.ports) {
+    const bool upright = wall.side == Side::East || wall.side == Side::West;
+    const double x = inMetres(room.length), y = inMetres(room.width);
+    const double away = wall.side == Side::South  ? port.at.y
+                        : wall.side == Side::East ? x - port.at.x
+                        : upright                 ? port.at.x
+                                                  : y - port.at.y;
+    rows.push_back({runAt(job, port.id), sizeText(port.size),
+                    printLength(metres(wall.length - wall.right(room, port.at)), units),
+                    printLength(metres(away), units), printLength(port.height, units),
+                    printElevation(room.floor + port.height, units), called(port)});
+  }
+  return table("WHERE PIPES AND CONDUITS RISE, " + called(room),
+               {{"Run"},
+                {"Size", Align::Centre},
+                {"From right|end of wall", Align::Right},
+                {"Off the|wall", Align::Right},
+                {"Invert|over floor", Align::Right},
+                {"Invert|elevation", Align::Right},
+                {"Port"}},
+               rows, width);
+}
+
+} // namespace
+
+DraftPages roomSheet(const SheetJob& job) {
+  PageFlow flow(job, "Equipment room", "Large scale");
+  const Point2 page = flow.largestFigure();
+  const bool small = isSmallPaper(job.paper);
+  const Point2 most = small ? page : Point2{(page.x - kSheetGap) / 2, std::min(page.y, 400.0)};
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    flow.add(figure(roomPlan(job, room), job.units(), most));
+    if (!room.ports.empty()) {
+      flow.add(figure(wallElevation(job, room), job.units(), most));
+      flow.add(portTable(job, room, flow.columnWidth()));
+    }
+  }
+  if (!job.plan().rooms.empty()) {
+    flow.add(
+        paragraphs("NOTES",
+                   {"All pipe rises inside the marked area at the equipment's right-hand side; "
+                    "unions above the floor on every pressure pipe.",
+                    "Keep the working space at the panel clear of pipe, valves and stores.",
+                    "Floor drain, light and ventilation by the general contractor."},
+                   flow.columnWidth(), true));
+  }
+  return flow.done("As shown");
+}
+
+} // namespace sump

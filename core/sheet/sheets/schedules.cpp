@@ -1,0 +1,41 @@
+// x-6: schedules of runs, vaults, fittings, valves, levels, conduits, findings and revisions.
+
+#include "core/sheet/schedules.h"
+#include "core/sheet/flow.h"
+#include "core/sheet/set_tables.h"
+
+#include <algorithm>
+
+namespace sump {
+
+DraftPages plumbingScheduleSheet(const SheetJob& job) {
+  PageFlow flow(job, "Plumbing schedules", "Schedule");
+  const double wide = flow.fullWidth();
+  const double half = isSmallPaper(job.paper) ? wide : (wide - kSheetGap) / 2;
+  flow.addAll({runSchedule(job.review, job.catalog, std::min(wide, 430.0)),
+               chamberSchedule(job.review, half), manwaySchedule(job.review, flow.columnWidth()),
+               levelTable(job, half), partTable(job, flow.columnWidth()), fittingTable(job, half)});
+  return flow.done("None");
+}
+
+DraftPages electricalScheduleSheet(const SheetJob& job) {
+  if (job.study().wiring.conduits.empty() && job.plan().basis.wiring.supplies.empty()) return {};
+  PageFlow flow(job, "Electrical schedules", "Schedule");
+  const double wide = flow.fullWidth(), column = flow.columnWidth();
+  flow.addAll({conduitTable(job, std::min(wide, 430.0)), supplyTable(job, std::min(wide, 230.0)),
+               signalTable(job, column)});
+  return flow.done("None");
+}
+
+DraftPages findingSheet(const SheetJob& job) {
+  PageFlow flow(job, "Findings and revisions", "Schedule");
+  const double wide = std::min(flow.fullWidth(), 2 * flow.columnWidth() + kSheetGap);
+  Block open = findingList(job.review, flow.columnWidth());
+  if (open.body.empty()) {
+    open = paragraphs("OPEN FINDINGS OF THE CHECK", {"None."}, flow.columnWidth(), false);
+  }
+  flow.addAll({std::move(open), acceptedTable(job, wide), revisionTable(job, flow.columnWidth())});
+  return flow.done("None");
+}
+
+} // namespace sump

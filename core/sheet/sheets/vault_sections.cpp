@@ -1,0 +1,163 @@
+// C-3: each vault cut across at a manway, with bedding, backfill, lid, riser and levels.
+
+#include "core/sheet/figure.h"
+#include "core/sheet/flow.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+const LineStyle kCut{Ink::Black, 0.5, {}};
+const LineStyle kThin{Ink::Black, 0.25, {}};
+const FillStyle kConcrete{Ink::Concrete};
+const FillStyle kEarth{Ink::Grey, Hatch::Diagonal};
+const FillStyle kBedding{Ink::Grey, Hatch::Dots};
+
+Ring box(double left, double low, double right, double high) {
+  return {{left, low}, {right, low}, {right, high}, {left, high}};
+}
+
+/// The figures of one cross-section, metres; x across the vault from its middle.
+struct Cut {
+  double half, inside; ///< to the outside and inside faces
+  double collar;       ///< outer edge of the base
+  double toe, slope;   ///< of the dig's side
+  double underside, bottom, floor, lidUnder, lidTop, grade;
+  std::optional<double> water, rim;
+  double opening = 0; ///< manway diameter
+};
+
+Cut cutOf(const SheetJob& job, const VaultStudy& vault) {
+  const Vault& given = *job.plan().vaults.find(vault.id);
+  const EarthFigures& figures = job.study().earth.figures;
+  Cut c{};
+  c.half = inMetres(given.width) / 2;
+  c.inside = c.half - inMetres(given.wall);
+  c.collar = c.half + inMetres(given.collar.value_or(metres(0)));
+  c.toe = c.collar + inMetres(figures.workingSpace);
+  c.slope = job.study().earth.sideSlope;
+  c.underside = inMetres(vault.underside);
+  c.bottom = c.underside - inMetres(figures.bedding);
+  c.floor = inMetres(vault.floor);
+  c.lidUnder = inMetres(vault.lidUnderside);
+  c.lidTop = inMetres(vault.lidTop);
+  c.grade = vault.gradeCentre ? inMetres(*vault.gradeCentre) : c.lidTop;
+  if (vault.waterLevel) c.water = inMetres(*vault.waterLevel);
+  if (!vault.manways.empty()) {
+    c.opening = inMetres(given.manways.front().diameter);
+    if (vault.manways.front().rim) c.rim = inMetres(*vault.manways.front().rim);
+  }
+  return c;
+}
+
+void markGround(const Cut& c, MarkPen& pen) {
+  const double reach = std::max(0.0, c.grade - c.bottom) * c.slope, edge = c.toe + reach;
+  const double out = edge + 0.6;
+  for (double s : {-1.0, 1.0}) {
+    // Undisturbed ground, then the backfill between it and the vault.
+    pen.ring({{s * c.toe, c.bottom},
+              {s * edge, c.grade},
+              {s * out, c.grade},
+              {s * out, c.bottom - 0.3},
+              {s * c.toe, c.bottom - 0.3}},
+             std::nullopt, kEarth);
+    pen.path({{s * c.toe, c.bottom}, {s * edge, c.grade}}, kCut);
+    pen.path({{s * edge, c.grade}, {s * out, c.grade}}, kCut);
+  }
+  pen.ring(box(-c.toe, c.bottom - 0.3, c.toe, c.bottom), std::nullopt, kEarth);
+  pen.ring(box(-c.toe, c.bottom, c.toe, c.underside), kThin, kBedding);
+  pen.path({{-c.toe - reach, c.grade}, {c.toe + reach, c.grade}}, kThin);
+}
+
+void markShell(const Cut& c, MarkPen& pen) {
+  pen.ring(box(-c.inside, c.floor, c.inside, c.lidUnder), std::nullopt, FillStyle{Ink::White});
+  if (c.water) {
+    pen.ring(box(-c.inside, c.floor, c.inside, *c.water), kThin, FillStyle{Ink::Water});
+  }
+  pen.ring(box(-c.collar, c.underside, c.collar, c.floor), kCut, kConcrete);
+  pen.ring(box(-c.half, c.floor, -c.inside, c.lidUnder), kCut, kConcrete);
+  pen.ring(box(c.inside, c.floor, c.half, c.lidUnder), kCut, kConcrete);
+  const double open = std::min(c.opening / 2, c.inside * 0.95);
+  if (open <= 0) {
+    pen.ring(box(-c.half, c.lidUnder, c.half, c.lidTop), kCut, kConcrete);
+    return;
+  }
+  pen.ring(box(-c.half, c.lidUnder, -open, c.lidTop), kCut, kConcrete);
+  pen.ring(box(open, c.lidUnder, c.half, c.lidTop), kCut, kConcrete);
+  if (!c.rim || *c.rim <= c.lidTop) return;
+  constexpr double kRing = 0.1, kCover = 0.06; // m; drawn only, the maker's sizes govern
+  pen.ring(box(-open, c.lidTop, open, *c.rim), std::nullopt, FillStyle{Ink::White});
+  pen.ring(box(-open - kRing, c.lidTop, -open, *c.rim), kCut, kConcrete);
+  pen.ring(box(open, c.lidTop, open + kRing, *c.rim), kCut, kConcrete);
+  pen.ring(box(-open, *c.rim - kCover, open, *c.rim), kCut, FillStyle{Ink::Black});
+}
+
+std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
+  const auto tag = [&](double z, double from, const char* name) {
+    return LevelTag{z, from, printElevation(metres(z), job.units()) + "  " + name};
+  };
+  std::vector<LevelTag> tags = {
+      tag(c.lidTop, c.half, "top of lid"), tag(c.lidUnder, c.half, "underside of lid"),
+      tag(c.floor, c.half, "inside floor"), tag(c.underside, c.collar, "underside of base"),
+      tag(c.bottom, c.toe, "bottom of bedding")};
+  if (c.rim) tags.push_back(tag(*c.rim, c.opening / 2, "rim of cover"));
+  if (c.water) tags.push_back(tag(*c.water, c.inside, "water at rest"));
+  return tags;
+}
+
+Drawing section(const SheetJob& job, const VaultStudy& vault) {
+  const Vault& given = *job.plan().vaults.find(vault.id);
+  const UnitSystem units = job.units();
+  const Cut c = cutOf(job, vault);
+  Drawing d;
+  d.title = "ACROSS " + called(given);
+  MarkPen pen(d.marks, vault.id, Layer::Vault);
+  markGround(c, pen);
+  markShell(c, pen);
+  d.levels = levels(job, c);
+  d.measures = {
+      {{-c.half, c.bottom}, {c.half, c.bottom}, -13, printLength(given.width, units)},
+      {{-c.toe, c.lidUnder}, {-c.toe, c.floor}, -6, printLength(given.insideHeight, units)}};
+  d.callouts = {{{"Backfill in even layers", "all round"}, {-(c.half + c.toe) / 2, c.floor + 0.4}},
+                {{"Bedding " + printShort(job.study().earth.figures.bedding, units)},
+                 {-c.inside * 0.6, (c.bottom + c.underside) / 2}},
+                {{"Undisturbed ground or", "its support"}, {-c.toe - 0.15, c.bottom - 0.1}}};
+  if (c.rim && *c.rim > c.lidTop && !vault.manways.empty()) {
+    d.callouts.push_back(
+        {{"Riser " + printLength(metres(*c.rim - c.lidTop), units),
+          given.manways.front().trafficCover ? "traffic cover, locked" : "cover, locked"},
+         {-c.opening / 2 - 0.05, (*c.rim + c.lidTop) / 2}});
+  }
+  return d;
+}
+
+} // namespace
+
+DraftPages vaultSectionSheet(const SheetJob& job) {
+  if (job.study().vaults.empty()) return {};
+  PageFlow flow(job, "Vault sections", "Section");
+  const Point2 page = flow.largestFigure();
+  const Point2 most =
+      isSmallPaper(job.paper) ? page : Point2{std::min(page.x, 330.0), std::min(page.y, 240.0)};
+  for (const VaultStudy& vault : job.study().vaults)
+    flow.add(figure(section(job, vault), job.units(), most));
+  flow.add(paragraphs(
+      "BEDDING, BACKFILL AND LIDS",
+      {"Bedding: clean granular material, level and compacted, on undisturbed ground; replace soft "
+       "spots.",
+       "Backfill: free of stones and frost, in even layers all round; no machine on the lid before "
+       "it is covered as its maker allows.",
+       "Joints, risers and boots watertight; test before backfill.",
+       "Lids under vehicles are rated and sealed for them; covers locked, marked as confined "
+       "space.",
+       "Empty vaults float: hold them as the engineer directs while groundwater may rise."},
+      flow.columnWidth(), true));
+  return flow.done("As shown");
+}
+
+} // namespace sump

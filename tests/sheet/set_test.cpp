@@ -1,0 +1,221 @@
+// The whole set: its index and numbers, its texts on every paper, and that what its schedules print
+// reads back as the Study's numbers.
+
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/sheet/border.h"
+#include "core/sheet/compose.h"
+#include "core/units/parse.h"
+#include "core/units/print.h"
+#include "tests/sheet/small_plan.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace sump {
+namespace {
+
+const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+
+const Review& reviewOf(const std::string& name) {
+  static std::map<std::string, Review> known;
+  const auto found = known.find(name);
+  if (found != known.end()) return found->second;
+  const Plan plan =
+      name == "small" ? testing::smallPlan() : readPlanFile(kSource + "/samples/" + name + ".sump");
+  return known.emplace(name, review(plan, builtinCatalog())).first->second;
+}
+
+/// Composed once; several tests look at them.
+const std::vector<Page>& pagesOf(const std::string& plan, const std::string& paper) {
+  static std::map<std::pair<std::string, std::string>, std::vector<Page>> known;
+  const auto found = known.find({plan, paper});
+  if (found != known.end()) return found->second;
+  return known.emplace(std::pair(plan, paper), composeSheets(reviewOf(plan), {paper, 0}))
+      .first->second;
+}
+
+std::vector<PageText> texts(const Page& page) {
+  std::vector<PageText> found;
+  for (const PageItem& item : page.items) {
+    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
+  }
+  return found;
+}
+
+/// The cells of the row that begins with `first` under this table's title, left to right; empty
+/// when there is none. For paper on which no cell of the row is wrapped.
+std::vector<std::string> rowOf(const std::vector<Page>& pages, const std::string& title,
+                               const std::string& first) {
+  for (const Page& page : pages) {
+    const auto all = texts(page);
+    const auto heading =
+        std::find_if(all.begin(), all.end(), [&](const PageText& t) { return t.text == title; });
+    if (heading == all.end()) continue;
+    // A table's items stand in a row in the page: its cells come strip by strip after its title.
+    for (auto cell = heading + 1; cell != all.end(); ++cell) {
+      if (cell->height > 3) break; // the next block's title
+      if (cell->text != first || cell->bold) continue;
+      std::vector<std::string> row;
+      for (auto next = cell; next != all.end() && next->at.y == cell->at.y; ++next)
+        row.push_back(next->text);
+      return row;
+    }
+  }
+  return {};
+}
+
+struct SetCase {
+  std::string plan, paper;
+};
+void PrintTo(const SetCase& c, std::ostream* out) {
+  *out << c.plan << " on " << c.paper;
+}
+
+class SheetSet : public ::testing::TestWithParam<SetCase> {
+protected:
+  const std::vector<Page> pages_ = composeSheets(reviewOf(GetParam().plan), {GetParam().paper, 0});
+};
+
+TEST_P(SheetSet, NoTextTouchesAnotherOrLeavesTheFrame) {
+  ASSERT_GE(pages_.size(), 10u);
+  for (const Page& page : pages_) {
+    const PaperBox frame = drawingSpace(page), border = frame.grown(5.1);
+    std::vector<std::pair<PageText, PaperBox>> all;
+    for (PageText& text : texts(page)) {
+      const PaperBox box = around(textBox(text));
+      // Grid references stand between the frame and the border.
+      EXPECT_TRUE(border.holds(box)) << page.number << ": " << text.text;
+      if (text.text.size() > 2) {
+        EXPECT_TRUE(frame.holds(box)) << page.number << ": " << text.text;
+      }
+      all.emplace_back(std::move(text), box);
+    }
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      for (std::size_t k = i + 1; k < all.size(); ++k) {
+        if (!all[i].second.meets(all[k].second)) continue;
+        EXPECT_FALSE(overlaps(textBox(all[i].first), textBox(all[k].first)))
+            << page.number << ": '" << all[i].first.text << "' and '" << all[k].first.text << "'";
+      }
+    }
+  }
+}
+
+TEST_P(SheetSet, NumbersItsPagesAndListsThem) {
+  std::set<std::string> numbers;
+  std::set<std::string> onCover;
+  for (const Page& page : pages_) {
+    EXPECT_EQ(page.number.size(), 5u) << page.number;
+    EXPECT_TRUE(numbers.insert(page.number).second) << page.number;
+    if (page.number.starts_with("G-0")) {
+      for (const PageText& text : texts(page))
+        onCover.insert(text.text);
+    }
+  }
+  EXPECT_EQ(pages_.front().number, "G-001");
+  for (const std::string& number : numbers)
+    EXPECT_TRUE(onCover.contains(number)) << number << " is not in the index";
+  for (const char* number : {"C-101", "C-102", "C-301", "P-101", "P-301", "P-401", "P-501", "P-601",
+                             "E-101", "E-601", "G-601"})
+    EXPECT_TRUE(numbers.contains(number)) << number;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Papers, SheetSet,
+    ::testing::Values(SetCase{"transit-depot", "arch-d"}, SetCase{"transit-depot", "ansi-b"},
+                      SetCase{"transit-depot", "a3"}, SetCase{"boatyard-pad", "arch-d"},
+                      SetCase{"boatyard-pad", "ansi-b"}, SetCase{"boatyard-pad", "a3"},
+                      SetCase{"small", "a4"}, SetCase{"small", "arch-e"}));
+
+TEST(SheetSetPapers, EverySizeTakesTheSet) {
+  for (const PaperSize& paper : paperSizes()) {
+    const auto& pages = pagesOf("small", std::string(paper.key));
+    EXPECT_GE(pages.size(), 10u) << paper.key;
+    for (const Page& page : pages) {
+      EXPECT_EQ(page.width, paper.width);
+      EXPECT_EQ(page.height, paper.height);
+    }
+  }
+}
+
+TEST(SheetSetChoice, TakesKeysLettersSeriesAndNumbers) {
+  const Review& reviewed = reviewOf("small");
+  const auto numbers = [&](const std::vector<std::string>& sheets) {
+    std::vector<std::string> found;
+    for (const Page& page : composeSheets(reviewed, {"arch-d", 0, nullptr, sheets}))
+      found.push_back(page.number);
+    return found;
+  };
+  using Numbers = std::vector<std::string>;
+  EXPECT_EQ(numbers({"plan"}), Numbers{"P-101"});
+  EXPECT_EQ(numbers({"excavation"}), Numbers{"C-102"}) << "numbers are those of the whole set";
+  EXPECT_EQ(numbers({"p-1", "g-001"}), (Numbers{"G-001", "P-101"}));
+  for (const std::string& number : numbers({"E"}))
+    EXPECT_TRUE(number.starts_with("E-")) << number;
+  EXPECT_THROW(numbers({"roof"}), std::invalid_argument);
+}
+
+/// Half of the last printed digit.
+void expectLength(const std::string& printed, Length expected, UnitSystem units, double half) {
+  const auto parsed = parseLength(printed, units);
+  ASSERT_TRUE(parsed) << printed;
+  EXPECT_NEAR(parsed.value->value(), expected.value(), half) << printed;
+}
+
+TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
+  for (const char* name : {"transit-depot", "boatyard-pad"}) {
+    const Review& reviewed = reviewOf(name);
+    const UnitSystem units = reviewed.plan.project.units;
+    const bool metric = units == UnitSystem::Metric;
+    const double tenth = metric ? 0.0051 : 0.051 * kMetresPerFoot;
+    const double level = metric ? 0.00051 : 0.0051 * kMetresPerFoot;
+    const auto& pages = pagesOf(name, "arch-e");
+    std::map<Service, int> count;
+    for (const RunStudy& run : reviewed.study.runs) {
+      ASSERT_TRUE(run.resolved) << run.id;
+      const std::string tag =
+          std::string(facts(run.service).code) + "-" + std::to_string(++count[run.service]);
+      const auto row = rowOf(pages, "RUN SCHEDULE", tag);
+      ASSERT_EQ(row.size(), 10u) << tag;
+      expectLength(row[4], run.developed, units, tenth);
+      expectLength(row[6], run.startInvert, units, level);
+      expectLength(row[7], run.endInvert, units, level);
+      if (run.leastCover) {
+        expectLength(row[8], run.leastCover->cover, units,
+                     metric ? 0.00051 : 0.51 / 8 * kMetresPerInch);
+      }
+    }
+  }
+}
+
+TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
+  for (const char* name : {"transit-depot", "boatyard-pad"}) {
+    const Review& reviewed = reviewOf(name);
+    const UnitSystem units = reviewed.plan.project.units;
+    const double level = units == UnitSystem::Metric ? 0.00051 : 0.0051 * kMetresPerFoot;
+    const auto& pages = pagesOf(name, "arch-e");
+    for (const VaultStudy& vault : reviewed.study.vaults) {
+      const std::string& called = reviewed.plan.vaults.find(vault.id)->name;
+      const auto setting = rowOf(pages, "VAULT SETTING", called);
+      ASSERT_EQ(setting.size(), 7u) << called;
+      expectLength(setting[2], vault.lidTop, units, level);
+      expectLength(setting[3], vault.floor, units, level);
+      expectLength(setting[4], vault.underside, units, level);
+      const auto levels = rowOf(pages, "LEVELS", called);
+      ASSERT_EQ(levels.size(), 8u) << called;
+      expectLength(levels[2], vault.lidUnderside, units, level);
+      expectLength(levels[4], *vault.waterLevel, units, level);
+    }
+    const auto total = rowOf(pages, "VAULT SCHEDULE", "Total");
+    ASSERT_FALSE(total.empty());
+    const auto volume = parseVolume(total.back(), units);
+    ASSERT_TRUE(volume) << total.back();
+    EXPECT_NEAR(volume.value->value(), reviewed.study.workingVolume.value(), 0.0051);
+  }
+}
+
+} // namespace
+} // namespace sump
