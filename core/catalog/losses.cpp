@@ -4,19 +4,10 @@
 #include "core/catalog/table_reader.h"
 
 #include <algorithm>
-#include <set>
 
 namespace sump {
 
 namespace {
-
-/// Refuses a key that an earlier row of the list had.
-void demandNew(std::set<std::string>& seen, const TableNode& node, std::string_view key) {
-  const std::string value = node.text(key);
-  if (!seen.insert(value).second) {
-    node.child(key).fail("repeats '" + value + "'", "give each row its own");
-  }
-}
 
 LossRow readRow(const TableNode& node) {
   node.onlyKeys({"key", "name", "ratio", "k", "head", "source"});
@@ -53,18 +44,6 @@ PipeSurface readSurface(const TableNode& node) {
   }
   surface.source = node.source();
   return surface;
-}
-
-template <class Row>
-std::vector<Row> readList(const TableNode& root, std::string_view list, std::string_view key,
-                          Row (*read)(const TableNode&)) {
-  std::vector<Row> rows;
-  std::set<std::string> seen;
-  for (const TableNode& node : root.list(list)) {
-    rows.push_back(read(node));
-    demandNew(seen, node, key);
-  }
-  return rows;
 }
 
 } // namespace

@@ -3,10 +3,12 @@
 // Private to core/catalog.
 
 #include "core/catalog/catalog.h"
+#include "core/catalog/wire_areas.h"
 
 #include <nlohmann/json.hpp>
 
 #include <initializer_list>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -62,11 +64,28 @@ E choice(const TableNode& node, std::string_view key,
   node.child(key).fail("is '" + text + "'", "use one of: " + accepted);
 }
 
+/// The rows of a list, each told apart by the text under `key`.
+template <class Row>
+std::vector<Row> readList(const TableNode& root, std::string_view list, std::string_view key,
+                          Row (*read)(const TableNode&)) {
+  std::vector<Row> rows;
+  std::set<std::string> seen;
+  for (const TableNode& node : root.list(list)) {
+    rows.push_back(read(node));
+    const std::string value = node.text(key);
+    if (!seen.insert(value).second) {
+      node.child(key).fail("repeats '" + value + "'", "give each row its own");
+    }
+  }
+  return rows;
+}
+
 std::vector<PipeProduct> readPipes(const TableNode& root);
 std::vector<FittingFamily> readFittings(const TableNode& root);
 std::vector<PartProduct> readParts(const TableNode& root);
 std::vector<VaultModel> readVaults(const TableNode& root);
 LossTable readLosses(const TableNode& root);
+WireAreas readWireAreas(const TableNode& root);
 std::vector<Limit> readLimits(const TableNode& root);
 /// Its rows name limits of `generic` and take title and kind from there.
 CodeProfile readProfile(const TableNode& root, const Limits& generic);

@@ -1,55 +1,18 @@
 #include "core/study/conduit_fill.h"
 
+#include "core/catalog/wire_areas.h"
+
 #include <algorithm>
-#include <array>
 
 namespace sump {
 
 namespace {
 
-struct NamedArea {
-  std::string_view name;
-  double squareInches;
-};
-
-template <std::size_t N>
-std::optional<Area> look(const std::array<NamedArea, N>& table, std::string_view name) {
-  const auto found = std::ranges::find(table, name, &NamedArea::name);
-  if (found == table.end()) return std::nullopt;
-  return squareMetres(found->squareInches * kMetresPerInch * kMetresPerInch);
-}
-
-/// NEC chapter 9 table 5: THHN, THWN, THWN-2. 6 AWG seen quoted, the rest from memory.
-constexpr std::array<NamedArea, 8> kConductors = {{{"14", 0.0097},
-                                                   {"12", 0.0133},
-                                                   {"10", 0.0211},
-                                                   {"8", 0.0366},
-                                                   {"6", 0.0507},
-                                                   {"4", 0.0824},
-                                                   {"3", 0.0973},
-                                                   {"2", 0.1158}}};
-/// NEC chapter 9 table 4, rigid PVC Sch 40, 100 % column, from memory.
-constexpr std::array<NamedArea, 8> kSch40 = {{{"1/2", 0.285},
-                                              {"3/4", 0.508},
-                                              {"1", 0.832},
-                                              {"1-1/4", 1.453},
-                                              {"1-1/2", 1.986},
-                                              {"2", 3.291},
-                                              {"3", 7.268},
-                                              {"4", 12.554}}};
-/// NEC chapter 9 table 4, rigid PVC Sch 80, 100 % column, from memory.
-constexpr std::array<NamedArea, 6> kSch80 = {{{"1/2", 0.217},
-                                              {"3/4", 0.409},
-                                              {"1", 0.688},
-                                              {"1-1/4", 1.237},
-                                              {"1-1/2", 1.711},
-                                              {"2", 2.874}}};
-
-Decided<Area> conductorsIn(const Run& run) {
+Decided<Area> conductorsIn(const WireAreas& areas, const Run& run) {
   if (run.conductors.empty()) return undecided<Area>({"conductors of " + run.id});
   Area sum;
   for (const Conductor& conductor : run.conductors) {
-    const auto area = conductorArea(conductor.size);
+    const auto area = areas.conductorArea(conductor.size);
     if (!area) return undecided<Area>({"area of a " + conductor.size + " AWG conductor"});
     sum += *area * static_cast<double>(conductor.count);
   }
@@ -110,16 +73,6 @@ void fillCircuits(const WiringBasis& wiring, const Run& run, ConduitStudy& condu
 
 } // namespace
 
-std::optional<Area> conductorArea(std::string_view size) {
-  return look(kConductors, size);
-}
-
-std::optional<Area> conduitArea(std::string_view pipe, std::string_view nominal) {
-  if (pipe == "pvc-conduit-sch40") return look(kSch40, nominal);
-  if (pipe == "pvc-conduit-sch80") return look(kSch80, nominal);
-  return std::nullopt;
-}
-
 double fillLimit(int conductors, const Limits& limits) {
   if (conductors <= 1) return limits.number("wiring.fill-one");
   return limits.number(conductors == 2 ? "wiring.fill-two" : "wiring.fill-more");
@@ -130,8 +83,10 @@ ConduitStudy conduitStudy(const StudyContext& context, const Run& run, const Run
   conduit.run = run.id;
   for (const Conductor& conductor : run.conductors)
     conduit.conductors += conductor.count;
-  conduit.conductorArea = conductorsIn(run);
-  conduit.inside = given(conduitArea(run.pipe, run.size), "internal area of the conduit " + run.id);
+  const WireAreas& areas = builtinWireAreas();
+  conduit.conductorArea = conductorsIn(areas, run);
+  conduit.inside =
+      given(areas.conduitArea(run.pipe, run.size), "internal area of the conduit " + run.id);
   conduit.fill = decide([](Area wires, Area inside) { return (wires / inside).value(); },
                         conduit.conductorArea, conduit.inside);
   conduit.fillLimit = fillLimit(conduit.conductors, context.limits);

@@ -1,0 +1,110 @@
+// Areas of conductors and conduits.
+
+#include "core/catalog/embedded.h"
+#include "core/catalog/table_reader.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+
+namespace sump {
+namespace {
+
+double squareInches(std::optional<Area> area) {
+  return area ? area->value() / (kMetresPerInch * kMetresPerInch) : -1;
+}
+
+// NEC chapter 9 table 5: 6 AWG seen quoted, the rest from memory.
+TEST(WireAreas, ConductorsOfTheTable) {
+  const WireAreas& areas = builtinWireAreas();
+  for (const auto& [size, area] : {std::pair("14", 0.0097),
+                                   {"12", 0.0133},
+                                   {"10", 0.0211},
+                                   {"8", 0.0366},
+                                   {"6", 0.0507},
+                                   {"4", 0.0824},
+                                   {"3", 0.0973},
+                                   {"2", 0.1158}}) {
+    EXPECT_NEAR(squareInches(areas.conductorArea(size)), area, 1e-12) << size;
+  }
+  EXPECT_EQ(areas.conductor("6")->source.confidence, Confidence::SeenSecondHand);
+  EXPECT_EQ(areas.conductor("8")->source.confidence, Confidence::FromMemory);
+  EXPECT_FALSE(areas.conductorArea("250"));
+  EXPECT_FALSE(areas.conductorArea(""));
+}
+
+// NEC chapter 9 table 4, from memory: 1 in Sch 40 0.832 (40 % 0.333), Sch 80 0.688 (0.275).
+TEST(WireAreas, OneInchConduit) {
+  const WireAreas& areas = builtinWireAreas();
+  EXPECT_NEAR(0.4 * squareInches(areas.conduitArea("pvc-conduit-sch40", "1")), 0.333, 5e-4);
+  EXPECT_NEAR(0.4 * squareInches(areas.conduitArea("pvc-conduit-sch80", "1")), 0.275, 5e-4);
+  EXPECT_FALSE(areas.conduitArea("pvc-sch80", "1")) << "no conduit";
+  EXPECT_FALSE(areas.conduitArea("pvc-conduit-sch80", "9"));
+}
+
+// The pipe table gives the inside diameters of the same conduit to 0.001 in.
+TEST(WireAreas, EveryConduitThatCanBeBoughtHasTheAreaOfItsBore) {
+  const Catalog& catalog = builtinCatalog();
+  int sizes = 0;
+  for (const ConduitAreas& conduit : builtinWireAreas().conduits) {
+    for (const PipeSize& size : catalog.pipe(conduit.pipe)->sizes) {
+      const auto area = builtinWireAreas().conduitArea(conduit.pipe, size.nominal);
+      ASSERT_TRUE(area) << conduit.pipe << " " << size.nominal;
+      const double bore = kPi / 4 * inMetres(size.inside) * inMetres(size.inside);
+      EXPECT_NEAR(area->value() / bore, 1, 0.005) << conduit.pipe << " " << size.nominal;
+      ++sizes;
+    }
+  }
+  EXPECT_EQ(sizes, 14);
+}
+
+TEST(WireAreas, EveryRowNamesItsSource) {
+  for (const ConductorArea& row : builtinWireAreas().conductors)
+    EXPECT_GT(row.source.citation.size(), 10u) << row.size;
+  for (const ConduitAreas& row : builtinWireAreas().conduits) {
+    EXPECT_GT(row.source.citation.size(), 10u) << row.pipe;
+    EXPECT_NE(builtinCatalog().pipe(row.pipe), nullptr) << row.pipe;
+  }
+}
+
+TEST(WireAreas, ASpoiledTableIsRefusedAtItsPlace) {
+  using Json = nlohmann::json;
+  struct Spoiled {
+    void (*spoil)(Json&);
+    const char* pointer;
+    const char* phrase;
+  };
+  for (const Spoiled& bad :
+       {Spoiled{[](Json& j) { j["conductors"][0].erase("source"); }, "/conductors/0",
+                "lacks 'source'"},
+        {[](Json& j) { j["conductors"][1]["size"] = "14"; }, "/conductors/1/size", "repeats '14'"},
+        {[](Json& j) { j["conductors"][0]["squareInches"] = 0; }, "/conductors/0/squareInches",
+         "not more than 0"},
+        {[](Json& j) { j["conduits"][0]["sizes"][0]["nominal"] = "tiny"; },
+         "/conduits/0/sizes/0/nominal", "is no size"},
+        {[](Json& j) { j["wires"] = 1; }, "/", "unknown key 'wires'"}}) {
+    Json json = Json::parse(embeddedText("catalog/wiring.json"));
+    bad.spoil(json);
+    try {
+      readWireAreas(TableNode(json, "wiring.json", ""));
+      ADD_FAILURE() << "accepted: " << bad.phrase;
+    } catch (const CatalogError& error) {
+      const std::string text = error.what();
+      EXPECT_NE(text.find(bad.pointer), std::string::npos) << text;
+      EXPECT_NE(text.find(bad.phrase), std::string::npos) << text;
+    }
+  }
+}
+
+TEST(WireAreas, AFolderThatWantsToReplaceThemIsTold) {
+  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-catalogue-wiring";
+  std::filesystem::create_directories(folder);
+  std::ofstream(folder / "wiring.json") << "{}";
+  EXPECT_THROW(loadCatalog(folder), CatalogError);
+  std::filesystem::remove_all(folder);
+}
+
+} // namespace
+} // namespace sump
