@@ -1,159 +1,143 @@
-// How the numbers of the earth study came about.
+// How the numbers of buoyancy and lid loads came about; the digs follow in dig_report.cpp.
+// Screening: a licensed engineer decides about flotation, lids and lifting.
 
+#include "core/study/calculation_entry.h"
 #include "core/study/context.h"
+#include "core/study/dig_report.h"
 
 namespace sump {
 
 namespace {
 
-constexpr const char* kBuoyancySource =
+using Kind = QuantityKind;
+using Entry = CalculationEntry;
+
+const std::string kBuoyancy =
     "sum of downward forces over uplift, effective soil weight under water; FEMA, Engineering "
     "Principles and Practices for Retrofitting Flood-Prone Residential Structures, example C7";
-constexpr const char* kDigSource = "29 CFR 1926 Subpart P, App. B table B-1; prismoidal rule";
+const std::string kAashto =
+    "AASHTO Standard Specifications for Highway Bridges, 17th ed., 3.8.2.3 and 6.4, from memory";
 
-using Inputs = std::vector<CalculationInput>;
+class EarthReport {
+public:
+  explicit EarthReport(const EarthStudy& earth) : earth_(earth), f_(earth.figures) {}
+  std::vector<Calculation> take();
 
-template <class T> double number(const T& value) {
-  if constexpr (std::is_arithmetic_v<T>) {
-    return static_cast<double>(value);
-  } else {
-    return value.value();
-  }
-}
+private:
+  void add(Entry& entry) { made_.push_back(entry.take()); }
+  void weights(const BuoyancyStudy& b);
+  void flotation(const BuoyancyStudy& b);
+  void remedies(const BuoyancyStudy& b);
+  Entry& forces(const BuoyancyStudy& b, Entry& entry) const;
+  void lid(const LidLoadStudy& lid);
 
-/// Text and place of one calculation, before its result.
-struct Heading {
-  const char* id;
-  const char* section;
-  const char* title;
-  const char* formula;
-  const char* source;
+  const EarthStudy& earth_;
+  const EarthFigures& f_;
+  std::vector<Calculation> made_;
 };
 
-template <class T>
-void report(std::vector<Calculation>& all, const Heading& heading, const Id& object,
-            const Decided<T>& result, QuantityKind kind, const Inputs& inputs) {
-  Calculation c;
-  c.id = heading.id;
-  c.object = object;
-  c.section = heading.section;
-  c.title = heading.title;
-  c.formula = heading.formula;
-  c.source = heading.source;
-  c.kind = kind;
-  c.decided = static_cast<bool>(result);
-  if (result) {
-    c.result = number(*result);
-    c.inputs = inputs;
-  } else {
-    c.needs = needsText(result.needs);
-  }
-  all.push_back(std::move(c));
+void EarthReport::weights(const BuoyancyStudy& b) {
+  const std::string section = "Buoyancy";
+  Entry weight("vault.weight", section, "Weight of the empty vault", Decided<Mass>(b.weight),
+               Kind::Mass);
+  weight.about(b.vault)
+      .has("V_c", "concrete of walls, lid, floor, collar and baffles", b.concreteVolume,
+           Kind::Volume)
+      .has("rho_c", "concrete", f_.concrete, Kind::Density, "limits");
+  weight.formula(b.makersWeight ? "the maker's figure, and the collar's V x rho_c"
+                                : "V_c x rho_c; pipe holes, risers and covers are not counted",
+                 b.makersWeight ? "the plan" : "geometry");
+  add(weight);
+  Entry lift("vault.lift", section, "Heaviest piece to lift", Decided<Mass>(b.heaviestPiece),
+             Kind::Mass);
+  lift.about(b.vault)
+      .has("W", "whole vault", b.weight, Kind::Mass, "vault.weight")
+      .has("W_l", "its lid", b.lidWeight, Kind::Mass, "study")
+      .formula("the larger of W_l and W - W_l; no allowance for rigging or for a bed that holds on",
+               "geometry; the maker's certified weight, the crane's chart and a qualified rigger "
+               "decide");
+  add(lift);
 }
 
-/// An input that is there whenever the result is.
-template <class T>
-CalculationInput input(const char* symbol, const char* name, const Decided<T>& value,
-                       QuantityKind kind, const char* from) {
-  return {symbol, name, value ? number(*value) : 0, kind, from};
-}
-
-void reportVault(std::vector<Calculation>& all, const EarthFigures& f, const BuoyancyStudy& b) {
-  const double weight = b.weight.value() * kGravity;
-  report(
-      all,
-      {"buoyancy.uplift", "Buoyancy", "Uplift of the empty vault", "U = V_s x rho_w x g",
-       kBuoyancySource},
-      b.vault, b.uplift, QuantityKind::Force,
-      {input("V_s", "outside volume below groundwater", b.submerged, QuantityKind::Volume, "plan"),
-       {"rho_w", "water", f.water.value(), QuantityKind::Density, "limits"}});
+void EarthReport::flotation(const BuoyancyStudy& b) {
+  add(Entry("buoyancy.uplift", "Buoyancy", "Uplift of the empty vault", b.uplift, Kind::Force)
+          .about(b.vault)
+          .in("V_s", "outside volume below groundwater", b.submerged, Kind::Volume)
+          .has("rho_w", "water", f_.water, Kind::Density, "limits")
+          .formula("U = V_s x rho_w x g", kBuoyancy));
   if (b.uplift && *b.uplift <= newtons(0)) return; // stands above the groundwater
-  const CalculationInput uplift =
-      input("U", "uplift", b.uplift, QuantityKind::Force, "buoyancy.uplift");
-  const CalculationInput soil =
-      input("S", "effective weight of the soil counted", b.soilForce, QuantityKind::Force, "plan");
-  const CalculationInput own{"W", b.makersWeight ? "weight, the maker's" : "weight, worked out",
-                             weight, QuantityKind::Force, "plan"};
-  report(all,
-         {"buoyancy.factor", "Buoyancy", "Factor of safety against flotation", "FS = (W + S) / U",
-          kBuoyancySource},
-         b.vault, b.factor, QuantityKind::Number, {own, soil, uplift});
-  report(all,
-         {"buoyancy.ballast", "Buoyancy", "Concrete to add under water",
-          "V = (FS_least x U - W - S) / ((rho_c - rho_w) x g), not below 0", kBuoyancySource},
-         b.vault, b.ballast, QuantityKind::Volume,
-         {{"FS_least", "least factor", f.factor, QuantityKind::Number, "limits"},
-          uplift,
-          own,
-          soil,
-          {"rho_c", "concrete", f.concrete.value(), QuantityKind::Density, "limits"},
-          {"rho_w", "water", f.water.value(), QuantityKind::Density, "limits"}});
+  Entry factor("buoyancy.factor", "Buoyancy", "Factor of safety against flotation", b.factor,
+               Kind::Number);
+  add(forces(b, factor).formula("FS = (W + S) / U", kBuoyancy));
+  remedies(b);
 }
 
-void reportLid(std::vector<Calculation>& all, const LidLoadStudy& lid) {
-  report(
-      all,
-      {"lid.live", "Lid loads", "Live load on the lid, one HS-20 truck (screening only)",
-       "p = wheel load x (1 + impact) / (1.75 x cover)^2; where the squares of the two wheels, 6 "
-       "ft apart, overlap: axle load x (1 + impact) / ((1.75 x cover + 6 ft) x 1.75 x cover)",
-       "AASHTO Standard Specifications for Highway Bridges, 17th ed., 3.8.2.3 and 6.4, from "
-       "memory"},
-      lid.vault, lid.live, QuantityKind::Pressure,
-      {input("H", "least cover", lid.cover, QuantityKind::Length, "plan"),
-       {"P", "wheel load", 16000 * kNewtonsPerPound, QuantityKind::Force, "AASHTO"}});
+/// What holds the vault down and what lifts it.
+Entry& EarthReport::forces(const BuoyancyStudy& b, Entry& entry) const {
+  const char* weight = b.makersWeight ? "weight, the maker's" : "weight, worked out";
+  return entry.about(b.vault)
+      .has("W", weight, newtons(b.weight.value() * kGravity), Kind::Force, "vault.weight")
+      .in("S", "effective weight of the soil counted", b.soilForce, Kind::Force)
+      .in("U", "uplift", b.uplift, Kind::Force, "buoyancy.uplift");
 }
 
-void reportPit(std::vector<Calculation>& all, const EarthStudy& earth, const PitStudy& pit) {
-  const CalculationInput depth =
-      input("h", "greatest depth", pit.depth, QuantityKind::Length, "dig.depth");
-  report(all,
-         {"dig.depth", "Excavation", "Depth of the dig",
-          "highest grade at the top less underside of the bed", kDigSource},
-         pit.vaults.front(), pit.depth, QuantityKind::Length,
-         {input("z_g", "highest grade", pit.grade, QuantityKind::Length, "plan"),
-          {"z_b", "lowest bottom", pit.bottom.value(), QuantityKind::Length, "plan"}});
-  report(all,
-         {"dig.volume", "Excavation", "Bank volume of the dig",
-          "area of the outline, grown by slope x height, summed over the mean depth; digs that run "
-          "into each other counted once",
-          kDigSource},
-         pit.vaults.front(), pit.dug, QuantityKind::Volume,
-         {depth,
-          {"m", "run over rise of deep sides", earth.sideSlope, QuantityKind::Number,
-           earth.soilAssumed ? "type C, as soil is not classified" : "soil class"}});
+void EarthReport::remedies(const BuoyancyStudy& b) {
+  Entry ballast("buoyancy.ballast", "Buoyancy", "Concrete to add under water", b.ballast,
+                Kind::Volume);
+  add(forces(b, ballast)
+          .has("FS_least", "least factor", f_.factor, Kind::Number, "limits")
+          .has("rho_c", "concrete", f_.concrete, Kind::Density, "limits")
+          .has("rho_w", "water", f_.water, Kind::Density, "limits")
+          .formula("V = (FS_least x U - W - S) / ((rho_c - rho_w) x g), not below 0", kBuoyancy));
+  Entry collar("buoyancy.collar", "Buoyancy", "Collar of the base slab, beyond the walls", b.collar,
+               Kind::Length);
+  add(forces(b, collar)
+          .has("FS_least", "least factor", f_.factor, Kind::Number, "limits")
+          .has("rho_c", "concrete", f_.concrete, Kind::Density, "limits")
+          .has("rho_w", "water", f_.water, Kind::Density, "limits")
+          .has("rho_s", "moist soil", f_.soilHold, Kind::Density, "limits")
+          .formula("the reach all round, as thick as the floor slab, at which FS = FS_least: its "
+                   "concrete adds to W and its displacement to U, and the soil over it to S; found "
+                   "by halving",
+                   kBuoyancy));
 }
 
-void reportTotals(std::vector<Calculation>& all, const EarthStudy& earth) {
-  const CalculationInput dug =
-      input("V_d", "dug, pits and trenches", earth.dug, QuantityKind::Volume, "dig.volume");
-  const CalculationInput back =
-      input("V_b", "backfilled", earth.backfill, QuantityKind::Volume, "study");
-  const CalculationInput swell{"s", "swell", earth.figures.swell, QuantityKind::Share, "limits"};
-  const char* practice = "common practice, no source";
-  report(all,
-         {"dig.surplus", "Excavation", "Spoil hauled off, loose",
-          "(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches counted twice",
-          practice},
-         {}, earth.surplus, QuantityKind::Volume, {dug, back, swell});
-  report(all,
-         {"dig.truckloads", "Excavation", "Truckloads", "surplus / truck, rounded up", practice},
-         {}, earth.truckloads, QuantityKind::Number,
-         {input("V", "surplus", earth.surplus, QuantityKind::Volume, "dig.surplus"),
-          {"T", "one truck", earth.figures.truck.value(), QuantityKind::Volume, "limits"}});
+void EarthReport::lid(const LidLoadStudy& lid) {
+  add(Entry("lid.earth", "Lid loads", "Earth on the lid", lid.earth, Kind::Pressure)
+          .about(lid.vault)
+          .in("H", "least cover", lid.cover, Kind::Length)
+          .has("rho", "moist soil", f_.soilLoad, Kind::Density, "limits")
+          .formula("rho x g x H", "weight of the column of earth"));
+  Entry live("lid.live", "Lid loads", "Live load on the lid, one HS-20 truck (screening only)",
+             lid.live, Kind::Pressure);
+  live.about(lid.vault)
+      .in("H", "least cover", lid.cover, Kind::Length)
+      .has("P", "wheel load", newtons(16000 * kNewtonsPerPound), Kind::Force, "AASHTO")
+      .formula("p = wheel load x (1 + impact) / (1.75 x cover)^2; where the squares of the two "
+               "wheels, 6 ft apart, overlap: axle load x (1 + impact) / ((1.75 x cover + 6 ft) x "
+               "1.75 x cover); impact 30 % to 1 ft of cover, 20 % to 2 ft, 10 % to less than 3 ft",
+               kAashto);
+  live.step(lid.underTraffic ? "under a traffic pavement" : "not under a traffic pavement");
+  if (lid.needsTrafficLid) live.step("a lid made for traffic is needed; the plan has a light one");
+  add(live);
+}
+
+std::vector<Calculation> EarthReport::take() {
+  for (const BuoyancyStudy& vault : earth_.buoyancy) {
+    weights(vault);
+    flotation(vault);
+  }
+  for (const LidLoadStudy& one : earth_.lids)
+    lid(one);
+  return std::move(made_);
 }
 
 } // namespace
 
 std::vector<Calculation> earthCalculations(const Plan&, const Study& study) {
-  std::vector<Calculation> all;
-  const EarthStudy& earth = study.earth;
-  for (const BuoyancyStudy& vault : earth.buoyancy)
-    reportVault(all, earth.figures, vault);
-  for (const LidLoadStudy& lid : earth.lids)
-    reportLid(all, lid);
-  for (const PitStudy& pit : earth.pits)
-    reportPit(all, earth, pit);
-  if (!earth.pits.empty() || !earth.trenches.empty()) reportTotals(all, earth);
+  std::vector<Calculation> all = EarthReport(study.earth).take();
+  std::vector<Calculation> digs = digCalculations(study.earth);
+  all.insert(all.end(), std::make_move_iterator(digs.begin()), std::make_move_iterator(digs.end()));
   return all;
 }
 

@@ -1,5 +1,6 @@
 // How the numbers of the hydraulics study came about. All in SI; the report prints its own units.
 
+#include "core/study/calculation_entry.h"
 #include "core/study/hydraulics_parts.h"
 
 #include "core/units/print.h"
@@ -8,57 +9,9 @@ namespace sump {
 
 namespace {
 
-double valueOf(double v) {
-  return v;
-}
-template <class Q> double valueOf(const Q& q) {
-  return q.value();
-}
-
 using Kind = QuantityKind;
 
-/// One calculation being written.
-class Entry {
-public:
-  template <class T>
-  Entry(std::string id, std::string section, std::string title, const Decided<T>& result,
-        Kind kind) {
-    made_.id = std::move(id);
-    made_.section = std::move(section);
-    made_.title = std::move(title);
-    made_.kind = kind;
-    made_.decided = static_cast<bool>(result);
-    if (result) made_.result = valueOf(*result);
-    made_.needs = needsText(result.needs);
-  }
-  Entry& about(const Id& object) {
-    made_.object = object;
-    return *this;
-  }
-  Entry& formula(std::string text, std::string source) {
-    made_.formula = std::move(text);
-    made_.source = std::move(source);
-    return *this;
-  }
-  /// An input that is there; one that is missing stands in `needs`.
-  template <class T>
-  Entry& in(std::string symbol, std::string name, const std::optional<T>& value, Kind kind,
-            std::string from = "plan") {
-    if (value) {
-      made_.inputs.push_back(
-          {std::move(symbol), std::move(name), valueOf(*value), kind, std::move(from)});
-    }
-    return *this;
-  }
-  Entry& step(std::string text) {
-    made_.steps.push_back(std::move(text));
-    return *this;
-  }
-  Calculation take() { return std::move(made_); }
-
-private:
-  Calculation made_;
-};
+using Entry = CalculationEntry;
 
 const std::string kContinuity = "conservation of water";
 const std::string kBernoulli = "Bernoulli's theorem with losses";
@@ -72,13 +25,14 @@ private:
   void add(Entry& entry) { made_.push_back(entry.take()); }
   void water();
   void peak();
+  void counted(const char* id, const char* title, const Decided<Volume>& result,
+               std::optional<double> VehicleTraffic::*count);
   void day();
   void pump();
   void loss(const PressureRun& run);
   void ends(const PressureRun& run);
-  void lifts(const SuctionStudy& suction);
-  void npsh(const SuctionStudy& suction);
-  void priming(const SuctionStudy& suction);
+  void sizes(const PressureRun& run);
+  void devices();
 
   const Plan& plan_;
   const HydraulicsStudy& all_;
@@ -132,17 +86,24 @@ void Report::peak() {
           .formula("(Q_p + Q_f) (1 - l) + Q_o", kContinuity));
 }
 
+void Report::counted(const char* id, const char* title, const Decided<Volume>& result,
+                     std::optional<double> VehicleTraffic::*count) {
+  Entry entry(id, "Wash demand", title, result, Kind::Volume);
+  entry.formula("sum of (vehicles x water for one wash)", kContinuity);
+  for (const VehicleTraffic& kind : plan_.basis.demand.vehicles) {
+    if (!(kind.*count) || !kind.water) continue;
+    entry.step(kind.name + ": " + fixed(*(kind.*count), 1) + " x " + fixed(kind.water->value(), 4) +
+               " m3");
+  }
+  add(entry);
+}
+
 void Report::day() {
   const DemandStudy& d = all_.demand;
   const std::string section = "Wash demand";
-  Entry all("demand.daily-wash", section, "Wash water a day", d.dailyWash, Kind::Volume);
-  all.formula("sum of (vehicles a day x water for one wash)", kContinuity);
-  for (const VehicleTraffic& kind : plan_.basis.demand.vehicles) {
-    if (!kind.perDay || !kind.water) continue;
-    all.step(kind.name + ": " + fixed(*kind.perDay, 1) + " x " + fixed(kind.water->value(), 4) +
-             " m3");
-  }
-  add(all);
+  counted("demand.daily-wash", "Wash water a day", d.dailyWash, &VehicleTraffic::perDay);
+  counted("demand.busy-hour", "Wash water in the busiest hour", d.busyHourWash,
+          &VehicleTraffic::perHour);
   add(Entry("demand.daily-product", section, "Reclaimed water drawn a day", d.dailyProduct,
             Kind::Volume)
           .in("V", "wash water a day", d.dailyWash.value, Kind::Volume, "demand.daily-wash")
@@ -260,69 +221,37 @@ void Report::ends(const PressureRun& run) {
                    kBernoulli));
 }
 
-void Report::lifts(const SuctionStudy& s) {
-  add(Entry("suction.lift-low", "Suction", "Static lift from low water", s.liftLow, Kind::Length)
-          .about(s.run)
-          .in("z_p", "pump suction port, centreline", s.pump.value, Kind::Length)
-          .in("z_w", "low water", s.lowWater.value, Kind::Length)
-          .formula("z_p - z_w", "geometry"));
-  add(Entry("suction.lift-high", "Suction", "Static lift from the rest level", s.liftHigh,
-            Kind::Length)
-          .about(s.run)
-          .in("z_p", "pump suction port, centreline", s.pump.value, Kind::Length)
-          .in("z_w", "rest level", s.highWater.value, Kind::Length)
-          .formula("z_p - z_w", "geometry"));
-  add(Entry("suction.total-lift", "Suction", "Total suction lift", s.suctionLift, Kind::Length)
-          .about(s.run)
-          .in("z", "lift from low water", s.liftLow.value, Kind::Length, "suction.lift-low")
-          .in("z_max", "practical limit at this site", s.liftLimit.value, Kind::Length)
-          .formula("z + losses with the strainer at its dirt allowance; to be below z_max",
-                   "pump makers' manuals: about 25 ft at sea level, less what altitude and warm "
-                   "water take away"));
-}
-
-void Report::npsh(const SuctionStudy& s) {
-  const std::optional<Length> dirty =
-      s.variants.empty() ? std::nullopt : s.variants.front().loss.value;
-  Entry entry("suction.npsh-available", "Suction", "NPSH available at low water", s.npshAvailable,
-              Kind::HeadOfWater);
-  entry.about(s.run)
-      .in("h_a", "air head", all_.water.airHead.value, Kind::HeadOfWater, "air.pressure")
-      .in("h_v", "vapour head", all_.water.vapourHead.value, Kind::HeadOfWater,
-          "water.vapour-pressure")
-      .in("z", "lift from low water", s.liftLow.value, Kind::Length, "suction.lift-low")
-      .in("h_f", "losses, strainer at its dirt allowance", dirty, Kind::HeadOfWater)
-      .formula("h_a - z - h_v - h_f", "Crane TP-410, NPSH");
-  constexpr const char* kCases[] = {"as drawn", "straight", "one size up", "one more elbow",
-                                    "one more foot"};
-  for (const SuctionVariant& v : s.variants) {
-    if (!v.loss || !v.npshAvailable) continue;
-    entry.step(std::string(kCases[static_cast<int>(v.which)]) +
-               ": h_f = " + fixed(v.loss->value(), 3) + " m, NPSH available " +
-               fixed(v.npshAvailable->value(), 3) + " m");
+/// What the run would be in larger sizes of the same pipe.
+void Report::sizes(const PressureRun& run) {
+  constexpr const char* kVerdicts[] = {"too fast", "suits", "generous: a smaller size would do"};
+  const auto drawn =
+      decide([](const std::vector<SizeChoice>& s) { return s.front().fastest; }, run.sizes);
+  Entry entry("run.size", "Pressure runs", "Velocity in the smallest bore, and larger sizes", drawn,
+              Kind::Velocity);
+  entry.about(run.run)
+      .in("Q", "design flow", run.flow, Kind::Flow)
+      .has("v_max", "ceiling", run.ceiling, Kind::Velocity, "limits")
+      .formula("4 Q / (pi d2); at most v_max, generous below half of it", kContinuity);
+  if (run.sizes) {
+    for (const SizeChoice& choice : *run.sizes) {
+      entry.step(choice.size + " in: v = " + fixed(choice.fastest.value(), 3) + " m/s, loss " +
+                 fixed(choice.loss.value(), 3) + " m, " +
+                 kVerdicts[static_cast<int>(choice.verdict)]);
+    }
   }
   add(entry);
-  add(Entry("suction.npsh-ratio", "Suction", "NPSH available over required", s.npshRatio,
-            Kind::Number)
-          .about(s.run)
-          .in("NPSHa", "available", s.npshAvailable.value, Kind::HeadOfWater,
-              "suction.npsh-available")
-          .in("NPSHr", "required, from the pump curve", s.npshRequired.value, Kind::HeadOfWater)
-          .formula("NPSHa / NPSHr", "Crane TP-410 example 7-32"));
 }
 
-void Report::priming(const SuctionStudy& s) {
-  add(Entry("suction.priming-volume", "Suction", "Water to prime", s.primingVolume, Kind::Volume)
-          .about(s.run)
-          .in("V_p", "pipe", std::optional(s.pipeVolume), Kind::Volume)
-          .in("V_s", "strainer", plan_.basis.pump.strainerVolume, Kind::Volume)
-          .formula("pi/4 d2 L of each bore + V_s", "geometry"));
-  add(Entry("suction.priming-time", "Suction", "Time to prime from the hose", s.primingTime,
-            Kind::Time)
-          .about(s.run)
-          .in("V", "water to prime", s.primingVolume.value, Kind::Volume, "suction.priming-volume")
-          .in("Q", "flow of the hose", plan_.basis.pump.primingHose, Kind::Flow)
-          .formula("V / Q", kContinuity));
+void Report::devices() {
+  for (const DevicePressure& device : all_.devices) {
+    Entry entry("wash.pressure", "Pressure runs", "Pressure at the wash device", device.available,
+                Kind::Pressure);
+    entry.about(device.device)
+        .in("p", "needed", device.required, Kind::Pressure)
+        .formula("pressure at the end of the product run that feeds it; at least p", kBernoulli);
+    if (!device.run.empty()) entry.step("fed by " + device.run);
+    add(entry);
+  }
 }
 
 std::vector<Calculation> Report::take() {
@@ -333,19 +262,20 @@ std::vector<Calculation> Report::take() {
   for (const PressureRun& run : all_.runs) {
     loss(run);
     ends(run);
+    sizes(run);
   }
-  for (const SuctionStudy& suction : all_.suctions) {
-    lifts(suction);
-    npsh(suction);
-    priming(suction);
-  }
+  devices();
   return std::move(made_);
 }
 
 } // namespace
 
 std::vector<Calculation> hydraulicsCalculations(const Plan& plan, const Study& study) {
-  return Report(plan, study).take();
+  std::vector<Calculation> all = Report(plan, study).take();
+  std::vector<Calculation> suctions = suctionCalculations(plan, study);
+  all.insert(all.end(), std::make_move_iterator(suctions.begin()),
+             std::make_move_iterator(suctions.end()));
+  return all;
 }
 
 } // namespace sump

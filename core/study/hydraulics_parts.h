@@ -15,6 +15,7 @@ struct LossTrial {
   bool straight = false; ///< from end to end without bends
   int moreElbows = 0;    ///< 90 degrees, in the run's last size
   Length moreLength{};   ///< in the run's last size
+  bool sumsOnly = false; ///< leaves out the rows of pipe and fittings
 };
 /// Losses at a flow. Pipe, then the fittings of RunStudy::items, entry and exit.
 Decided<RunLoss> runLoss(const StudyContext& context, const WaterStudy& water, const Run& run,
@@ -28,6 +29,9 @@ std::optional<Length> npshRequiredAt(const std::vector<PumpPoint>& curve, Flow f
 constexpr Length npshAvailable(Length surface, Length lift, Length vapour, Length loss) {
   return surface - lift - vapour - loss;
 }
+
+/// How the numbers of the suctions came about.
+std::vector<Calculation> suctionCalculations(const Plan& plan, const Study& study);
 
 SuctionStudy suctionStudy(const StudyContext& context, const Study& study,
                           const HydraulicsStudy& hydraulics, const PressureRun& pressure);

@@ -24,11 +24,15 @@ private:
   void friction(const std::string& drawn, Length length);
   void items();
   void end(const RunEnd& end, const std::string& size, bool start);
-  void fitting(const std::string& key, const std::string& drawn, int count);
+  void fitting(std::string_view key, const std::string& drawn, int count);
+  void add(FittingLoss loss);
   void reducer(const std::string& key, int count);
   void strainer();
   void need(const std::string& what) { addNeeds(needs_, {what}); }
   const PipeSize* bore(const std::string& drawn);
+  Length straightLength() const {
+    return metres(distance(study_.points.front().at, study_.points.back().at));
+  }
   std::string lastSize() const { return sizeAt(run_, study_.legs.size(), 0); }
 
   const StudyContext& context_;
@@ -59,7 +63,7 @@ void LossSum::friction(const std::string& drawn, Length length) {
   if (!water_.density) return addNeeds(needs_, water_.density.needs);
   if (!water_.viscosity) return addNeeds(needs_, water_.viscosity.needs);
   PipeLoss row;
-  row.size = size->nominal;
+  if (!trial_.sumsOnly) row.size = size->nominal;
   row.inside = size->inside;
   row.length = length;
   row.velocity = velocityIn(flow_, size->inside);
@@ -72,13 +76,12 @@ void LossSum::friction(const std::string& drawn, Length length) {
   loss_.hazenWilliamsSum += row.hazenWilliams;
   loss_.fastest = std::max(loss_.fastest, row.velocity);
   loss_.velocityHead = velocityHead(row.velocity);
-  loss_.pipe.push_back(std::move(row));
+  if (!trial_.sumsOnly) loss_.pipe.push_back(std::move(row));
 }
 
 void LossSum::pipe() {
   if (trial_.straight) {
-    const Point3 a = study_.points.front().at, b = study_.points.back().at;
-    return friction(run_.size, metres(distance(a, b)) + trial_.moreLength);
+    return friction(run_.size, straightLength() + trial_.moreLength);
   }
   std::vector<std::pair<std::string, Length>> lengths;
   for (const Leg& leg : study_.legs) {
@@ -91,23 +94,30 @@ void LossSum::pipe() {
     friction(size, length);
 }
 
-void LossSum::fitting(const std::string& key, const std::string& drawn, int count) {
+void LossSum::add(FittingLoss loss) {
+  loss_.fittingSum += loss.loss;
+  if (!trial_.sumsOnly) loss_.fittings.push_back(std::move(loss));
+}
+
+void LossSum::fitting(std::string_view key, const std::string& drawn, int count) {
   const LossRow* row = table_.fitting(key);
   const PipeSize* size = bore(drawn);
-  if (row == nullptr) return need("loss of " + key);
+  if (row == nullptr) return need("loss of " + std::string(key));
   if (size == nullptr) return need("bore of the pipe " + run_.pipe + " " + drawn);
-  FittingLoss loss{key, row->name, size->nominal, count, 0, {}, {}, row->source.citation};
+  FittingLoss loss;
+  if (!trial_.sumsOnly) {
+    loss = {row->key, row->name, size->nominal, count, 0, {}, {}, row->source.citation};
+  }
   loss.velocity = velocityIn(flow_, size->inside);
   if (row->head) {
     loss.loss = static_cast<double>(count) * *row->head;
   } else {
     const auto k = table_.k(*row, size->nominal);
-    if (!k) return need("loss coefficient of " + key + " " + size->nominal);
+    if (!k) return need("loss coefficient of " + row->key + " " + size->nominal);
     loss.k = *k;
     loss.loss = count * *k * velocityHead(loss.velocity);
   }
-  loss_.fittingSum += loss.loss;
-  loss_.fittings.push_back(std::move(loss));
+  add(std::move(loss));
 }
 
 /// Sudden change, on the safe side: (1 - b^2)^2 into the larger bore (Borda-Carnot), 0.5 (1 - b^2)
@@ -128,15 +138,14 @@ void LossSum::reducer(const std::string& key, int count) {
   loss.k = after->inside > before->inside ? rest * rest : 0.5 * rest;
   loss.velocity = velocityIn(flow_, std::min(before->inside, after->inside));
   loss.loss = count * loss.k * velocityHead(loss.velocity);
-  loss_.fittingSum += loss.loss;
-  loss_.fittings.push_back(std::move(loss));
+  add(std::move(loss));
 }
 
 void LossSum::items() {
   const bool suction = facts(run_.service).drive == Drive::Suction;
   for (const RunItem& item : study_.items) {
     const std::string size = item.size.substr(0, item.size.find(" x "));
-    if (item.why == "bend" && trial_.straight) continue;
+    if (trial_.straight && (item.why == "bend" || item.why == "stick")) continue;
     if (item.key == "reducer") {
       reducer(item.size, item.count);
     } else if (item.key == "tee" && item.why == "end") {
@@ -150,6 +159,11 @@ void LossSum::items() {
     }
   }
   if (trial_.moreElbows > 0) fitting("elbow-90", lastSize(), trial_.moreElbows);
+  const PipeProduct* pipe = context_.catalog.pipe(run_.pipe);
+  if (!trial_.straight || pipe == nullptr) return;
+  // As many as pipe of that length is joined by.
+  const int couplings = couplingsIn(straightLength(), *pipe);
+  if (couplings > 0) fitting("coupling", run_.size, couplings);
 }
 
 /// A foot valve's K holds its entry; a port, a supply and a wash inlet are reckoned by pressure.

@@ -130,16 +130,18 @@ Decided<Length> Suction::loss(const LossTrial& trial) const {
 }
 
 void Suction::variants() {
+  const auto add = [&](SuctionCase which, Decided<Length> lost) {
+    const Decided<Length> left = npshOf(result_.liftLow, lost);
+    result_.variants.push_back({which, std::move(lost), left});
+  };
+  add(SuctionCase::AsDrawn, decide([](const RunLoss& l) { return l.dirty; }, pressure_.loss));
   const std::pair<SuctionCase, LossTrial> cases[] = {
-      {SuctionCase::AsDrawn, {}},
-      {SuctionCase::Straight, {0, true, 0, metres(0)}},
-      {SuctionCase::OneSizeUp, {1, false, 0, metres(0)}},
-      {SuctionCase::OneMoreElbow, {0, false, 1, metres(0)}},
-      {SuctionCase::OneMoreFoot, {0, false, 0, feet(1)}}};
-  for (const auto& [which, trial] : cases) {
-    const Decided<Length> lost = loss(trial);
-    result_.variants.push_back({which, lost, npshOf(result_.liftLow, lost)});
-  }
+      {SuctionCase::Straight, {0, true, 0, metres(0), true}},
+      {SuctionCase::OneSizeUp, {1, false, 0, metres(0), true}},
+      {SuctionCase::OneMoreElbow, {0, false, 1, metres(0), true}},
+      {SuctionCase::OneMoreFoot, {0, false, 0, feet(1), true}}};
+  for (const auto& [which, trial] : cases)
+    add(which, loss(trial));
 }
 
 SuctionStudy Suction::take() {

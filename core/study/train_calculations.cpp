@@ -1,7 +1,10 @@
 // How the numbers of the train came about.
 
+#include "core/study/calculation_entry.h"
 #include "core/study/context.h"
 #include "core/units/print.h"
+
+#include <algorithm>
 
 namespace sump {
 
@@ -16,18 +19,10 @@ public:
   template <class T>
   Calculation& add(const std::string& id, const Id& object, const std::string& title,
                    const std::string& formula, QuantityKind kind, const Decided<T>& result) {
-    Calculation c;
-    c.id = id;
-    c.object = object;
-    c.section = section_;
-    c.title = title;
-    c.formula = formula;
-    c.kind = kind;
-    c.source = source_;
-    c.decided = result.value.has_value();
-    c.needs = needsText(result.needs);
-    if (result) c.result = number(*result);
-    list_.push_back(std::move(c));
+    list_.push_back(CalculationEntry(id, section_, title, result, kind)
+                        .about(object)
+                        .formula(formula, source_)
+                        .take());
     return list_.back();
   }
   std::vector<Calculation> take() { return std::move(list_); }
@@ -35,13 +30,10 @@ public:
   template <class T>
   static void input(Calculation& c, const std::string& symbol, const std::string& name,
                     QuantityKind kind, const Decided<T>& value, const std::string& from) {
-    if (value) c.inputs.push_back({symbol, name, number(*value), kind, from});
+    if (value) c.inputs.push_back({symbol, name, plainNumber(*value), kind, from});
   }
 
 private:
-  static double number(double v) { return v; }
-  template <class Unit> static double number(const bu::quantity<Unit>& v) { return v.value(); }
-
   std::string section_, source_;
   std::vector<Calculation> list_;
 };
@@ -146,6 +138,49 @@ void writeLevels(const Study& study, Writer& out) {
   }
 }
 
+const BasinLevel* basinLevel(const TrainLevels& levels, const Id& run) {
+  const auto found = std::ranges::find(levels.basins, run, &BasinLevel::run);
+  return found == levels.basins.end() ? nullptr : &*found;
+}
+
+/// How far the water behind each drain stands under its rim and over the crown of its run.
+void writeDrains(const Plan& plan, const Study& study, Writer& out) {
+  const std::pair<const Decided<TrainLevels>*, std::string> cases[] = {
+      {&study.train.pumpStopped, "stopped"}, {&study.train.pumpRunning, "running"}};
+  for (std::size_t i = 0; i < study.runs.size(); ++i) {
+    const Run& run = plan.runs[i];
+    if (run.service != Service::Inlet || run.from.kind != EndKind::Basin) continue;
+    for (const auto& [levels, name] : cases) {
+      const auto of = [&](Length BasinLevel::*what) {
+        return decide(
+            [&](const TrainLevels& l) -> Decided<Length> {
+              const BasinLevel* level = basinLevel(l, run.id);
+              if (level == nullptr) return undecided<Length>({"a basin at the start of " + run.id});
+              return level->*what;
+            },
+            *levels);
+      };
+      const Decided<Length> water = of(&BasinLevel::level);
+      Calculation& free =
+          out.add("train.freeboard." + name, run.id,
+                  "Rim of " + run.from.target + " over the water at the peak, pump " + name,
+                  "z_rim - z_w; below 0 water stands on the pavement", QuantityKind::Length,
+                  of(&BasinLevel::freeboard));
+      Writer::input(free, "z_w", "water in the basin", QuantityKind::Length, water, "study");
+      Writer::input(
+          free, "z_rim", "rim", QuantityKind::Length,
+          decide([](Length w, Length f) { return w + f; }, water, of(&BasinLevel::freeboard)),
+          "plan");
+      Calculation& over =
+          out.add("train.surcharge." + name, run.id,
+                  "Water in " + run.from.target + " over the crown of its run, pump " + name,
+                  "z_w - (invert + inside diameter); below 0 the run is part full there",
+                  QuantityKind::Length, of(&BasinLevel::surcharge));
+      Writer::input(over, "z_w", "water in the basin", QuantityKind::Length, water, "study");
+    }
+  }
+}
+
 void writeStorage(const TrainStudy& train, Writer& out) {
   out.add("train.usable", {}, "Volume from the rest level to the low-level float",
           "sum of chamber area x (rest level - higher of float level and highest sill on the way)",
@@ -193,6 +228,12 @@ void writeDuty(const Study& study, Writer& out) {
     const std::string chamber = std::to_string(duty.chamber);
     const ChamberStudy& box = study.vault(duty.vault)->chambers[std::size_t(duty.chamber - 1)];
     const Decided<Area> area = box.area;
+    Calculation& volume = out.add("duty.active-volume." + chamber, duty.vault,
+                                  "Volume above sludge and below oil, chamber " + chamber, "A x d",
+                                  QuantityKind::Volume, duty.activeVolume);
+    Writer::input(volume, "A", "plan area", QuantityKind::Area, area, "plan");
+    Writer::input(volume, "d", "depth above sludge and below oil", QuantityKind::Length,
+                  duty.activeDepth, "plan");
     Calculation& time = out.add("duty.detention." + chamber, duty.vault,
                                 "Detention at the peak, chamber " + chamber,
                                 "area x active depth / Q", QuantityKind::Time, duty.detention);
@@ -226,6 +267,15 @@ void writeSludge(const Study& study, Writer& out) {
           QuantityKind::Volume, train.sludgePerDay);
   const char* formula =
       "area x (limit duty.sludge-share x water depth - oil allowance) / sludge of a day";
+  for (const ChamberDuty& duty : train.chambers) {
+    const std::string chamber = std::to_string(duty.chamber);
+    Calculation& full =
+        out.add("duty.sludge-full." + chamber, duty.vault,
+                "Days until chamber " + chamber + " is to be pumped out, were all kept there",
+                formula, QuantityKind::Time, duty.sludgeFull);
+    Writer::input(full, "V_s", "sludge of a day", QuantityKind::Volume, train.sludgePerDay,
+                  "duty.sludge");
+  }
   for (const auto& [id, title, result] :
        {std::tuple{"duty.pump-out-first", "Pump-out interval if all settles in the first chamber",
                    &train.pumpOutFirst},
@@ -244,12 +294,13 @@ void writeSludge(const Study& study, Writer& out) {
 
 } // namespace
 
-std::vector<Calculation> trainCalculations(const Plan&, const Study& study) {
+std::vector<Calculation> trainCalculations(const Plan& plan, const Study& study) {
   Writer gravity("Gravity runs", kManning);
   writeGravity(study.train, gravity);
   Writer levels("Water levels", "Standard-step method (Chow 1959, from memory); K after TP-410");
   writePeak(study.train, levels);
   writeLevels(study, levels);
+  writeDrains(plan, study, levels);
   writeStorage(study.train, levels);
   Writer duty("Vault duty", kSettling);
   writeDuty(study, duty);

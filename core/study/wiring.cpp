@@ -49,28 +49,4 @@ void fillWiring(const StudyContext& context, Study& study) {
   }
 }
 
-std::vector<Calculation> wiringCalculations(const Plan&, const Study& study) {
-  std::vector<Calculation> all;
-  for (const ConduitStudy& conduit : study.wiring.conduits) {
-    Calculation c;
-    c.id = "wiring.fill";
-    c.object = conduit.run;
-    c.section = "Wiring";
-    c.title = "Conduit fill";
-    c.formula = "fill = area of all conductors / internal area of the conduit";
-    c.kind = QuantityKind::Share;
-    c.source = "NEC chapter 9 tables 1, 4 and 5; areas from memory";
-    c.decided = static_cast<bool>(conduit.fill);
-    c.needs = needsText(conduit.fill.needs);
-    if (conduit.fill) {
-      c.inputs = {
-          {"A_w", "all conductors", conduit.conductorArea->value(), QuantityKind::Area, "plan"},
-          {"A_i", "inside", conduit.inside->value(), QuantityKind::Area, "catalogue"}};
-      c.result = *conduit.fill;
-    }
-    all.push_back(std::move(c));
-  }
-  return all;
-}
-
 } // namespace sump

@@ -62,6 +62,26 @@ TEST(HydraulicsCalculations, CanBeFollowed) {
   EXPECT_GE(named(all, "run.loss", "SU-1").steps.size(), 5u);
 }
 
+// The small table: as drawn, straight, one size up, one more elbow, one more foot.
+TEST(HydraulicsCalculations, TellWhatWouldChangeTheSuction) {
+  const auto all = calculationsOf(testing::depot());
+  const Calculation& npsh = named(all, "suction.npsh-available", "SU-1");
+  ASSERT_EQ(npsh.steps.size(), 5u);
+  EXPECT_TRUE(npsh.steps[0].starts_with("as drawn: h_f = "));
+  EXPECT_TRUE(npsh.steps[1].starts_with("straight: h_f = "));
+  EXPECT_TRUE(npsh.steps[2].starts_with("one size up: h_f = "));
+  const Calculation& margin = named(all, "suction.npsh-margin", "SU-1");
+  EXPECT_NEAR(margin.result, input(margin, "NPSHa") - input(margin, "NPSHr"), 1e-12);
+  EXPECT_EQ(named(all, "suction.pocket", "SU-1").result, 0) << "it rises all the way";
+  const Calculation& size = named(all, "run.size", "SU-1");
+  EXPECT_EQ(size.steps.size(), 3u);
+  EXPECT_GT(input(size, "v_max"), size.result);
+  Plan plan = testing::depot();
+  const Calculation device = named(all, "wash.pressure", plan.basis.demand.devices[0].id.c_str());
+  EXPECT_GT(device.result, 0);
+  EXPECT_EQ(input(device, "p"), plan.basis.demand.devices[0].pressure->value());
+}
+
 TEST(HydraulicsCalculations, SayWhatTheyNeed) {
   Plan plan = testing::depot();
   plan.basis = {};

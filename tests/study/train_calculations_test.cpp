@@ -55,6 +55,23 @@ TEST(TrainCalculations, CanBeFollowedByHand) {
       << "interconnect, link, interconnect, overflow";
 }
 
+TEST(TrainCalculations, DrainsAndSludgeByHand) {
+  const Plan plan = depot();
+  const Study study = studyOf(plan);
+  const auto list = trainCalculations(plan, study);
+  const Calculation& free = find(list, "train.freeboard.stopped", "WW-1");
+  EXPECT_NEAR(free.result, inputOf(free, "z_rim") - inputOf(free, "z_w"), 1e-12);
+  EXPECT_EQ(inputOf(free, "z_rim"), inMetres(plan.basins[0].rim));
+  const Calculation& over = find(list, "train.surcharge.running", "WW-1");
+  const RunStudy& run = *study.run("WW-1");
+  EXPECT_NEAR(over.result, inputOf(over, "z_w") - inMetres(run.startInvert + run.insideDiameter),
+              1e-12);
+  const Calculation& volume = find(list, "duty.active-volume.1", "V1");
+  EXPECT_NEAR(volume.result, inputOf(volume, "A") * inputOf(volume, "d"), 1e-12);
+  EXPECT_EQ(find(list, "duty.sludge-full.1", "V1").result, study.train.pumpOutFirst->value());
+  EXPECT_EQ(find(list, "duty.turnover", "").result, study.train.turnover->value());
+}
+
 TEST(TrainCalculations, AreEachToldApartAndComplete) {
   Plan bare = depot();
   bare.basis = {};

@@ -1,0 +1,262 @@
+#include "core/study/dig_report.h"
+
+#include "core/study/calculation_entry.h"
+#include "core/units/print.h"
+
+namespace sump {
+
+namespace {
+
+using Kind = QuantityKind;
+using Entry = CalculationEntry;
+
+const std::string kPits = "Excavation";
+const std::string kTrenches = "Trenches";
+const std::string kSides = "29 CFR 1926 Subpart P, App. B table B-1; prismoidal rule";
+const std::string kPractice = "common practice, no source";
+const std::string kEgress = "29 CFR 1926.651(c)(2)";
+
+std::string clashName(const DigClash& clash) {
+  switch (clash.kind) {
+  case DigClashKind::Building:
+    return "building " + clash.object;
+  case DigClashKind::Boundary:
+    return "the boundary";
+  case DigClashKind::TrafficPavement:
+    return "traffic pavement " + clash.object;
+  case DigClashKind::Well:
+    return "well " + clash.object;
+  case DigClashKind::Utility:
+    return "utility " + clash.object;
+  case DigClashKind::Run:
+    break;
+  }
+  return "run " + clash.object;
+}
+
+/// A pit goes by its first vault, a trench by its run.
+class DigReport {
+public:
+  explicit DigReport(const EarthStudy& earth) : earth_(earth), f_(earth.figures) {}
+  std::vector<Calculation> take();
+
+private:
+  void add(Entry& entry) { made_.push_back(entry.take()); }
+  void pit(const PitStudy& pit);
+  void pitVolumes(const PitStudy& pit);
+  void trench(const TrenchStudy& trench);
+  void trenchParts(const TrenchStudy& trench);
+  void footings(const std::string& id, const std::string& section, const Id& object,
+                const std::vector<FootingCheck>& checks);
+  void egress(const std::string& id, const std::string& section, const Id& object,
+              const Egress& egress);
+  void clashes(const std::string& id, const std::string& section, const Id& object,
+               const std::vector<DigClash>& clashes);
+  void protection();
+  void totals();
+  std::string slopeFrom() const {
+    return earth_.soilAssumed ? "type C, as soil is not classified" : "soil class";
+  }
+
+  const EarthStudy& earth_;
+  const EarthFigures& f_;
+  std::vector<Calculation> made_;
+};
+
+void DigReport::pit(const PitStudy& pit) {
+  const Id& object = pit.vaults.front();
+  Entry depth("dig.depth", kPits, "Depth of the dig", pit.depth, Kind::Length);
+  depth.about(object)
+      .in("z_g", "highest grade at the top", pit.grade, Kind::Length)
+      .has("z_b", "lowest bottom, under the bed", pit.bottom, Kind::Length)
+      .formula("z_g - z_b; of several vaults in one dig the deepest one's own", kSides);
+  for (const Id& vault : pit.vaults)
+    depth.step("holds " + vault);
+  add(depth);
+  pitVolumes(pit);
+  egress("dig", kPits, object, pit.egress);
+  footings("dig", kPits, object, pit.footings);
+  clashes("dig", kPits, object, pit.clashes);
+}
+
+void DigReport::pitVolumes(const PitStudy& pit) {
+  const Id& object = pit.vaults.front();
+  add(Entry("dig.volume", kPits, "Bank volume of the dig", pit.dug, Kind::Volume)
+          .about(object)
+          .in("h", "greatest depth", pit.depth, Kind::Length, "dig.depth")
+          .has("m", "run over rise of deep sides", earth_.sideSlope, Kind::Number, slopeFrom())
+          .has("w", "working space round the vault", f_.workingSpace, Kind::Length, "limits")
+          .formula(
+              "area of the outline, grown by m x height, summed over the mean depth; digs that "
+              "run into each other counted once",
+              kSides));
+  add(Entry("dig.bedding", kPits, "Bedding under the vaults", pit.bedding, Kind::Volume)
+          .about(object)
+          .has("t", "thickness", f_.bedding, Kind::Length, "limits")
+          .formula("area of the bottom x t", kPractice));
+  add(Entry("dig.backfill", kPits, "Backfill round the vaults", pit.backfill, Kind::Volume)
+          .about(object)
+          .in("V_d", "dug", pit.dug, Kind::Volume, "dig.volume")
+          .in("V_b", "bedding", pit.bedding, Kind::Volume, "dig.bedding")
+          .formula("V_d - V_b - outside volume of the vaults below grade, not below 0", kPractice));
+}
+
+void DigReport::trench(const TrenchStudy& trench) {
+  const std::string source = "ASTM D2321 practice, from memory; 29 CFR 1926 Subpart P";
+  add(Entry("trench.width", kTrenches, "Width of the trench's bottom",
+            Decided<Length>(trench.bottomWidth), Kind::Length)
+          .about(trench.run)
+          .formula("the greater of OD + limit trench.width-over and 1.25 OD + limit "
+                   "trench.width-large",
+                   source));
+  add(Entry("trench.volume", kTrenches, "Bank volume of the trench", Decided<Volume>(trench.dug),
+            Kind::Volume)
+          .about(trench.run)
+          .has("L", "length outside structures and pits", trench.length, Kind::Length)
+          .has("w", "width of the bottom", trench.bottomWidth, Kind::Length, "trench.width")
+          .has("h", "greatest depth", trench.depth, Kind::Length)
+          .has("m", "run over rise of deep sides", earth_.sideSlope, Kind::Number, slopeFrom())
+          .has("h_p", "depth from which sides are sloped", f_.protectionFrom, Kind::Length,
+               "limits")
+          .formula("sum over the length of w h + m h^2 (m 0 where h is less than h_p), Simpson's "
+                   "rule between the places where the depth changes",
+                   source)
+          .step("greatest depth at " + fixed(trench.deepest.x, 2) + " m east, " +
+                fixed(trench.deepest.y, 2) + " m north"));
+  trenchParts(trench);
+  egress("trench", kTrenches, trench.run, trench.egress);
+  footings("trench", kTrenches, trench.run, trench.footings);
+  clashes("trench", kTrenches, trench.run, trench.clashes);
+}
+
+void DigReport::trenchParts(const TrenchStudy& trench) {
+  add(Entry("trench.bedding", kTrenches, "Bedding under the pipe", Decided<Volume>(trench.bedding),
+            Kind::Volume)
+          .about(trench.run)
+          .has("t", "thickness", f_.trenchBedding, Kind::Length, "limits")
+          .formula("area of the section up to t, summed over the length", kPractice));
+  add(Entry("trench.pipe-zone", kTrenches, "Selected fill round the pipe",
+            Decided<Volume>(trench.pipeZone), Kind::Volume)
+          .about(trench.run)
+          .has("t_p", "over the pipe", f_.pipeZone, Kind::Length, "limits")
+          .formula("area of the section from the bed to t_p over the pipe, less the pipe, summed "
+                   "over the length",
+                   "IPC 306.3, ASTM D2321, from memory"));
+  add(Entry("trench.backfill", kTrenches, "Backfill over the pipe zone",
+            Decided<Volume>(trench.backfill), Kind::Volume)
+          .about(trench.run)
+          .has("V_d", "dug", trench.dug, Kind::Volume, "trench.volume")
+          .has("V_b", "bedding", trench.bedding, Kind::Volume, "trench.bedding")
+          .has("V_z", "pipe zone", trench.pipeZone, Kind::Volume, "trench.pipe-zone")
+          .formula("V_d - V_b - V_z - volume of the pipe", kPractice));
+}
+
+void DigReport::egress(const std::string& id, const std::string& section, const Id& object,
+                       const Egress& egress) {
+  if (!egress.needed) return; // too shallow to ask for a ladder
+  add(Entry(id + ".ladders", section, "Ladders or other ways out",
+            Decided<int>(egress.laddersNeeded), Kind::Number)
+          .about(object)
+          .has("r", "farthest way to one", f_.egressTravel, Kind::Length, "limits")
+          .has("n", "of the plan, that stand in it", egress.ladders, Kind::Number)
+          .formula(
+              "longest side of the bottom, or deep part of the trench, / (2 r), rounded up, one "
+              "at least; n may be no less",
+              kEgress));
+  add(Entry(id + ".ladder-way", section, "Farthest way to a ladder",
+            given(egress.farthest, "a ladder in the dig"), Kind::Length)
+          .about(object)
+          .has("r", "at most", f_.egressTravel, Kind::Length, "limits")
+          .formula(
+              "from the farthest place in the bottom to the nearest ladder, straight; at most r",
+              kEgress));
+}
+
+void DigReport::footings(const std::string& id, const std::string& section, const Id& object,
+                         const std::vector<FootingCheck>& checks) {
+  for (const FootingCheck& check : checks) {
+    add(Entry(id + ".footing." + check.building, section,
+              "Dig below the plane of the footing of " + check.building, check.below, Kind::Length)
+            .about(object)
+            .has("d", "from the building to the toe", check.distance, Kind::Length)
+            .has("z_t", "toe of the dig", check.toe, Kind::Length)
+            .formula("underside of the footing - d - z_t, and of a sloped side where it would pass "
+                     "under the building; above 0 it undermines the footing: support or an "
+                     "engineer's decision is needed",
+                     "IPC 307.5; 29 CFR 1926.651(i)(2)"));
+  }
+}
+
+void DigReport::clashes(const std::string& id, const std::string& section, const Id& object,
+                        const std::vector<DigClash>& clashes) {
+  Entry entry(id + ".clashes", section, "Things that the dig takes in or cuts",
+              Decided<double>(static_cast<double>(clashes.size())), Kind::Number);
+  entry.about(object).formula(
+      "outline at the ground against buildings, boundary, pavements, wells, "
+      "utilities and other runs",
+      "geometry");
+  for (const DigClash& clash : clashes)
+    entry.step(clashName(clash));
+  add(entry);
+}
+
+void DigReport::protection() {
+  Entry entry("dig.deepest", kPits, "Deepest dig", earth_.deepest, Kind::Length);
+  entry
+      .has("h_p", "depth from which a protective system is needed", f_.protectionFrom, Kind::Length,
+           "limits")
+      .has("h_e", "depth beyond which an engineer designs it", f_.engineerFrom, Kind::Length,
+           "limits")
+      .formula("the greatest of all pits and trenches",
+               "29 CFR 1926.652; a competent person classifies the soil and inspects daily");
+  if (earth_.protectionNeeded) {
+    entry.step(*earth_.protectionNeeded ? "a protective system is needed"
+                                        : "no protective system by depth alone");
+  }
+  if (earth_.engineerNeeded && *earth_.engineerNeeded) entry.step("an engineer's design is needed");
+  if (earth_.slopeAssumed) entry.step("no system is chosen: drawn with sloped sides");
+  add(entry);
+  add(Entry("dig.spoil-clear", kPits, "Spoil heap from the nearest edge", earth_.spoilClear,
+            Kind::Length)
+          .formula("least way in plan from the heap to a top edge; 0 where it overlaps",
+                   "29 CFR 1926.651(j)(2); compare the limit dig.spoil-distance"));
+}
+
+void DigReport::totals() {
+  add(Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::Volume)
+          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
+          .has("s", "swell", f_.swell, Kind::Share, "limits")
+          .formula("V_d x (1 + s)", kPractice));
+  add(Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::Volume)
+          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
+          .in("V_b", "backfilled", earth_.backfill, Kind::Volume, "study")
+          .has("s", "swell", f_.swell, Kind::Share, "limits")
+          .formula(
+              "(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches counted "
+              "twice",
+              kPractice));
+  add(Entry("dig.truckloads", kPits, "Truckloads", earth_.truckloads, Kind::Number)
+          .in("V", "surplus", earth_.surplus, Kind::Volume, "dig.surplus")
+          .has("T", "one truck", f_.truck, Kind::Volume, "limits")
+          .formula("V / T, rounded up", kPractice));
+}
+
+std::vector<Calculation> DigReport::take() {
+  for (const PitStudy& one : earth_.pits)
+    pit(one);
+  if (!earth_.pits.empty() || !earth_.trenches.empty()) {
+    protection();
+    totals();
+  }
+  for (const TrenchStudy& one : earth_.trenches)
+    trench(one);
+  return std::move(made_);
+}
+
+} // namespace
+
+std::vector<Calculation> digCalculations(const EarthStudy& earth) {
+  return DigReport(earth).take();
+}
+
+} // namespace sump
