@@ -71,6 +71,40 @@ public:
   Shape intersection(const Shape& a, const Shape& b) const {
     return own(GEOSIntersection_r(context_, a.get(), b.get()));
   }
+  Shape difference(const Shape& a, const Shape& b) const {
+    return own(GEOSDifference_r(context_, a.get(), b.get()));
+  }
+  /// What just one of the two covers.
+  Shape symmetricDifference(const Shape& a, const Shape& b) const {
+    return own(GEOSSymDifference_r(context_, a.get(), b.get()));
+  }
+  /// All of them together; there must be one at least.
+  Shape unite(const std::vector<Shape>& shapes) const {
+    Shape all = own(GEOSGeom_clone_r(context_, shapes.front().get()));
+    for (std::size_t i = 1; i < shapes.size(); ++i)
+      all = own(GEOSUnion_r(context_, all.get(), shapes[i].get()));
+    return all;
+  }
+  /// Grown by so much, with square corners and flat ends.
+  Shape buffer(const Shape& a, double by) const {
+    return own(
+        GEOSBufferWithStyle_r(context_, a.get(), by, 8, GEOSBUF_CAP_FLAT, GEOSBUF_JOIN_MITRE, 5));
+  }
+  bool covers(const Shape& a, const Shape& b) const {
+    return GEOSCovers_r(context_, a.get(), b.get()) == 1;
+  }
+  /// The outer boundary of the largest part, holes filled.
+  Shape largestOutline(const Shape& a) const {
+    Shape best;
+    for (int i = 0; i < parts(a); ++i) {
+      const GEOSGeometry* part = GEOSGetGeometryN_r(context_, a.get(), i);
+      const GEOSGeometry* shell = GEOSGetExteriorRing_r(context_, part);
+      Shape whole =
+          own(GEOSGeom_createPolygon_r(context_, GEOSGeom_clone_r(context_, shell), nullptr, 0));
+      if (!best || area(whole) > area(best)) best = std::move(whole);
+    }
+    return best;
+  }
   int parts(const Shape& a) const { return GEOSGetNumGeometries_r(context_, a.get()); }
   /// The points of a shape made of points alone, in GEOS's order.
   std::vector<Point2> points(const Shape& a) const {
