@@ -4,6 +4,7 @@
 #include "core/geometry/polygon.h"
 
 #include <boost/geometry/index/rtree.hpp>
+#include <boost/iterator/function_output_iterator.hpp>
 
 #include <algorithm>
 
@@ -48,11 +49,9 @@ BoxIndex::BoxIndex(const std::vector<Box>& boxes) {
 std::vector<std::size_t> BoxIndex::touching(const Box& box) const {
   std::vector<std::size_t> found;
   if (tree_ == nullptr) return found;
-  const auto& entries = tree_->entries;
-  for (auto it = entries.qbegin(boost::geometry::index::intersects(TreeBox(box.low, box.high)));
-       it != entries.qend(); ++it) {
-    found.push_back(it->second);
-  }
+  const auto keep = [&](const Entry& entry) { found.push_back(entry.second); };
+  tree_->entries.query(boost::geometry::index::intersects(TreeBox(box.low, box.high)),
+                       boost::make_function_output_iterator(keep));
   std::ranges::sort(found);
   return found;
 }

@@ -5,7 +5,9 @@
 #include <boost/polygon/polygon.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 namespace sump {
 
@@ -15,6 +17,10 @@ namespace bp = boost::polygon;
 using GridPolygon = bp::polygon_with_holes_data<int>;
 
 constexpr double kGridPerMetre = 1e4;
+
+int onGrid(double metres) { // clamped so that differences still fit an int
+  return static_cast<int>(std::lround(std::clamp(metres * kGridPerMetre, -1e9, 1e9)));
+}
 
 /// Outlines on the grid, relative to a point of theirs so that far-off sites lose no digits.
 class GridUnion {
@@ -47,13 +53,60 @@ public:
   }
 
 private:
-  static int onGrid(double metres) { // clamped so that differences still fit an int
-    return static_cast<int>(std::lround(std::clamp(metres * kGridPerMetre, -1e9, 1e9)));
-  }
-
   bp::polygon_set_data<int> set_;
   Point2 origin_;
   bool any_ = false;
+};
+
+/// Rectangles that all lie along one direction, as digs in a row do, on the grid of that direction:
+/// a union of upright boxes takes a fraction of the time of one of any outlines.
+class UprightUnion {
+public:
+  explicit UprightUnion(const std::vector<Ring>& rings) {
+    for (const Ring& ring : rings) {
+      if (ring.size() < 3) continue;
+      if (!any_) begin(ring);
+      any_ = true;
+      upright_ = upright_ && add(ring);
+      if (!upright_) return;
+    }
+  }
+
+  /// Nothing when some outline is no such rectangle.
+  std::optional<double> area() const {
+    if (!upright_) return std::nullopt;
+    return static_cast<double>(bp::area(set_)) / (kGridPerMetre * kGridPerMetre);
+  }
+
+private:
+  void begin(const Ring& ring) {
+    origin_ = ring[0];
+    const Point2 side = ring[1] - ring[0];
+    const double length = norm(side);
+    if (length > 0) along_ = side * (1 / length);
+  }
+  Point2 turned(Point2 p) const { return {dot(along_, p - origin_), cross(along_, p - origin_)}; }
+
+  bool add(const Ring& ring) {
+    if (ring.size() != 4) return false;
+    std::array<Point2, 4> p;
+    for (std::size_t i = 0; i < 4; ++i)
+      p[i] = turned(ring[i]);
+    for (std::size_t i = 0; i < 4; ++i) { // each side goes along the one way or the other
+      const Point2 side = p[(i + 1) % 4] - p[i];
+      if (std::min(std::abs(side.x), std::abs(side.y)) > kHair) return false;
+    }
+    const auto [left, right] = std::minmax(p[0].x, p[2].x);
+    const auto [low, high] = std::minmax(p[0].y, p[2].y);
+    set_.insert(bp::rectangle_data<int>(onGrid(left), onGrid(low), onGrid(right), onGrid(high)));
+    return true;
+  }
+
+  static constexpr double kHair = 1e-6; ///< m
+
+  bp::polygon_90_set_data<int> set_{bp::HORIZONTAL};
+  Point2 origin_, along_{1, 0};
+  bool any_ = false, upright_ = true;
 };
 
 double signedArea(const Ring& ring) {
@@ -77,6 +130,7 @@ std::vector<Ring> unionOutlines(const std::vector<Ring>& rings) {
 }
 
 double unionArea(const std::vector<Ring>& rings) {
+  if (const auto area = UprightUnion(rings).area()) return *area;
   double sum = 0;
   for (const GridPolygon& part : GridUnion(rings).parts()) {
     sum += static_cast<double>(bp::area(part)); // less its holes

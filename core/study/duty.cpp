@@ -26,11 +26,7 @@ std::vector<double> enteringFlows(const TrainMap& map, const TrainLoad& load) {
   std::vector<double> entering = leaving;
   if (!map.suction) return entering;
   // The draw leaves the chamber of the suction only after having passed through it.
-  TrainLoad before = load;
-  before.drawn = cubicMetresPerSecond(0);
-  TrainMap still = map;
-  still.suction.reset();
-  entering[*map.suction] = throughflows(still, before)[*map.suction];
+  entering[*map.suction] = throughflows(map, load, false)[*map.suction];
   return entering;
 }
 

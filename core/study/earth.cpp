@@ -72,7 +72,8 @@ void fillVaults(const StudyContext& context, const Study& study, EarthStudy& ear
 
 void fillDigs(const StudyContext& context, const Study& study, EarthStudy& earth) {
   const Plan& plan = context.plan;
-  TrenchGround ground{context, earth.figures, digSides(plan.basis.earth, context.limits), {}, {}};
+  TrenchGround ground{context, earth.figures, digSides(plan.basis.earth, context.limits), {}, {},
+                      {}};
   std::vector<std::optional<VaultDig>> digs;
   std::vector<Ring> tops;
   for (std::size_t i = 0; i < plan.vaults.size(); ++i) {
@@ -80,6 +81,7 @@ void fillDigs(const StudyContext& context, const Study& study, EarthStudy& earth
     if (!digs.back()) continue;
     ground.digs.push_back(*digs.back());
     tops.push_back(digs.back()->topOutline());
+    ground.bottoms.push_back(digs.back()->bottomOutline());
   }
   ground.tops = OutlineSet(std::move(tops));
   earth.pits = pits(context, earth.figures, digs);

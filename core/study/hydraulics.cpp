@@ -1,6 +1,7 @@
 #include "core/study/hydraulics_parts.h"
 
 #include <algorithm>
+#include <unordered_map>
 
 namespace sump {
 
@@ -16,32 +17,38 @@ bool isPressureRun(Service service) {
   return drive == Drive::Suction || drive == Drive::Pressure;
 }
 
-template <class Is> int countRuns(const Plan& plan, Is is) {
-  int count = 0;
-  for (const Run& run : plan.runs)
-    count += is(run) ? 1 : 0;
-  return count;
+/// What is counted once, so that no run looks at all the others.
+struct RunCounts {
+  int products = 0;
+  std::unordered_map<std::string_view, int> productsTo; ///< by wash equipment
+  bool recirculates = false;
+};
+
+RunCounts countRuns(const Plan& plan) {
+  RunCounts counts;
+  for (const Run& run : plan.runs) {
+    counts.recirculates |= run.service == Service::Recirculation;
+    if (run.service != Service::Product) continue;
+    ++counts.products;
+    if (run.to.kind == EndKind::Wash) ++counts.productsTo[run.to.target];
+  }
+  return counts;
 }
 
 /// Product at the peak; recirculation runs all the while, where there is any.
-Decided<Flow> pumpFlow(const Plan& plan, const DemandStudy& demand) {
+Decided<Flow> pumpFlow(const Plan& plan, const DemandStudy& demand, const RunCounts& counts) {
   const auto& flow = plan.basis.pump.recirculation;
-  const bool none = !flow && countRuns(plan, [](const Run& r) {
-                               return r.service == Service::Recirculation;
-                             }) == 0;
+  const bool none = !flow && !counts.recirculates;
   return decide([](Flow a, Flow b) { return a + b; }, demand.peakProduct,
                 none ? Decided<Flow>(cubicMetresPerSecond(0))
                      : given(flow, "flow of the recirculation"));
 }
 
 /// The only product run carries all product water; one of several carries what its wash draws.
-Decided<Flow> productFlow(const Plan& plan, const DemandStudy& demand, const Run& run) {
-  const auto same = [&](const Run& r) { return r.service == Service::Product; };
-  if (countRuns(plan, same) == 1) return demand.peakProduct;
-  const auto toSameWash = [&](const Run& r) {
-    return same(r) && r.to.kind == EndKind::Wash && r.to.target == run.to.target;
-  };
-  if (run.to.kind != EndKind::Wash || countRuns(plan, toSameWash) != 1) {
+Decided<Flow> productFlow(const Plan& plan, const DemandStudy& demand, const RunCounts& counts,
+                          const Run& run) {
+  if (counts.products == 1) return demand.peakProduct;
+  if (run.to.kind != EndKind::Wash || counts.productsTo.at(run.to.target) != 1) {
     return undecided<Flow>({"one product run to each wash; " + run.id + " is not"});
   }
   WashDemand own = plan.basis.demand;
@@ -52,7 +59,8 @@ Decided<Flow> productFlow(const Plan& plan, const DemandStudy& demand, const Run
   return demandStudy(own).peakProduct;
 }
 
-Decided<Flow> designFlow(const Plan& plan, const HydraulicsStudy& study, const Run& run) {
+Decided<Flow> designFlow(const Plan& plan, const HydraulicsStudy& study, const RunCounts& counts,
+                         const Run& run) {
   switch (run.service) {
   case Service::Suction:
   case Service::SpareSuction:
@@ -64,7 +72,7 @@ Decided<Flow> designFlow(const Plan& plan, const HydraulicsStudy& study, const R
   case Service::MakeUp:
     return given(plan.basis.makeUp.flow, "flow of the make-up");
   default:
-    return productFlow(plan, study.demand, run);
+    return productFlow(plan, study.demand, counts, run);
   }
 }
 
@@ -76,24 +84,29 @@ Decided<std::vector<SizeChoice>> sizes(const StudyContext& context, const WaterS
   const auto drawn = std::ranges::find(pipe.sizes, run.size, &PipeSize::nominal);
   std::vector<SizeChoice> choices;
   for (int step = 0; step <= 2 && pipe.sizes.end() - drawn > step; ++step) {
-    const auto loss = runLoss(context, water, run, path, *row.flow, {step, false, 0, metres(0)});
-    if (!loss) break;
-    const SizeVerdict verdict = loss->fastest > row.ceiling         ? SizeVerdict::TooFast
-                                : loss->fastest * 2.0 < row.ceiling ? SizeVerdict::Generous
-                                                                    : SizeVerdict::Suits;
-    choices.push_back({drawn[step].nominal, step, loss->fastest, loss->total, verdict});
+    std::optional<RunLoss> larger;
+    if (step > 0) {
+      larger =
+          runLoss(context, water, run, path, *row.flow, {step, false, 0, metres(0), true}).value;
+      if (!larger) break;
+    }
+    const RunLoss& loss = larger ? *larger : *row.loss;
+    const SizeVerdict verdict = loss.fastest > row.ceiling         ? SizeVerdict::TooFast
+                                : loss.fastest * 2.0 < row.ceiling ? SizeVerdict::Generous
+                                                                   : SizeVerdict::Suits;
+    choices.push_back({drawn[step].nominal, step, loss.fastest, loss.total, verdict});
   }
   return choices;
 }
 
-PressureRun pressureRun(const StudyContext& context, const HydraulicsStudy& study, const Run& run,
-                        const RunStudy& path) {
+PressureRun pressureRun(const StudyContext& context, const HydraulicsStudy& study,
+                        const RunCounts& counts, const Run& run, const RunStudy& path) {
   PressureRun row;
   row.run = run.id;
   row.service = run.service;
   row.ceiling = feetPerSecond(context.limits.number(
       facts(run.service).drive == Drive::Suction ? "velocity.suction" : "velocity.pressure"));
-  row.flow = designFlow(context.plan, study, run);
+  row.flow = designFlow(context.plan, study, counts, run);
   row.loss =
       decide([&](Flow flow) { return runLoss(context, study.water, run, path, flow); }, row.flow);
   row.sizes = sizes(context, study.water, run, path, row);
@@ -134,7 +147,8 @@ void fillHydraulics(const StudyContext& context, Study& study) {
   HydraulicsStudy result;
   result.water = waterStudy(plan.basis.water);
   result.demand = demandStudy(plan.basis.demand);
-  result.pumpFlow = pumpFlow(plan, result.demand);
+  const RunCounts counts = countRuns(plan);
+  result.pumpFlow = pumpFlow(plan, result.demand, counts);
   result.pumpHead = decide(
       [&](Flow flow) {
         return given(headAt(plan.basis.pump.curve, flow), "pump curve at the peak flow");
@@ -142,7 +156,7 @@ void fillHydraulics(const StudyContext& context, Study& study) {
       result.pumpFlow);
   for (std::size_t i = 0; i < plan.runs.size(); ++i) {
     if (!isPressureRun(plan.runs[i].service)) continue;
-    result.runs.push_back(pressureRun(context, result, plan.runs[i], study.runs[i]));
+    result.runs.push_back(pressureRun(context, result, counts, plan.runs[i], study.runs[i]));
     if (facts(plan.runs[i].service).drive != Drive::Suction) continue;
     result.suctions.push_back(suctionStudy(context, study, result, result.runs.back()));
   }

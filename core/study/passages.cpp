@@ -65,10 +65,6 @@ double Walk::passed(const Passage& passage, double flow, double level, double do
 /// The level before passages side by side, and what each of them carries.
 double Walk::share(const std::vector<std::size_t>& ways, double flow, double down,
                    std::vector<double>& shares) const {
-  if (ways.size() == 1) {
-    shares = {flow};
-    return levelBefore(map_.passages[ways[0]], flow, down, n_);
-  }
   double low = 1e300, high = 1e300;
   for (std::size_t way : ways) {
     low = std::min(low, levelBefore(map_.passages[way], 0, down, n_));
@@ -116,10 +112,15 @@ PassageLevels Walk::levelsOf(const Passage& passage, double flow, double down) c
 void Walk::chamber(std::size_t index) {
   const MapChamber& chamber = map_.chambers[index];
   const double down = chamber.next ? levels_[*chamber.next] : map_.passages[chamber.ways[0]].tail;
-  std::vector<double> shares;
-  levels_[index] = share(chamber.ways, flows_[index], down, shares);
-  for (std::size_t i = 0; i < chamber.ways.size(); ++i) {
-    result_.passages.push_back(levelsOf(map_.passages[chamber.ways[i]], shares[i], down));
+  if (chamber.ways.size() == 1) {
+    result_.passages.push_back(levelsOf(map_.passages[chamber.ways[0]], flows_[index], down));
+    levels_[index] = inMetres(result_.passages.back().upstream);
+  } else {
+    std::vector<double> shares;
+    levels_[index] = share(chamber.ways, flows_[index], down, shares);
+    for (std::size_t i = 0; i < chamber.ways.size(); ++i) {
+      result_.passages.push_back(levelsOf(map_.passages[chamber.ways[i]], shares[i], down));
+    }
   }
   const Length level = metres(levels_[index]);
   result_.chambers.push_back({chamber.vault->id, chamber.chamber->number,
@@ -195,14 +196,14 @@ double levelBefore(const Passage& passage, double flow, double down, double n) {
                                : beforeWeir(passage.opening, flow, down);
 }
 
-std::vector<double> throughflows(const TrainMap& map, const TrainLoad& load) {
+std::vector<double> throughflows(const TrainMap& map, const TrainLoad& load, bool drawing) {
   enum Source { kInlet, kReturn, kDraw, kSources };
   std::vector<std::array<bool, kSources>> above(map.chambers.size());
   for (const InletWay& inlet : map.inlets) {
     if (inlet.chamber) above[*inlet.chamber][kInlet] = true;
   }
   if (map.returned) above[*map.returned][kReturn] = true;
-  if (map.suction) above[*map.suction][kDraw] = true;
+  if (drawing && map.suction) above[*map.suction][kDraw] = true;
   std::vector<double> flows;
   for (std::size_t i = 0; i < above.size(); ++i) {
     const Flow flow = (above[i][kInlet] ? 1.0 : 0.0) * load.inflow +

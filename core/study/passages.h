@@ -24,8 +24,8 @@ struct TrainLoad {
 /// Needs a chamber for what is drawn and sent back, when that is not 0. `n` is Manning's.
 Decided<TrainLevels> trainLevels(const TrainMap& map, const TrainLoad& load, double n);
 
-/// What flows on from each chamber; not below 0.
-std::vector<double> throughflows(const TrainMap& map, const TrainLoad& load);
+/// What flows on from each chamber; not below 0. Not `drawing`: as if no pump drew.
+std::vector<double> throughflows(const TrainMap& map, const TrainLoad& load, bool drawing = true);
 
 /// Level upstream of one passage, m.
 double levelBefore(const Passage& passage, double flow, double down, double n);

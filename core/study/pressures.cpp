@@ -17,7 +17,8 @@ constexpr int kHalvings = 60;
 class Pressures {
 public:
   Pressures(const StudyContext& context, const Study& study, HydraulicsStudy& hydraulics)
-      : context_(context), study_(study), hydraulics_(hydraulics) {}
+      : context_(context), study_(study), hydraulics_(hydraulics), suction_(only(Service::Suction)),
+        product_(only(Service::Product)) {}
   void fill();
 
 private:
@@ -35,14 +36,15 @@ private:
                                         : hydraulics_.suctions.front().lowWater;
   }
   Decided<Length> suctionLoss() const {
-    const PressureRun* suction = only(Service::Suction);
-    if (suction == nullptr) return undecided<Length>({"one suction run"});
-    return decide([](const RunLoss& l) { return l.total; }, suction->loss);
+    if (suction_ == nullptr) return undecided<Length>({"one suction run"});
+    return decide([](const RunLoss& l) { return l.total; }, suction_->loss);
   }
 
   const StudyContext& context_;
   const Study& study_;
   HydraulicsStudy& hydraulics_;
+  const PressureRun* suction_; ///< when there is just one
+  const PressureRun* product_; ///< the same
 };
 
 /// The run of a service when there is just one.
@@ -144,13 +146,13 @@ void Pressures::fillDevices() {
 
 /// Head that the system takes when this much goes to the wash.
 Decided<Length> Pressures::systemHead(Flow product) const {
-  const PressureRun *line = only(Service::Product), *suction = only(Service::Suction);
+  const PressureRun *line = product_, *suction = suction_;
   if (line == nullptr || suction == nullptr) {
     return undecided<Length>({"one product run and one suction run: no network is solved"});
   }
   const auto lossAt = [&](const PressureRun& run, Flow flow) {
     return runLoss(context_, hydraulics_.water, *context_.locator.run(run.run),
-                   *study_.run(run.run), flow);
+                   *study_.run(run.run), flow, {0, false, 0, metres(0), true});
   };
   return decide(
       [&](Flow peak, Flow pump, Pressure want, Density rho, Length end, Length low,
@@ -173,7 +175,7 @@ Decided<Length> Pressures::systemHead(Flow product) const {
 /// The system takes more and the pump gives less as the flow rises, so they meet once.
 Decided<WorkingPoint> Pressures::workingPoint() const {
   const auto& curve = context_.plan.basis.pump.curve;
-  const PressureRun* line = only(Service::Product);
+  const PressureRun* line = product_;
   if (curve.size() < 2) return undecided<WorkingPoint>({"pump curve"});
   if (line == nullptr) return undecided<WorkingPoint>({"one product run: no network is solved"});
   const Decided<Length> first = systemHead(cubicMetresPerSecond(0));

@@ -88,7 +88,7 @@ void fillSludge(const StudyContext& context, const Study& study, const Decided<T
 /// The basins' levels: those upstream of the inlets that start there.
 void fillBasins(const StudyContext& context, const Study& study, TrainLevels& levels) {
   for (const PassageLevels& passage : levels.passages) {
-    const Run* run = context.plan.runs.find(passage.run);
+    const Run* run = context.locator.run(passage.run);
     if (run == nullptr || run->service != Service::Inlet) continue;
     const Basin* basin = context.locator.basin(run->from.target);
     if (run->from.kind != EndKind::Basin || basin == nullptr) continue;

@@ -69,7 +69,7 @@ std::vector<double> TrenchDigger::breaks(Point3 a, Point3 b) const {
   addCrossings(ground_.context.structures, structures_, flat(a), flat(b), cuts);
   addCrossings(ground_.tops, digs_, flat(a), flat(b), cuts);
   for (std::size_t i : digs_) {
-    const Ring bottom = ground_.digs[i].bottomOutline();
+    const Ring& bottom = ground_.bottoms[i];
     for (std::size_t k = 0; k < bottom.size(); ++k) {
       if (const auto hit = crossSegments(flat(a), flat(b), bottom[k], bottom[(k + 1) % 4])) {
         cuts.push_back(hit->alongFirst);

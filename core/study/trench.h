@@ -26,7 +26,8 @@ struct TrenchGround {
   const EarthFigures& figures;
   DigSides sides;
   std::vector<VaultDig> digs;
-  OutlineSet tops; ///< of `digs`, in their order
+  OutlineSet tops;           ///< of `digs`, in their order
+  std::vector<Ring> bottoms; ///< the same
 };
 
 /// The trench of a run outside structures, under the ground or the dug surface of the vaults'

@@ -44,7 +44,8 @@ private:
   double freeFriction(double fill) const {
     const CircularSection s = circularSection(metres(diameter_), fill);
     const double v = flow_ / s.area.value();
-    return std::pow(v * n_, 2) / std::pow(std::cbrt(inMetres(s.hydraulicRadius)), 4);
+    const double root = std::cbrt(inMetres(s.hydraulicRadius)), square = root * root;
+    return v * n_ * v * n_ / (square * square);
   }
   double friction(double fill) const { return std::max(freeFriction(fill), fullFriction_); }
 
