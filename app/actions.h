@@ -17,6 +17,7 @@ enum class ActionId {
   ExportPdf,
   ExportSvg,
   ExportBill,
+  ExportCalculations,
   PictureIn,
   PictureBeside,
   PictureScale,

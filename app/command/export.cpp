@@ -1,10 +1,10 @@
-// `export`: the sheets as PDF and SVG, and the bill of materials.
+// `export`: the sheets as PDF and SVG, the bill of materials and the calculation report.
 
 #include "app/command/open_plan.h"
 #include "app/paint/paint.h"
 #include "core/exchange/bill_of_materials.h"
-#include "core/exchange/input_error.h"
 #include "core/exchange/plan_file.h"
+#include "core/sheet/calculation_report.h"
 #include "core/sheet/compose.h"
 
 #include <ostream>
@@ -34,18 +34,6 @@ double scale(const QCommandLineParser& parsed) {
   return value;
 }
 
-std::filesystem::path folder(const QCommandLineParser& parsed, const std::string& stem) {
-  std::filesystem::path out = stem + "-sheets";
-  if (parsed.isSet("out")) out = parsed.value("out").toStdString();
-  std::error_code error;
-  std::filesystem::create_directories(out, error);
-  if (error) {
-    throw InputError(out.string(), "", 0, "the folder cannot be made: " + error.message(),
-                     "name a folder that can be written with --out");
-  }
-  return out;
-}
-
 int run(const QCommandLineParser& parsed, Streams streams) {
   const OpenedPlan opened = openPlan(parsed);
   const Project& project = opened.review.plan.project;
@@ -57,7 +45,8 @@ int run(const QCommandLineParser& parsed, Streams streams) {
     const std::string key = paper.trimmed().toLower().toStdString();
     sets.emplace_back(key, composeSheets(opened.review, {key, denominator, &opened.catalog}));
   }
-  const std::filesystem::path out = folder(parsed, stem);
+  const std::filesystem::path out =
+      usableFolder(parsed.isSet("out") ? parsed.value("out").toStdString() : stem + "-sheets");
   const auto told = [&](const std::filesystem::path& file) {
     streams.out << file.string() << "\n";
   };
@@ -74,6 +63,11 @@ int run(const QCommandLineParser& parsed, Streams streams) {
   const std::filesystem::path list = out / (stem + "-bill-of-materials.csv");
   writeFileAtomically(list, billOfMaterialsCsv(opened.review));
   told(list);
+  const std::filesystem::path report = out / (stem + "-calculations.pdf");
+  writePdf(composeCalculationReport(opened.review.plan,
+                                    calculations(opened.review.plan, opened.review.study)),
+           report, project);
+  told(report);
   return opened.status();
 }
 
@@ -93,7 +87,8 @@ QList<QCommandLineOption> options() {
 
 Command exportCommand() {
   return {"export",
-          "Write the plan sheets as PDF and SVG, and the bill of materials as CSV.",
+          "Write the plan sheets as PDF and SVG, the bill of materials as CSV and the calculation "
+          "report as PDF.",
           "PLAN [options]",
           "  sumpwright export samples/transit-depot.sump\n"
           "  sumpwright export --paper arch-d,a1 --out sheets samples/transit-depot.sump\n",

@@ -1,5 +1,6 @@
 #include "app/command/open_plan.h"
 
+#include "core/exchange/input_error.h"
 #include "core/exchange/plan_file.h"
 
 #include <algorithm>
@@ -67,6 +68,17 @@ OpenedPlan openPlan(const QCommandLineParser& parsed) {
   if (parsed.isSet("profile")) plan.project.profile = profileKey(parsed, catalog);
   Review reviewed = review(plan, catalog);
   return {file, std::move(catalog), std::move(reviewed)};
+}
+
+std::filesystem::path usableFolder(const std::string& name) {
+  const std::filesystem::path folder = name;
+  std::error_code error;
+  std::filesystem::create_directories(folder, error);
+  if (error) {
+    throw InputError(folder.string(), "", 0, "the folder cannot be made: " + error.message(),
+                     "name a folder that can be written");
+  }
+  return folder;
 }
 
 std::string columns(const std::vector<std::string>& headings,

@@ -25,6 +25,9 @@ QCommandLineOption jsonOption();
 /// one, InputError and CatalogError for files that cannot be used.
 OpenedPlan openPlan(const QCommandLineParser& parsed);
 
+/// The folder, made when it is not there. Throws InputError when it cannot be made.
+std::filesystem::path usableFolder(const std::string& name);
+
 /// Cells in columns, two spaces apart; right-aligned where a heading starts with `>`.
 std::string columns(const std::vector<std::string>& headings,
                     const std::vector<std::vector<std::string>>& rows);

@@ -4,6 +4,7 @@
 
 #include "core/exchange/bill_of_materials.h"
 #include "core/exchange/plan_file.h"
+#include "core/sheet/calculation_report.h"
 #include "core/sheet/compose.h"
 
 namespace sump {
@@ -41,6 +42,11 @@ void exportSvg(const Review& review, const QString& path) {
 
 void exportBill(const Review& review, const QString& path) {
   writeFileAtomically(pathOf(path), billOfMaterialsCsv(review));
+}
+
+void exportCalculations(const Review& review, const QString& path) {
+  writePdf(composeCalculationReport(review.plan, calculations(review.plan, review.study)),
+           pathOf(path), review.plan.project);
 }
 
 } // namespace sump

@@ -12,5 +12,7 @@ namespace sump {
 void exportPdf(const Review& review, const QString& path);
 void exportSvg(const Review& review, const QString& path);
 void exportBill(const Review& review, const QString& path);
+/// The calculation report as PDF on letter or A4, as goes with the project's units.
+void exportCalculations(const Review& review, const QString& path);
 
 } // namespace sump

@@ -38,6 +38,10 @@ ExportFacts exportFacts(ExportKind kind) {
   case ExportKind::Svg:
     return {".svg", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the plan sheet as SVG"),
             "SVG (*.svg)"};
+  case ExportKind::Calculations:
+    return {"-calculations.pdf",
+            QT_TRANSLATE_NOOP("sump::FileDesk", "Write the calculation report as PDF"),
+            "PDF (*.pdf)"};
   case ExportKind::Bill:
     break;
   }
@@ -239,6 +243,9 @@ void FileDesk::exportAs(ExportKind kind) {
       break;
     case ExportKind::Bill:
       exportBill(reviewed->review, path);
+      break;
+    case ExportKind::Calculations:
+      exportCalculations(reviewed->review, path);
       break;
     }
     emit told(tr("Wrote %1").arg(QDir::toNativeSeparators(path)));

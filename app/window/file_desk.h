@@ -10,7 +10,7 @@
 
 namespace sump {
 
-enum class ExportKind { Pdf, Svg, Bill };
+enum class ExportKind { Pdf, Svg, Bill, Calculations };
 
 class FileDesk : public QObject {
   Q_OBJECT

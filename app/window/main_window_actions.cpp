@@ -35,6 +35,8 @@ void MainWindow::joinFileActions() {
   actions_->on(ActionId::ExportPdf, [this] { files_->exportAs(ExportKind::Pdf); });
   actions_->on(ActionId::ExportSvg, [this] { files_->exportAs(ExportKind::Svg); });
   actions_->on(ActionId::ExportBill, [this] { files_->exportAs(ExportKind::Bill); });
+  actions_->on(ActionId::ExportCalculations,
+               [this] { files_->exportAs(ExportKind::Calculations); });
   pictures_ = new PictureDesk(document_, *canvas_);
   actions_->on(ActionId::PictureIn, [this] { pictures_->place(KeepPicture::InPlan); });
   actions_->on(ActionId::PictureBeside, [this] { pictures_->place(KeepPicture::BesidePlan); });

@@ -88,7 +88,7 @@ PaperBox drawingSpace(const Page& page) {
 
 bool hasFootTitle(const Page& page) {
   constexpr double kLow = 320; // mm: a block 87 mm high leaves too little of a lower sheet
-  return page.height < kLow;
+  return page.height < kLow && page.width > page.height;
 }
 
 PaperBox titleBox(const Page& page) {
@@ -97,9 +97,14 @@ PaperBox titleBox(const Page& page) {
   return {{space.high.x - kTitleWidth, space.high.y - kTitleHeight}, space.high};
 }
 
+void drawFrame(Page& page) {
+  page.items.push_back(
+      PageShape{drawingSpace(page).ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
+}
+
 void drawBorder(Page& page) {
   const PaperBox space = drawingSpace(page);
-  page.items.push_back(PageShape{space.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
+  drawFrame(page);
   page.items.push_back(
       PageShape{space.grown(kReference).ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}});
   const Point2 sheet{page.width / 2, page.height / 2};
@@ -184,6 +189,20 @@ void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page)
     at.y += height;
   }
   page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
+}
+
+void drawTitleStrip(const Project& project, const SheetFacts& sheet, Page& page) {
+  const PaperBox space = drawingSpace(page);
+  const Point2 at{space.high.x - kTitleWidth, space.high.y - kTitleStripHeight};
+  page.items.push_back(rule({space.low.x, at.y}, {space.high.x, at.y}, 0.5));
+  drawFieldRow(at, kTitleStripHeight,
+               {{40, "Identification number", project.identificationNumber},
+                {60, "Title", project.title},
+                {18, "Revision", project.revision, 3.5, true},
+                {28, "Date of issue", project.issueDate},
+                {34, "Page", std::to_string(sheet.sheet) + " of " + std::to_string(sheet.sheets),
+                 3.5, true}},
+               page);
 }
 
 } // namespace sump

@@ -61,6 +61,28 @@ Scale scaleOf(QuantityKind kind) {
   }
 }
 
+std::string siUnit(QuantityKind kind) {
+  switch (kind) {
+  case QuantityKind::Flow:
+    return "m3/s";
+  case QuantityKind::Pressure:
+    return "Pa";
+  case QuantityKind::Force:
+    return "N";
+  case QuantityKind::SmallLength:
+  case QuantityKind::HeadOfWater:
+    return "m";
+  case QuantityKind::Time:
+    return "s";
+  case QuantityKind::Temperature:
+    return "K";
+  case QuantityKind::Angle:
+    return "rad";
+  default:
+    return scaleOf(kind).metricUnit;
+  }
+}
+
 std::string timeText(double seconds) {
   if (std::abs(seconds) < 120) return figures(seconds) + " s";
   if (std::abs(seconds) < 7200) return figures(seconds / 60) + " min";
@@ -96,6 +118,13 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units) {
   const bool metric = units == UnitSystem::Metric;
   const std::string unit = metric ? scale.metricUnit : scale.usUnit;
   return figures(si / (metric ? scale.metric : scale.us)) + (unit.empty() ? "" : " " + unit);
+}
+
+std::string printSi(double si, QuantityKind kind) {
+  std::array<char, 40> buffer{};
+  std::snprintf(buffer.data(), buffer.size(), "%.7g", si);
+  const std::string unit = siUnit(kind);
+  return buffer.data() + (unit.empty() ? unit : " " + unit);
 }
 
 std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units) {

@@ -13,6 +13,10 @@ namespace sump {
 /// `29 %`. Enough figures to follow the sum with a pocket calculator.
 std::string printQuantity(double si, QuantityKind kind, UnitSystem units);
 
+/// The same in SI, as the formulas take it: `5.3035 m`, `0.00126 m3/s`, `101325 Pa`; a share as 0
+/// to 1, a slope as rise over run. Seven figures, so that levels can be subtracted.
+std::string printSi(double si, QuantityKind kind);
+
 /// The calculations as plain text: a heading for each section, then formula, inputs, steps, result
 /// and source of each; one that cannot be decided says what it needs.
 std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units);

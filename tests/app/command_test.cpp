@@ -117,7 +117,7 @@ TEST(Command, ExportsSheetsAndBillOfMaterials) {
   ASSERT_EQ(ran.status, kClean) << ran.err;
   for (const char* name :
        {"transit-depot-arch-d.pdf", "transit-depot-a1.pdf", "transit-depot-arch-d-P-101.svg",
-        "transit-depot-bill-of-materials.csv"}) {
+        "transit-depot-bill-of-materials.csv", "transit-depot-calculations.pdf"}) {
     EXPECT_TRUE(std::filesystem::exists(folder / name)) << name;
     EXPECT_GT(std::filesystem::file_size(folder / name), 1000u) << name;
   }

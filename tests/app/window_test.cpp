@@ -310,6 +310,7 @@ TEST_F(Window, WritesSheetAndBill) {
   EXPECT_TRUE(written(ActionId::ExportPdf, "sheet.pdf").startsWith("%PDF"));
   EXPECT_TRUE(written(ActionId::ExportSvg, "sheet.svg").contains("<svg"));
   EXPECT_TRUE(written(ActionId::ExportBill, "bill.csv").contains("\r\n"));
+  EXPECT_TRUE(written(ActionId::ExportCalculations, "how.pdf").startsWith("%PDF"));
   EXPECT_TRUE(talk.told.isEmpty()) << talk.told.join("\n").toStdString();
 }
 

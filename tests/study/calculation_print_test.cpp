@@ -22,6 +22,18 @@ TEST(CalculationPrint, WritesEachKindInTheUnitsThatPeopleRead) {
   EXPECT_EQ(printQuantity(1.5, QuantityKind::Number, us), "1.5");
 }
 
+TEST(CalculationPrint, WritesSiAsTheFormulasTakeIt) {
+  EXPECT_EQ(printSi(1600.2543, QuantityKind::Length), "1600.254 m");
+  EXPECT_EQ(printSi(9.812345678, QuantityKind::HeadOfWater), "9.812346 m");
+  EXPECT_EQ(printSi(0.00126, QuantityKind::Flow), "0.00126 m3/s");
+  EXPECT_EQ(printSi(101325, QuantityKind::Pressure), "101325 Pa");
+  EXPECT_EQ(printSi(0.25, QuantityKind::Share), "0.25");
+  EXPECT_EQ(printSi(0.0208, QuantityKind::Slope), "0.0208");
+  EXPECT_EQ(printSi(293.15, QuantityKind::Temperature), "293.15 K");
+  EXPECT_EQ(printSi(5400, QuantityKind::Time), "5400 s");
+  EXPECT_EQ(printSi(4.5e-5, QuantityKind::SmallLength), "4.5e-05 m");
+}
+
 TEST(CalculationPrint, SaysWhatAnUndecidedOneNeeds) {
   Calculation c;
   c.section = "Suction";
