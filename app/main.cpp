@@ -12,7 +12,7 @@ namespace {
 /// Sheets need fonts and so a QGuiApplication; the offscreen platform gives one without a display.
 int runWithoutDisplay(int argc, char** argv, const QStringList& arguments) {
   const sump::Streams streams{std::cout, std::cerr};
-  if (arguments.first() != "export") {
+  if (!sump::writesPages(arguments)) {
     const QCoreApplication application(argc, argv);
     return sump::runCommand(arguments, streams);
   }

@@ -3,6 +3,7 @@
 #include "core/catalog/catalog.h"
 #include "core/exchange/input_error.h"
 
+#include <algorithm>
 #include <ostream>
 #include <stdexcept>
 
@@ -105,6 +106,13 @@ const Command* commandByName(const QString& name) {
 
 bool isCommandWord(const QString& word) {
   return word.startsWith('-') || word == "help" || commandByName(word) != nullptr;
+}
+
+bool writesPages(const QStringList& arguments) {
+  return arguments.value(0) == "export" ||
+         std::any_of(arguments.begin(), arguments.end(), [](const QString& word) {
+           return word.startsWith("--pdf") || word.startsWith("--svg");
+         });
 }
 
 int runCommand(const QStringList& arguments, Streams streams) {

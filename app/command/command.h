@@ -44,6 +44,8 @@ const Command* commandByName(const QString& name);
 /// Runs `arguments` (without the program's name): a subcommand, `help [NAME]`, `--help` or
 /// `--version`. Errors become one line on `streams.err`; never throws.
 int runCommand(const QStringList& arguments, Streams streams);
+/// True when they write pages, which takes fonts and so a QGuiApplication.
+bool writesPages(const QStringList& arguments);
 /// True when `word`, as the first argument, is for runCommand and not a file for the window.
 bool isCommandWord(const QString& word);
 

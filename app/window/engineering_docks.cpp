@@ -1,6 +1,7 @@
 #include "app/window/engineering_docks.h"
 
 #include "app/panels/basis_panel.h"
+#include "app/panels/calculations_panel.h"
 
 #include <QDockWidget>
 #include <QMenu>
@@ -10,9 +11,23 @@ namespace sump {
 EngineeringDocks::EngineeringDocks(QMainWindow* window, Document& document, Canvas& canvas,
                                    QMenu* menu, QDockWidget* behind)
     : QObject(window), last_(behind) {
-  Q_UNUSED(canvas);
   basis_ = new BasisPanel(document, window);
   basisDock_ = add(window, tr("What we know"), "dock-basis", basis_, menu);
+  addCalculations(window, document, canvas, menu);
+}
+
+void EngineeringDocks::addCalculations(QMainWindow* window, Document& document, Canvas& canvas,
+                                       QMenu* menu) {
+  auto* panel = new CalculationsPanel(document, window);
+  add(window, tr("How it works out"), "dock-calculations", panel, menu);
+  connect(&canvas, &Canvas::selectionChanged, panel,
+          [panel, &canvas] { panel->setSelection(canvas.selection()); });
+  connect(panel, &CalculationsPanel::knowWanted, this, &EngineeringDocks::showBasis);
+  connect(panel, &CalculationsPanel::objectWanted, &canvas, [&canvas](const std::set<Id>& objects) {
+    const std::set<Id> known = canvas.knownObjects(objects);
+    canvas.select(known);
+    canvas.lookAt(known, std::nullopt);
+  });
 }
 
 QDockWidget* EngineeringDocks::add(QMainWindow* window, const QString& title, const char* name,

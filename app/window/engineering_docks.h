@@ -13,6 +13,7 @@ class QMenu;
 namespace sump {
 
 class BasisPanel;
+class CalculationsPanel;
 
 class EngineeringDocks : public QObject {
   Q_OBJECT
@@ -25,6 +26,7 @@ public:
   void showBasis(const std::string& key);
 
 private:
+  void addCalculations(QMainWindow* window, Document& document, Canvas& canvas, QMenu* menu);
   QDockWidget* add(QMainWindow* window, const QString& title, const char* name, QWidget* content,
                    QMenu* menu);
 

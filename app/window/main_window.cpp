@@ -61,6 +61,9 @@ MainWindow::MainWindow(Talk& talk, QWidget* parent)
 MainWindow::~MainWindow() {
   // The document goes with the window; nothing may hear of it while the children are taken down.
   document_.disconnect();
+  // Nor of a dock that comes to the front while those before it go.
+  for (QDockWidget* dock : {takeOffDock_, levelsDock_})
+    dock->disconnect(this);
 }
 
 void MainWindow::makeCentre() {

@@ -11,10 +11,14 @@ namespace sump {
 
 namespace {
 
-/// Five significant figures: more than any input has.
-std::string figures(double v) {
-  std::array<char, 40> buffer{};
-  std::snprintf(buffer.data(), buffer.size(), "%.5g", v);
+/// That many significant figures, and never fewer than the whole number has.
+std::string figures(double v, int count) {
+  std::array<char, 400> buffer{};
+  if (std::abs(v) >= std::pow(10, count) && std::abs(v) < 1e15) {
+    std::snprintf(buffer.data(), buffer.size(), "%.0f", v);
+  } else {
+    std::snprintf(buffer.data(), buffer.size(), "%.*g", count, v);
+  }
   return buffer.data();
 }
 
@@ -83,11 +87,11 @@ std::string siUnit(QuantityKind kind) {
   }
 }
 
-std::string timeText(double seconds) {
-  if (std::abs(seconds) < 120) return figures(seconds) + " s";
-  if (std::abs(seconds) < 7200) return figures(seconds / 60) + " min";
-  if (std::abs(seconds) < 172'800) return figures(seconds / 3600) + " h";
-  return figures(seconds / 86'400) + " d";
+std::string timeText(double seconds, int count) {
+  if (std::abs(seconds) < 120) return figures(seconds, count) + " s";
+  if (std::abs(seconds) < 7200) return figures(seconds / 60, count) + " min";
+  if (std::abs(seconds) < 172'800) return figures(seconds / 3600, count) + " h";
+  return figures(seconds / 86'400, count) + " d";
 }
 
 std::string resultText(const Calculation& c, UnitSystem units) {
@@ -108,23 +112,21 @@ std::string oneText(const Calculation& c, UnitSystem units) {
 
 } // namespace
 
-std::string printQuantity(double si, QuantityKind kind, UnitSystem units) {
+std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int count) {
   if (kind == QuantityKind::Temperature) return printTemperature(kelvin(si), units);
   if (kind == QuantityKind::Slope) return printSlope(si, units);
   if (kind == QuantityKind::Angle) return printAngle(radians(si));
-  if (kind == QuantityKind::Share) return figures(si * 100) + " %";
-  if (kind == QuantityKind::Time) return timeText(si);
+  if (kind == QuantityKind::Share) return figures(si * 100, count) + " %";
+  if (kind == QuantityKind::Time) return timeText(si, count);
   const Scale scale = scaleOf(kind);
   const bool metric = units == UnitSystem::Metric;
   const std::string unit = metric ? scale.metricUnit : scale.usUnit;
-  return figures(si / (metric ? scale.metric : scale.us)) + (unit.empty() ? "" : " " + unit);
+  return figures(si / (metric ? scale.metric : scale.us), count) + (unit.empty() ? "" : " " + unit);
 }
 
 std::string printSi(double si, QuantityKind kind) {
-  std::array<char, 40> buffer{};
-  std::snprintf(buffer.data(), buffer.size(), "%.7g", si);
   const std::string unit = siUnit(kind);
-  return buffer.data() + (unit.empty() ? unit : " " + unit);
+  return figures(si, 7) + (unit.empty() ? unit : " " + unit);
 }
 
 std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units) {

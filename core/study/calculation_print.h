@@ -10,8 +10,9 @@
 namespace sump {
 
 /// A number in SI as its kind is read in the project's units, with the unit: `17.4 ft`, `4.7 ft/s`,
-/// `29 %`. Enough figures to follow the sum with a pocket calculator.
-std::string printQuantity(double si, QuantityKind kind, UnitSystem units);
+/// `29 %`. Five figures are enough to follow the sum with a pocket calculator; `figures` 3 for a
+/// summary. Digits before the point are never rounded away.
+std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int figures = 5);
 
 /// The same in SI, as the formulas take it: `5.3035 m`, `0.00126 m3/s`, `101325 Pa`; a share as 0
 /// to 1, a slope as rise over run. Seven figures, so that levels can be subtracted.

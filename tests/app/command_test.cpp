@@ -2,6 +2,8 @@
 
 #include "app/command/command.h"
 
+#include <QProcess>
+
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
@@ -85,6 +87,7 @@ TEST(Command, BadInputIsOneLineAndStatusTwo) {
       {"levels", "a.sump", "b.sump"},
       {"frobnicate"},
       {"export", kSamples + "transit-depot.sump", "--paper", "a17"},
+      {"calculate", kSamples + "transit-depot.sump", "--pdf", "x.pdf", "--paper", "a17"},
       {"check", "--catalog", "/no/such/folder", kSamples + "transit-depot.sump"}};
   for (const QStringList& call : calls) {
     const Ran ran = run(call);
@@ -121,6 +124,24 @@ TEST(Command, ExportsSheetsAndBillOfMaterials) {
     EXPECT_TRUE(std::filesystem::exists(folder / name)) << name;
     EXPECT_GT(std::filesystem::file_size(folder / name), 1000u) << name;
   }
+  std::filesystem::remove_all(folder);
+}
+
+// The program itself, since only it decides whether there are fonts to write pages with.
+TEST(Command, WritesTheCalculationReportWithoutADisplay) {
+  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-calculate-test";
+  std::filesystem::remove_all(folder);
+  std::filesystem::create_directories(folder);
+  const QString pdf = QString::fromStdString((folder / "how.pdf").string());
+  const QString pages = QString::fromStdString((folder / "pages").string());
+  QProcess program;
+  program.start(SUMPWRIGHT_PROGRAM, {"calculate", kSamples + "transit-depot.sump", "--pdf", pdf,
+                                     "--svg", pages, "--paper", "a4"});
+  ASSERT_TRUE(program.waitForFinished(60000));
+  EXPECT_EQ(program.exitCode(), kClean) << program.readAllStandardError().toStdString();
+  EXPECT_GT(std::filesystem::file_size(folder / "how.pdf"), 10000u);
+  EXPECT_TRUE(std::filesystem::exists(folder / "pages/transit-depot-calculations-C-001.svg"));
+  EXPECT_TRUE(program.readAllStandardOutput().startsWith(pdf.toUtf8()));
   std::filesystem::remove_all(folder);
 }
 

@@ -83,9 +83,12 @@ protected:
 TEST_P(CalculationReports, NoTextTouchesAnother) {
   for (const Page& page : pages_) {
     const auto all = texts(page);
+    std::vector<Ring> boxes;
+    for (const PageText& text : all)
+      boxes.push_back(textBox(text));
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (std::size_t k = i + 1; k < all.size(); ++k) {
-        EXPECT_FALSE(overlaps(textBox(all[i]), textBox(all[k])))
+        EXPECT_FALSE(overlaps(boxes[i], boxes[k]))
             << page.number << ": '" << all[i].text << "' and '" << all[k].text << "' at "
             << all[k].at.x << "," << all[k].at.y;
       }

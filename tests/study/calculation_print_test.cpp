@@ -20,6 +20,9 @@ TEST(CalculationPrint, WritesEachKindInTheUnitsThatPeopleRead) {
   EXPECT_EQ(printQuantity(4.4482216, QuantityKind::Force, us), "1 lbf");
   EXPECT_EQ(printQuantity(16.018463, QuantityKind::Density, us), "1 lb/ft3");
   EXPECT_EQ(printQuantity(1.5, QuantityKind::Number, us), "1.5");
+  EXPECT_EQ(printQuantity(123456.4, QuantityKind::Volume, metric), "123456 m3") << "no 1.2e+05";
+  EXPECT_EQ(printQuantity(5.29684, QuantityKind::HeadOfWater, metric, 3), "5.3 m of water");
+  EXPECT_EQ(printQuantity(1234.4, QuantityKind::Length, metric, 3), "1234 m");
 }
 
 TEST(CalculationPrint, WritesSiAsTheFormulasTakeIt) {

@@ -1,0 +1,187 @@
+#include "app/panels/calculation_page.h"
+
+#include "core/study/calculation_print.h"
+
+#include <QUrl>
+
+#include <set>
+
+namespace sump {
+
+namespace {
+
+QString text(const char* source) {
+  return QCoreApplication::translate("CalculationPage", source);
+}
+
+QString html(const std::string& s) {
+  return QString::fromStdString(s).toHtmlEscaped();
+}
+
+QString encoded(const std::string& target) {
+  return QString::fromLatin1(QUrl::toPercentEncoding(QString::fromStdString(target)));
+}
+
+QString link(const QString& target, const QString& words) {
+  return QString("<a href=\"%1\">%2</a>").arg(target, words);
+}
+
+QString faint(const PageSource& source, const QString& words) {
+  return QString("<span style=\"color:%1\">%2</span>").arg(source.faint.name(), words);
+}
+
+/// Rows of a table without frames: a faint heading, figures to the right.
+QString tableHtml(const PageSource& source, const QStringList& headings,
+                  const std::vector<QStringList>& rows) {
+  QString all = "<table cellspacing=\"0\" cellpadding=\"3\">";
+  const auto row = [&](const QStringList& cells, bool head) {
+    all += "<tr>";
+    for (int c = 0; c < headings.size(); ++c) {
+      const QString cell = cells.value(c);
+      const bool figure = headings[c].startsWith('>');
+      all += QString("<td align=\"%1\" style=\"padding-right:8px;%2\">%3</td>")
+                 .arg(figure ? "right" : "left", figure && !head ? "white-space:nowrap" : "",
+                      head ? faint(source, cell) : cell);
+    }
+    all += "</tr>";
+  };
+  QStringList plain = headings;
+  for (QString& heading : plain) {
+    if (heading.startsWith('>')) heading.remove(0, 1);
+    heading = heading.toHtmlEscaped();
+  }
+  row(plain, true);
+  for (const QStringList& cells : rows)
+    row(cells, false);
+  return all + "</table>";
+}
+
+QString resultHtml(const PageSource& source, const Calculation& c) {
+  if (!c.decided) {
+    return text("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups));
+  }
+  const std::string value = printQuantity(c.result, c.kind, source.review.plan.project.units);
+  const std::string si = printSi(c.result, c.kind);
+  return "<b>" + html(value) + "</b>" + (value == si ? "" : " (" + html(si) + ")");
+}
+
+QString originHtml(const PageSource& source, const Calculation& c, const CalculationInput& input) {
+  const NumberedCalculation* origin = source.outline.origin(c, input);
+  if (origin == nullptr) return html(input.from);
+  const QString number = QString::fromStdString(origin->number);
+  return link("calculation:" + number, number + " " + html(origin->calculation.title));
+}
+
+QString inputsHtml(const PageSource& source, const Calculation& c) {
+  if (c.inputs.empty()) return {};
+  const UnitSystem units = source.review.plan.project.units;
+  std::vector<QStringList> rows;
+  for (const CalculationInput& in : c.inputs) {
+    rows.push_back({html(in.symbol), html(in.name), html(printQuantity(in.value, in.kind, units)),
+                    html(printSi(in.value, in.kind)), originHtml(source, c, in)});
+  }
+  return tableHtml(
+      source, {text("Symbol"), text("Input"), text(">Value"), text(">in SI"), text("From")}, rows);
+}
+
+QString choicesHtml(const PageSource& source, const Id& object) {
+  QString all;
+  for (const ChoiceTable& table : choiceTables(source.review, object)) {
+    std::vector<QStringList> rows = table.rows;
+    for (QStringList& row : rows) {
+      for (QString& cell : row)
+        cell = cell.toHtmlEscaped();
+    }
+    all += "<h4>" + table.title.toHtmlEscaped() + ", " + html(object) + "</h4>" +
+           tableHtml(source, table.headings, rows);
+  }
+  return all;
+}
+
+QString objectLink(const Id& object) {
+  return link("object:" + encoded(object), html(object));
+}
+
+} // namespace
+
+/// The figure of the form that a need of core/study is met by; empty: it is met in the drawing.
+std::string keyOfNeed(const QString& need, const std::vector<BasisGroup>& groups) {
+  // Where the study's words are not those of the form.
+  static constexpr std::pair<const char*, const char*> kWords[] = {
+      {"flow of the recirculation", "pump.recirculation"},
+      {"flow of the underflow", "pump.underflow"},
+      {"flow of the make-up", "makeUp.flow"},
+      {"pump head while the underflow", ""},
+      {"low-level float", "water.lowLevel"},
+      {"simultaneity", "demand.simultaneity"},
+      {"wash water lost", "demand.lostFraction"},
+      {"water for one wash", "demand.vehicles"},
+      {"pressure needed by", "demand.devices"},
+      {"head lost in the equipment", "pump.equipmentLoss"},
+      {"pressure wanted at the eductor", "pump.eductorPressure"},
+      {"soil counts against flotation", "earth.soilHold"}};
+  for (const auto& [words, key] : kWords) {
+    if (need.contains(words)) return key;
+  }
+  return basisKeyNamed(groups, need);
+}
+
+QString needsHtml(const std::string& needs, const std::vector<BasisGroup>& groups) {
+  QStringList parts;
+  for (const QString& need : QString::fromStdString(needs).split(", ", Qt::SkipEmptyParts)) {
+    const std::string key = keyOfNeed(need, groups);
+    parts << (key.empty() ? need.toHtmlEscaped()
+                          : link("know:" + encoded(key), need.toHtmlEscaped()));
+  }
+  return parts.join(", ");
+}
+
+QString calculationPage(const PageSource& source, const NumberedCalculation& entry) {
+  const Calculation& c = entry.calculation;
+  QString page = "<h3>" + html(entry.number + "  " + c.title) + "</h3><p>" + html(c.section);
+  if (!c.object.empty()) page += ", " + objectLink(c.object);
+  page += "</p><p>" + faint(source, text("Result")) + "<br>" + resultHtml(source, c) + "</p><p>" +
+          faint(source, text("Formula, in SI")) + "<br>" + html(c.formula) + "</p>" +
+          inputsHtml(source, c);
+  if (!c.steps.empty()) {
+    page += "<p>" + faint(source, text("Steps"));
+    for (const std::string& step : c.steps)
+      page += "<br>" + html(step);
+    page += "</p>";
+  }
+  page += "<p>" + faint(source, text("Source")) + "<br>" + html(c.source) + "</p>";
+  return page + (c.object.empty() ? QString() : choicesHtml(source, c.object));
+}
+
+QString sectionPage(const PageSource& source, const CalculationSection& section) {
+  std::vector<QStringList> rows;
+  std::vector<Id> objects;
+  std::set<Id> seen;
+  for (const NumberedCalculation& entry : section.entries) {
+    const Calculation& c = entry.calculation;
+    const QString number = QString::fromStdString(entry.number);
+    rows.push_back({link("calculation:" + number, number), html(c.title),
+                    c.object.empty() ? QString() : objectLink(c.object), resultHtml(source, c)});
+    if (!c.object.empty() && seen.insert(c.object).second) objects.push_back(c.object);
+  }
+  QString page = "<h3>" + html(section.number + "  " + section.title) + "</h3>" +
+                 tableHtml(source, {"", text("Quantity"), text("Of"), text("Result")}, rows);
+  for (const Id& object : objects)
+    page += choicesHtml(source, object);
+  return page;
+}
+
+QString summaryHtml(const ObjectSummary& summary, const std::vector<BasisGroup>& groups) {
+  QStringList parts;
+  for (const SummaryFigure& figure : summary.figures) {
+    const QString value =
+        figure.value.isEmpty()
+            ? text("not known: needs %1").arg(needsHtml(figure.needs.toStdString(), groups))
+            : "<b>" + figure.value.toHtmlEscaped() + "</b>";
+    parts << figure.name.toHtmlEscaped() + " " + value;
+  }
+  return "<b>" + summary.title.toHtmlEscaped() + "</b>" +
+         (parts.isEmpty() ? QString() : ": " + parts.join(", "));
+}
+
+} // namespace sump

@@ -1,0 +1,93 @@
+#pragma once
+// 'How it works out': every calculation of the newest review with formula, inputs, steps, result
+// and source; of the whole plan or of what is selected in the drawing. Its head sums up the
+// selected object.
+
+#include "app/panels/calculation_page.h"
+#include "app/window/document.h"
+
+#include <QTimer>
+#include <QWidget>
+
+#include <optional>
+#include <set>
+
+class QCheckBox;
+class QLabel;
+class QLineEdit;
+class QTextBrowser;
+class QTreeWidget;
+class QTreeWidgetItem;
+class QUrl;
+
+namespace sump {
+
+class CalculationsPanel : public QWidget {
+  Q_OBJECT
+
+public:
+  /// `document` must outlive the panel.
+  explicit CalculationsPanel(Document& document, QWidget* parent = nullptr);
+  /// What is selected in the drawing.
+  void setSelection(const std::set<Id>& objects);
+  /// Opens a calculation by its number; false when there is none.
+  bool open(const std::string& number);
+  /// Numbers of the calculations listed, in their order.
+  std::vector<std::string> listed() const;
+  /// Number of the calculation or section on the page; empty when nothing is listed.
+  const std::string& current() const { return current_; }
+
+  /// Shows the note that the figures are old when they are.
+  void tellIfStale();
+
+signals:
+  /// A figure of 'What we know' is wanted (BasisItem::key).
+  void knowWanted(const std::string& key);
+  void objectWanted(const std::set<sump::Id>& objects);
+
+protected:
+  void showEvent(QShowEvent* event) override;
+  void changeEvent(QEvent* event) override;
+
+private:
+  void makeHead();
+  QWidget* makeList();
+  void makeTree(QWidget* parent);
+  QWidget* makePage();
+  void documentChanged();
+  void reviewArrived();
+  void refresh();
+  void list();
+  void choose();
+  void fillTree();
+  void addSection(const CalculationSection& section);
+  void markInTree();
+  bool passes(const NumberedCalculation& entry) const;
+  bool filtered() const;
+  void showSummary();
+  void showPage();
+  void follow(const QUrl& url);
+  PageSource source() const;
+
+  Document& document_;
+  ReviewedPtr reviewed_; ///< that outline_ was made from
+  CalculationOutline outline_{{}};
+  std::vector<BasisGroup> groups_;
+  std::set<Id> selection_;
+  std::vector<CalculationSection> listed_; ///< what passes, of the outline
+  std::string current_;                    ///< number of the calculation or section on the page
+  /// Id and object of the calculation on the page, or nothing and the title of the section; by
+  /// these it is found again when numbers change.
+  std::pair<std::string, std::string> wanted_;
+  std::set<QString> unfolded_; ///< titles of sections
+  bool listing_ = false;
+  QTimer stale_;
+  QLabel* summary_ = nullptr;
+  QLabel* staleNote_ = nullptr;
+  QLineEdit* words_ = nullptr;
+  QCheckBox* only_ = nullptr;
+  QTreeWidget* tree_ = nullptr;
+  QTextBrowser* page_ = nullptr;
+};
+
+} // namespace sump

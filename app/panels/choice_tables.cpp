@@ -1,0 +1,132 @@
+#include "app/panels/choice_tables.h"
+
+#include "core/study/calculation_print.h"
+#include "core/units/print.h"
+
+#include <QCoreApplication>
+
+namespace sump {
+
+namespace {
+
+using Kind = QuantityKind;
+
+constexpr int kFigures = 3; ///< enough to compare by
+
+QString text(const char* source) {
+  return QCoreApplication::translate("ChoiceTables", source);
+}
+
+QString q(const std::string& s) {
+  return QString::fromStdString(s);
+}
+
+template <class T> QString cell(const Decided<T>& value, Kind kind, UnitSystem units) {
+  return value ? q(printQuantity(value->value(), kind, units, kFigures)) : text("not known");
+}
+
+/// With its sign: what the choice adds or saves.
+QString change(const Decided<Length>& value, const Decided<Length>& drawn, UnitSystem units) {
+  if (!value || !drawn) return {};
+  const Length more = *value - *drawn;
+  const QString figures = q(printQuantity(more.value(), Kind::HeadOfWater, units, kFigures));
+  return more > metres(0) ? "+" + figures : figures;
+}
+
+QString choiceName(SuctionCase which) {
+  switch (which) {
+  case SuctionCase::AsDrawn:
+    return text("As drawn");
+  case SuctionCase::Straight:
+    return text("Straight, without bends");
+  case SuctionCase::OneSizeUp:
+    return text("One size up");
+  case SuctionCase::OneMoreElbow:
+    return text("One more elbow");
+  case SuctionCase::OneMoreFoot:
+    break;
+  }
+  return text("One more foot of pipe");
+}
+
+QString stepName(int steps) {
+  if (steps == 0) return text("As drawn");
+  return steps == 1 ? text("One size up") : text("Two sizes up");
+}
+
+QString verdictName(SizeVerdict verdict) {
+  switch (verdict) {
+  case SizeVerdict::TooFast:
+    return text("too fast");
+  case SizeVerdict::Suits:
+    return text("suits");
+  case SizeVerdict::Generous:
+    break;
+  }
+  return text("generous");
+}
+
+} // namespace
+
+ChoiceTable suctionChoices(const SuctionStudy& suction, UnitSystem units) {
+  ChoiceTable table{text("What another suction would mean"),
+                    {text("Choice"), text(">Head lost"), text(">Change"), text(">NPSH available")},
+                    {}};
+  for (const SuctionVariant& variant : suction.variants) {
+    const bool drawn = variant.which == SuctionCase::AsDrawn;
+    table.rows.push_back(
+        {choiceName(variant.which), cell(variant.loss, Kind::HeadOfWater, units),
+         drawn ? QString() : change(variant.loss, suction.variants.front().loss, units),
+         cell(variant.npshAvailable, Kind::HeadOfWater, units)});
+  }
+  return table;
+}
+
+ChoiceTable sizeChoices(const PressureRun& run, UnitSystem units) {
+  ChoiceTable table{
+      text("What another size would mean, up to %1")
+          .arg(q(printQuantity(run.ceiling.value(), Kind::Velocity, units, kFigures))),
+      {text("Size"), text(">Inches"), text(">Velocity"), text(">Head lost"), text("Velocity is")},
+      {}};
+  if (!run.sizes) return table;
+  for (const SizeChoice& choice : *run.sizes) {
+    table.rows.push_back({stepName(choice.steps), q(choice.size),
+                          q(printQuantity(choice.fastest.value(), Kind::Velocity, units, kFigures)),
+                          q(printQuantity(choice.loss.value(), Kind::HeadOfWater, units, kFigures)),
+                          verdictName(choice.verdict)});
+  }
+  return table;
+}
+
+ChoiceTable chamberDuties(const Review& review, const Id& vault) {
+  const UnitSystem units = review.plan.project.units;
+  ChoiceTable table{text("What each chamber keeps back"),
+                    {text("Vault"), text(">Chamber"), text(">Detention"), text(">Overflow rate"),
+                     text(">Smallest grit"), text(">Smallest oil droplet"),
+                     text(">Grit kept so far")},
+                    {}};
+  for (const ChamberDuty& duty : review.study.train.chambers) {
+    if (!vault.empty() && duty.vault != vault) continue;
+    table.rows.push_back({q(duty.vault), QString::number(duty.chamber),
+                          cell(duty.detention, Kind::Time, units),
+                          cell(duty.overflowRate, Kind::Velocity, units),
+                          cell(duty.particle, Kind::SmallLength, units),
+                          cell(duty.droplet, Kind::SmallLength, units),
+                          cell(duty.particleSoFar, Kind::SmallLength, units)});
+  }
+  return table;
+}
+
+std::vector<ChoiceTable> choiceTables(const Review& review, const Id& object) {
+  const UnitSystem units = review.plan.project.units;
+  std::vector<ChoiceTable> tables;
+  if (const SuctionStudy* suction = review.study.hydraulics.suction(object))
+    tables.push_back(suctionChoices(*suction, units));
+  if (const PressureRun* run = review.study.hydraulics.run(object))
+    tables.push_back(sizeChoices(*run, units));
+  if (review.study.vault(object) != nullptr) tables.push_back(chamberDuties(review, object));
+  std::erase_if(tables, [](const ChoiceTable& table) { return table.rows.empty(); });
+  return tables;
+}
+
+} // namespace sump

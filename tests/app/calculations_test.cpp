@@ -1,0 +1,330 @@
+// 'How it works out', by real mouse and key events in a real window.
+
+#include "tests/app/window_fixture.h"
+
+#include "app/panels/basis_panel.h"
+#include "app/panels/calculations_panel.h"
+#include "core/study/calculation_print.h"
+
+#include <QCheckBox>
+#include <QDockWidget>
+#include <QLabel>
+#include <QLineEdit>
+#include <QTextBrowser>
+#include <QTextDocumentFragment>
+#include <QTreeWidget>
+
+#include <algorithm>
+
+namespace sump {
+
+using testing::samplePath;
+
+class Calculations : public testing::WindowTest {
+protected:
+  CalculationsPanel& panel() {
+    auto* found = window->findChild<CalculationsPanel*>("calculations");
+    auto* dock = window->findChild<QDockWidget*>("dock-calculations");
+    dock->show();
+    dock->raise();
+    QCoreApplication::processEvents();
+    return *found;
+  }
+  QString page() { return panel().findChild<QTextBrowser*>("calculation-page")->toPlainText(); }
+  QString summary() {
+    const auto* label = panel().findChild<QLabel*>("calculation-summary");
+    return QTextDocumentFragment::fromHtml(label->text()).toPlainText();
+  }
+  CalculationOutline outline() {
+    const Review& review = document().reviewed()->review;
+    return CalculationOutline(sump::calculations(review.plan, review.study));
+  }
+  /// The number of a calculation; empty when there is none.
+  std::string numberOf(const std::string& id, const Id& object) {
+    const CalculationOutline all = outline();
+    for (const CalculationSection& section : all.sections()) {
+      for (const NumberedCalculation& entry : section.entries) {
+        if (entry.calculation.id == id && entry.calculation.object == object) return entry.number;
+      }
+    }
+    return {};
+  }
+  QString printed(double si, QuantityKind kind) {
+    return QString::fromStdString(printQuantity(si, kind, plan().project.units));
+  }
+  void type(const char* text) {
+    auto* line = panel().findChild<QLineEdit*>("calculation-words");
+    line->setFocus();
+    line->selectAll();
+    QTest::keyClick(line, Qt::Key_Delete);
+    QTest::keyClicks(line, text);
+    QCoreApplication::processEvents();
+  }
+  /// A click on the link with these words on the page.
+  void clickLink(const QString& words) {
+    auto* browser = panel().findChild<QTextBrowser*>("calculation-page");
+    QTextCursor at = browser->document()->find(words);
+    ASSERT_FALSE(at.isNull()) << words.toStdString();
+    at.setPosition(at.selectionStart() + 1);
+    browser->setTextCursor(at);
+    browser->ensureCursorVisible();
+    const QPoint place = browser->cursorRect(at).center();
+    ASSERT_FALSE(browser->anchorAt(place).isEmpty()) << words.toStdString();
+    QTest::mouseClick(browser->viewport(), Qt::LeftButton, Qt::NoModifier, place);
+    QCoreApplication::processEvents();
+  }
+  void forgetTemperature() {
+    Plan next = plan();
+    next.basis.water.temperature.reset();
+    ASSERT_FALSE(document().commit("Forget", next));
+    settle();
+  }
+};
+
+TEST_F(Calculations, ListsAllAndShowsOneWithFormulaInputsStepsResultAndSource) {
+  open(samplePath("transit-depot.sump"));
+  EXPECT_EQ(panel().listed().size(), outline().size());
+  EXPECT_GT(outline().size(), 60u);
+  ASSERT_TRUE(panel().open(numberOf("suction.npsh-available", "SU-1")));
+  const SuctionStudy& suction = *document().reviewed()->review.study.hydraulics.suction("SU-1");
+  for (const QString& words :
+       {QString("NPSH available at low water"), QString("h_a - z - h_v - h_f"), QString("air head"),
+        QString("as drawn"), QString("TP-410"),
+        printed(suction.npshAvailable->value(), QuantityKind::HeadOfWater)})
+    EXPECT_TRUE(page().contains(words)) << words.toStdString() << "\n" << page().toStdString();
+}
+
+TEST_F(Calculations, TheTreeLeadsToThePage) {
+  open(samplePath("transit-depot.sump"));
+  auto* tree = panel().findChild<QTreeWidget*>("calculation-tree");
+  ASSERT_GT(tree->topLevelItemCount(), 4);
+  QTreeWidgetItem* section = tree->topLevelItem(0);
+  section->setExpanded(true);
+  QCoreApplication::processEvents();
+  const QTreeWidgetItem* first = section->child(0);
+  QTest::mouseClick(tree->viewport(), Qt::LeftButton, Qt::NoModifier,
+                    tree->visualItemRect(first).center());
+  EXPECT_EQ(panel().current(), "1.1");
+  EXPECT_TRUE(page().contains(first->text(0)));
+  QTest::keyClick(tree, Qt::Key_Down);
+  EXPECT_EQ(panel().current(), "1.2");
+}
+
+TEST_F(Calculations, WordsNarrowTheList) {
+  open(samplePath("transit-depot.sump"));
+  type("npsh su-1");
+  const auto listed = panel().listed();
+  EXPECT_EQ(listed.size(), 2u) << "NPSH available and its ratio";
+  EXPECT_NE(std::ranges::find(listed, numberOf("suction.npsh-available", "SU-1")), listed.end());
+  type("no such thing");
+  EXPECT_TRUE(panel().listed().empty());
+  EXPECT_TRUE(page().contains("Nothing is worked out"));
+  type("");
+  EXPECT_EQ(panel().listed().size(), outline().size());
+}
+
+TEST_F(Calculations, FollowTheSelection) {
+  open(samplePath("transit-depot.sump"));
+  panel();
+  canvas().select({"SU-1"});
+  QCoreApplication::processEvents();
+  const CalculationOutline all = outline();
+  std::vector<std::string> own;
+  for (const CalculationSection& section : all.sections()) {
+    for (const NumberedCalculation& entry : section.entries) {
+      if (entry.calculation.object == "SU-1") own.push_back(entry.number);
+    }
+  }
+  EXPECT_GT(own.size(), 5u);
+  EXPECT_EQ(panel().listed(), own);
+  QTest::mouseClick(panel().findChild<QCheckBox*>("calculation-only"), Qt::LeftButton,
+                    Qt::NoModifier, QPoint(8, 8));
+  EXPECT_EQ(panel().listed().size(), all.size());
+  canvas().select({});
+  EXPECT_EQ(panel().listed().size(), all.size());
+}
+
+TEST_F(Calculations, ASuctionShowsItsChoicesAndAPressureRunItsSizes) {
+  open(samplePath("transit-depot.sump"));
+  const Study& study = document().reviewed()->review.study;
+  panel();
+  canvas().select({"SU-1"});
+  ASSERT_TRUE(panel().open(numberOf("suction.npsh-available", "SU-1")));
+  const SuctionStudy& suction = *study.hydraulics.suction("SU-1");
+  ASSERT_EQ(suction.variants.size(), 5u);
+  for (const char* words :
+       {"As drawn", "Straight, without bends", "One size up", "One more elbow", "One more foot"})
+    EXPECT_TRUE(page().contains(words)) << words;
+  for (const SuctionVariant& v : suction.variants) {
+    ASSERT_TRUE(v.npshAvailable);
+    EXPECT_TRUE(page().contains(printed(v.npshAvailable->value(), QuantityKind::HeadOfWater)));
+  }
+  canvas().select({"PW-1"});
+  ASSERT_TRUE(panel().open(numberOf("run.loss", "PW-1")));
+  const PressureRun& product = *study.hydraulics.run("PW-1");
+  ASSERT_TRUE(product.sizes);
+  ASSERT_GE(product.sizes->size(), 2u);
+  for (const SizeChoice& choice : *product.sizes)
+    EXPECT_TRUE(page().contains(printed(choice.loss.value(), QuantityKind::HeadOfWater)));
+}
+
+TEST_F(Calculations, AVaultShowsWhatItsChambersKeepBack) {
+  open(samplePath("transit-depot.sump"));
+  panel();
+  canvas().select({"V1"});
+  QCoreApplication::processEvents();
+  ASSERT_TRUE(panel().open(numberOf("duty.particle.1", "V1")));
+  EXPECT_TRUE(page().contains("Smallest oil droplet"));
+  for (const ChamberDuty& duty : document().reviewed()->review.study.train.chambers) {
+    if (duty.vault != "V1") continue;
+    ASSERT_TRUE(duty.particle);
+    EXPECT_TRUE(page().contains(printed(duty.particle->value(), QuantityKind::SmallLength)));
+  }
+}
+
+TEST_F(Calculations, AnInputLeadsToTheCalculationThatItComesFrom) {
+  open(samplePath("transit-depot.sump"));
+  ASSERT_TRUE(panel().open(numberOf("suction.npsh-available", "SU-1")));
+  clickLink("Air pressure");
+  EXPECT_EQ(panel().current(), numberOf("air.pressure", ""));
+  EXPECT_TRUE(page().contains("US Standard Atmosphere"));
+}
+
+TEST_F(Calculations, WhatIsMissingLeadsToTheForm) {
+  open(samplePath("transit-depot.sump"));
+  forgetTemperature();
+  ASSERT_TRUE(panel().open(numberOf("water.density", "")));
+  EXPECT_TRUE(page().contains("Cannot be decided: needs water temperature"));
+  clickLink("water temperature");
+  auto* form = window->findChild<BasisPanel*>("basis");
+  EXPECT_TRUE(form->isVisible());
+  ASSERT_NE(form->editor("water.temperature"), nullptr);
+  EXPECT_EQ(window->focusWidget(), form->editor("water.temperature"));
+}
+
+// Whatever the sample's calculations may need and the form can hold is a link to it.
+TEST_F(Calculations, EveryNeedOfTheFormIsALink) {
+  open(samplePath("transit-depot.sump"));
+  Plan next = plan();
+  next.basis = Basis{};
+  next.site.groundwater.reset();
+  ASSERT_FALSE(document().commit("Forget", next));
+  settle();
+  const auto groups = basisGroups({plan(), document().catalog(), nullptr});
+  int needs = 0;
+  const CalculationOutline all = outline();
+  for (const CalculationSection& section : all.sections()) {
+    for (const NumberedCalculation& entry : section.entries) {
+      if (entry.calculation.decided) continue;
+      ++needs;
+      EXPECT_TRUE(needsHtml(entry.calculation.needs, groups).contains("know:"))
+          << entry.calculation.id << ": " << entry.calculation.needs;
+    }
+  }
+  EXPECT_GT(needs, 30);
+}
+
+TEST_F(Calculations, ObjectsLeadToTheDrawing) {
+  open(samplePath("transit-depot.sump"));
+  ASSERT_TRUE(panel().open(numberOf("run.loss", "PW-1")));
+  clickLink("PW-1");
+  EXPECT_EQ(canvas().selection(), std::set<Id>{"PW-1"});
+}
+
+TEST_F(Calculations, TheHeadSumsUpTheSelectedRun) {
+  open(samplePath("transit-depot.sump"));
+  panel();
+  const Study& study = document().reviewed()->review.study;
+  EXPECT_TRUE(summary().startsWith("The whole plan")) << summary().toStdString();
+  canvas().select({"SU-1"});
+  QCoreApplication::processEvents();
+  const SuctionStudy& suction = *study.hydraulics.suction("SU-1");
+  const double margin = suction.npshAvailable->value() - suction.npshRequired->value();
+  const PressureRun& run = *study.hydraulics.run("SU-1");
+  for (const QString& words :
+       {"NPSH margin " + printed(margin, QuantityKind::HeadOfWater),
+        "Velocity " + printed(run.loss->fastest.value(), QuantityKind::Velocity)})
+    EXPECT_TRUE(summary().contains(words)) << summary().toStdString();
+  canvas().select({"OF-1"});
+  QCoreApplication::processEvents();
+  const GravityStudy& overflow = *study.train.gravityOf("OF-1");
+  for (const QString& words :
+       {"Least fall " + printed(*overflow.slope, QuantityKind::Slope),
+        "Share of capacity " + printed(*overflow.share, QuantityKind::Share),
+        "Velocity at the peak " + printed(overflow.velocity->value(), QuantityKind::Velocity)})
+    EXPECT_TRUE(summary().contains(words)) << summary().toStdString();
+  canvas().select({"V1"});
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(summary().contains("Water at rest")) << summary().toStdString();
+  forgetTemperature();
+  canvas().select({"SU-1"});
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(summary().contains("not known: needs water temperature")) << summary().toStdString();
+}
+
+TEST_F(Calculations, FollowTheLiveStudyAndKeepThePage) {
+  open(samplePath("transit-depot.sump"));
+  ASSERT_TRUE(panel().open(numberOf("water.density", "")));
+  const QString before = page();
+  Plan next = plan();
+  next.basis.water.temperature = kelvin(next.basis.water.temperature->value() + 15);
+  ASSERT_FALSE(document().commit("Warm", next));
+  EXPECT_EQ(page(), before) << "until the new study has arrived";
+  settle();
+  EXPECT_NE(page(), before);
+  EXPECT_TRUE(page().contains("Density of the water"));
+  EXPECT_TRUE(panel().findChild<QLabel*>("calculation-stale")->isHidden());
+}
+
+TEST_F(Calculations, SayThatTheyAreBeingWorkedOutAnew) {
+  open(samplePath("transit-depot.sump"));
+  auto* note = panel().findChild<QLabel*>("calculation-stale");
+  EXPECT_TRUE(note->isHidden());
+  // The study of the change cannot arrive while this thread does not take it up.
+  Plan next = plan();
+  next.basis.water.temperature.reset();
+  ASSERT_FALSE(document().commit("Forget", next));
+  ASSERT_TRUE(document().isReviewStale());
+  panel().tellIfStale();
+  EXPECT_FALSE(note->isHidden());
+  settle();
+  EXPECT_TRUE(note->isHidden());
+}
+
+TEST_F(Calculations, Screenshots) {
+  const QString into = qEnvironmentVariable("SUMPWRIGHT_SCREENSHOTS");
+  if (into.isEmpty()) GTEST_SKIP() << "SUMPWRIGHT_SCREENSHOTS is not set";
+  window->resize(1600, 1000);
+  open(samplePath("transit-depot.sump"));
+  canvas().fitAll();
+  panel();
+  auto* dock = window->findChild<QDockWidget*>("dock-calculations");
+  window->resizeDocks({dock}, {460}, Qt::Vertical);
+  const auto shoot = [&](const QString& name, double ratio) {
+    QCoreApplication::processEvents();
+    QPixmap pixmap(window->size() * ratio);
+    pixmap.setDevicePixelRatio(ratio);
+    window->render(&pixmap);
+    EXPECT_TRUE(pixmap.save(into + "/" + name + ".png"));
+  };
+  for (bool dark : {false, true}) {
+    window->setDarkWindow(dark);
+    window->setDarkDrawing(dark);
+    const QString theme = dark ? "dark" : "light";
+    canvas().select({});
+    shoot("calculations-all-" + theme + "-1x", 1);
+    canvas().select({"SU-1"});
+    ASSERT_TRUE(panel().open(numberOf("suction.npsh-available", "SU-1")));
+    shoot("calculations-suction-" + theme + "-1x", 1);
+    shoot("calculations-suction-" + theme + "-2x", 2);
+    canvas().select({"V1"});
+    shoot("calculations-vault-" + theme + "-1x", 1);
+  }
+  forgetTemperature();
+  canvas().select({"SU-1"});
+  shoot("calculations-undecided-dark-1x", 1);
+  window->setDarkWindow(false);
+  window->setDarkDrawing(false);
+}
+
+} // namespace sump
