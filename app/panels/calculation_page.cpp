@@ -4,6 +4,7 @@
 
 #include <QUrl>
 
+#include <algorithm>
 #include <set>
 
 namespace sump {
@@ -173,12 +174,24 @@ QString sectionPage(const PageSource& source, const CalculationSection& section)
 
 QString summaryHtml(const ObjectSummary& summary, const std::vector<BasisGroup>& groups) {
   QStringList parts;
+  std::vector<std::pair<QString, QStringList>> open; // figures by what they need
   for (const SummaryFigure& figure : summary.figures) {
-    const QString value =
-        figure.value.isEmpty()
-            ? text("not known: needs %1").arg(needsHtml(figure.needs.toStdString(), groups))
-            : "<b>" + figure.value.toHtmlEscaped() + "</b>";
-    parts << figure.name.toHtmlEscaped() + " " + value;
+    const QString name = figure.name.toHtmlEscaped();
+    if (!figure.value.isEmpty()) {
+      parts << name + " <b>" + figure.value.toHtmlEscaped() + "</b>";
+      continue;
+    }
+    const auto same = [&](const auto& entry) { return entry.first == figure.needs; };
+    const auto group = std::ranges::find_if(open, same);
+    if (group == open.end()) {
+      open.push_back({figure.needs, {name}});
+    } else {
+      group->second << name;
+    }
+  }
+  for (const auto& [needs, names] : open) {
+    parts << names.join(", ") +
+                 text(" not known: needs %1").arg(needsHtml(needs.toStdString(), groups));
   }
   return "<b>" + summary.title.toHtmlEscaped() + "</b>" +
          (parts.isEmpty() ? QString() : ": " + parts.join(", "));

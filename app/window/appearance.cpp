@@ -58,7 +58,8 @@ QPalette windowPalette(bool dark) {
   p.setColor(QPalette::ToolTipText, s.text);
   p.setColor(QPalette::Highlight, s.accent);
   p.setColor(QPalette::HighlightedText, s.accentText);
-  p.setColor(QPalette::Link, s.accent);
+  // The accent is too dark for words on a dark ground.
+  p.setColor(QPalette::Link, dark ? QColor(0xF2, 0x7F, 0xB8) : s.accent);
   p.setColor(QPalette::Mid, s.edge);
   for (QPalette::ColorRole role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
     p.setColor(QPalette::Disabled, role, s.dim);

@@ -21,6 +21,13 @@ public:
       lift(suction);
     gravity(study.train);
     storage(study.train);
+    for (const DevicePressure& device : study.hydraulics.devices)
+      put("wash.pressure", device.device, device.available);
+    for (const SuctionStudy& suction : study.hydraulics.suctions) {
+      const RunStudy& run = *study.run(suction.run);
+      if (!run.resolved) continue;
+      put("suction.pocket", run.id, Decided<Length>(run.pocket ? run.pocket->rise : metres(0)));
+    }
     for (const ChamberDuty& duty : study.train.chambers)
       chamber(study.train, duty);
     earth(study.earth);
@@ -54,6 +61,7 @@ private:
     put("demand.peak-product", "", d.peakProduct);
     put("demand.peak-fresh", "", d.peakFresh);
     put("demand.peak-to-vaults", "", d.peakToVaults);
+    put("demand.busy-hour", "", d.busyHourWash);
     put("demand.daily-wash", "", d.dailyWash);
     put("demand.daily-product", "", d.dailyProduct);
     put("demand.daily-to-vaults", "", d.dailyToVaults);
@@ -69,6 +77,8 @@ private:
     put("run.loss", run.run, decide([](const RunLoss& l) { return l.total; }, run.loss));
     put("run.needed-at-start", run.run, run.neededAtStart);
     put("run.at-end", run.run, run.atEnd);
+    const auto drawn = [](const std::vector<SizeChoice>& sizes) { return sizes.front().fastest; };
+    put("run.size", run.run, decide(drawn, run.sizes));
   }
   void lift(const SuctionStudy& s) {
     put("suction.lift-low", s.run, s.liftLow);
@@ -76,6 +86,11 @@ private:
     put("suction.total-lift", s.run, s.suctionLift);
     put("suction.npsh-available", s.run, s.npshAvailable);
     put("suction.npsh-ratio", s.run, s.npshRatio);
+    put("suction.npsh-margin", s.run,
+        decide([](Length has, Length wants) -> Length { return has - wants; }, s.npshAvailable,
+               s.npshRequired));
+    put("suction.npsh-rest", s.run, s.npshAvailableRest);
+    put("suction.submergence", s.run, s.submergence);
     put("suction.priming-volume", s.run, s.primingVolume);
     put("suction.priming-time", s.run, s.primingTime);
   }
@@ -115,19 +130,38 @@ private:
     put("duty.forward" + n, duty.vault, duty.forward);
     put("duty.particle" + n, duty.vault, duty.particle);
     put("duty.droplet" + n, duty.vault, duty.droplet);
+    put("duty.active-volume" + n, duty.vault, duty.activeVolume);
+    put("duty.sludge-full" + n, duty.vault, duty.sludgeFull);
   }
   void earth(const EarthStudy& e) {
     for (const BuoyancyStudy& vault : e.buoyancy) {
       put("buoyancy.uplift", vault.vault, vault.uplift);
       put("buoyancy.factor", vault.vault, vault.factor);
       put("buoyancy.ballast", vault.vault, vault.ballast);
+      put("buoyancy.collar", vault.vault, vault.collar);
+      put("vault.weight", vault.vault, Decided<Mass>(vault.weight));
+      put("vault.lift", vault.vault, Decided<Mass>(vault.heaviestPiece));
     }
+    for (const LidLoadStudy& lid : e.lids)
+      put("lid.earth", lid.vault, lid.earth);
     for (const LidLoadStudy& lid : e.lids)
       put("lid.live", lid.vault, lid.live);
     for (const PitStudy& pit : e.pits) {
       put("dig.depth", pit.vaults.front(), pit.depth);
       put("dig.volume", pit.vaults.front(), pit.dug);
+      put("dig.bedding", pit.vaults.front(), pit.bedding);
+      put("dig.backfill", pit.vaults.front(), pit.backfill);
     }
+    for (const TrenchStudy& trench : e.trenches) {
+      put("trench.width", trench.run, Decided<Length>(trench.bottomWidth));
+      put("trench.volume", trench.run, Decided<Volume>(trench.dug));
+      put("trench.bedding", trench.run, Decided<Volume>(trench.bedding));
+      put("trench.pipe-zone", trench.run, Decided<Volume>(trench.pipeZone));
+      put("trench.backfill", trench.run, Decided<Volume>(trench.backfill));
+    }
+    put("dig.deepest", "", e.deepest);
+    put("dig.spoil", "", e.spoil);
+    put("dig.spoil-clear", "", e.spoilClear);
     put("dig.surplus", "", e.surplus);
     put("dig.truckloads", "", e.truckloads);
   }
