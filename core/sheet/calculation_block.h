@@ -2,7 +2,7 @@
 // One calculation as a block of a report page. Private to core/sheet.
 
 #include "core/plan/plan.h"
-#include "core/sheet/page_flow.h"
+#include "core/sheet/report_flow.h"
 #include "core/study/calculation_outline.h"
 #include "core/units/quantity.h"
 

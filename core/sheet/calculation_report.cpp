@@ -106,7 +106,7 @@ FlowPiece CalculationReport::advice() const {
 }
 
 std::vector<Page> CalculationReport::body() {
-  PageFlow flow([this](std::vector<Page>& pages) { return turn(pages, false); });
+  ReportFlow flow([this](std::vector<Page>& pages) { return turn(pages, false); });
   for (const CalculationSection& section : outline_.sections()) {
     FlowPiece title = heading(section.number + "   " + section.title);
     for (const NumberedCalculation& entry : section.entries) {
@@ -146,7 +146,7 @@ std::vector<PaperStrip> CalculationReport::entryLine(const NumberedCalculation& 
 
 /// The pages before the calculations, if there are `before` of them.
 std::vector<Page> CalculationReport::front(std::size_t before) const {
-  PageFlow flow([this](std::vector<Page>& pages) { return turn(pages, pages.empty()); });
+  ReportFlow flow([this](std::vector<Page>& pages) { return turn(pages, pages.empty()); });
   flow.add(heading("CALCULATION REPORT"));
   flow.add(advice());
   const auto onPage = [&](const std::string& number) { return before + pageOf_.at(number) + 1; };
@@ -173,7 +173,7 @@ void CalculationReport::finish(std::vector<Page>& pages) const {
   for (int i = 0; i < count; ++i) {
     Page& page = pages[static_cast<std::size_t>(i)];
     std::array<char, 16> number{};
-    std::snprintf(number.data(), number.size(), "C-%03d", i + 1);
+    std::snprintf(number.data(), number.size(), "CR-%03d", i + 1);
     page.number = number.data();
     const SheetFacts facts{"Calculations", "None", std::string(paper_.name), i + 1, count};
     if (i == 0) {

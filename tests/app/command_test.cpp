@@ -140,7 +140,7 @@ TEST(Command, WritesTheCalculationReportWithoutADisplay) {
   ASSERT_TRUE(program.waitForFinished(60000));
   EXPECT_EQ(program.exitCode(), kClean) << program.readAllStandardError().toStdString();
   EXPECT_GT(std::filesystem::file_size(folder / "how.pdf"), 10000u);
-  EXPECT_TRUE(std::filesystem::exists(folder / "pages/transit-depot-calculations-C-001.svg"));
+  EXPECT_TRUE(std::filesystem::exists(folder / "pages/transit-depot-calculations-CR-001.svg"));
   EXPECT_TRUE(program.readAllStandardOutput().startsWith(pdf.toUtf8()));
   std::filesystem::remove_all(folder);
 }

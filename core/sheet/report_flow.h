@@ -17,12 +17,12 @@ struct FlowPiece {
   double gap = 0;                ///< mm after it
 };
 
-class PageFlow {
+class ReportFlow {
 public:
   /// Adds an empty page and returns where text may stand on it.
   using Turn = std::function<PaperBox(std::vector<Page>&)>;
 
-  explicit PageFlow(Turn turn) : turn_(std::move(turn)) {}
+  explicit ReportFlow(Turn turn) : turn_(std::move(turn)) {}
   /// Returns the index of the page on which the piece starts. Throws std::invalid_argument when
   /// not even one strip of it fits on an empty page.
   std::size_t add(FlowPiece piece);

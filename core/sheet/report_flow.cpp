@@ -1,16 +1,16 @@
-#include "core/sheet/page_flow.h"
+#include "core/sheet/report_flow.h"
 
 #include <stdexcept>
 
 namespace sump {
 
-void PageFlow::turn() {
+void ReportFlow::turn() {
   space_ = turn_(pages_);
   y_ = space_.low.y;
   fresh_ = true;
 }
 
-std::size_t PageFlow::add(FlowPiece piece) {
+std::size_t ReportFlow::add(FlowPiece piece) {
   if (pages_.empty()) turn();
   Block lead{piece.block.width, {}, std::move(piece.lead)};
   // A piece of several pages starts where at least half a page is left.
