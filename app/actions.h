@@ -68,6 +68,7 @@ enum class ActionId {
   FitSelection,
   ZoomIn,
   ZoomOut,
+  LongSection,
   Grid,
   Labels,
   Snap,

@@ -2,6 +2,7 @@
 
 #include "app/panels/basis_panel.h"
 #include "app/panels/calculations_panel.h"
+#include "app/section/section_panel.h"
 
 #include <QDockWidget>
 #include <QMenu>
@@ -14,6 +15,10 @@ EngineeringDocks::EngineeringDocks(QMainWindow* window, Document& document, Canv
   basis_ = new BasisPanel(document, window);
   basisDock_ = add(window, tr("What we know"), "dock-basis", basis_, menu);
   addCalculations(window, document, canvas, menu);
+  section_ = new SectionPanel(document, canvas, window);
+  // The action that opens it stands in the menu already.
+  sectionDock_ = add(window, tr("Long section"), "dock-section", section_, nullptr);
+  connect(section_, &SectionPanel::refused, &canvas, &Canvas::refused);
 }
 
 void EngineeringDocks::addCalculations(QMainWindow* window, Document& document, Canvas& canvas,
@@ -37,7 +42,7 @@ QDockWidget* EngineeringDocks::add(QMainWindow* window, const QString& title, co
   dock->setWidget(content);
   window->addDockWidget(Qt::BottomDockWidgetArea, dock);
   window->tabifyDockWidget(last_, dock);
-  menu->addAction(dock->toggleViewAction());
+  if (menu != nullptr) menu->addAction(dock->toggleViewAction());
   last_ = dock;
   return dock;
 }
@@ -46,6 +51,20 @@ void EngineeringDocks::showBasis(const std::string& key) {
   basisDock_->show();
   basisDock_->raise();
   basis_->goTo(key);
+}
+
+void EngineeringDocks::showSection() {
+  sectionDock_->show();
+  sectionDock_->raise();
+  // Lists make do with less height than a drawing.
+  constexpr int kLeast = 340;
+  auto* window = qobject_cast<QMainWindow*>(parent());
+  if (section_->height() < kLeast) window->resizeDocks({sectionDock_}, {kLeast}, Qt::Vertical);
+  section_->section().setFocus();
+}
+
+void EngineeringDocks::setDarkDrawing(bool dark) {
+  section_->setDark(dark);
 }
 
 } // namespace sump

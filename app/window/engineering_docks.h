@@ -14,6 +14,7 @@ namespace sump {
 
 class BasisPanel;
 class CalculationsPanel;
+class SectionPanel;
 
 class EngineeringDocks : public QObject {
   Q_OBJECT
@@ -24,6 +25,9 @@ public:
                    QDockWidget* behind);
   /// Opens the form at a figure (BasisItem::key).
   void showBasis(const std::string& key);
+  /// Opens the long section and gives it the keyboard.
+  void showSection();
+  void setDarkDrawing(bool dark);
 
 private:
   void addCalculations(QMainWindow* window, Document& document, Canvas& canvas, QMenu* menu);
@@ -33,6 +37,8 @@ private:
   QDockWidget* last_ = nullptr; ///< the next one is put behind it
   BasisPanel* basis_ = nullptr;
   QDockWidget* basisDock_ = nullptr;
+  SectionPanel* section_ = nullptr;
+  QDockWidget* sectionDock_ = nullptr;
 };
 
 } // namespace sump

@@ -224,6 +224,7 @@ void MainWindow::setDarkWindow(bool dark) {
 
 void MainWindow::setDarkDrawing(bool dark) {
   canvas_->setDark(dark);
+  engineering_->setDarkDrawing(dark);
   action(ActionId::DarkDrawing)->setChecked(dark);
 }
 

@@ -92,6 +92,7 @@ void MainWindow::joinViewActions() {
   actions_->on(ActionId::FitSelection, [this] { canvas_->fitSelection(); });
   actions_->on(ActionId::ZoomIn, [this] { canvas_->zoomBy(kZoomStep); });
   actions_->on(ActionId::ZoomOut, [this] { canvas_->zoomBy(1 / kZoomStep); });
+  actions_->on(ActionId::LongSection, [this] { engineering_->showSection(); });
   connect(action(ActionId::Grid), &QAction::toggled, canvas_, &Canvas::setGridShown);
   connect(action(ActionId::Labels), &QAction::toggled, canvas_, &Canvas::setLabelsShown);
   connect(action(ActionId::Snap), &QAction::toggled, canvas_, &Canvas::setSnapping);

@@ -1,6 +1,7 @@
 #include "app/canvas/tools/entry.h"
 
 #include "app/canvas/tools/tool.h"
+#include "core/units/expression.h"
 
 namespace sump {
 
@@ -29,7 +30,7 @@ Parsed<double> parseEntry(EntryUnit unit, const QString& text, UnitSystem units)
   switch (unit) {
   case EntryUnit::Length:
   case EntryUnit::Elevation:
-    return bare(parseLength(raw, units));
+    return bare(evaluateLength(raw, units));
   case EntryUnit::Bearing:
     return parseBearing(raw);
   case EntryUnit::Angle: {

@@ -1,0 +1,133 @@
+#pragma once
+// The long section itself: paints the vault train or one line to a stretched vertical scale, and
+// turns drags and typed levels into edits. Wheel zooms at the pointer, dragging the ground or the
+// middle button moves the view.
+
+#include "app/canvas/entry_box.h"
+#include "app/canvas/theme.h"
+#include "app/canvas/view.h"
+#include "app/section/section_drawing.h"
+#include "app/section/section_labels.h"
+#include "app/window/document.h"
+
+#include <QWidget>
+
+#include <optional>
+#include <set>
+
+namespace sump {
+
+class LongSection : public QWidget {
+  Q_OBJECT
+
+public:
+  explicit LongSection(Document& document, QWidget* parent = nullptr);
+
+  void present(SectionKind kind, const Id& run);
+  SectionKind kind() const { return kind_; }
+  const Id& run() const { return run_; }
+  /// Draws the newest review.
+  void refresh();
+  void select(std::set<Id> ids);
+  void setDark(bool dark);
+  /// Nothing: the neat factor that fills the height.
+  void setStretch(std::optional<double> stretch);
+  double stretch() const { return plane_.stretch; }
+  void fit();
+  void zoomBy(double factor);
+
+  const SectionDrawing& drawing() const { return drawing_; }
+  /// On this widget.
+  QPointF place(double station, Length level) const;
+  QPointF place(const SectionHandle& handle) const { return place(handle.station, handle.invert); }
+  /// The handle that the keyboard works on.
+  const SectionHandle* current() const;
+  void setCurrent(const SectionHandle& handle);
+  const std::vector<PlacedNote>& placedNotes() const { return placed_; }
+  EntryBox& entry() { return *entry_; }
+  QString readOut() const { return readOut_; }
+
+  QSize sizeHint() const override { return {900, 240}; }
+  QSize minimumSizeHint() const override { return {260, 120}; }
+
+signals:
+  void picked(const sump::Id& object);
+  void refused(const QString& reason);
+  void viewChanged();
+
+protected:
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+  bool focusNextPrevChild(bool next) override;
+  bool event(QEvent* event) override;
+
+private:
+  /// What a pressed button is doing.
+  enum class Gesture { None, Pan, Level, Pick };
+
+  QRectF plot() const; ///< without the gutters
+  Point2 planePoint(QPointF pixel) const;
+  double pixelsPerMetreUp() const { return view_.scale() * plane_.stretch; }
+  const CanvasTheme& theme() const { return canvasTheme(dark_); }
+  const SectionHandle* handleAt(QPointF pixel) const;
+  Id objectAt(QPointF pixel) const;
+  void takeMarks();
+  void viewWasChanged();
+  bool mayChange(const SectionHandle& handle);
+  void beginLevel(const SectionHandle& handle, QPointF at);
+  void dragLevel(QPointF at, bool loose);
+  void endLevel();
+  void giveUp();
+  void commitLevel(const SectionHandle& handle, std::optional<Length> level);
+  void openEntry(const QString& text);
+  void enterTyped();
+  void shutEntry();
+  void nudge(int steps);
+  bool handleKey(QKeyEvent* event);
+  void hover(QPointF at);
+  void tell(const QString& text);
+  void announceCurrent();
+  std::optional<RunProfile> profileOf(const Id& run) const;
+
+  void paintGrid(QPainter& painter) const;
+  void paintMarks(QPainter& painter, bool ground) const;
+  void paintSelection(QPainter& painter) const;
+  void paintHandles(QPainter& painter) const;
+  void paintDrag(QPainter& painter) const;
+  void paintGutters(QPainter& painter) const;
+  void paintFoot(QPainter& painter) const;
+  void paintNothing(QPainter& painter) const;
+  std::vector<QRectF> handleBoxes() const;
+
+  Document& document_;
+  SectionKind kind_ = SectionKind::Train;
+  Id run_;
+  SectionDrawing drawing_;
+  std::vector<Mark> marks_;
+  SectionPlane plane_;
+  View view_;
+  std::optional<double> wishedStretch_;
+  std::set<Id> selection_;
+  std::vector<PlacedNote> placed_;
+  EntryBox* entry_ = nullptr;
+  QString readOut_;
+  std::optional<SectionHandle> current_;
+  Gesture gesture_ = Gesture::None;
+  QPointF pressedAt_, panFrom_;
+  bool moved_ = false;
+  std::optional<Length> dragged_; ///< level under the pointer
+  std::optional<RunProfile> draggedRun_;
+  std::vector<Length> catches_;
+  bool dark_ = false;
+  bool fitted_ = true; ///< the view follows the size until it is moved
+};
+
+} // namespace sump

@@ -1,0 +1,205 @@
+// How the long section looks.
+
+#include "app/section/long_section.h"
+
+#include "app/canvas/grid.h"
+#include "app/canvas/mark_painter.h"
+#include "core/units/print.h"
+
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+constexpr double kHandle = 7;        // side of a handle, pixels
+constexpr double kLabelPitch = 22;   // least distance of two elevations in the gutter
+constexpr double kStationPitch = 64; // least distance of two stations
+
+QString q(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+/// Whole multiples of `step` from `low` to `high`.
+std::vector<double> multiples(double step, double low, double high) {
+  std::vector<double> found;
+  for (double i = std::ceil(low / step); i * step <= high; ++i)
+    found.push_back(i * step);
+  return found;
+}
+
+} // namespace
+
+void LongSection::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setFont(noteFont(font()));
+  painter.fillRect(rect(), theme().background);
+  if (drawing_.empty()) {
+    placed_.clear();
+    return paintNothing(painter);
+  }
+  painter.save();
+  painter.setClipRect(plot());
+  painter.translate(plot().topLeft());
+  paintMarks(painter, true);
+  paintGrid(painter);
+  paintMarks(painter, false);
+  paintSelection(painter);
+  painter.restore();
+  placed_ = placeNotes(
+      drawing_.notes, [this](double station, Length level) { return place(station, level); },
+      plot().adjusted(2, 2, -2, -2), handleBoxes(), noteFont(font()));
+  paintSectionNotes(painter, placed_, theme());
+  painter.setClipRect(plot());
+  paintHandles(painter);
+  paintDrag(painter);
+  painter.setClipping(false);
+  paintGutters(painter);
+  paintFoot(painter);
+}
+
+void LongSection::paintNothing(QPainter& painter) const {
+  painter.setPen(theme().ink(Ink::Grey));
+  const QString text = kind_ == SectionKind::Train ? tr("No vaults yet: place them in flow order.")
+                       : run_.empty()              ? tr("Choose a line.")
+                                      : tr("This line has no level yet: an end lacks its invert.");
+  painter.drawText(rect().adjusted(16, 8, -16, -8), Qt::AlignCenter | Qt::TextWordWrap, text);
+}
+
+void LongSection::paintMarks(QPainter& painter, bool ground) const {
+  for (const Mark& mark : marks_) {
+    // The grid lies on the earth but under all lines, the ground's own among them.
+    const bool earth = mark.layer == Layer::Ground;
+    if (ground ? earth : !earth || mark.line) paintMark(painter, view_, mark, theme());
+  }
+}
+
+void LongSection::paintGrid(QPainter& painter) const {
+  const Box box = view_.visible();
+  const double up = pixelsPerMetreUp();
+  const auto lines = [&](double step, const QColor& color) {
+    painter.setPen(QPen(color, 0));
+    for (double level : multiples(step, box.low.y / plane_.stretch, box.high.y / plane_.stretch)) {
+      const double y = std::round(view_.toScreen(Point2{0, level * plane_.stretch}).y()) + 0.5;
+      painter.drawLine(QPointF(0, y), QPointF(plot().width(), y));
+    }
+  };
+  painter.setRenderHint(QPainter::Antialiasing, false);
+  lines(gridSteps(up, drawing_.units, 9).minor, theme().gridMinor);
+  lines(gridSteps(up, drawing_.units, kLabelPitch).minor, theme().gridMajor);
+  painter.setPen(QPen(theme().gridMinor, 0));
+  const double step = gridSteps(view_.scale(), drawing_.units, kStationPitch).minor;
+  for (double station : multiples(step, box.low.x, box.high.x)) {
+    const double x = std::round(view_.toScreen(Point2{station, 0}).x()) + 0.5;
+    painter.drawLine(QPointF(x, 0), QPointF(x, plot().height()));
+  }
+  painter.setRenderHint(QPainter::Antialiasing, true);
+}
+
+void LongSection::paintSelection(QPainter& painter) const {
+  QColor glow = theme().accent;
+  glow.setAlpha(80);
+  painter.setBrush(Qt::NoBrush);
+  for (const QPen& pen : {QPen(glow, 6, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin),
+                          QPen(theme().accent, 1.4, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin)}) {
+    painter.setPen(pen);
+    for (const Mark& mark : marks_) {
+      if (!mark.line || mark.layer == Layer::Symbol || !selection_.contains(mark.object)) continue;
+      // The line that the whole section is about keeps its colour.
+      if (drawing_.kind == SectionKind::Line && mark.object == drawing_.run) continue;
+      const QPolygonF shape = view_.toScreen(mark.points);
+      mark.closed ? painter.drawPolygon(shape) : painter.drawPolyline(shape);
+    }
+  }
+}
+
+std::vector<QRectF> LongSection::handleBoxes() const {
+  std::vector<QRectF> boxes;
+  for (const SectionHandle& handle : drawing_.handles) {
+    QRectF box(0, 0, kHandle + 2, kHandle + 2);
+    box.moveCenter(place(handle));
+    boxes.push_back(box);
+  }
+  return boxes;
+}
+
+/// Filled: stated. Open: graded. Round: known by what the end hangs on.
+void LongSection::paintHandles(QPainter& painter) const {
+  for (const SectionHandle& handle : drawing_.handles) {
+    QRectF box(0, 0, kHandle, kHandle);
+    box.moveCenter(place(handle));
+    const bool chosen = hasFocus() && current_ && handle.same(*current_);
+    if (chosen) {
+      painter.setPen(QPen(theme().accent, 2));
+      painter.setBrush(Qt::NoBrush);
+      painter.drawRect(box.adjusted(-4, -4, 4, 4));
+    }
+    painter.setPen(QPen(chosen ? theme().accent : theme().text, 1.2));
+    painter.setBrush(handle.typed ? (chosen ? theme().accent : theme().text) : theme().background);
+    handle.held ? painter.drawEllipse(box) : painter.drawRect(box);
+  }
+}
+
+/// The level under the pointer at once, also before the study has followed.
+void LongSection::paintDrag(QPainter& painter) const {
+  if (gesture_ != Gesture::Level || !dragged_ || !current_) return;
+  const QPointF at = place(current_->station, *dragged_);
+  painter.setPen(QPen(theme().accent, 1, Qt::DashLine));
+  painter.drawLine(QPointF(plot().left(), at.y()), QPointF(plot().right(), at.y()));
+  const QString text = tr("INV %1").arg(q(printElevation(*dragged_, drawing_.units)));
+  const QFontMetricsF metrics(painter.font());
+  QRectF box(0, 0, metrics.horizontalAdvance(text) + 10, metrics.height() + 4);
+  box.moveTopLeft(at + QPointF(12, -box.height() - 6));
+  if (box.right() > plot().right()) box.moveRight(at.x() - 12);
+  if (box.top() < plot().top()) box.moveTop(at.y() + 6);
+  painter.setPen(Qt::NoPen);
+  painter.setBrush(theme().accent);
+  painter.drawRoundedRect(box, 3, 3);
+  painter.drawRect(QRectF(at.x() - kHandle / 2, at.y() - kHandle / 2, kHandle, kHandle));
+  painter.setPen(theme().background);
+  painter.drawText(box, Qt::AlignCenter, text);
+}
+
+void LongSection::paintGutters(QPainter& painter) const {
+  const Box box = view_.visible();
+  const QRectF area = plot();
+  painter.setPen(QPen(theme().ink(Ink::Grey), 1));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(area);
+  painter.setPen(theme().text);
+  const double step = gridSteps(pixelsPerMetreUp(), drawing_.units, kLabelPitch).minor;
+  for (double level : multiples(step, box.low.y / plane_.stretch, box.high.y / plane_.stretch)) {
+    const double y = place(0, metres(level)).y();
+    if (y < area.top() + 7 || y > area.bottom() - 7) continue;
+    painter.drawText(QRectF(0, y - 8, area.left() - 6, 16), Qt::AlignRight | Qt::AlignVCenter,
+                     q(printElevation(metres(level), drawing_.units)));
+  }
+  const double along = gridSteps(view_.scale(), drawing_.units, kStationPitch).minor;
+  for (double station : multiples(along, box.low.x, box.high.x)) {
+    const double x = view_.toScreen(Point2{station, 0}).x() + area.left();
+    if (x < area.left() + 16 || x > area.right() - 24) continue;
+    painter.drawText(QRectF(x - 32, area.bottom() + 1, 64, 15), Qt::AlignCenter,
+                     q(printRunLength(metres(station), drawing_.units)));
+  }
+}
+
+/// The scale that the drawing is stretched by, and what is under the pointer.
+void LongSection::paintFoot(QPainter& painter) const {
+  const QRectF foot(8, plot().bottom() + 17, width() - 16, 17);
+  const QString scale = plane_.stretch == 1 ? tr("Heights to the same scale as lengths")
+                                            : tr("Heights stretched %1 times").arg(plane_.stretch);
+  const QFontMetricsF metrics(painter.font());
+  const double used = metrics.horizontalAdvance(scale) + 24;
+  painter.setPen(theme().ink(Ink::Grey));
+  painter.drawText(foot, Qt::AlignLeft | Qt::AlignVCenter, scale);
+  painter.setPen(theme().text);
+  const QRectF rest = foot.adjusted(used, 0, 0, 0);
+  painter.drawText(rest, Qt::AlignRight | Qt::AlignVCenter,
+                   metrics.elidedText(readOut_, Qt::ElideRight, rest.width()));
+}
+
+} // namespace sump

@@ -1,0 +1,150 @@
+#include "core/sheet/section_marks.h"
+
+#include "core/sheet/section_pen.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+Point2 placeOf(const SectionPlane& plane, const ProfilePoint& p) {
+  return plane.at(p.station, p.invert);
+}
+Point2 placeOf(const SectionPlane& plane, const TrainPoint& p) {
+  return plane.at(p.station, p.invert);
+}
+
+/// The longest piece gets the arrow.
+template <class Point>
+void markArrow(SectionPen& pen, const SectionPlane& plane, const Id& id, Service service,
+               const std::vector<Point>& points) {
+  std::size_t longest = 0;
+  double length = 0;
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const double d = std::abs(points[i + 1].station - points[i].station);
+    if (d > length) {
+      length = d;
+      longest = i;
+    }
+  }
+  if (length > 0)
+    pen.arrow(id, service, placeOf(plane, points[longest]), placeOf(plane, points[longest + 1]));
+}
+
+void markTrainRun(SectionPen& pen, const SectionPlane& plane, const TrainRun& run) {
+  const auto& points = run.points;
+  for (std::size_t i = 0; i + 1 < points.size(); ++i)
+    pen.pipe(run.id, run.service, run.bore, placeOf(plane, points[i]),
+             placeOf(plane, points[i + 1]));
+  markArrow(pen, plane, run.id, run.service, points);
+  if (points.size() > 1 && !run.comesFromElsewhere)
+    pen.end(run.id, run.service, run.startFitting, run.bore, placeOf(plane, points[0]),
+            placeOf(plane, points[1]));
+  if (points.size() > 1 && !run.goesElsewhere)
+    pen.end(run.id, run.service, run.endFitting, run.bore, placeOf(plane, points.back()),
+            placeOf(plane, points[points.size() - 2]));
+  for (const bool first : {true, false}) {
+    if (first ? !run.comesFromElsewhere : !run.goesElsewhere) continue;
+    const TrainPoint& broken = first ? points.front() : points.back();
+    if (!run.throughSide) {
+      pen.breakOff(run.id, placeOf(plane, broken));
+    } else if (run.bore) {
+      pen.endOn(run.id, run.service, broken.station, run.bore->underside(broken.invert),
+                run.bore->top(broken.invert));
+    }
+  }
+}
+
+/// Widens to hold a level.
+void take(SectionExtent& extent, Length level) {
+  extent.low = std::min(extent.low, level);
+  extent.high = std::max(extent.high, level);
+}
+
+void take(SectionExtent& extent, const std::vector<ProfileVault>& vaults,
+          const std::vector<ProfileGround>& ground) {
+  for (const ProfileVault& vault : vaults) {
+    take(extent, vault.underside);
+    take(extent, vault.lidTop);
+    for (const ProfileManway& m : vault.manways) {
+      if (m.rim) take(extent, *m.rim);
+    }
+  }
+  for (const ProfileGround& g : ground)
+    take(extent, g.level);
+}
+
+SectionExtent roomy(SectionExtent extent) {
+  const Length air = std::max(0.06 * (extent.high - extent.low), metres(0.15));
+  extent.low -= air;
+  extent.high += air;
+  return extent;
+}
+
+} // namespace
+
+SectionExtent sectionExtent(const RunProfile& profile) {
+  SectionExtent extent{profile.from, profile.to, profile.points[0].invert,
+                       profile.points[0].invert};
+  for (std::size_t i = 0; i < profile.points.size(); ++i) {
+    const auto& bore = profile.legs[std::min(i, profile.legs.size() - 1)].bore;
+    take(extent, profile.points[i].invert);
+    if (bore) take(extent, bore->crown(profile.points[i].invert));
+  }
+  for (const ProfileCrossing& c : profile.crossings) {
+    if (c.underside) take(extent, *c.underside);
+    if (c.top) take(extent, *c.top);
+  }
+  for (const ProfileStructure& s : profile.structures) {
+    if (s.level) take(extent, *s.level);
+  }
+  take(extent, profile.vaults, profile.ground);
+  return roomy(extent);
+}
+
+SectionExtent sectionExtent(const TrainProfile& profile) {
+  const Length first = profile.vaults.front().floor;
+  SectionExtent extent{profile.from, profile.to, first, first};
+  take(extent, profile.vaults, profile.ground);
+  for (const TrainRun& run : profile.runs) {
+    if (!run.carriesFlow) continue; // a vent's top would leave nothing of the vaults
+    for (const TrainPoint& p : run.points)
+      take(extent, p.invert);
+  }
+  return roomy(extent);
+}
+
+std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane) {
+  SectionPen pen(plane, profile.from, profile.to, sectionExtent(profile).low);
+  pen.ground(profile.ground);
+  pen.groundwater(profile.groundwater);
+  for (const ProfileStructure& s : profile.structures)
+    pen.structure(s);
+  for (const ProfileVault& vault : profile.vaults)
+    pen.vault(vault);
+  const auto place = [&](std::size_t i) { return placeOf(plane, profile.points[i]); };
+  for (std::size_t i = 0; i < profile.legs.size(); ++i)
+    pen.pipe(profile.run, profile.service, profile.legs[i].bore, place(i), place(i + 1));
+  markArrow(pen, plane, profile.run, profile.service, profile.points);
+  for (const ProfileCrossing& c : profile.crossings)
+    pen.crossing(c);
+  for (const ProfilePart& part : profile.parts)
+    pen.part(part, profile.service, profile.legs[part.leg].bore,
+             place(part.leg + 1) - place(part.leg));
+  return pen.take();
+}
+
+std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane) {
+  SectionPen pen(plane, profile.from, profile.to, sectionExtent(profile).low);
+  pen.ground(profile.ground);
+  pen.groundwater(profile.groundwater);
+  for (const ProfileVault& vault : profile.vaults)
+    pen.vault(vault);
+  for (const TrainRun& run : profile.runs)
+    markTrainRun(pen, plane, run);
+  return pen.take();
+}
+
+} // namespace sump

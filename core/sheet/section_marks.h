@@ -1,0 +1,52 @@
+#pragma once
+// Long sections as marks, as sheet/marks.h does it for the plan view: the sheet maps them to paper,
+// the window to the screen; neither decides again what a vault looks like from the side.
+
+#include "core/sheet/marks.h"
+#include "core/study/profile.h"
+
+#include <string>
+#include <vector>
+
+namespace sump {
+
+/// The plane that a section is drawn on: x is the station and y the elevation times `stretch`, both
+/// in metres.
+struct SectionPlane {
+  double stretch = 1;
+  Point2 at(double station, Length level) const { return {station, inMetres(level) * stretch}; }
+  Length level(Point2 p) const { return metres(p.y / stretch); }
+};
+
+/// In drawing order.
+std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane);
+std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane);
+
+/// What the section shows, from the lowest to the highest level; some air over the ground.
+struct SectionExtent {
+  double from = 0, to = 0; ///< stations
+  Length low, high;
+};
+SectionExtent sectionExtent(const RunProfile& profile);
+SectionExtent sectionExtent(const TrainProfile& profile);
+
+/// Where a text had better stand, seen from what it is about.
+enum class NoteSide { Above, Below, Right, Left, Centre };
+
+/// A text of the section; where it stands is for the one who draws it.
+struct SectionNote {
+  Id object;
+  double station = 0; ///< of what it is about
+  Length level;
+  std::string text;
+  NoteSide side = NoteSide::Above;
+  Ink ink = Ink::Black;
+  int weight = 0;  ///< 0 goes first; where there is no room the last are left out
+  double span = 0; ///< metres along the section that it may fill without covering others; 0: none
+};
+
+/// Names, levels, slopes, drops and clearances in the project's units, by weight.
+std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem units);
+std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem units);
+
+} // namespace sump

@@ -1,0 +1,197 @@
+// What is written on a long section.
+
+#include "core/sheet/section_marks.h"
+
+#include "core/plan/keys.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+Ink inkOf(Service service) {
+  return ink(facts(service).color);
+}
+
+std::string codeAndSize(Service service, const std::string& size) {
+  return std::string(facts(service).code) + " " + size + "\"";
+}
+
+/// Gathers notes about one section.
+class NoteTaker {
+public:
+  explicit NoteTaker(UnitSystem units) : units_(units) {}
+
+  void add(const Id& object, double station, Length level, std::string text, NoteSide side,
+           int weight, Ink ink = Ink::Black, double span = 0) {
+    notes_.push_back({object, station, level, std::move(text), side, ink, weight, span});
+  }
+  std::string at(const char* what, Length level) const {
+    return std::string(what) + " " + printElevation(level, units_);
+  }
+  void vault(const ProfileVault& vault);
+  void pipe(const Id& id, Service service, const std::string& size, double from, Length a,
+            double to, Length b);
+  void drop(const Id& id, Service service, const ProfileDrop& drop);
+  void groundEnds(const std::vector<ProfileGround>& ground);
+  UnitSystem units() const { return units_; }
+  std::vector<SectionNote> take() {
+    std::ranges::stable_sort(notes_, {}, &SectionNote::weight);
+    return std::move(notes_);
+  }
+
+private:
+  UnitSystem units_;
+  std::vector<SectionNote> notes_;
+};
+
+void NoteTaker::vault(const ProfileVault& v) {
+  const double middle = (v.from + v.to) / 2;
+  add(v.id, middle, v.lidTop, v.name.empty() ? v.id : v.name, NoteSide::Above, 0, Ink::Black,
+      v.to - v.from);
+  add(v.id, middle, v.lidTop, at("LID", v.lidTop), NoteSide::Above, 3);
+  if (v.insideTo <= v.insideFrom) return;
+  add(v.id, middle, v.floor, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, v.to - v.from);
+  const ProfileChamber* last = nullptr;
+  for (const ProfileChamber& c : v.chambers) {
+    const double centre = (c.from + c.to) / 2;
+    add(v.id, centre, v.floor, std::to_string(c.number), NoteSide::Above, 1, Ink::Grey,
+        c.to - c.from);
+    if (c.peak)
+      add(v.id, centre, *c.peak, at("PEAK", *c.peak), NoteSide::Above, 4, Ink::ServiceBlue,
+          c.to - c.from);
+    if (c.rest) last = &c;
+  }
+  if (last != nullptr) {
+    add(v.id, (v.chambers.front().from + v.chambers.front().to) / 2, *last->rest,
+        at("WL", *last->rest), NoteSide::Below, 1, Ink::ServiceBlue,
+        v.chambers.front().to - v.chambers.front().from);
+  }
+  for (const ProfileManway& m : v.manways) {
+    if (m.rim) add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, 2);
+  }
+}
+
+void NoteTaker::pipe(const Id& id, Service service, const std::string& size, double from, Length a,
+                     double to, Length b) {
+  const double run = to - from;
+  std::string text = codeAndSize(service, size);
+  if (run > 0 && a != b) text += "  " + printSlope(std::abs(inMetres(a - b)) / run, units_);
+  add(id, (from + to) / 2, (a + b) / 2.0, text, NoteSide::Above, 0, inkOf(service), std::abs(run));
+}
+
+void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
+  const bool rises = drop.end > drop.start;
+  const Length height = rises ? drop.end - drop.start : drop.start - drop.end;
+  add(id, drop.station, (drop.start + drop.end) / 2.0,
+      std::string(rises ? "RISE " : "DROP ") + printShort(height, units_), NoteSide::Right, 3,
+      inkOf(service));
+}
+
+void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground) {
+  if (ground.empty()) return;
+  for (const ProfileGround* g : {&ground.front(), &ground.back()})
+    add({}, g->station, g->level, at("GR", g->level), NoteSide::Above, 3, Ink::Grey);
+}
+
+void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
+  const std::string what = c.service        ? std::string(facts(*c.service).code) + " " + c.id
+                           : c.name.empty() ? c.id
+                                            : c.name;
+  const Ink ink = c.service ? inkOf(*c.service) : Ink::Grey;
+  if (!c.underside || !c.top) {
+    // Its level is not known, so it can stand anywhere.
+    return notes.add(c.id, c.station, metres(0), what + ", level not known", NoteSide::Centre, 2,
+                     ink);
+  }
+  std::string text = what;
+  if (c.clearance && *c.clearance >= metres(0)) {
+    text += (c.above ? ", over by " : ", under by ") + printShort(*c.clearance, notes.units());
+  } else if (c.clearance) {
+    text += ", clash";
+  }
+  notes.add(c.id, c.station, c.above ? *c.top : *c.underside, text,
+            c.above ? NoteSide::Above : NoteSide::Below, 2, ink);
+}
+
+void noteLegs(const RunProfile& profile, NoteTaker& notes) {
+  std::size_t longest = 0;
+  const auto length = [&](std::size_t i) {
+    return profile.points[i + 1].station - profile.points[i].station;
+  };
+  for (std::size_t i = 0; i < profile.legs.size(); ++i) {
+    if (length(i) > length(longest)) longest = i;
+  }
+  if (profile.legs.empty()) return;
+  const ProfilePoint &a = profile.points[longest], &b = profile.points[longest + 1];
+  notes.pipe(profile.run, profile.service, profile.legs[longest].size, a.station, a.invert,
+             b.station, b.invert);
+}
+
+std::string wordsOf(PartKind kind) {
+  std::string words(key(kind));
+  std::ranges::replace(words, '-', ' ');
+  return words;
+}
+
+} // namespace
+
+std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem units) {
+  NoteTaker notes(units);
+  noteLegs(profile, notes);
+  for (const ProfileVault& vault : profile.vaults)
+    notes.vault(vault);
+  for (const ProfilePoint& p : profile.points)
+    notes.add(profile.run, p.station, p.invert, notes.at("INV", p.invert), NoteSide::Below, 1,
+              inkOf(profile.service));
+  for (const ProfileDrop& drop : profile.drops)
+    notes.drop(profile.run, profile.service, drop);
+  for (const ProfileCrossing& c : profile.crossings)
+    noteCrossing(c, notes);
+  for (const ProfilePart& part : profile.parts)
+    notes.add(part.id, part.station, part.invert, wordsOf(part.kind), NoteSide::Above, 4,
+              inkOf(profile.service));
+  for (const ProfileStructure& s : profile.structures) {
+    if (!s.level) continue;
+    const char* what = s.kind == StructureKind::Basin ? "RIM" : "FLOOR";
+    notes.add(s.id, (s.from + s.to) / 2, *s.level,
+              (s.name.empty() ? s.id : s.name) + ", " + notes.at(what, *s.level), NoteSide::Above,
+              2);
+  }
+  notes.groundEnds(profile.ground);
+  return notes.take();
+}
+
+std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem units) {
+  NoteTaker notes(units);
+  for (const ProfileVault& vault : profile.vaults)
+    notes.vault(vault);
+  for (const TrainRun& run : profile.runs) {
+    const Ink ink = inkOf(run.service);
+    const TrainPoint& named = run.comesFromElsewhere ? run.points.front() : run.points.back();
+    const bool above = run.comesFromElsewhere || run.goesElsewhere;
+    notes.add(run.id, named.station, named.invert + (run.bore ? run.bore->inside : metres(0)),
+              codeAndSize(run.service, run.size), above ? NoteSide::Above : NoteSide::Right,
+              run.carriesFlow ? 0 : 2, ink);
+    for (const TrainPoint& p : run.points) {
+      if (p.vertex == kNoVertex) continue;
+      notes.add(run.id, p.station, p.invert, notes.at("INV", p.invert), NoteSide::Below,
+                run.carriesFlow || run.service == Service::Suction ? 1 : 4, ink);
+    }
+    for (const ProfileDrop& drop : run.drops) {
+      if (run.carriesFlow) notes.drop(run.id, run.service, drop);
+    }
+  }
+  if (profile.lowWater && !profile.vaults.empty()) {
+    const ProfileVault& last = profile.vaults.back();
+    notes.add(last.id, last.insideTo, *profile.lowWater, notes.at("LOW WL", *profile.lowWater),
+              NoteSide::Left, 3, Ink::ServiceBlue);
+  }
+  notes.groundEnds(profile.ground);
+  return notes.take();
+}
+
+} // namespace sump

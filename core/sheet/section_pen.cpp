@@ -1,0 +1,216 @@
+#include "core/sheet/section_pen.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+const LineStyle kThin{Ink::Black, 0.25, {}};
+const LineStyle kMedium{Ink::Black, 0.5, {}};
+const LineStyle kGroundLine{Ink::Black, 0.7, {}};
+const LineStyle kRestLine{Ink::ServiceBlue, 0.35, {}};
+const LineStyle kPeakLine{Ink::ServiceBlue, 0.25, {3, 1.5}};
+const LineStyle kGroundwaterLine{Ink::ServiceBlue, 0.35, {6, 1.5, 1, 1.5}};
+
+} // namespace
+
+/// The earth pale down past the drawing's foot, hatched along its surface.
+void SectionPen::ground(const std::vector<ProfileGround>& ground) {
+  if (ground.size() < 2) return;
+  Polyline surface;
+  for (const ProfileGround& g : ground)
+    surface.push_back(plane_.at(g.station, g.level));
+  Ring earth = surface;
+  const Length foot = low_ - metres(to_ - from_);
+  earth.push_back(plane_.at(ground.back().station, foot));
+  earth.push_back(plane_.at(ground.front().station, foot));
+  MarkPen pen = this->pen({}, Layer::Ground);
+  pen.ring(earth, std::nullopt, FillStyle{Ink::Paving});
+  const double depth = 0.014 * (to_ - from_);
+  Ring band = surface;
+  for (auto p = surface.rbegin(); p != surface.rend(); ++p)
+    band.push_back(*p - Point2{0, depth});
+  pen.ring(band, std::nullopt, FillStyle{Ink::Grey, Hatch::Diagonal});
+  pen.path(surface, kGroundLine);
+}
+
+/// The usual triangle that stands on a water level.
+void SectionPen::levelSign(double station, Length level) {
+  const double size = 0.006 * (to_ - from_);
+  const Point2 p = plane_.at(station, level);
+  pen({}, Layer::Symbol)
+      .ring({p, p + Point2{size, size * 1.6}, p + Point2{-size, size * 1.6}}, kRestLine);
+}
+
+void SectionPen::groundwater(std::optional<Length> level) {
+  if (!level || *level < low_) return;
+  pen({}, Layer::Ground).path({plane_.at(from_, *level), plane_.at(to_, *level)}, kGroundwaterLine);
+  levelSign(from_ + 0.03 * (to_ - from_), *level);
+}
+
+void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
+  MarkPen pen = this->pen(vault, Layer::Vault);
+  if (chamber.peak)
+    pen.path({plane_.at(chamber.from, *chamber.peak), plane_.at(chamber.to, *chamber.peak)},
+             kPeakLine);
+  if (!chamber.rest) return;
+  pen.path({plane_.at(chamber.from, *chamber.rest), plane_.at(chamber.to, *chamber.rest)},
+           kRestLine);
+  levelSign(chamber.from + 0.3 * (chamber.to - chamber.from), *chamber.rest);
+}
+
+/// Frame and riser from the lid's underside to the rim; open inside.
+void SectionPen::manway(const ProfileVault& vault, const ProfileManway& manway) {
+  const double half = inMetres(manway.diameter) / 2;
+  const double from = manway.station - half, to = manway.station + half;
+  const Length top = manway.rim ? std::max(*manway.rim, vault.lidTop) : vault.lidTop;
+  constexpr double kRiserWall = 0.1; // drawn, not taken from any maker's table
+  MarkPen pen = this->pen(manway.id, Layer::Manway);
+  if (top > vault.lidTop)
+    pen.ring(box(from - kRiserWall, to + kRiserWall, vault.lidTop, top), kThin,
+             FillStyle{Ink::Concrete});
+  pen.ring(box(from, to, vault.lidUnderside, top), kThin, FillStyle{Ink::White});
+  pen.path({plane_.at(from - kRiserWall, top), plane_.at(to + kRiserWall, top)}, kGroundLine);
+}
+
+void SectionPen::vault(const ProfileVault& vault) {
+  MarkPen pen = this->pen(vault.id, Layer::Vault);
+  pen.ring(box(vault.from, vault.to, vault.underside, vault.lidTop), kMedium,
+           FillStyle{Ink::Concrete});
+  for (const ProfileManway& m : vault.manways)
+    manway(vault, m);
+  if (vault.insideTo <= vault.insideFrom) return;
+  pen.ring(box(vault.insideFrom, vault.insideTo, vault.floor, vault.lidUnderside), kThin,
+           FillStyle{Ink::White});
+  for (const ProfileChamber& c : vault.chambers) {
+    if (c.rest && *c.rest > vault.floor)
+      pen.ring(box(c.from, c.to, vault.floor, std::min(*c.rest, vault.lidUnderside)), std::nullopt,
+               FillStyle{Ink::Water});
+  }
+  for (const ProfileChamber& c : vault.chambers)
+    water(vault.id, c);
+  for (const ProfileBaffle& b : vault.baffles)
+    this->pen(b.id, Layer::Baffle)
+        .ring(box(b.from, b.to, b.bottom, b.top), kThin, FillStyle{Ink::Grey});
+}
+
+void SectionPen::structure(const ProfileStructure& s) {
+  const Layer layer = s.kind == StructureKind::Building ? Layer::Building
+                      : s.kind == StructureKind::Room   ? Layer::Room
+                                                        : Layer::Basin;
+  MarkPen pen = this->pen(s.id, layer);
+  if (!s.level) return;
+  constexpr Length kSlab = metres(0.12); // drawn, its thickness is not known
+  if (s.kind == StructureKind::Basin) {
+    const Length bottom = s.bottom ? std::min(*s.bottom, *s.level) : *s.level - kSlab;
+    return pen.ring(box(s.from, s.to, bottom, *s.level), kMedium, FillStyle{Ink::White});
+  }
+  pen.ring(box(s.from, s.to, *s.level - kSlab, *s.level), kThin, FillStyle{Ink::Building});
+}
+
+/// Invert and crown; the invert in the service's pattern.
+void SectionPen::pipe(const Id& id, Service service, const std::optional<ProfileBore>& bore,
+                      Point2 a, Point2 b) {
+  MarkPen pen = this->pen(id, Layer::Run);
+  const LineStyle line = serviceLine(service);
+  const LineStyle edge{line.ink, 0.25, {}};
+  if (bore) {
+    const bool vertical = std::abs(a.x - b.x) < 1e-6;
+    const double half = inMetres(bore->inside) / 2, bored = inMetres(bore->inside) * plane_.stretch;
+    if (vertical) {
+      pen.ring({{a.x - half, a.y}, {a.x + half, a.y}, {a.x + half, b.y}, {a.x - half, b.y}}, edge,
+               FillStyle{Ink::White});
+    } else {
+      pen.ring({a, b, b + Point2{0, bored}, a + Point2{0, bored}}, edge, FillStyle{Ink::White});
+    }
+  }
+  pen.path({a, b}, line);
+}
+
+/// As on the plan: solid for water and air, open for conduits.
+void SectionPen::arrow(const Id& id, Service service, Point2 a, Point2 b) {
+  const Point2 d = b - a;
+  const double half = std::min(0.006 * (to_ - from_), norm(d) / 6);
+  if (!(half > 0)) return;
+  SymbolPen pen(this->pen(id, Layer::Symbol),
+                Frame{lerp(a, b, 0.58), radians(std::atan2(d.y, d.x))}, half,
+                {serviceLine(service).ink, 0.35, {}});
+  const Ring head{{1, 0}, {-1, 0.55}, {-1, -0.55}};
+  if (isConduit(service)) {
+    pen.open(head);
+  } else {
+    pen.solid(head);
+  }
+}
+
+/// Tees and elbows as a branch of one bore's length; other fittings by their symbol. `inward` is
+/// the run's next point.
+void SectionPen::end(const Id& id, Service service, EndFitting fitting,
+                     const std::optional<ProfileBore>& bore, Point2 at, Point2 inward) {
+  if (fitting == EndFitting::Plain) return;
+  const LineStyle line{serviceLine(service).ink, 0.35, {}};
+  const double bored = bore ? inMetres(bore->inside) : 0.1;
+  const double half = bored / 2, tall = bored * plane_.stretch;
+  const bool tee = fitting == EndFitting::Tee;
+  if (tee || fitting == EndFitting::ElbowDown || fitting == EndFitting::ElbowUp) {
+    const double low = at.y - (tee || fitting == EndFitting::ElbowDown ? tall : 0);
+    const double high = at.y + tall + (tee || fitting == EndFitting::ElbowUp ? tall : 0);
+    return pen(id, Layer::Part)
+        .ring({{at.x - half, low}, {at.x + half, low}, {at.x + half, high}, {at.x - half, high}},
+              line, FillStyle{Ink::White});
+  }
+  const Point2 d = at - inward;
+  SymbolPen symbol(pen(id, Layer::Part), Frame{at, radians(std::atan2(d.y, d.x))},
+                   std::clamp(bored, 0.06, 0.3), line);
+  drawEnd(symbol, fitting);
+}
+
+Ring SectionPen::ellipse(double station, Length low, Length high) const {
+  constexpr int kCorners = 24;
+  Ring ring;
+  for (int i = 0; i < kCorners; ++i) {
+    const double a = 2 * kPi * i / kCorners;
+    ring.push_back(plane_.at(station + std::cos(a) * inMetres(high - low) / 2,
+                             (low + high) / 2.0 + std::sin(a) * (high - low) / 2.0));
+  }
+  return ring;
+}
+
+/// A pipe that is seen in the direction that it runs.
+void SectionPen::endOn(const Id& id, Service service, double station, Length low, Length high) {
+  pen(id, Layer::Run)
+      .ring(ellipse(station, low, high), LineStyle{serviceLine(service).ink, 0.5, {}},
+            FillStyle{Ink::White});
+}
+
+void SectionPen::breakOff(const Id& id, Point2 at) {
+  const double size = 0.008 * (to_ - from_);
+  pen(id, Layer::Symbol)
+      .path({at + Point2{size * 0.4, size * 1.6}, at + Point2{size * 0.4, size * 0.3},
+             at + Point2{-size * 0.4, -size * 0.3}, at + Point2{-size * 0.4, -size * 1.6}},
+            kThin);
+}
+
+void SectionPen::part(const ProfilePart& part, Service service,
+                      const std::optional<ProfileBore>& bore, Point2 along) {
+  const double bored = bore ? inMetres(bore->inside) : 0.1;
+  const Point2 at = plane_.at(part.station, part.invert + (bore ? bore->inside / 2.0 : metres(0)));
+  SymbolPen pen(this->pen(part.id, Layer::Part), Frame{at, radians(std::atan2(along.y, along.x))},
+                std::max(std::clamp(bored, 0.08, 0.3), 0.006 * (to_ - from_)),
+                {serviceLine(service).ink, 0.35, {}});
+  drawPart(pen, part.kind);
+}
+
+/// A line of unknown level stands only over its place.
+void SectionPen::crossing(const ProfileCrossing& c) {
+  const LineStyle line{c.service ? serviceLine(*c.service).ink : Ink::Grey, 0.5, {}};
+  MarkPen pen = this->pen(c.id, Layer::Utility);
+  if (c.underside && c.top)
+    return pen.ring(ellipse(c.station, *c.underside, *c.top), line, FillStyle{Ink::White});
+  const Point2 foot = plane_.at(c.station, low_);
+  pen.path({foot, foot + Point2{0, 0.1 * (to_ - from_)}}, {line.ink, 0.35, {1.5, 1.5}});
+}
+
+} // namespace sump

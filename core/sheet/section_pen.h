@@ -1,0 +1,47 @@
+#pragma once
+// Draws the things of a long section on its plane. Private to core/sheet.
+
+#include "core/sheet/mark_pen.h"
+#include "core/sheet/section_marks.h"
+
+namespace sump {
+
+/// Draws on the plane; boxes are given by stations and levels.
+class SectionPen {
+public:
+  SectionPen(SectionPlane plane, double from, double to, Length low)
+      : plane_(plane), from_(from), to_(to), low_(low) {}
+
+  void ground(const std::vector<ProfileGround>& ground);
+  void groundwater(std::optional<Length> level);
+  void vault(const ProfileVault& vault);
+  void structure(const ProfileStructure& structure);
+  void pipe(const Id& id, Service service, const std::optional<ProfileBore>& bore, Point2 a,
+            Point2 b);
+  void arrow(const Id& id, Service service, Point2 a, Point2 b);
+  void end(const Id& id, Service service, EndFitting fitting,
+           const std::optional<ProfileBore>& bore, Point2 at, Point2 inward);
+  void endOn(const Id& id, Service service, double station, Length low, Length high);
+  void breakOff(const Id& id, Point2 at);
+  void part(const ProfilePart& part, Service service, const std::optional<ProfileBore>& bore,
+            Point2 along);
+  void crossing(const ProfileCrossing& crossing);
+  std::vector<Mark> take() { return std::move(marks_); }
+
+private:
+  Ring box(double from, double to, Length low, Length high) const {
+    return {plane_.at(from, low), plane_.at(to, low), plane_.at(to, high), plane_.at(from, high)};
+  }
+  Ring ellipse(double station, Length low, Length high) const;
+  MarkPen pen(const Id& id, Layer layer) { return {marks_, id, layer}; }
+  void water(const Id& vault, const ProfileChamber& chamber);
+  void manway(const ProfileVault& vault, const ProfileManway& manway);
+  void levelSign(double station, Length level);
+
+  SectionPlane plane_;
+  double from_, to_;
+  Length low_;
+  std::vector<Mark> marks_;
+};
+
+} // namespace sump
