@@ -1,0 +1,285 @@
+#include "core/sheet/section_block.h"
+
+#include "core/sheet/label_board.h"
+#include "core/sheet/section_marks.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+constexpr double kGutter = 22;  // mm left of the drawing, for levels and row headings
+constexpr double kPad = 9;      // round what is drawn, for texts
+constexpr double kTitle = 13;   // over the drawing
+constexpr double kLeaders = 5;  // from the drawing to the columns of its table
+constexpr double kColumn = 4.6; // least pitch of turned texts
+const LineStyle kGrid{Ink::PaleGrey, 0.18, {}};
+
+/// The drawing's place, scale and stretch on paper of this width.
+struct Layout {
+  SheetView view;
+  SectionPlane plane;
+};
+
+Layout layout(const SectionExtent& extent, UnitSystem units, double width, double height) {
+  const double across = width - kGutter - 2 * kPad, down = height - 2 * kPad;
+  const double length = (extent.to - extent.from) * 1000;
+  const double rise = inMetres(extent.high - extent.low) * 1000;
+  Layout found;
+  found.view.scale = standardScales(units).back();
+  for (double scale : standardScales(units)) {
+    if (length / scale > across || rise / scale > down) continue;
+    found.view.scale = scale;
+    break;
+  }
+  for (double stretch : {2.0, 5.0, 10.0}) {
+    if (rise * stretch / found.view.scale <= down) found.plane.stretch = stretch;
+  }
+  const double drawn = rise * found.plane.stretch / found.view.scale;
+  found.view.frame = {{kGutter, kTitle}, {width, kTitle + drawn + 2 * kPad}};
+  found.view.centre =
+      lerp(found.plane.at(extent.from, extent.low), found.plane.at(extent.to, extent.high), 0.5);
+  return found;
+}
+
+/// Neat levels at least 5 mm apart on the paper.
+double levelPitch(const Layout& layout, UnitSystem units) {
+  const double unit = units == UnitSystem::Metric ? 1 : kMetresPerFoot;
+  for (double step : {0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0}) {
+    if (step * unit * layout.plane.stretch * 1000 / layout.view.scale >= 5) return step * unit;
+  }
+  return 20 * unit;
+}
+
+void drawLevels(const Layout& layout, UnitSystem units, Page& page) {
+  const PaperBox& frame = layout.view.frame;
+  const double step = levelPitch(layout, units);
+  const PaperBox shown = layout.view.site();
+  const double low = shown.low.y / layout.plane.stretch, high = shown.high.y / layout.plane.stretch;
+  for (double i = std::ceil(low / step); i * step <= high; ++i) {
+    const double y = layout.view.toPaper(layout.plane.at(0, metres(i * step))).y;
+    if (y < frame.low.y + 1.5 || y > frame.high.y - 1.5) continue;
+    page.items.push_back(PageShape{{{frame.low.x, y}, {frame.high.x, y}}, false, false, kGrid, {}});
+    page.items.push_back(words({frame.low.x - 1.5, y + 1.1},
+                               printElevation(metres(i * step), units), kTextHeight, false,
+                               Align::Right));
+  }
+}
+
+void drawTitle(const std::string& title, const Layout& layout, UnitSystem units, Page& page) {
+  page.items.push_back(words({0, 4.4}, title, 3.5, true));
+  std::string scale = "Lengths " + scaleText(layout.view.scale, units);
+  if (layout.plane.stretch != 1) {
+    const double upright = layout.view.scale / layout.plane.stretch;
+    scale += ", heights 1:" + fixed(upright, upright == std::floor(upright) ? 0 : 1) +
+             " (stretched " + fixed(layout.plane.stretch, 0) + " times)";
+  }
+  page.items.push_back(words({0, 9.4}, scale));
+}
+
+void drawNotes(const std::vector<SectionNote>& notes, const Layout& layout,
+               const std::vector<Mark>& marks, Page& page, std::vector<std::string>& unplaced) {
+  LabelBoard board(layout.view, marks, page);
+  for (const SectionNote& note : notes) {
+    const bool anywhere = note.side == NoteSide::Centre;
+    const Point2 at = anywhere ? Point2{note.station, layout.view.site().low.y}
+                               : layout.plane.at(note.station, note.level);
+    if (!board.atPoint({{note.text}, false, false, note.ink}, at, 1.5, 45))
+      unplaced.push_back(note.text);
+  }
+}
+
+template <class Profile>
+SectionSheet drawing(const Profile& profile, const std::string& title, UnitSystem units,
+                     double width, double height, Layout& layout, Page& page) {
+  layout = sump::layout(sectionExtent(profile), units, width, height);
+  SectionSheet sheet;
+  sheet.scale = layout.view.scale;
+  sheet.stretch = layout.plane.stretch;
+  drawTitle(title, layout, units, page);
+  const std::vector<Mark> marks = sectionMarks(profile, layout.plane);
+  // The earth first, so that the lines of the levels can be seen on it.
+  std::vector<Mark> earth, rest;
+  for (const Mark& mark : marks)
+    (mark.layer == Layer::Ground ? earth : rest).push_back(mark);
+  drawView(layout.view, earth, page);
+  drawLevels(layout, units, page);
+  drawView(layout.view, rest, page);
+  drawNotes(sectionNotes(profile, units), layout, marks, page, sheet.unplaced);
+  return sheet;
+}
+
+PageText turned(Point2 at, const std::string& text) {
+  PageText drawn = words(at, text);
+  drawn.angle = 90;
+  return drawn;
+}
+
+/// A column of the table under a run's drawing.
+struct LevelColumn {
+  double x = 0; ///< of the point on the drawing
+  std::vector<std::string> cells;
+};
+
+/// Where the columns stand: under their points, moved on to the right as far as they must, and
+/// back to the left where that passes the edge.
+std::vector<double> columnPlaces(const std::vector<LevelColumn>& columns, double left,
+                                 double right) {
+  std::vector<double> places;
+  double free = left;
+  for (const LevelColumn& column : columns) {
+    places.push_back(std::max(column.x + kTextHeight / 2, free));
+    free = places.back() + kColumn;
+  }
+  double edge = right;
+  for (std::size_t i = places.size(); i-- > 0;) {
+    places[i] = std::min(places[i], edge);
+    edge = places[i] - kColumn;
+  }
+  return places;
+}
+
+/// Turned texts need rows as high as the longest is long.
+double rowHeight(const std::vector<LevelColumn>& columns) {
+  double longest = 0;
+  for (const LevelColumn& column : columns) {
+    for (const std::string& cell : column.cells)
+      longest = std::max(longest, textWidth(cell, kTextHeight, false));
+  }
+  return longest + 2.4;
+}
+
+void drawTable(const std::vector<std::string>& headings, const std::vector<LevelColumn>& columns,
+               const PaperBox& frame, Page& page) {
+  const double top = frame.high.y + kLeaders, row = rowHeight(columns);
+  const double foot = top + row * static_cast<double>(headings.size());
+  const std::vector<double> places =
+      columnPlaces(columns, frame.low.x + kColumn, frame.high.x - 1.5);
+  for (std::size_t r = 0; r <= headings.size(); ++r) {
+    const double y = top + row * static_cast<double>(r);
+    page.items.push_back(
+        rule({0, y}, {frame.high.x, y}, r == 0 || r == headings.size() ? 0.35 : 0.18));
+    if (r < headings.size()) page.items.push_back(words({0.5, y + row / 2 + 1}, headings[r]));
+  }
+  for (const double x : {0.0, frame.low.x, frame.high.x})
+    page.items.push_back(rule({x, top}, {x, foot}, 0.35));
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const double middle = places[i] - kTextHeight / 2;
+    page.items.push_back(rule({columns[i].x, frame.high.y}, {middle, top}, 0.18));
+    for (std::size_t r = 0; r < columns[i].cells.size(); ++r)
+      page.items.push_back(
+          turned({places[i], top + row * static_cast<double>(r + 1) - 1.2}, columns[i].cells[r]));
+  }
+}
+
+std::string orUnknown(const std::optional<Length>& level, UnitSystem units) {
+  return level ? printElevation(*level, units) : "-";
+}
+
+std::vector<LevelColumn> levelColumns(const RunProfile& profile, const Layout& layout,
+                                      UnitSystem units) {
+  std::vector<LevelColumn> columns;
+  for (const ProfilePoint& p : profile.points) {
+    const std::string cover = p.cover ? printShort(*p.cover, units) : "-";
+    columns.push_back({layout.view.toPaper(layout.plane.at(p.station, p.invert)).x,
+                       {printRunLength(metres(p.station), units), orUnknown(p.ground, units),
+                        printElevation(p.invert, units), cover}});
+  }
+  return columns;
+}
+
+PaperStrip stripOf(Page page) {
+  double height = 0;
+  for (const PageItem& item : page.items) {
+    if (const auto* shape = std::get_if<PageShape>(&item))
+      for (Point2 p : shape->points)
+        height = std::max(height, p.y);
+  }
+  return {height + 4, std::move(page.items)};
+}
+
+std::string peakOf(const ProfileVault& vault, UnitSystem units) {
+  std::optional<Length> most;
+  for (const ProfileChamber& c : vault.chambers) {
+    if (!c.peak) return "not decided";
+    most = most ? std::max(*most, *c.peak) : *c.peak;
+  }
+  return orUnknown(most, units);
+}
+
+Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
+  std::vector<std::vector<std::string>> rows;
+  for (const ProfileVault& v : profile.vaults) {
+    std::string rims;
+    for (const ProfileManway& m : v.manways)
+      rims += (rims.empty() ? "" : ", ") + orUnknown(m.rim, units);
+    const std::optional<Length> rest = v.chambers.empty() ? std::nullopt : v.chambers[0].rest;
+    rows.push_back({v.name.empty() ? v.id : v.name, rims.empty() ? "-" : rims,
+                    printElevation(v.lidTop, units), printElevation(v.lidUnderside, units),
+                    peakOf(v, units), orUnknown(rest, units), printElevation(v.floor, units),
+                    printElevation(v.underside, units)});
+  }
+  return table("LEVELS OF THE VAULTS",
+               {{"VAULT"},
+                {"RIMS", Align::Right},
+                {"LID|TOP", Align::Right},
+                {"LID|UNDERSIDE", Align::Right},
+                {"WATER|AT PEAK", Align::Right},
+                {"WATER|AT REST", Align::Right},
+                {"INSIDE|FLOOR", Align::Right},
+                {"BASE|UNDERSIDE", Align::Right}},
+               rows, width);
+}
+
+/// Inverts of what carries the flow and of the suctions, at their own ends and corners.
+Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
+  std::vector<std::vector<std::string>> rows;
+  for (const TrainRun& run : profile.runs) {
+    if (!run.carriesFlow && run.service != Service::Suction) continue;
+    std::string inverts;
+    for (const TrainPoint& p : run.points) {
+      if (p.vertex != kNoVertex)
+        inverts += (inverts.empty() ? "" : ", ") + printElevation(p.invert, units);
+    }
+    rows.push_back(
+        {std::string(facts(run.service).code), run.id, run.name, run.size + "\"", inverts});
+  }
+  return table("INVERTS IN THE TRAIN, WITH THE FLOW",
+               {{"CODE"}, {"LINE"}, {"NAME"}, {"SIZE"}, {"INVERTS"}}, rows, width);
+}
+
+} // namespace
+
+SectionSheet longSectionBlock(const RunProfile& profile, UnitSystem units, double width,
+                              double height) {
+  Page page;
+  Layout layout;
+  std::string title =
+      "LONG SECTION " + std::string(facts(profile.service).code) + ", " + profile.run;
+  if (!profile.name.empty()) title += ", " + profile.name;
+  SectionSheet sheet = drawing(profile, title, units, width, height, layout, page);
+  drawTable({"STATION", "GRADE", "INVERT", "COVER"}, levelColumns(profile, layout, units),
+            layout.view.frame, page);
+  sheet.block = Block{width, {}, {stripOf(std::move(page))}};
+  return sheet;
+}
+
+SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
+                              double height) {
+  Page page;
+  Layout layout;
+  SectionSheet sheet = drawing(profile, "LONG SECTION, VAULT TRAIN IN FLOW ORDER", units, width,
+                               height, layout, page);
+  sheet.block = Block{width, {}, {stripOf(std::move(page))}};
+  for (Block table : {vaultLevels(profile, units, width), runLevels(profile, units, width)}) {
+    sheet.block.body.insert(sheet.block.body.end(), table.head.begin(), table.head.end());
+    sheet.block.body.insert(sheet.block.body.end(), table.body.begin(), table.body.end());
+    sheet.block.body.push_back({4, {}});
+  }
+  return sheet;
+}
+
+} // namespace sump

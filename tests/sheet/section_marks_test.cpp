@@ -1,0 +1,171 @@
+// Long sections on paper: golden dumps (SUMPWRIGHT_UPDATE_GOLDEN=1 writes them anew), texts that
+// keep off each other, and levels that are the profile's own.
+
+#include "core/sheet/section_block.h"
+#include "core/sheet/section_marks.h"
+
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/units/print.h"
+#include "tests/reference/two_vault_plan.h"
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <set>
+#include <sstream>
+
+namespace sump {
+namespace {
+
+const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+
+struct Sections {
+  Plan plan;
+  Study study;
+  explicit Sections(Plan p) : plan(std::move(p)), study(test::studyOf(plan)) {}
+  UnitSystem units() const { return plan.project.units; }
+  TrainProfile train() const { return *trainProfile(plan, study, builtinCatalog()); }
+  RunProfile run(const Id& id) const { return *runProfile(plan, study, builtinCatalog(), id); }
+};
+
+Sections sample(const std::string& name) {
+  return Sections(readPlanFile(kSource + "/samples/" + name + ".sump"));
+}
+
+Page pageOf(SectionSheet sheet, double width) {
+  Page page{"S", "Long section", width, 2000, {}};
+  place(sheet.block, {0, 0}, 2000, page);
+  EXPECT_TRUE(sheet.block.body.empty());
+  return page;
+}
+
+std::vector<PageText> texts(const Page& page) {
+  std::vector<PageText> found;
+  for (const PageItem& item : page.items) {
+    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
+  }
+  return found;
+}
+
+void expectApart(const Page& page, const std::string& what) {
+  const auto all = texts(page);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (Point2 p : textBox(all[i])) {
+      EXPECT_GE(p.x, -0.01) << what << ": " << all[i].text;
+      EXPECT_LE(p.x, page.width + 0.01) << what << ": " << all[i].text;
+    }
+    for (std::size_t k = i + 1; k < all.size(); ++k) {
+      EXPECT_FALSE(overlaps(textBox(all[i]), textBox(all[k])))
+          << what << ": '" << all[i].text << "' and '" << all[k].text << "'";
+    }
+  }
+}
+
+bool says(const Page& page, const std::string& text) {
+  for (const PageText& t : texts(page)) {
+    if (t.text.find(text) != std::string::npos) return true;
+  }
+  return false;
+}
+
+TEST(LongSection, TextsKeepOffEachOther) {
+  for (const char* name : {"transit-depot", "boatyard-pad"}) {
+    const Sections sections = sample(name);
+    expectApart(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380),
+                std::string(name) + " train");
+    for (const RunStudy& run : sections.study.runs) {
+      ASSERT_TRUE(run.resolved) << run.id;
+      for (double width : {180.0, 380.0}) {
+        expectApart(
+            pageOf(longSectionBlock(sections.run(run.id), sections.units(), width, 110), width),
+            run.id);
+      }
+    }
+  }
+}
+
+TEST(LongSection, TheTableHoldsEveryLevel) {
+  const Sections sections = sample("transit-depot");
+  for (const RunStudy& run : sections.study.runs) {
+    const Page page =
+        pageOf(longSectionBlock(sections.run(run.id), sections.units(), 380, 110), 380);
+    std::multiset<std::string> cells, levels;
+    for (const PageText& t : texts(page)) {
+      if (t.angle == 90) cells.insert(t.text);
+    }
+    for (const RunPoint& point : run.points)
+      levels.insert(printElevation(metres(point.at.z), sections.units()));
+    for (const std::string& level : levels)
+      EXPECT_GE(cells.count(level), levels.count(level)) << run.id << " " << level;
+  }
+  const Page train = pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380);
+  for (const VaultStudy& vault : sections.study.vaults) {
+    for (Length level : {vault.floor, vault.lidTop, vault.underside, *vault.waterLevel})
+      EXPECT_TRUE(says(train, printElevation(level, sections.units()))) << vault.id;
+  }
+}
+
+// The plan worked by hand: stations by plan length, inverts, and grade 97 - x/100.
+TEST(LongSection, InletTableByHand) {
+  const Sections sections(test::twoVaultPlan());
+  const Page page = pageOf(longSectionBlock(sections.run("IN"), sections.units(), 300, 100), 300);
+  for (const char* cell : {"0.0 ft", "31.0 ft", "36.7 ft", "44.7 ft", "95.00", "94.48", "94.38",
+                           "94.25", "97.19", "96.88", "96.84"}) {
+    EXPECT_TRUE(says(page, cell)) << cell;
+  }
+}
+
+// A level stands where its plane puts it: heights are stretched, lengths are not.
+TEST(SectionMarks, StretchesHeightsOnly) {
+  const Sections sections(test::twoVaultPlan());
+  const auto once = sectionMarks(sections.train(), {1}), five = sectionMarks(sections.train(), {5});
+  ASSERT_EQ(once.size(), five.size());
+  std::size_t compared = 0;
+  for (std::size_t i = 0; i < once.size(); ++i) {
+    if (once[i].layer != Layer::Vault && once[i].layer != Layer::Baffle) continue;
+    for (std::size_t k = 0; k < once[i].points.size(); ++k) {
+      EXPECT_NEAR(once[i].points[k].x, five[i].points[k].x, 1e-9);
+      EXPECT_NEAR(once[i].points[k].y * 5, five[i].points[k].y, 1e-9);
+      ++compared;
+    }
+  }
+  EXPECT_GT(compared, 40u);
+}
+
+TEST(SectionMarks, EveryVaultRunAndBaffleIsDrawn) {
+  const Sections sections(test::twoVaultPlan());
+  std::set<Id> drawn;
+  for (const Mark& mark : sectionMarks(sections.train(), {2}))
+    drawn.insert(mark.object);
+  for (const char* id : {"V1", "V2", "V1-B1", "V2-B1", "V1-M1", "V1-M2", "IN", "IC-1", "LK", "IC-2",
+                         "OF", "SU", "FC"}) {
+    EXPECT_TRUE(drawn.contains(id)) << id;
+  }
+}
+
+void compareGolden(const std::string& name, const std::string& now) {
+  const std::string file = kSource + "/tests/sheet/golden/" + name + ".txt";
+  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
+    std::ofstream(file, std::ios::binary) << now;
+    return;
+  }
+  std::ifstream in(file, std::ios::binary);
+  ASSERT_TRUE(in) << file;
+  std::ostringstream golden;
+  golden << in.rdbuf();
+  EXPECT_EQ(golden.str(), now);
+}
+
+TEST(LongSection, MatchesTheGoldenDumps) {
+  const Sections sections(test::twoVaultPlan());
+  compareGolden("section-train",
+                dump(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380)));
+  compareGolden(
+      "section-inlet",
+      dump(pageOf(longSectionBlock(sections.run("IN"), sections.units(), 300, 100), 300)));
+}
+
+} // namespace
+} // namespace sump
