@@ -16,6 +16,13 @@ const std::string kSides = "29 CFR 1926 Subpart P, App. B table B-1; prismoidal 
 const std::string kPractice = "common practice, no source";
 const std::string kEgress = "29 CFR 1926.651(c)(2)";
 
+/// Earth is ordered and hauled by cubic yards or cubic metres, whatever other volumes are read in.
+std::string inYards(const Decided<Volume>& volume) {
+  constexpr double kYard = 27 * kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
+  const double v = volume ? volume->value() : 0;
+  return "that is " + fixed(v / kYard, 1) + " yd3 or " + fixed(v, 1) + " m3";
+}
+
 std::string clashName(const DigClash& clash) {
   switch (clash.kind) {
   case DigClashKind::Building:
@@ -42,6 +49,10 @@ public:
 
 private:
   void add(Entry& entry) { made_.push_back(entry.take()); }
+  void addEarth(Entry& entry, const Decided<Volume>& volume) {
+    if (volume) entry.step(inYards(volume));
+    add(entry);
+  }
   void pit(const PitStudy& pit);
   void pitVolumes(const PitStudy& pit);
   void trench(const TrenchStudy& trench);
@@ -81,7 +92,8 @@ void DigReport::pit(const PitStudy& pit) {
 
 void DigReport::pitVolumes(const PitStudy& pit) {
   const Id& object = pit.vaults.front();
-  add(Entry("dig.volume", kPits, "Bank volume of the dig", pit.dug, Kind::Volume)
+  addEarth(
+      Entry("dig.volume", kPits, "Bank volume of the dig", pit.dug, Kind::Volume)
           .about(object)
           .in("h", "greatest depth", pit.depth, Kind::Length, "dig.depth")
           .has("m", "run over rise of deep sides", earth_.sideSlope, Kind::Number, slopeFrom())
@@ -89,16 +101,20 @@ void DigReport::pitVolumes(const PitStudy& pit) {
           .formula(
               "area of the outline, grown by m x height, summed over the mean depth; digs that "
               "run into each other counted once",
-              kSides));
-  add(Entry("dig.bedding", kPits, "Bedding under the vaults", pit.bedding, Kind::Volume)
-          .about(object)
-          .has("t", "thickness", f_.bedding, Kind::Length, "limits")
-          .formula("area of the bottom x t", kPractice));
-  add(Entry("dig.backfill", kPits, "Backfill round the vaults", pit.backfill, Kind::Volume)
+              kSides),
+      pit.dug);
+  addEarth(Entry("dig.bedding", kPits, "Bedding under the vaults", pit.bedding, Kind::Volume)
+               .about(object)
+               .has("t", "thickness", f_.bedding, Kind::Length, "limits")
+               .formula("area of the bottom x t", kPractice),
+           pit.bedding);
+  addEarth(
+      Entry("dig.backfill", kPits, "Backfill round the vaults", pit.backfill, Kind::Volume)
           .about(object)
           .in("V_d", "dug", pit.dug, Kind::Volume, "dig.volume")
           .in("V_b", "bedding", pit.bedding, Kind::Volume, "dig.bedding")
-          .formula("V_d - V_b - outside volume of the vaults below grade, not below 0", kPractice));
+          .formula("V_d - V_b - outside volume of the vaults below grade, not below 0", kPractice),
+      pit.backfill);
 }
 
 void DigReport::trench(const TrenchStudy& trench) {
@@ -109,7 +125,8 @@ void DigReport::trench(const TrenchStudy& trench) {
           .formula("the greater of OD + limit trench.width-over and 1.25 OD + limit "
                    "trench.width-large",
                    source));
-  add(Entry("trench.volume", kTrenches, "Bank volume of the trench", Decided<Volume>(trench.dug),
+  addEarth(
+      Entry("trench.volume", kTrenches, "Bank volume of the trench", Decided<Volume>(trench.dug),
             Kind::Volume)
           .about(trench.run)
           .has("L", "length outside structures and pits", trench.length, Kind::Length)
@@ -122,7 +139,8 @@ void DigReport::trench(const TrenchStudy& trench) {
                    "rule between the places where the depth changes",
                    source)
           .step("greatest depth at " + fixed(trench.deepest.x, 2) + " m east, " +
-                fixed(trench.deepest.y, 2) + " m north"));
+                fixed(trench.deepest.y, 2) + " m north"),
+      Decided<Volume>(trench.dug));
   trenchParts(trench);
   egress("trench", kTrenches, trench.run, trench.egress);
   footings("trench", kTrenches, trench.run, trench.footings);
@@ -130,25 +148,29 @@ void DigReport::trench(const TrenchStudy& trench) {
 }
 
 void DigReport::trenchParts(const TrenchStudy& trench) {
-  add(Entry("trench.bedding", kTrenches, "Bedding under the pipe", Decided<Volume>(trench.bedding),
-            Kind::Volume)
-          .about(trench.run)
-          .has("t", "thickness", f_.trenchBedding, Kind::Length, "limits")
-          .formula("area of the section up to t, summed over the length", kPractice));
-  add(Entry("trench.pipe-zone", kTrenches, "Selected fill round the pipe",
+  addEarth(Entry("trench.bedding", kTrenches, "Bedding under the pipe",
+                 Decided<Volume>(trench.bedding), Kind::Volume)
+               .about(trench.run)
+               .has("t", "thickness", f_.trenchBedding, Kind::Length, "limits")
+               .formula("area of the section up to t, summed over the length", kPractice),
+           Decided<Volume>(trench.bedding));
+  addEarth(
+      Entry("trench.pipe-zone", kTrenches, "Selected fill round the pipe",
             Decided<Volume>(trench.pipeZone), Kind::Volume)
           .about(trench.run)
           .has("t_p", "over the pipe", f_.pipeZone, Kind::Length, "limits")
           .formula("area of the section from the bed to t_p over the pipe, less the pipe, summed "
                    "over the length",
-                   "IPC 306.3, ASTM D2321, from memory"));
-  add(Entry("trench.backfill", kTrenches, "Backfill over the pipe zone",
-            Decided<Volume>(trench.backfill), Kind::Volume)
-          .about(trench.run)
-          .has("V_d", "dug", trench.dug, Kind::Volume, "trench.volume")
-          .has("V_b", "bedding", trench.bedding, Kind::Volume, "trench.bedding")
-          .has("V_z", "pipe zone", trench.pipeZone, Kind::Volume, "trench.pipe-zone")
-          .formula("V_d - V_b - V_z - volume of the pipe", kPractice));
+                   "IPC 306.3, ASTM D2321, from memory"),
+      Decided<Volume>(trench.pipeZone));
+  addEarth(Entry("trench.backfill", kTrenches, "Backfill over the pipe zone",
+                 Decided<Volume>(trench.backfill), Kind::Volume)
+               .about(trench.run)
+               .has("V_d", "dug", trench.dug, Kind::Volume, "trench.volume")
+               .has("V_b", "bedding", trench.bedding, Kind::Volume, "trench.bedding")
+               .has("V_z", "pipe zone", trench.pipeZone, Kind::Volume, "trench.pipe-zone")
+               .formula("V_d - V_b - V_z - volume of the pipe", kPractice),
+           Decided<Volume>(trench.backfill));
 }
 
 void DigReport::egress(const std::string& id, const std::string& section, const Id& object,
@@ -223,18 +245,21 @@ void DigReport::protection() {
 }
 
 void DigReport::totals() {
-  add(Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::Volume)
-          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
-          .has("s", "swell", f_.swell, Kind::Share, "limits")
-          .formula("V_d x (1 + s)", kPractice));
-  add(Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::Volume)
+  addEarth(Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::Volume)
+               .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
+               .has("s", "swell", f_.swell, Kind::Share, "limits")
+               .formula("V_d x (1 + s)", kPractice),
+           earth_.spoil);
+  addEarth(
+      Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::Volume)
           .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
           .in("V_b", "backfilled", earth_.backfill, Kind::Volume, "study")
           .has("s", "swell", f_.swell, Kind::Share, "limits")
           .formula(
               "(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches counted "
               "twice",
-              kPractice));
+              kPractice),
+      earth_.surplus);
   add(Entry("dig.truckloads", kPits, "Truckloads", earth_.truckloads, Kind::Number)
           .in("V", "surplus", earth_.surplus, Kind::Volume, "dig.surplus")
           .has("T", "one truck", f_.truck, Kind::Volume, "limits")

@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <memory>
 #include <numeric>
 #include <tuple>
 
@@ -61,11 +62,13 @@ class Lines {
 public:
   /// Adds the quantities to the line that is like this one.
   QuantityLine& add(const QuantityLine& entry) {
-    const auto key = std::tuple(entry.trade, entry.category, entry.service, entry.item, entry.size,
-                                entry.material, entry.description);
-    const auto [at, fresh] = lines_.try_emplace(key, entry);
-    QuantityLine& line = at->second;
-    if (fresh) return line;
+    const auto found = lines_.find(keyOf(entry));
+    if (found == lines_.end()) {
+      auto fresh = std::make_unique<QuantityLine>(entry);
+      const Key key = keyOf(*fresh);
+      return *lines_.emplace(key, std::move(fresh)).first->second;
+    }
+    QuantityLine& line = *found->second;
     line.quantity += entry.quantity;
     line.net += entry.net;
     // Objects come one after another, so only the last noted can be this one.
@@ -75,16 +78,20 @@ public:
   std::vector<QuantityLine> sorted() const;
 
 private:
-  std::map<std::tuple<std::string, std::string, std::string, std::string, std::string, std::string,
-                      std::string>,
-           QuantityLine>
-      lines_;
+  /// Views the texts of a line: looking for one copies nothing.
+  using Key = std::array<std::string_view, 7>;
+  static Key keyOf(const QuantityLine& line) {
+    return {line.trade, line.category, line.service,    line.item,
+            line.size,  line.material, line.description};
+  }
+
+  std::map<Key, std::unique_ptr<QuantityLine>> lines_; ///< keyed by their own texts
 };
 
 std::vector<QuantityLine> Lines::sorted() const {
   std::vector<QuantityLine> list;
   for (const auto& [key, line] : lines_)
-    list.push_back(line);
+    list.push_back(*line);
   std::ranges::stable_sort(list, {}, [](const QuantityLine& line) {
     return lineRank(line.trade, line.category, line.service, line.material, line.description,
                     line.size);
@@ -234,11 +241,11 @@ std::vector<QuantityLine> takeOff(const StudyContext& context, const Study& stud
   std::map<QuantityLine*, std::vector<double>> cuts;
   for (TakeOffEntry& entry : takeOffEntries(context.plan, context.catalog, study)) {
     QuantityLine& line = lines.add(entry.line);
+    if (entry.lengths.empty()) continue;
     auto& lengths = cuts[&line];
     lengths.insert(lengths.end(), entry.lengths.begin(), entry.lengths.end());
   }
   for (auto& [line, lengths] : cuts) {
-    if (lengths.empty()) continue;
     const Length stick = context.catalog.pipe(line->item)->stick;
     line->quantity = inMetres(line->net);
     line->buy = static_cast<double>(sticksFor(std::move(lengths), inMetres(stick))) * stick;

@@ -15,7 +15,7 @@ class FlowInBore {
 public:
   FlowInBore(double flow, double diameter, double n)
       : flow_(flow), diameter_(diameter), n_(n), fullVelocityHead_(velocityHead(1)),
-        fullFriction_(freeFriction(1)) {
+        fullFriction_(freeFriction(circularSection(metres(diameter), 1))) {
     critical_ = criticalFill(Flow::from_value(flow), metres(diameter)) * diameter;
     criticalHead_ = flow > 0 ? velocityHead(critical_ / diameter) : 0;
   }
@@ -37,28 +37,29 @@ public:
 
 private:
   double velocityHead(double fill) const {
-    const double v = flow_ / circularSection(metres(diameter_), fill).area.value();
+    return headOf(circularSection(metres(diameter_), fill));
+  }
+  double headOf(const CircularSection& section) const {
+    const double v = flow_ / section.area.value();
     return v * v / (2 * kGravity);
   }
   /// Slope of the energy line: (V n / R^(2/3))^2.
-  double freeFriction(double fill) const {
-    const CircularSection s = circularSection(metres(diameter_), fill);
-    const double v = flow_ / s.area.value();
-    const double root = std::cbrt(inMetres(s.hydraulicRadius)), square = root * root;
+  double freeFriction(const CircularSection& section) const {
+    const double v = flow_ / section.area.value();
+    const double root = std::cbrt(inMetres(section.hydraulicRadius)), square = root * root;
     return v * n_ * v * n_ / (square * square);
   }
-  double friction(double fill) const { return std::max(freeFriction(fill), fullFriction_); }
 
   double solve(double energy, double step) const {
     if (flow_ <= 0) return std::max(energy, 0.0);
     const double whenFull = energy - fullVelocityHead_ + step * fullFriction_;
     if (whenFull >= diameter_) return whenFull;
-    return diameter_ * risingRoot(
-                           [&](double fill) {
-                             return fill * diameter_ + velocityHead(fill) -
-                                    step * (step > 0 ? friction(fill) : 0) - energy;
-                           },
-                           critical_ / diameter_, 1);
+    const auto excess = [&](double fill) {
+      const CircularSection section = circularSection(metres(diameter_), fill);
+      const double lost = step > 0 ? step * std::max(freeFriction(section), fullFriction_) : 0;
+      return fill * diameter_ + headOf(section) - lost - energy;
+    };
+    return diameter_ * risingRoot(excess, critical_ / diameter_, 1);
   }
 
   double flow_, diameter_, n_;
