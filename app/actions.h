@@ -14,6 +14,7 @@ enum class ActionId {
   Open,
   Save,
   SaveAs,
+  SheetSetPreview,
   ExportPdf,
   ExportSvg,
   ExportBill,

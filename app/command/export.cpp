@@ -1,4 +1,4 @@
-// `export`: the sheets as PDF and SVG, the bill of materials and the calculation report.
+// `export`: the sheet set as PDF and SVG, the bill of materials and the calculation report.
 
 #include "app/command/open_plan.h"
 #include "app/paint/paint.h"
@@ -34,6 +34,15 @@ double scale(const QCommandLineParser& parsed) {
   return value;
 }
 
+std::vector<std::string> sheets(const QCommandLineParser& parsed) {
+  std::vector<std::string> words;
+  for (const QString& value : parsed.values("sheets")) {
+    for (const QString& word : value.split(',', Qt::SkipEmptyParts))
+      words.push_back(word.trimmed().toStdString());
+  }
+  return words;
+}
+
 int run(const QCommandLineParser& parsed, Streams streams) {
   const OpenedPlan opened = openPlan(parsed);
   const Project& project = opened.review.plan.project;
@@ -43,7 +52,11 @@ int run(const QCommandLineParser& parsed, Streams streams) {
   std::vector<std::pair<std::string, std::vector<Page>>> sets;
   for (const QString& paper : papers(parsed, project.units)) {
     const std::string key = paper.trimmed().toLower().toStdString();
-    sets.emplace_back(key, composeSheets(opened.review, {key, denominator, &opened.catalog}));
+    sets.emplace_back(
+        key, composeSheets(opened.review, {key, denominator, &opened.catalog, sheets(parsed)}));
+    if (sets.back().second.empty()) {
+      throw std::invalid_argument("This plan has nothing for the sheets chosen with --sheets.");
+    }
   }
   const std::filesystem::path out =
       usableFolder(parsed.isSet("out") ? parsed.value("out").toStdString() : stem + "-sheets");
@@ -79,6 +92,12 @@ QList<QCommandLineOption> options() {
            "SIZE"},
           {"scale", "Scale of the plan, 120 for 1:120; default the largest standard one that fits.",
            "N"},
+          {"sheets",
+           "Only these sheets, with commas: cover, coordination, placement, excavation, "
+           "vault-sections, plan, run-sections, room, details, schedules, electrical, "
+           "electrical-schedules, findings, calculations; a discipline G, C, P or E; or a sheet's "
+           "number. Default all.",
+           "SHEETS"},
           catalogOption(),
           profileOption()};
 }
@@ -87,11 +106,12 @@ QList<QCommandLineOption> options() {
 
 Command exportCommand() {
   return {"export",
-          "Write the plan sheets as PDF and SVG, the bill of materials as CSV and the calculation "
+          "Write the sheet set as PDF and SVG, the bill of materials as CSV and the calculation "
           "report as PDF.",
           "PLAN [options]",
           "  sumpwright export samples/transit-depot.sump\n"
-          "  sumpwright export --paper arch-d,a1 --out sheets samples/transit-depot.sump\n",
+          "  sumpwright export --paper arch-d,a1 --out sheets samples/transit-depot.sump\n"
+          "  sumpwright export --sheets plan,C samples/transit-depot.sump\n",
           options,
           run};
 }

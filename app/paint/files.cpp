@@ -1,3 +1,4 @@
+#include "app/paint/bookmarks.h"
 #include "app/paint/paint.h"
 
 #include "core/exchange/input_error.h"
@@ -99,7 +100,7 @@ void writePdf(const std::vector<Page>& pages, const std::filesystem::path& file,
   if (pages.empty()) fail(file);
   const QByteArray bytes = pdfBytes(pages, project);
   if (bytes.isEmpty()) fail(file);
-  write(file, bytes);
+  write(file, withBookmarks(bytes, pages, project));
 }
 
 void writeSvg(const Page& page, const std::filesystem::path& file) {

@@ -23,8 +23,9 @@ double sheetFontCapHeight();
 /// the page's top left corner at its origin.
 void paintPage(QPainter& painter, const Page& page);
 
-/// All pages in one PDF, each in its exact size, text as text with the face embedded. Written
-/// beside and renamed over the file. Throws InputError when it cannot be written.
+/// All pages in one PDF, each in its exact size, text as text with the face embedded, with
+/// bookmarks, title and author. Written beside and renamed over the file. Throws InputError when it
+/// cannot be written.
 void writePdf(const std::vector<Page>& pages, const std::filesystem::path& file,
               const Project& project);
 /// One page as SVG in millimetres, text as text. Throws InputError when it cannot be written.

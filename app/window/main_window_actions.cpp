@@ -9,6 +9,7 @@
 #include "app/window/help_dialogs.h"
 #include "app/window/picture_desk.h"
 #include "app/window/settings_dialog.h"
+#include "app/window/sheet_preview.h"
 
 #include "core/plan/edits_objects.h"
 
@@ -32,6 +33,11 @@ void MainWindow::joinFileActions() {
   actions_->on(ActionId::Open, [this] { files_->askOpen(); });
   actions_->on(ActionId::Save, [this] { files_->save(); });
   actions_->on(ActionId::SaveAs, [this] { files_->saveAs(); });
+  actions_->on(ActionId::SheetSetPreview, [this] {
+    auto* preview = new SheetPreview(document_.freshReview(), this);
+    preview->setAttribute(Qt::WA_DeleteOnClose);
+    preview->open();
+  });
   actions_->on(ActionId::ExportPdf, [this] { files_->exportAs(ExportKind::Pdf); });
   actions_->on(ActionId::ExportSvg, [this] { files_->exportAs(ExportKind::Svg); });
   actions_->on(ActionId::ExportBill, [this] { files_->exportAs(ExportKind::Bill); });

@@ -63,7 +63,25 @@ TEST(Paint, PdfHasExactPagesRealTextAndATitle) {
   EXPECT_TRUE(box.match(QString::fromLatin1(pdf)).hasMatch());
   EXPECT_TRUE(pdf.contains("/FontFile2")) << "the face is embedded";
   EXPECT_TRUE(pdf.contains("DejaVuSansCondensed-Bold"));
-  EXPECT_EQ(pdf.count("/Type /Page\n"), static_cast<qsizetype>(pages.size()));
+  EXPECT_EQ(pdf.count("/Type /Page"),
+            static_cast<qsizetype>(pages.size()) + pdf.count("/Type /Pages"));
+}
+
+TEST(Paint, PdfHasABookmarkForEachPageAndTheAuthor) {
+  const QTemporaryDir folder;
+  const std::filesystem::path file = folder.filePath("small.pdf").toStdString();
+  const std::vector<Page> pages = smallSheets("arch-d");
+  const Project project = testing::smallPlan().project;
+  writePdf(pages, file, project);
+  const QByteArray pdf = contents(file);
+  EXPECT_TRUE(pdf.contains("/Author (" + QByteArray::fromStdString(project.createdBy) + ")"));
+  EXPECT_TRUE(pdf.contains("/Outlines"));
+  for (const Page& page : pages) {
+    const std::string title = page.number + "  " + page.title;
+    EXPECT_TRUE(pdf.contains("/Title (" + QByteArray::fromStdString(title) + ")")) << title;
+  }
+  for (const char* group : {"/Title (General)", "/Title (Site work)", "/Title (Plumbing)"})
+    EXPECT_TRUE(pdf.contains(group)) << group;
 }
 
 TEST(Paint, SvgIsInMillimetresWithRealText) {
