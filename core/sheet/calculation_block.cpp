@@ -23,11 +23,12 @@ std::vector<PaperStrip> titleStrips(const NumberedCalculation& entry, const std:
                                     bool again, double width) {
   const double most = width / 2;
   const double right = std::min(most, textWidth(object, kTitleText, true) + 2 * kBetween);
+  // The object before the title, so that all of the title's lines follow each other.
   std::vector<PaperStrip> strips =
       rowStrips({{1, 12, entry.number, Align::Left, true},
+                 {width - right, right - 1, object, Align::Right, true},
                  {13, width - 13 - right, entry.calculation.title + (again ? " (continued)" : ""),
-                  Align::Left, true},
-                 {width - right, right - 1, object, Align::Right, true}},
+                  Align::Left, true}},
                 kTitleText);
   for (PaperStrip& strip : strips) {
     const Ring bar = PaperBox{{0, 0}, {width, strip.height}}.ring();
