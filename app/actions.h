@@ -26,10 +26,12 @@ enum class ActionId {
   Undo,
   Redo,
   Delete,
+  RemoveHere,
   Duplicate,
   Cut,
   Copy,
   Paste,
+  PasteInPlace,
   SelectAll,
   SelectSame,
   Find,
@@ -53,14 +55,26 @@ enum class ActionId {
   ToolNote,
   ToolSelect,
   ToolMove,
+  ToolTurn,
   ToolBoundary,
   ToolBuilding,
   ToolPaving,
   ToolUtility,
   ToolWell,
   ToolVault,
+  ToolBaffle,
+  ToolManway,
+  BaffleHere,
+  ManwayHere,
   ToolRoom,
   ToolRun,
+  ToolPart,
+  ToolCut,
+  ToolParallel,
+  CornerHere,
+  CutHere,
+  JoinLines,
+  ReverseLines,
   ToolBasin,
   ToolWash,
   ToolSewer,
@@ -82,7 +96,7 @@ enum class ActionId {
   About,
 };
 
-enum class MenuId { File, Edit, Arrange, Draw, View, Help };
+enum class MenuId { File, Edit, Arrange, Draw, Lines, View, Help };
 
 /// Where an action stands besides its menu.
 enum class Strip { None, Top, Tools };

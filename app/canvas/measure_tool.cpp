@@ -51,12 +51,17 @@ QStringList MeasureTool::lines() const {
 }
 
 void MeasureTool::move(const Pointer& pointer) {
-  hover_ = catchPlace(host(), pointer);
+  hover_ = catchPlace(host(), pointer, last());
   host().refresh();
 }
 
+/// From where the tape is drawn at this moment.
+std::optional<Point2> MeasureTool::last() const {
+  return busy() ? std::optional(from_->at) : std::nullopt;
+}
+
 void MeasureTool::release(const Pointer& pointer) {
-  hover_ = catchPlace(host(), pointer);
+  hover_ = catchPlace(host(), pointer, last());
   if (!from_ || to_) {
     from_ = hover_;
     to_.reset();
@@ -100,7 +105,7 @@ void MeasureTool::paint(QPainter& painter, const CanvasTheme& theme) const {
 QString MeasureTool::hint() const {
   if (!from_) {
     return toolText("Click the place to measure from; corners, middles, centres and edges are "
-                    "caught. Alt: exactly at the pointer.");
+                    "caught. Alt: exactly at the pointer. Shift: straight or 45°. Esc ends it.");
   }
   return lines().join(toolText(";  "));
 }

@@ -23,6 +23,7 @@ public:
 
 private:
   QStringList lines() const;
+  std::optional<Point2> last() const;
 
   std::optional<PlaceCatch> hover_;
   std::optional<PlaceCatch> from_;

@@ -11,13 +11,13 @@ namespace sump {
 
 void NoteTool::move(const Pointer& pointer) {
   pointer_ = pointer.site;
-  hover_ = catchPlace(host(), pointer);
+  hover_ = catchPlace(host(), pointer, from_ ? std::optional(from_->at) : std::nullopt);
   host().refresh();
 }
 
 void NoteTool::release(const Pointer& pointer) {
   pointer_ = pointer.site;
-  hover_ = catchPlace(host(), pointer);
+  hover_ = catchPlace(host(), pointer, from_ ? std::optional(from_->at) : std::nullopt);
   if (!from_) {
     from_ = hover_;
   } else if (!to_) {
@@ -102,10 +102,12 @@ void NoteTool::paint(QPainter& painter, const CanvasTheme& theme) const {
 QString NoteTool::hint() const {
   if (!from_) {
     return toolText("Click the place to measure from. A dimension on an object follows it. Click "
-                    "the same place twice for a lettered note.");
+                    "the same place twice for a lettered note. Alt: no catching. Esc ends it.");
   }
-  if (!to_) return toolText("Click the place to measure to. Backspace takes the first one back.");
-  return toolText("Click where the dimension line stands.");
+  if (!to_)
+    return toolText("Click the place to measure to. Shift: straight or 45°. Backspace takes the "
+                    "first one back; Esc gives it up.");
+  return toolText("Click where the dimension line stands. Backspace: one back. Esc gives it up.");
 }
 
 } // namespace sump

@@ -2,80 +2,52 @@
 
 #include "app/canvas/tools/aim.h"
 
-#include "core/geometry/polygon.h"
-
-#include <cmath>
+#include <algorithm>
 
 namespace sump {
 
 namespace {
 
-constexpr double kCatchPixels = 11;
-
-QString called(const Id& id, const char* what) {
+QString named(const Id& id, SnapKind kind) {
+  const char* what = nullptr;
+  switch (kind) {
+  case SnapKind::End:
+    what = QT_TRANSLATE_NOOP("Tools", "%1, corner");
+    break;
+  case SnapKind::Middle:
+    what = QT_TRANSLATE_NOOP("Tools", "%1, middle");
+    break;
+  case SnapKind::Centre:
+    what = QT_TRANSLATE_NOOP("Tools", "%1, centre");
+    break;
+  case SnapKind::Crossing:
+    what = QT_TRANSLATE_NOOP("Tools", "%1, crossing");
+    break;
+  case SnapKind::Perpendicular:
+    what = QT_TRANSLATE_NOOP("Tools", "%1, square to it");
+    break;
+  case SnapKind::Face:
+    what = QT_TRANSLATE_NOOP("Tools", "%1, edge");
+    break;
+  case SnapKind::None:
+  case SnapKind::Grid:
+  case SnapKind::Aligned:
+    return {};
+  }
   return toolText(what).arg(QString::fromStdString(id));
-}
-
-/// Keeps the nearest of what is offered.
-struct Nearest {
-  double reach;
-  std::optional<PlaceCatch> best = std::nullopt;
-  void offer(Point2 pointer, Point2 at, const Id& object, const char* what) {
-    const double d = distance(pointer, at);
-    if (d > reach) return;
-    reach = d;
-    best = PlaceCatch{object, at, called(object, what)};
-  }
-};
-
-std::size_t edgeCount(const Mark& mark) {
-  if (mark.round) return 0;
-  return mark.closed ? mark.points.size() : mark.points.size() - 1;
-}
-
-void offerPoints(const Mark& mark, const Id& owner, Point2 pointer, Nearest& nearest) {
-  if (mark.round)
-    return nearest.offer(pointer, mark.points[0], owner, QT_TRANSLATE_NOOP("Tools", "%1, centre"));
-  for (Point2 corner : mark.points)
-    nearest.offer(pointer, corner, owner, QT_TRANSLATE_NOOP("Tools", "%1, corner"));
-  for (std::size_t i = 0; i < edgeCount(mark); ++i) {
-    const Point2 next = mark.points[(i + 1) % mark.points.size()];
-    nearest.offer(pointer, lerp(mark.points[i], next, 0.5), owner,
-                  QT_TRANSLATE_NOOP("Tools", "%1, middle"));
-  }
-}
-
-void offerEdges(const Mark& mark, const Id& owner, Point2 pointer, Nearest& nearest) {
-  for (std::size_t i = 0; i < edgeCount(mark); ++i) {
-    const Point2 next = mark.points[(i + 1) % mark.points.size()];
-    nearest.offer(pointer, nearestOnSegment(pointer, mark.points[i], next).at, owner,
-                  QT_TRANSLATE_NOOP("Tools", "%1, edge"));
-  }
 }
 
 } // namespace
 
-PlaceCatch catchPlace(const ToolHost& host, const Pointer& pointer) {
-  const Scene* scene = host.scene();
-  const bool heldOff = pointer.modifiers.testFlag(Qt::AltModifier) || !host.aids().snap;
-  if (scene == nullptr || heldOff) return {{}, pointer.site, {}};
-  const double reach = kCatchPixels / host.view().scale();
-  for (const auto offer : {offerPoints, offerEdges}) {
-    Nearest nearest{reach};
-    for (std::size_t i : scene->visible(grown(boxOf({pointer.site}), reach))) {
-      const Mark& mark = scene->marks()[i];
-      // Symbols are no things to measure, and a dimension is not measured from another.
-      const bool real =
-          mark.layer != Layer::Symbol && mark.layer != Layer::Part && mark.layer != Layer::Note;
-      if (real && !scene->owner(i).empty()) {
-        offer(mark, scene->owner(i), pointer.site, nearest);
-      }
-    }
-    if (nearest.best) return *nearest.best;
-  }
-  const double step = gridStep(host);
-  return {
-      {}, {std::round(pointer.site.x / step) * step, std::round(pointer.site.y / step) * step}, {}};
+PlaceCatch catchPlace(const ToolHost& host, const Pointer& pointer, std::optional<Point2> last) {
+  AimFrom from;
+  from.last = last;
+  const Snapped found = aim(host, pointer, from);
+  PlaceCatch place{{}, found.at, {}, found};
+  if (found.owner.empty()) return place;
+  place.name = named(found.owner, found.kind);
+  if (!place.name.isEmpty()) place.object = found.owner;
+  return place;
 }
 
 void paintPlate(QPainter& painter, const View& view, QPointF at, const QStringList& lines,
@@ -97,11 +69,11 @@ void paintPlate(QPainter& painter, const View& view, QPointF at, const QStringLi
 
 void paintPlace(QPainter& painter, const View& view, const PlaceCatch& place,
                 const CanvasTheme& theme) {
-  const QPointF at = view.toScreen(place.at);
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(theme.accent, place.caught() ? 2 : 1.5));
-  painter.drawEllipse(at, place.caught() ? 6 : 3, place.caught() ? 6 : 3);
-  if (!place.name.isEmpty()) paintPlate(painter, view, at, {place.name}, theme);
+  Snapped mark = place.snapped;
+  mark.at = place.at;
+  paintSnap(painter, view, mark, theme, false);
+  if (!place.name.isEmpty())
+    paintPlate(painter, view, view.toScreen(place.at), {place.name}, theme);
 }
 
 } // namespace sump

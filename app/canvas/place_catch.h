@@ -4,20 +4,23 @@
 
 #include "app/canvas/tools/tool.h"
 
+#include <optional>
+
 namespace sump {
 
 struct PlaceCatch {
   Id object; ///< empty: a place on the site
   Point2 at; ///< site
   QString name;
+  Snapped snapped = {}; ///< what the pointer caught, if anything
   bool caught() const { return !object.empty(); }
 };
 
-/// The nearest corner, middle of an edge or centre of a circle that is drawn within reach, else the
-/// nearest place on a line, else the grid. With Alt the pointer's own place.
-PlaceCatch catchPlace(const ToolHost& host, const Pointer& pointer);
+/// What every tool catches; with `last`, the place before, also squarely and in line with it.
+PlaceCatch catchPlace(const ToolHost& host, const Pointer& pointer,
+                      std::optional<Point2> last = std::nullopt);
 
-/// A ring on the place with its name beside it.
+/// The mark of what was caught with its name beside it.
 void paintPlace(QPainter& painter, const View& view, const PlaceCatch& place,
                 const CanvasTheme& theme);
 /// Lines of text on a plate beside a screen point, kept inside the view.

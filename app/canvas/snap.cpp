@@ -14,9 +14,9 @@ constexpr double kSame = 1e-6; // metres
 /// Among so many edges at one spot a crossing tells nothing.
 constexpr std::size_t kMostEdges = 40;
 /// Points further away than this many reaches line up with everything and mean nothing.
-constexpr double kAlignReaches = 60;
+constexpr double kAlignReaches = 25;
 /// An alignment holds less far than a thing itself, so that it does not get in the way.
-constexpr double kAlignShare = 0.6;
+constexpr double kAlignShare = 0.55;
 
 bool left(const SnapQuery& query, const Id& owner) {
   return query.without != nullptr && query.without->contains(owner);

@@ -2,6 +2,8 @@
 
 #include "core/plan/ends.h"
 
+#include <map>
+
 namespace sump {
 
 namespace {
@@ -13,6 +15,7 @@ class Collector {
 public:
   std::vector<SnapPoint> points;
   std::vector<SnapEdge> edges;
+  bool insides = true; ///< of vaults and rooms
 
   void point(Point2 at, SnapKind kind, const Id& owner) { points.push_back({at, kind, owner}); }
   void line(const Polyline& line, const Id& owner, bool closed) {
@@ -36,6 +39,7 @@ public:
 void addVault(Collector& into, const Vault& vault) {
   into.ring(outline(vault), vault.id);
   into.point(vault.centre, SnapKind::Centre, vault.id);
+  if (!into.insides) return;
   for (const ChamberBox& box : chambers(vault)) {
     into.ring(vault.frame().rectangle(box.low, box.high), vault.id);
     into.point(vault.frame().toSite(lerp(box.low, box.high, 0.5)), SnapKind::Centre, vault.id);
@@ -49,6 +53,7 @@ void addRoom(Collector& into, const EquipmentRoom& room) {
   into.ring(outline(room), room.id);
   into.point(frame.toSite({inMetres(room.length) / 2, inMetres(room.width) / 2}), SnapKind::Centre,
              room.id);
+  if (!into.insides) return;
   for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
     if (!*box) continue;
     const Point2 size{inMetres((*box)->length), inMetres((*box)->depth)};
@@ -74,8 +79,9 @@ void addSite(Collector& into, const Plan& plan) {
     into.point(s.at, SnapKind::Centre, s.id);
 }
 
-Collector collect(const Plan& plan) {
+Collector collect(const Plan& plan, bool insides) {
   Collector into;
+  into.insides = insides;
   addSite(into, plan);
   for (const Basin& b : plan.basins)
     into.box(b);
@@ -94,14 +100,24 @@ Collector collect(const Plan& plan) {
 
 } // namespace
 
-SnapField snapField(const Plan& plan) {
-  Collector all = collect(plan);
+SnapField snapField(const Plan& plan, const std::function<bool(const Id&)>& shows) {
+  Collector all = collect(plan, true);
+  if (shows) {
+    std::map<Id, bool> known;
+    const auto hidden = [&](const auto& item) {
+      const auto [it, fresh] = known.try_emplace(item.owner, true);
+      if (fresh && !item.owner.empty()) it->second = shows(item.owner);
+      return !it->second;
+    };
+    std::erase_if(all.points, hidden);
+    std::erase_if(all.edges, hidden);
+  }
   return {std::move(all.points), std::move(all.edges)};
 }
 
 std::vector<Point2> gripPoints(const Plan& plan, const std::set<Id>& ids) {
   std::vector<Point2> found;
-  for (const SnapPoint& p : collect(plan).points) {
+  for (const SnapPoint& p : collect(plan, false).points) {
     if (p.kind != SnapKind::Middle && ids.contains(p.owner)) found.push_back(p.at);
     if (found.size() >= kMostGrips) break;
   }

@@ -1,6 +1,9 @@
 // Title block, units, site and limits.
 
-#include "app/panels/field.h"
+#include "app/panels/corner_fields.h"
+
+#include "core/plan/edits_group.h"
+#include "core/plan/edits_objects.h"
 
 namespace sump {
 
@@ -47,6 +50,49 @@ void titleFields(const FieldContext& context, std::vector<Field>& out) {
       {UnitSystem::UsCustomary, UnitSystem::Metric},
       {fieldText("Feet and inches"), fieldText("Metres")},
       fieldText("How figures are shown; both may be typed, with their unit"));
+}
+
+void profileField(const FieldContext& context, std::vector<Field>& out) {
+  FieldMaker<Project> make(context.plan, projectPlace(), out);
+  make.heading(fieldText("Code"));
+  // Two words for no profile: the plan keeps its own.
+  const bool word = make.value().profile == kGenericProfile;
+  std::vector<std::string> keys = {word ? std::string(kGenericProfile) : std::string()};
+  QStringList names = {fieldText("Generic figures")};
+  for (const CodeProfile& profile : context.catalog.profiles) {
+    keys.push_back(profile.key);
+    names << shown(profile.name);
+  }
+  const CodeProfile* chosen = context.catalog.profile(make.value().profile);
+  make.choice<std::string>(
+      fieldText("Code profile"), [](Project& p) -> std::string& { return p.profile; },
+      std::move(keys), std::move(names),
+      (chosen == nullptr ? fieldText("Whose limits the checks use.") : shown(chosen->about)) + " " +
+          fieldText("The adopted local code and the authority having jurisdiction govern."));
+}
+
+/// A rectangle well round all that is drawn, or a usual lot where nothing is.
+Ring usualBoundary(const Plan& plan) {
+  constexpr double kMargin = 5; // metres
+  const std::vector<Id> ids = allObjects(plan);
+  const std::optional<Box> all = extentOf(plan, std::set<Id>(ids.begin(), ids.end()));
+  const Box box = all ? grown(*all, kMargin) : Box{{0, 0}, {40, 25}};
+  return {box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}};
+}
+
+void boundaryFields(const FieldContext& context, std::vector<Field>& out) {
+  FieldMaker<Site> make(context.plan, sitePlace(), out);
+  make.heading(fieldText("Property line"));
+  if (make.value().boundary.empty()) {
+    make.button(
+        fieldText("Add a property line"),
+        [](const Plan& plan, Site& s) { s.boundary = usualBoundary(plan); },
+        fieldText("A rectangle round all that is drawn, to be dragged by its corners"));
+    return;
+  }
+  cornerFieldsOf(make, &Site::boundary, context.units(), 3);
+  make.button(fieldText("Remove the property line"),
+              [](const Plan&, Site& s) { s.boundary.clear(); });
 }
 
 void siteFields(const FieldContext& context, std::vector<Field>& out) {
@@ -155,7 +201,9 @@ void limitFields(const FieldContext& context, std::vector<Field>& out) {
 std::vector<Field> projectFields(const FieldContext& context) {
   std::vector<Field> fields;
   titleFields(context, fields);
+  profileField(context, fields);
   siteFields(context, fields);
+  boundaryFields(context, fields);
   limitFields(context, fields);
   return fields;
 }

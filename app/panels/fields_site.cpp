@@ -1,37 +1,10 @@
 // What is there before the work: buildings, paving, lines, levels, wells, drains, sewer, wash.
 
-#include "app/panels/field.h"
+#include "app/panels/corner_fields.h"
 
 namespace sump {
 
 namespace {
-
-/// Corner by corner, for outlines and paths.
-template <class T>
-void pointFields(FieldMaker<T>& make, std::vector<Point2> T::*points, UnitSystem units,
-                 std::size_t least) {
-  const std::size_t count = (make.value().*points).size();
-  make.heading(fieldText("Corners"));
-  for (std::size_t i = 0; i < count; ++i) {
-    make.template typed<double>(
-        fieldText("%1 east").arg(i + 1), [points, i](T& t) -> double& { return (t.*points)[i].x; },
-        coordinateWriting(units));
-    make.template typed<double>(
-        fieldText("%1 north").arg(i + 1), [points, i](T& t) -> double& { return (t.*points)[i].y; },
-        coordinateWriting(units));
-  }
-  make.button(fieldText("Add a corner"), [points, least](const Plan&, T& t) {
-    std::vector<Point2>& list = t.*points;
-    // Between the last two of a path, or the last and the first of an outline.
-    const Point2 next = least >= 3 ? list.front() : list[list.size() - 2];
-    const Point2 middle = lerp(list.back(), next, 0.5);
-    list.insert(least >= 3 ? list.end() : list.end() - 1, middle);
-  });
-  if (count > least) {
-    make.button(fieldText("Remove the last corner"),
-                [points](const Plan&, T& t) { (t.*points).pop_back(); });
-  }
-}
 
 template <class T> void nameField(FieldMaker<T>& make) {
   make.template typed<std::string>(
@@ -70,14 +43,14 @@ void buildingFields(const FieldContext& context, const Id& id, std::vector<Field
       [](Building& b) -> std::optional<Length>& { return b.footing; },
       optionalWriting(elevationWriting(context.units())),
       fieldText("Elevation; may be left empty, digging near it can then not be checked"));
-  pointFields(make, &Building::outline, context.units(), 3);
+  cornerFieldsOf(make, &Building::outline, context.units(), 3);
 }
 
 void pavementFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
   FieldMaker<Pavement> make(context.plan, placeIn(&Plan::pavements, id), out);
   nameField(make);
   make.toggle(fieldText("Vehicles drive on it"), [](Pavement& p) -> bool& { return p.traffic; });
-  pointFields(make, &Pavement::outline, context.units(), 3);
+  cornerFieldsOf(make, &Pavement::outline, context.units(), 3);
 }
 
 void utilityFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {
@@ -94,7 +67,7 @@ void utilityFields(const FieldContext& context, const Id& id, std::vector<Field>
       fieldText("Diameter"), [](Utility& u) -> std::optional<Length>& { return u.diameter; },
       optionalWriting(lengthWriting(units)));
   make.toggle(fieldText("Public main"), [](Utility& u) -> bool& { return u.publicMain; });
-  pointFields(make, &Utility::path, units, 2);
+  cornerFieldsOf(make, &Utility::path, units, 2);
 }
 
 void spotFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {

@@ -4,6 +4,9 @@
 
 #include "core/plan/edits.h"
 #include "core/plan/edits_objects.h"
+#include "core/plan/edits_vaults.h"
+
+#include <algorithm>
 
 namespace sump {
 
@@ -14,6 +17,9 @@ Place<Vault> vaultPlace(const Id& id) {
   return {[id](const Plan& plan) { return *plan.vaults.find(id); },
           [id](const Plan& plan, Vault value) {
             Plan next = reframeVault(plan, id, value.frame());
+            // A baffle that is typed elsewhere takes along and pushes what a dragged one would.
+            for (const Baffle& baffle : value.baffles)
+              next = moveBaffle(next, baffle.id, baffle.offset);
             next.vaults.put(std::move(value));
             return next;
           }};
@@ -66,7 +72,7 @@ void vaultSizes(VaultMaker& make, UnitSystem units) {
                 "vault down"));
 }
 
-void baffleFields(VaultMaker& make, UnitSystem units) {
+void baffleFields(VaultMaker& make, UnitSystem units, std::vector<Field>& out) {
   for (std::size_t i = 0; i < make.value().baffles.size(); ++i) {
     make.heading(fieldText("Baffle %1").arg(shown(make.value().baffles[i].id)));
     const auto length = [&make, units, i](const char* label, Length Baffle::*member,
@@ -79,13 +85,14 @@ void baffleFields(VaultMaker& make, UnitSystem units) {
     length("Thickness", &Baffle::thickness, "");
     length("Gap below", &Baffle::bottomGap, "0: stands on the floor");
     length("Gap above", &Baffle::topGap, "0: reaches the lid");
-    make.button(fieldText("Remove this baffle"), [i](const Plan&, Vault& v) {
-      v.baffles.erase(v.baffles.begin() + static_cast<std::ptrdiff_t>(i));
-    });
+    out.push_back(planButton(
+        fieldText("Remove this baffle"),
+        [id = make.value().baffles[i].id](const Plan& plan) { return eraseBaffle(plan, id); },
+        fieldText("An interconnect through it goes with it")));
   }
 }
 
-void manwayFields(VaultMaker& make, UnitSystem units) {
+void manwayFields(VaultMaker& make, UnitSystem units, std::vector<Field>& out) {
   for (std::size_t i = 0; i < make.value().manways.size(); ++i) {
     make.heading(fieldText("Manway %1").arg(shown(make.value().manways[i].id)));
     make.typed<double>(
@@ -102,30 +109,21 @@ void manwayFields(VaultMaker& make, UnitSystem units) {
         optionalWriting(elevationWriting(units)), fieldText("Empty: at grade"));
     make.toggle(fieldText("Traffic cover"),
                 [i](Vault& v) -> bool& { return v.manways[i].trafficCover; });
-    make.button(fieldText("Remove this manway"), [i](const Plan&, Vault& v) {
-      v.manways.erase(v.manways.begin() + static_cast<std::ptrdiff_t>(i));
-    });
+    out.push_back(planButton(
+        fieldText("Remove this manway"),
+        [id = make.value().manways[i].id](const Plan& plan) { return eraseManway(plan, id); }));
   }
 }
 
 /// Halves the longest chamber.
-void addBaffle(const Plan& plan, Vault& vault) {
+Plan baffleAdded(const Plan& plan, const Id& id) {
+  const Vault& vault = *plan.vaults.find(id);
   const std::vector<ChamberBox> boxes = chambers(vault);
-  std::size_t longest = 0;
-  for (std::size_t i = 1; i < boxes.size(); ++i) {
-    const double length = boxes[i].high.x - boxes[i].low.x;
-    if (length > boxes[longest].high.x - boxes[longest].low.x) longest = i;
-  }
-  const Length thickness = vault.baffles.empty() ? inches(6) : vault.baffles.front().thickness;
-  const double middle = (boxes[longest].low.x + boxes[longest].high.x) / 2;
-  const Length offset = metres(middle - boxes.front().low.x) - 0.5 * thickness;
-  const Baffle baffle{freshId(plan, vault.id + "-B"), offset, thickness, {}, {}};
-  vault.baffles.insert(vault.baffles.begin() + static_cast<std::ptrdiff_t>(longest), baffle);
-}
-
-void addManway(const Plan& plan, Vault& vault) {
-  vault.manways.push_back(
-      {freshId(plan, vault.id + "-M"), {0, 0}, inches(24), std::nullopt, vault.trafficLid});
+  const ChamberBox& longest = *std::ranges::max_element(
+      boxes, {}, [](const ChamberBox& box) { return box.high.x - box.low.x; });
+  const double middle = (longest.low.x + longest.high.x) / 2 - boxes.front().low.x;
+  Id made;
+  return addBaffle(plan, id, metres(middle) - 0.5 * usualBaffleThickness(vault), made);
 }
 
 void flowOrderButtons(const FieldContext& context, const Id& id, std::vector<Field>& out) {
@@ -264,11 +262,16 @@ void vaultFields(const FieldContext& context, const Id& id, std::vector<Field>& 
   flowOrderButtons(context, id, out);
   vaultFacts(context, id, make);
   vaultSizes(make, units);
-  baffleFields(make, units);
-  manwayFields(make, units);
+  baffleFields(make, units, out);
+  manwayFields(make, units, out);
   make.heading(fieldText("More"));
-  make.button(fieldText("Add a baffle"), addBaffle);
-  make.button(fieldText("Add a manway"), addManway);
+  out.push_back(planButton(
+      fieldText("Add a baffle"), [id](const Plan& plan) { return baffleAdded(plan, id); },
+      fieldText("It halves the longest chamber")));
+  out.push_back(planButton(fieldText("Add a manway"), [id](const Plan& plan) {
+    Id made;
+    return addManway(plan, id, {0, 0}, made);
+  }));
 }
 
 void roomFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {

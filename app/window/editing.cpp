@@ -25,6 +25,7 @@ void Editing::join(ActionSet& actions) {
   actions.on(ActionId::Cut, [this] { cut(); });
   actions.on(ActionId::Copy, [this] { copy(); });
   actions.on(ActionId::Paste, [this] { paste(); });
+  actions.on(ActionId::PasteInPlace, [this] { pasteInPlace(); });
   actions.on(ActionId::TurnLeft, [this] { turn(degrees(90)); });
   actions.on(ActionId::TurnRight, [this] { turn(degrees(-90)); });
   actions.on(ActionId::MirrorEastWest, [this] { mirror(true); });
@@ -76,26 +77,36 @@ void Editing::cut() {
   commit(tr("Cut"), eraseObjects(document_.plan(), ids));
 }
 
-void Editing::paste() {
+std::optional<Plan> Editing::copied() {
   const QMimeData* data = QGuiApplication::clipboard()->mimeData();
   if (data == nullptr || !data->hasFormat(kMedia)) {
     emit told(tr("There is nothing of a plan to paste. Copy objects first."));
-    return;
+    return std::nullopt;
   }
-  Plan fragment;
   try {
-    fragment = readPlanText(data->data(kMedia).toStdString(), "clipboard");
+    return readPlanText(data->data(kMedia).toStdString(), "clipboard");
   } catch (const InputError& e) {
     emit told(tr("What was copied cannot be pasted: %1").arg(QString::fromUtf8(e.what())));
-    return;
+    return std::nullopt;
   }
-  const std::vector<Id> ids = allObjects(fragment);
-  const std::optional<Box> box = extentOf(fragment, std::set<Id>(ids.begin(), ids.end()));
-  if (!box) return;
-  const Point2 by = canvas_.pointerPlace() - lerp(box->low, box->high, 0.5);
+}
+
+void Editing::paste(const Plan& fragment, Point2 by) {
   const Pasted result = pasted(document_.plan(), fragment, by);
   commit(tr("Paste"), result.plan);
   if (document_.plan() == result.plan) canvas_.select(result.added);
+}
+
+void Editing::paste() {
+  const std::optional<Plan> fragment = copied();
+  if (!fragment) return;
+  const std::vector<Id> ids = allObjects(*fragment);
+  const std::optional<Box> box = extentOf(*fragment, std::set<Id>(ids.begin(), ids.end()));
+  if (box) paste(*fragment, canvas_.pointerPlace() - lerp(box->low, box->high, 0.5));
+}
+
+void Editing::pasteInPlace() {
+  if (const std::optional<Plan> fragment = copied()) paste(*fragment, {});
 }
 
 void Editing::turn(Angle by) {

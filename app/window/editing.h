@@ -21,6 +21,8 @@ public:
   void cut();
   /// With the middle of what was copied at the pointer.
   void paste();
+  /// Where it was copied from.
+  void pasteInPlace();
   void turn(Angle by);
   /// About the line through the middle of the selection, northward or eastward.
   void mirror(bool northward);
@@ -40,6 +42,9 @@ private:
   /// The selected objects that are not locked; tells when there are none.
   std::set<Id> free();
   void commit(const QString& step, Plan plan);
+  /// What was copied; tells when it is nothing that can be pasted.
+  std::optional<Plan> copied();
+  void paste(const Plan& fragment, Point2 by);
 
   Document& document_;
   Canvas& canvas_;

@@ -72,6 +72,11 @@ void addMouse(QTreeWidget* tree) {
       {QT_TRANSLATE_NOOP("Help", "Ctrl and click while drawing"),
        QT_TRANSLATE_NOOP("Help", "Outline: opposite corner of a rectangle. Line: a corner even "
                                  "where an end would catch")},
+      {QT_TRANSLATE_NOOP("Help", "Drag a mark of what is selected"),
+       QT_TRANSLATE_NOOP("Help", "Move a corner, an end, a baffle, a manway, a part; clicked, it "
+                                 "takes digits, arrow keys and Delete")},
+      {QT_TRANSLATE_NOOP("Help", "Double click on a line or an edge"),
+       QT_TRANSLATE_NOOP("Help", "Make a corner there")},
       {QT_TRANSLATE_NOOP("Help", "T, Shift+T"),
        QT_TRANSLATE_NOOP("Help", "Turn what is placed next, by 90 or 15 degrees; a drag while "
                                  "placing turns it too")},

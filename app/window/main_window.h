@@ -23,6 +23,7 @@ namespace sump {
 
 class FindBar;
 class PictureDesk;
+class PlaceEditing;
 class StartPage;
 
 class MainWindow : public QMainWindow {
@@ -92,6 +93,7 @@ private:
   ToolStrip* strip_ = nullptr;
   FindBar* finder_ = nullptr;
   PictureDesk* pictures_ = nullptr;
+  PlaceEditing* places_ = nullptr;
   PropertiesPanel* properties_ = nullptr;
   FindingsPanel* findings_ = nullptr;
   ObjectTable* takeOff_ = nullptr;

@@ -8,6 +8,7 @@
 #include "app/window/find_bar.h"
 #include "app/window/help_dialogs.h"
 #include "app/window/picture_desk.h"
+#include "app/window/place_editing.h"
 #include "app/window/settings_dialog.h"
 #include "app/window/sheet_preview.h"
 
@@ -82,6 +83,9 @@ void MainWindow::joinEditActions() {
   actions_->on(ActionId::SelectAll, [this] { selectAll(); });
   auto* editing = new Editing(document_, *canvas_, *actions_);
   connect(editing, &Editing::told, canvas_, &Canvas::refused);
+  places_ = new PlaceEditing(document_, *canvas_, *actions_);
+  connect(places_, &PlaceEditing::told, canvas_, &Canvas::refused);
+  connect(places_, &PlaceEditing::toolWanted, this, &MainWindow::useTool);
   actions_->on(ActionId::Find, [this] { finder_->open(); });
   actions_->on(ActionId::Settings, [this] {
     auto* settings = new SettingsDialog(*actions_, recovery_->state(), this);
@@ -160,13 +164,7 @@ void MainWindow::acceptFinding(const Finding& finding) {
 }
 
 void MainWindow::showContextMenu(const QPoint& at) {
-  QMenu menu(this);
-  for (ActionId id :
-       {ActionId::Undo, ActionId::Redo, ActionId::Cut, ActionId::Copy, ActionId::Paste,
-        ActionId::Duplicate, ActionId::Delete, ActionId::TurnLeft, ActionId::MirrorEastWest,
-        ActionId::Lock, ActionId::Unlock, ActionId::FitSelection, ActionId::FitAll})
-    menu.addAction(action(id));
-  menu.exec(at);
+  places_->openMenu(at);
 }
 
 void MainWindow::eraseSelection() {

@@ -9,7 +9,10 @@ namespace sump {
 
 namespace {
 
-constexpr double kSnapPixels = 10;
+/// Near enough that a careful hand can still pass by: about a third of a fingertip on a screen.
+constexpr double kSnapPixels = 9;
+/// An object has several corners, each of which may catch: nearer ones only, or it jumps about.
+constexpr double kDragPixels = 6;
 
 SnapQuery queryAt(const ToolHost& host, Point2 at, const AimFrom& from) {
   SnapQuery query;
@@ -96,10 +99,19 @@ void paintShape(QPainter& painter, QPointF at, SnapKind kind) {
   }
 }
 
+/// In line with one thing: that settles one direction, the grid the other.
+Point2 alignedShift(Point2 by, Point2 shift, Point2 stepped, Snapped& caught) {
+  const bool upright = std::abs(caught.guides[0].x - caught.at.x) < 1e-9;
+  const Point2 result =
+      upright ? Point2{by.x + shift.x, stepped.y} : Point2{stepped.x, by.y + shift.y};
+  caught.at = caught.at + (result - by - shift);
+  return result;
+}
+
 } // namespace
 
-double gridStep(const ToolHost& host) {
-  return gridSteps(host.view().scale(), host.plan().project.units).minor;
+double gridStep(const ToolHost& host, double leastPixels) {
+  return gridSteps(host.view().scale(), host.plan().project.units, leastPixels).minor;
 }
 
 Snapped aim(const ToolHost& host, const Pointer& pointer, const AimFrom& from,
@@ -129,19 +141,23 @@ Point2 aimShift(const ToolHost& host, const Pointer& start, const Pointer& now,
     p = p + by;
   AimFrom from;
   from.without = &without;
-  Point2 shift;
-  const bool free = !now.modifiers.testFlag(Qt::ShiftModifier) && !host.aids().straight;
-  if (const auto found = host.snapField().snapAny(moved, queryAt(host, now.site, from), shift);
-      found && free) {
-    caught = *found;
-    return by + shift;
-  }
   const double step = gridStep(host);
-  return {std::round(by.x / step) * step, std::round(by.y / step) * step};
+  const Point2 stepped{std::round(by.x / step) * step, std::round(by.y / step) * step};
+  const bool free = !now.modifiers.testFlag(Qt::ShiftModifier) && !host.aids().straight;
+  SnapQuery query = queryAt(host, now.site, from);
+  query.reach *= kDragPixels / kSnapPixels;
+  Point2 shift;
+  const std::optional<Snapped> found =
+      free ? host.snapField().snapAny(moved, query, shift) : std::nullopt;
+  if (!found) return stepped;
+  caught = *found;
+  return found->guides.size() == 1 && found->kind == SnapKind::Aligned
+             ? alignedShift(by, shift, stepped, caught)
+             : by + shift;
 }
 
 void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
-               const CanvasTheme& theme) {
+               const CanvasTheme& theme, bool named) {
   const QPointF at = view.toScreen(snapped.at);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.accent, 1, Qt::DotLine));
@@ -152,7 +168,7 @@ void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
   paintShape(painter, at, snapped.kind);
   painter.setPen(QPen(theme.accent, 1.8, Qt::SolidLine, Qt::RoundCap));
   paintShape(painter, at, snapped.kind);
-  const QString name = word(snapped.kind);
+  const QString name = named ? word(snapped.kind) : QString();
   if (!name.isEmpty()) paintTag(painter, at + QPointF(12, 18), name, theme, TagAnchor::Left);
 }
 

@@ -20,11 +20,13 @@ Snapped aim(const ToolHost& host, const Pointer& pointer, const AimFrom& from = 
 /// else in steps of the grid. `caught` tells by what.
 Point2 aimShift(const ToolHost& host, const Pointer& start, const Pointer& now,
                 const std::vector<Point2>& grips, const std::set<Id>& without, Snapped& caught);
-/// The step of the grid as it is drawn, metres.
-double gridStep(const ToolHost& host);
+/// The step of the grid as it is drawn, or the one whose lines would stand so many pixels apart;
+/// metres.
+double gridStep(const ToolHost& host, double leastPixels = 12);
 
-/// A mark whose shape and word say what was caught, with lines to what it is aligned with.
+/// A mark whose shape says what was caught, with lines to what it is aligned with and the word for
+/// it beside.
 void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
-               const CanvasTheme& theme);
+               const CanvasTheme& theme, bool named = true);
 
 } // namespace sump

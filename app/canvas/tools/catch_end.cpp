@@ -96,12 +96,13 @@ std::optional<Catch> catchChamber(const Plan& plan, Point2 p, double reach) {
 
 /// A tee into another run: water into water, cable into cable. Lines are thin and lie close
 /// together, so half the reach must do.
-std::optional<Catch> catchRun(const Plan& plan, Point2 p, double reach, Service service) {
+std::optional<Catch> catchRun(const Plan& plan, Point2 p, double reach, Service service,
+                              const Id& without) {
   const Locator locator(plan);
   std::optional<Catch> best;
   double nearest = reach / 2;
   for (const Run& run : plan.runs) {
-    if (isConduit(run.service) != isConduit(service)) continue;
+    if (isConduit(run.service) != isConduit(service) || run.id == without) continue;
     const std::optional<Polyline> line = locator.centreline(run);
     if (!line) continue;
     const Point2 at = nearestOnLine(p, *line);
@@ -114,13 +115,13 @@ std::optional<Catch> catchRun(const Plan& plan, Point2 p, double reach, Service 
 
 } // namespace
 
-Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service) {
+Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service, const Id& without) {
   if (auto port = catchPort(plan, pointer, reach, service)) return *port;
   if (auto sewer = catchSewer(plan, pointer, reach)) return *sewer;
   if (auto wash = catchBox(plan.washes, EndKind::Wash, pointer, reach)) return *wash;
   if (auto basin = catchBox(plan.basins, EndKind::Basin, pointer, reach)) return *basin;
   if (auto chamber = catchChamber(plan, pointer, reach)) return *chamber;
-  if (auto run = catchRun(plan, pointer, reach, service)) return *run;
+  if (auto run = catchRun(plan, pointer, reach, service, without)) return *run;
   Catch free;
   free.end.at = free.at = pointer;
   return free;

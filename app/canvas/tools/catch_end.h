@@ -16,7 +16,8 @@ struct Catch {
 
 /// The nearest of what lies within `reach` metres: a port of the room, the sewer, wash equipment, a
 /// basin, a chamber (also by its vault's wall), another run that carries the like, in this order of
-/// preference; of ports, one of the service first.
-Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service);
+/// preference; of ports, one of the service first. The run `without` does not hold.
+Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service,
+               const Id& without = {});
 
 } // namespace sump

@@ -23,6 +23,8 @@ enum class EntryKey {
   Long,      ///< of the object itself
   Wide,      ///< of the object itself
   Distance,  ///< from where the tool counts
+  Along,     ///< in the frame of what holds it
+  Across,    ///< in the frame of what holds it
   Share,     ///< of a leg, 0 to 1
 };
 

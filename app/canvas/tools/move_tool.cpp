@@ -102,7 +102,7 @@ void MoveTool::paint(QPainter& painter, const CanvasTheme& theme) const {
 QString MoveTool::hint() const {
   if (!dragging_) {
     return toolText("Drag an object, or what is selected, to its new place; its corners and centre "
-                    "catch. Arrow keys nudge it. Shift: straight. Alt: no catching.");
+                    "catch. Arrow keys nudge it. Shift: straight. Alt: no catching. Esc ends it.");
   }
   const UnitSystem units = host().plan().project.units;
   return toolText("%1 east, %2 north. Release to keep, Esc to put it back.")

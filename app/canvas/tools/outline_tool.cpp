@@ -170,17 +170,20 @@ void OutlineTool::paint(QPainter& painter, const CanvasTheme& theme) const {
 QString OutlineTool::hint() const {
   if (corners_.empty()) {
     return toolText("Click the first corner of %1, or type its place.").arg(what_.name) +
-           (what_.closed ? " " + toolText("R: rectangle or corner by corner.") : QString());
+           (what_.closed ? " " + toolText("R: rectangle or corner by corner.") : QString()) + " " +
+           toolText("Alt: no catching. Esc ends it.");
   }
   if (corners_.size() == 1 && rectangles_)
-    return toolText("Click the opposite corner, or type how far east and north it is.");
+    return toolText("Click the opposite corner, or type how far east and north it is. Esc gives "
+                    "it up.");
   const QString end = what_.closed ? toolText("Enter or the first corner closes it.")
                                    : toolText("Enter or a double click ends it.");
   const QString box = what_.closed && corners_.size() == 1
                           ? " " + toolText("Ctrl: the opposite corner of a rectangle.")
                           : QString();
   return toolText("Click corners, or type length and bearing.") + " " + end + box + " " +
-         toolText("Shift: straight or 45°. Alt: no catching. Backspace: one back.");
+         toolText(
+             "Shift: straight or 45°. Alt: no catching. Backspace: one back. Esc gives it up.");
 }
 
 std::vector<Choice> OutlineTool::choices() const {

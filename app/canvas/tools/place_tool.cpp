@@ -150,6 +150,12 @@ void PlaceTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   if (!pressed_) paintSnap(painter, view, *now_, theme);
 }
 
+QString PlaceTool::hint() const {
+  if (pressed_) return toolText("Drag to turn it; release to place it. Esc gives it up.");
+  return what_.hint + " " +
+         toolText("Digits type place, level and sizes. Alt: no catching. Esc ends it.");
+}
+
 std::vector<Choice> PlaceTool::choices() const {
   std::vector<Choice> all;
   if (!what_.modelLabel.isEmpty()) {

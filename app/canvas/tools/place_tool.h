@@ -54,7 +54,7 @@ public:
   void cancel() override;
   bool busy() const override { return pressed_.has_value(); }
   void paint(QPainter& painter, const CanvasTheme& theme) const override;
-  QString hint() const override { return what_.hint; }
+  QString hint() const override;
   std::vector<Choice> choices() const override;
   void choose(std::size_t choice, int item) override;
 

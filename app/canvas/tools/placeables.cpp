@@ -90,8 +90,8 @@ Basin basinAt(const ToolHost& host, const Placing& how) {
 Placeable placeableVault(const ToolHost& host) {
   Placeable what;
   what.step = toolText("Place vault");
-  what.hint = toolText("Click where the middle of the vault goes, drag from there to turn it, or "
-                       "type place, angle and floor. The dot is the end that water leaves by. "
+  what.hint = toolText("Click where the middle of the vault goes; drag from there, or T, turns "
+                       "it. The dot is the end that water leaves by. "
                        "Vaults are placed in flow order.");
   what.modelLabel = toolText("Model");
   for (const VaultModel& model : host.catalog().vaults)

@@ -14,7 +14,6 @@ namespace sump {
 
 namespace {
 
-constexpr double kCatchPixels = 14;
 /// Clicks closer than this are one corner; a run may not stand on its own foot.
 constexpr double kSamePixels = 3;
 /// A typed place means what it lies on to this many metres.
@@ -22,25 +21,6 @@ constexpr double kTypedReach = 1e-4;
 
 QString q(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
-void completeEnd(const ToolHost& host, Service service, RunEnd& end, bool atStart) {
-  const Surface ground = host.scene() != nullptr ? host.scene()->study().ground : Surface();
-  end.fitting = usualFitting(service, end, atStart);
-  if (!end.invert && (end.kind == EndKind::Chamber || end.kind == EndKind::Free)) {
-    end.invert = usualInvert(host.plan(), ground, service, end, atStart);
-  }
-}
-
-/// What would hold the end, in words beside a ring; the marker of the place itself is below it.
-void paintCatch(QPainter& painter, const View& view, const Catch& found, const CanvasTheme& theme) {
-  const QPointF at = view.toScreen(found.at);
-  painter.setBrush(Qt::NoBrush);
-  painter.setPen(QPen(theme.background, 4));
-  painter.drawEllipse(at, 11, 11);
-  painter.setPen(QPen(theme.accent, 2));
-  painter.drawEllipse(at, 11, 11);
-  paintTag(painter, at + QPointF(16, -16), found.name, theme, TagAnchor::Left);
 }
 
 } // namespace
@@ -69,35 +49,13 @@ AimFrom RunTool::from() const {
   return from;
 }
 
-/// What holds an end at this place. A typed place must lie on it; the pointer needs only be near.
-Catch RunTool::heldAt(Point2 at, bool exact) const {
-  const double reach = exact ? kTypedReach : kCatchPixels / host().view().scale();
-  return catchEnd(host().plan(), at, reach, service_);
-}
-
-RunTool::Found RunTool::foundAt(const Pointer& pointer) const {
-  const bool loose = pointer.modifiers.testFlag(Qt::AltModifier) || !host().aids().snap;
-  const bool typed = !typedPoint(typed_).empty();
-  Found found;
-  if (!typed && !loose) {
-    // Ports and the sewer are points: the pointer jumps to them.
-    found.held = heldAt(pointer.site, false);
-    if (found.held.end.kind == EndKind::Port || found.held.end.kind == EndKind::Sewer) {
-      found.snapped = {found.held.at, SnapKind::End, found.held.end.target, {}};
-      return found;
-    }
-  }
-  found.snapped = aim(host(), pointer, from(), typedPoint(typed_));
-  found.held = heldAt(found.snapped.at, typed || loose);
-  if (found.held.end.kind == EndKind::Free) found.held.end.at = found.held.at = found.snapped.at;
-  if (const auto level = typedValue(typed_, EntryKey::Level))
-    found.held.end.invert = metres(*level);
-  return found;
+EndAim RunTool::foundAt(const Pointer& pointer) const {
+  return aimEnd(host(), pointer, from(), typed_, service_);
 }
 
 void RunTool::press(const Pointer& pointer) {
   pointer_ = pointer;
-  const Found found = foundAt(pointer);
+  const EndAim found = foundAt(pointer);
   // A second click at one place adds nothing, unless something there holds the end.
   const bool near =
       start_ && distance(found.held.at, lastPoint()) * host().view().scale() < kSamePixels;
@@ -164,7 +122,7 @@ bool RunTool::enter(const Entry& entry, Qt::KeyboardModifiers modifiers) {
   const std::optional<Point2> last = from().last;
   if (!typed.empty() && !placeOf(typed, last, pointer_.site)) return false;
   typed_ = entry;
-  const Found found = foundAt(pointer_);
+  const EndAim found = foundAt(pointer_);
   const bool still = start_ && distance(found.held.at, lastPoint()) < kTypedReach;
   // At one and the same place only another level makes a corner: a riser or a drop.
   const bool holds = found.held.end.kind != EndKind::Free && !corners_.empty();
@@ -261,12 +219,12 @@ void RunTool::paint(QPainter& painter, const CanvasTheme& theme) const {
 QString RunTool::hint() const {
   if (!start_) {
     return toolText("Click where the %1 starts: a chamber, port, drain or any place. Draw with the "
-                    "flow. Digits type the place.")
+                    "flow. Digits type the place. Alt: no catching. Esc ends it.")
         .arg(q(facts(service_).name).toLower());
   }
   return toolText("Click corners or type length, bearing and invert. Enter or a double click ends "
                   "it, as does a chamber, port or line (Ctrl: a corner there). Shift: straight or "
-                  "45°. Alt: no catching. Backspace: one back.");
+                  "45°. Alt: no catching. Backspace: one back. Esc gives it up.");
 }
 
 std::vector<Choice> RunTool::choices() const {

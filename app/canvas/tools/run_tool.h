@@ -3,8 +3,7 @@
 // takes hold of something, a double click or Enter ends it. Corners can be typed with their
 // inverts.
 
-#include "app/canvas/tools/aim.h"
-#include "app/canvas/tools/catch_end.h"
+#include "app/canvas/tools/aim_end.h"
 
 namespace sump {
 
@@ -26,12 +25,7 @@ public:
   void choose(std::size_t choice, int item) override;
 
 private:
-  struct Found {
-    Catch held;
-    Snapped snapped;
-  };
-  Found foundAt(const Pointer& pointer) const;
-  Catch heldAt(Point2 at, bool exact) const;
+  EndAim foundAt(const Pointer& pointer) const;
   AimFrom from() const;
   Point2 lastPoint() const { return corners_.empty() ? start_->at : corners_.back().at; }
   void take(const Catch& found, bool corner);
@@ -48,7 +42,7 @@ private:
   std::vector<Vertex> corners_;
   Entry typed_;
   Pointer pointer_;
-  std::optional<Found> now_; ///< under the pointer
+  std::optional<EndAim> now_; ///< under the pointer
 };
 
 } // namespace sump

@@ -1,0 +1,82 @@
+#pragma once
+// Puts a part into something that is there: a baffle or a manway into a vault, a valve on a line,
+// or cuts a line. The place follows the pointer, or is typed; a part that is there already is
+// dragged. What is put in comes from an Insertable, so that one tool serves them all.
+
+#include "app/canvas/tools/handle_drag.h"
+
+#include <functional>
+
+namespace sump {
+
+/// What a click would do.
+struct Insertion {
+  Plan plan;
+  std::set<Id> shown; ///< selected afterwards
+  Point2 at;
+  std::vector<Point2> ghost; ///< a line, or from three points on an area
+  std::vector<Span> gaps;
+  QString tag;
+};
+
+struct InsertAsk {
+  Pointer pointer;
+  Entry typed;
+  int kind = 0;
+};
+
+struct Insertable {
+  QString step; ///< `Place baffle`
+  QString hint;
+  std::optional<HandleKind> drags; ///< what of those already there is dragged
+  std::vector<EntryField> fields;
+  QString kindLabel; ///< empty: nothing to choose
+  QStringList kinds;
+  QString kindTip;
+  /// Nothing, and why, where none can be put.
+  std::function<std::optional<Insertion>(const ToolHost&, const InsertAsk&, QString& why)> at;
+};
+
+Insertable insertableBaffle();
+Insertable insertableManway();
+Insertable insertablePart(const ToolHost& host);
+Insertable insertableCut();
+
+/// The run under the pointer; else, while a place on it is typed, the one that is selected.
+const Run* runMeant(const ToolHost& host, const Pointer& pointer, bool typed);
+/// The invert of a run at a fraction of a leg, of the newest study; nothing where it is not known.
+std::optional<Length> invertOn(const ToolHost& host, const Id& run, int leg, double along);
+
+class InsertTool : public Tool {
+public:
+  InsertTool(ToolHost& host, Insertable what) : Tool(host), what_(std::move(what)), drag_(host) {}
+  void press(const Pointer& pointer) override;
+  void move(const Pointer& pointer) override;
+  void release(const Pointer& pointer) override;
+  bool key(int key, Qt::KeyboardModifiers modifiers) override;
+  bool claims(int key) const override { return drag_.claims(key) || Tool::claims(key); }
+  std::vector<EntryField> entryFields() const override;
+  void typing(const Entry& entry) override;
+  bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
+  void cancel() override;
+  bool busy() const override { return pressed_ || drag_.dragging(); }
+  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  QString hint() const override;
+  std::vector<Choice> choices() const override;
+  void choose(std::size_t choice, int item) override;
+
+private:
+  std::vector<Handle> handles() const;
+  std::optional<Insertion> asked(QString& why) const;
+  bool insert();
+
+  Insertable what_;
+  HandleDrag drag_;
+  int kind_ = 0;
+  bool pressed_ = false;
+  Entry typed_;
+  Pointer pointer_;
+  std::optional<Insertion> now_; ///< what a click here would do
+};
+
+} // namespace sump
