@@ -98,6 +98,31 @@ ChoiceTable sizeChoices(const PressureRun& run, UnitSystem units) {
   return table;
 }
 
+ChoiceTable chamberLevels(const Review& review, const Id& vault) {
+  const UnitSystem units = review.plan.project.units;
+  const TrainStudy& train = review.study.train;
+  ChoiceTable table{text("Water levels"),
+                    {text("Vault"), text(">Chamber"), text(">At rest"), text(">Peak, pump stopped"),
+                     text(">Peak, pump running"), text(">Air under the lid then")},
+                    {}};
+  const VaultStudy* study = review.study.vault(vault);
+  if (study == nullptr) return table;
+  const auto level = [&](const Decided<TrainLevels>& levels, int chamber) {
+    const ChamberLevel* at = levels ? levels->chamber(vault, chamber) : nullptr;
+    return at == nullptr ? text("not known") : q(printElevation(at->level, units));
+  };
+  for (const ChamberStudy& chamber : study->chambers) {
+    const ChamberLevel* peak =
+        train.pumpStopped ? train.pumpStopped->chamber(vault, chamber.number) : nullptr;
+    table.rows.push_back(
+        {q(vault), QString::number(chamber.number),
+         study->waterLevel ? q(printElevation(*study->waterLevel, units)) : text("not known"),
+         level(train.pumpStopped, chamber.number), level(train.pumpRunning, chamber.number),
+         peak == nullptr ? text("not known") : q(printShort(peak->airspace, units))});
+  }
+  return table;
+}
+
 ChoiceTable chamberDuties(const Review& review, const Id& vault) {
   const UnitSystem units = review.plan.project.units;
   ChoiceTable table{text("What each chamber keeps back"),
@@ -124,7 +149,10 @@ std::vector<ChoiceTable> choiceTables(const Review& review, const Id& object) {
     tables.push_back(suctionChoices(*suction, units));
   if (const PressureRun* run = review.study.hydraulics.run(object))
     tables.push_back(sizeChoices(*run, units));
-  if (review.study.vault(object) != nullptr) tables.push_back(chamberDuties(review, object));
+  if (review.study.vault(object) != nullptr) {
+    tables.push_back(chamberLevels(review, object));
+    tables.push_back(chamberDuties(review, object));
+  }
   std::erase_if(tables, [](const ChoiceTable& table) { return table.rows.empty(); });
   return tables;
 }

@@ -187,6 +187,24 @@ TEST_F(Calculations, AVaultShowsWhatItsChambersKeepBack) {
   }
 }
 
+TEST_F(Calculations, AVaultShowsItsWaterLevels) {
+  open(samplePath("transit-depot.sump"));
+  panel();
+  canvas().select({"V2"});
+  QCoreApplication::processEvents();
+  ASSERT_TRUE(panel().open(numberOf("duty.particle.1", "V2")));
+  const Study& study = document().reviewed()->review.study;
+  ASSERT_TRUE(study.train.pumpStopped && study.train.pumpRunning);
+  const auto elevation = [&](Length level) {
+    return QString::fromStdString(printElevation(level, plan().project.units));
+  };
+  EXPECT_TRUE(page().contains(elevation(*study.vault("V2")->waterLevel)));
+  for (const int chamber : {1, 2}) {
+    EXPECT_TRUE(page().contains(elevation(study.train.pumpStopped->chamber("V2", chamber)->level)));
+    EXPECT_TRUE(page().contains(elevation(study.train.pumpRunning->chamber("V2", chamber)->level)));
+  }
+}
+
 TEST_F(Calculations, AnInputLeadsToTheCalculationThatItComesFrom) {
   open(samplePath("transit-depot.sump"));
   ASSERT_TRUE(panel().open(numberOf("suction.npsh-available", "SU-1")));
