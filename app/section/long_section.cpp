@@ -3,8 +3,6 @@
 #include "app/canvas/tools/tool.h"
 #include "app/section/level_steps.h"
 #include "core/geometry/polygon.h"
-#include "core/plan/edits_group.h"
-#include "core/plan/edits_levels.h"
 #include "core/units/print.h"
 
 #include <QAccessible>
@@ -29,7 +27,7 @@ QString q(const std::string& text) {
 } // namespace
 
 LongSection::LongSection(Document& document, QWidget* parent)
-    : QWidget(parent), document_(document) {
+    : QWidget(parent), document_(document), alive_(&document) {
   setObjectName("long-section");
   setAccessibleName(tr("Long section"));
   setFocusPolicy(Qt::StrongFocus);
@@ -38,6 +36,7 @@ LongSection::LongSection(Document& document, QWidget* parent)
   entry_ = new EntryBox(this);
   connect(entry_, &EntryBox::entered, this, &LongSection::enterTyped);
   connect(entry_, &EntryBox::givenUp, this, &LongSection::shutEntry);
+  connect(&document_, &Document::changed, this, &LongSection::planChanged);
 }
 
 QRectF LongSection::plot() const {
@@ -62,12 +61,18 @@ void LongSection::present(SectionKind kind, const Id& run) {
   refresh();
 }
 
+void LongSection::markStale() {
+  stale_ = true;
+  update();
+}
+
 void LongSection::refresh() {
+  stale_ = false;
   const ReviewedPtr reviewed = document_.reviewed();
   if (!reviewed) return;
   drawing_ = sectionDrawing(reviewed->review, document_.catalog(), kind_, run_);
   // While a level is dragged the ground must not move under the pointer.
-  if (fitted_ && gesture_ != Gesture::Level) {
+  if (fitted_ && !dragging()) {
     fit();
   } else {
     takeMarks();
@@ -196,10 +201,11 @@ Id LongSection::objectAt(QPointF pixel) const {
   return {};
 }
 
-bool LongSection::mayChange(const SectionHandle& handle) {
-  if (!isLocked(document_.plan(), handle.run)) return true;
-  emit refused(tr("%1 is locked. Unlock it first.").arg(q(handle.run)));
-  return false;
+/// Is it the line that the section is about, or a part on it?
+bool LongSection::isOwn(const Id& object) const {
+  if (!drawing_.line || object.empty()) return false;
+  return object == run_ || std::ranges::find(drawing_.line->parts, object, &ProfilePart::id) !=
+                               drawing_.line->parts.end();
 }
 
 void LongSection::mousePressEvent(QMouseEvent* event) {
@@ -212,87 +218,40 @@ void LongSection::mousePressEvent(QMouseEvent* event) {
     shutEntry();
     const SectionHandle* handle = handleAt(event->position());
     if (handle != nullptr) {
-      beginLevel(*handle, event->position());
+      beginLevel(*handle);
     } else {
       gesture_ = Gesture::Pick;
     }
   }
 }
 
-void LongSection::beginLevel(const SectionHandle& handle, QPointF) {
-  const SectionHandle pressed = handle; // announcing may bring a new drawing
-  setCurrent(pressed);
-  if (pressed.held) {
-    gesture_ = Gesture::None;
-    tell(tr("%1 has its level from what it hangs on. Type one to give it its own.")
-             .arg(handleName(document_.shown(), pressed)));
-    return;
-  }
-  if (!mayChange(pressed)) return;
-  gesture_ = Gesture::Level;
-  catches_ = catchLevels(drawing_, pressed);
-  draggedRun_ = profileOf(pressed.run);
-}
-
 void LongSection::mouseMoveEvent(QMouseEvent* event) {
   const QPointF at = event->position();
   if (gesture_ == Gesture::None) return hover(at);
   if (!moved_ && QLineF(at, pressedAt_).length() < kDragFrom) return;
+  const bool first = !moved_, loose = event->modifiers().testFlag(Qt::AltModifier);
   moved_ = true;
-  if (gesture_ == Gesture::Level) {
-    dragLevel(at, event->modifiers().testFlag(Qt::AltModifier));
-    return;
-  }
+  // The line that the section is about is moved as a whole by its pipe.
+  if (first && gesture_ == Gesture::Pick && isOwn(objectAt(pressedAt_)) && mayChange(run_))
+    gesture_ = Gesture::Line;
+  if (gesture_ == Gesture::Level) return dragLevel(at, loose);
+  if (gesture_ == Gesture::Line) return dragLine(at, loose);
   fitted_ = false;
   view_.pan(at - panFrom_);
   panFrom_ = at;
   viewWasChanged();
 }
 
-void LongSection::dragLevel(QPointF at, bool loose) {
-  const Length under = current_->invert + metres((pressedAt_.y() - at.y()) / pixelsPerMetreUp());
-  dragged_ = loose ? under : neatLevel(under, pixelsPerMetreUp(), drawing_.units, catches_);
-  document_.preview(setInvert(document_.plan(), current_->run, current_->vertex, dragged_));
-  tell(handleName(document_.plan(), *current_) + "    " +
-       levelReadOut(draggedRun_ ? &*draggedRun_ : nullptr, current_->vertex, *dragged_,
-                    drawing_.units));
-  update();
-}
-
 void LongSection::mouseReleaseEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton && event->button() != Qt::MiddleButton) return;
   const Gesture done = gesture_;
   if (done == Gesture::Level) return endLevel();
+  if (done == Gesture::Line) return endLine();
   gesture_ = Gesture::None;
   if (done == Gesture::Pick && !moved_) {
     const Id object = objectAt(event->position());
     if (!object.empty()) emit picked(object);
   }
-}
-
-void LongSection::endLevel() {
-  gesture_ = Gesture::None;
-  const std::optional<Length> level = dragged_;
-  dragged_.reset();
-  if (level && current_) commitLevel(*current_, level);
-  update();
-}
-
-/// Leaves no trace of a drag.
-void LongSection::giveUp() {
-  const bool dragging = gesture_ == Gesture::Level;
-  gesture_ = Gesture::None;
-  dragged_.reset();
-  shutEntry();
-  if (dragging) document_.preview(std::nullopt);
-  update();
-}
-
-void LongSection::commitLevel(const SectionHandle& handle, std::optional<Length> level) {
-  const QString step = tr("Level of %1").arg(handleName(document_.plan(), handle));
-  const auto problem =
-      document_.commit(step, setInvert(document_.plan(), handle.run, handle.vertex, level));
-  if (problem) emit refused(q(problem->what + ": " + problem->mend));
 }
 
 void LongSection::mouseDoubleClickEvent(QMouseEvent* event) {
@@ -301,52 +260,6 @@ void LongSection::mouseDoubleClickEvent(QMouseEvent* event) {
   giveUp();
   setCurrent(SectionHandle(*handle));
   openEntry(q(printElevation(handle->invert, drawing_.units)));
-}
-
-void LongSection::openEntry(const QString& text) {
-  const SectionHandle* handle = current();
-  if (handle == nullptr || !mayChange(*handle)) return;
-  const std::vector<EntryField> fields{
-      {EntryKey::Level, EntryUnit::Elevation,
-       tr("Invert of %1").arg(handleName(document_.plan(), *handle)),
-       tr("Inside bottom of the pipe, on the site's datum. Sums and units are read; empty gives "
-          "the level back to straight grade or to what the end hangs on.")}};
-  entry_->open(fields, drawing_.units, text, place(*handle).toPoint());
-}
-
-void LongSection::enterTyped() {
-  const SectionHandle* handle = current();
-  if (handle == nullptr) return shutEntry();
-  const std::optional<double> typed = typedValue(entry_->values(), EntryKey::Level);
-  const std::optional<Length> level = typed ? std::optional(metres(*typed)) : std::nullopt;
-  const SectionHandle changed = *handle;
-  const Run* run = document_.plan().runs.find(changed.run);
-  if (!level && run != nullptr && !mayBeGraded(*run, changed.vertex))
-    return entry_->complain(tr("This end needs a level: nothing that it hangs on gives one."));
-  shutEntry();
-  commitLevel(changed, level);
-}
-
-void LongSection::shutEntry() {
-  if (!entry_->isVisible()) return;
-  entry_->shut();
-  setFocus();
-}
-
-void LongSection::nudge(int steps) {
-  const SectionHandle* handle = current();
-  if (handle == nullptr) return;
-  if (handle->held)
-    return tell(tr("%1 has its level from what it hangs on. Type one to give it its own.")
-                    .arg(handleName(document_.plan(), *handle)));
-  if (!mayChange(*handle)) return;
-  const Length step = nudgeStep(drawing_.units);
-  // From the plan's own level where the newest review is not there yet.
-  const Run* run = document_.plan().runs.find(handle->run);
-  const Length from =
-      run == nullptr ? handle->invert : statedInvert(*run, handle->vertex).value_or(handle->invert);
-  const double whole = std::round(inMetres(from) / inMetres(step));
-  commitLevel(SectionHandle(*handle), (whole + steps) * step);
 }
 
 bool LongSection::focusNextPrevChild(bool next) {
@@ -369,7 +282,7 @@ bool LongSection::event(QEvent* event) {
   // Esc ends a drag here before it means anything to the window.
   if (event->type() == QEvent::ShortcutOverride) {
     const int key = static_cast<QKeyEvent*>(event)->key();
-    if (key == Qt::Key_Escape && gesture_ == Gesture::Level) {
+    if (key == Qt::Key_Escape && dragging()) {
       event->accept();
       return true;
     }
@@ -433,6 +346,11 @@ void LongSection::wheelEvent(QWheelEvent* event) {
                std::pow(1.25, event->angleDelta().y() / 120.0));
   viewWasChanged();
   event->accept();
+}
+
+/// A window that goes takes its document along first.
+void LongSection::hideEvent(QHideEvent*) {
+  if (alive_) giveUp();
 }
 
 void LongSection::leaveEvent(QEvent*) {

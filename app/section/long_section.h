@@ -1,7 +1,7 @@
 #pragma once
 // The long section itself: paints the vault train or one line to a stretched vertical scale, and
 // turns drags and typed levels into edits. Wheel zooms at the pointer, dragging the ground or the
-// middle button moves the view.
+// middle button moves the view, dragging the line's own pipe moves all of its levels.
 
 #include "app/canvas/entry_box.h"
 #include "app/canvas/theme.h"
@@ -10,6 +10,7 @@
 #include "app/section/section_labels.h"
 #include "app/window/document.h"
 
+#include <QPointer>
 #include <QWidget>
 
 #include <optional>
@@ -28,6 +29,8 @@ public:
   const Id& run() const { return run_; }
   /// Draws the newest review.
   void refresh();
+  /// The same, but not before it can be seen: a drag brings a review each frame.
+  void markStale();
   void select(std::set<Id> ids);
   void setDark(bool dark);
   /// Nothing: the neat factor that fills the height.
@@ -65,13 +68,14 @@ protected:
   void wheelEvent(QWheelEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void leaveEvent(QEvent* event) override;
+  void hideEvent(QHideEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
   bool focusNextPrevChild(bool next) override;
   bool event(QEvent* event) override;
 
 private:
   /// What a pressed button is doing.
-  enum class Gesture { None, Pan, Level, Pick };
+  enum class Gesture { None, Pan, Level, Line, Pick };
 
   QRectF plot() const; ///< without the gutters
   Point2 planePoint(QPointF pixel) const;
@@ -79,14 +83,19 @@ private:
   const CanvasTheme& theme() const { return canvasTheme(dark_); }
   const SectionHandle* handleAt(QPointF pixel) const;
   Id objectAt(QPointF pixel) const;
+  bool isOwn(const Id& object) const;
   void takeMarks();
   void viewWasChanged();
-  bool mayChange(const SectionHandle& handle);
-  void beginLevel(const SectionHandle& handle, QPointF at);
+  bool dragging() const { return gesture_ == Gesture::Level || gesture_ == Gesture::Line; }
+  bool mayChange(const Id& run);
+  void beginLevel(const SectionHandle& handle);
   void dragLevel(QPointF at, bool loose);
   void endLevel();
+  void dragLine(QPointF at, bool loose);
+  void endLine();
+  void planChanged();
   void giveUp();
-  void commitLevel(const SectionHandle& handle, std::optional<Length> level);
+  void commitLevel(SectionHandle handle, std::optional<Length> level);
   void openEntry(const QString& text);
   void enterTyped();
   void shutEntry();
@@ -108,6 +117,7 @@ private:
   std::vector<QRectF> handleBoxes() const;
 
   Document& document_;
+  QPointer<Document> alive_; ///< null once the document is gone
   SectionKind kind_ = SectionKind::Train;
   Id run_;
   SectionDrawing drawing_;
@@ -124,9 +134,11 @@ private:
   QPointF pressedAt_, panFrom_;
   bool moved_ = false;
   std::optional<Length> dragged_; ///< level under the pointer
+  Length shift_;                  ///< of a whole line
   std::optional<RunProfile> draggedRun_;
   std::vector<Length> catches_;
   bool dark_ = false;
+  bool stale_ = false; ///< there is a newer review than the one drawn
   bool fitted_ = true; ///< the view follows the size until it is moved
 };
 

@@ -34,6 +34,7 @@ std::vector<double> multiples(double step, double low, double high) {
 } // namespace
 
 void LongSection::paintEvent(QPaintEvent*) {
+  if (stale_) refresh();
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setFont(noteFont(font()));

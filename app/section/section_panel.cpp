@@ -126,13 +126,8 @@ void SectionPanel::picked(const Id& object) {
 }
 
 void SectionPanel::fillLines() {
-  QStringList ids;
-  for (const Run& run : document_.shown().runs)
-    ids << QString::fromStdString(run.id);
-  QStringList shown;
-  for (int i = 0; i < lines_->count(); ++i)
-    shown << lines_->itemData(i).toString();
-  if (ids == shown) return;
+  if (lines_->count() > 0 && document_.shown().runs == listed_) return;
+  listed_ = document_.shown().runs;
   const QSignalBlocker blocker(lines_);
   const QVariant last = lines_->currentData();
   lines_->clear();
@@ -145,8 +140,7 @@ void SectionPanel::fillLines() {
 
 void SectionPanel::reviewArrived() {
   fillLines();
-  // A drag brings a review each frame; behind another tab it waits.
-  if (isVisible()) section_->refresh();
+  section_->markStale();
 }
 
 void SectionPanel::replaced() {

@@ -45,6 +45,7 @@ private:
   QToolButton* line_ = nullptr;
   QComboBox* lines_ = nullptr;
   QComboBox* stretch_ = nullptr;
+  Items<Run> listed_;    ///< that lines_ was made from
   bool picking_ = false; ///< the selection comes from the section itself
 };
 

@@ -131,6 +131,19 @@ void noteLegs(const RunProfile& profile, NoteTaker& notes) {
              b.station, b.invert);
 }
 
+/// A room and the building that it fills are told once.
+void noteStructures(const RunProfile& profile, NoteTaker& notes) {
+  std::vector<std::string> told;
+  for (const ProfileStructure& s : profile.structures) {
+    if (!s.level) continue;
+    const std::string text = (s.name.empty() ? s.id : s.name) + ", " +
+                             notes.at(s.kind == StructureKind::Basin ? "RIM" : "FLOOR", *s.level);
+    if (std::ranges::find(told, text) != told.end()) continue;
+    told.push_back(text);
+    notes.add(s.id, (s.from + s.to) / 2, *s.level, text, NoteSide::Above, 2);
+  }
+}
+
 std::string wordsOf(PartKind kind) {
   std::string words(key(kind));
   std::ranges::replace(words, '-', ' ');
@@ -154,13 +167,7 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
   for (const ProfilePart& part : profile.parts)
     notes.add(part.id, part.station, part.invert, wordsOf(part.kind), NoteSide::Above, 4,
               inkOf(profile.service));
-  for (const ProfileStructure& s : profile.structures) {
-    if (!s.level) continue;
-    const char* what = s.kind == StructureKind::Basin ? "RIM" : "FLOOR";
-    notes.add(s.id, (s.from + s.to) / 2, *s.level,
-              (s.name.empty() ? s.id : s.name) + ", " + notes.at(what, *s.level), NoteSide::Above,
-              2);
-  }
+  noteStructures(profile, notes);
   notes.groundEnds(profile.ground);
   return notes.take();
 }

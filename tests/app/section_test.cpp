@@ -142,6 +142,62 @@ TEST_F(SectionWindow, DragsAnInvertAsOneStep) {
   EXPECT_EQ(plan(), before);
 }
 
+TEST_F(SectionWindow, DragsAWholeLineByItsPipe) {
+  openAndShow();
+  showLine("PC-1");
+  const Plan before = plan();
+  const SectionHandle a = handle("PC-1", 1), b = handle("PC-1", 2);
+  const QPoint middle = ((section().place(a) + section().place(b)) / 2).toPoint();
+  QTest::mousePress(&section(), Qt::LeftButton, Qt::NoModifier, middle);
+  QTest::mouseMove(&section(), middle + QPoint(0, 10));
+  QTest::mouseMove(&section(), middle + QPoint(0, 26));
+  EXPECT_TRUE(document().isPreviewing());
+  letGo(middle + QPoint(0, 26));
+  EXPECT_EQ(document().undoStep(), "Height of PC-1");
+  const Length by = *stated("PC-1", 1) - a.invert;
+  EXPECT_LT(by, metres(0));
+  EXPECT_NEAR(inMetres(*stated("PC-1", 2) - b.invert), inMetres(by), 1e-12);
+  EXPECT_NEAR(inMetres(*stated("PC-1", -1) - *statedInvert(*before.runs.find("PC-1"), -1)),
+              inMetres(by), 1e-12);
+  EXPECT_FALSE(stated("PC-1", 4)) << "the port knows its level still";
+  document().undo();
+  EXPECT_EQ(plan(), before);
+}
+
+TEST_F(SectionWindow, UndoEndsADrag) {
+  openAndShow();
+  document().commit("Move", setInvert(plan(), "PC-1", 1, feet(99)));
+  settle();
+  showLine("PC-1");
+  const SectionHandle corner = handle("PC-1", 1);
+  const QPoint at = pixelOf(corner);
+  drag(corner, 30);
+  window->action(ActionId::Undo)->trigger();
+  const Plan undone = plan();
+  letGo(at + QPoint(0, 30));
+  EXPECT_EQ(plan(), undone);
+  EXPECT_FALSE(document().isPreviewing());
+}
+
+TEST_F(SectionWindow, HidingEndsADrag) {
+  openAndShow();
+  showLine("PC-1");
+  drag(handle("PC-1", 1), 30);
+  EXPECT_TRUE(document().isPreviewing());
+  window->findChild<QDockWidget*>("dock-section")->hide();
+  QCoreApplication::processEvents();
+  EXPECT_FALSE(document().isPreviewing());
+  EXPECT_FALSE(document().canUndo());
+}
+
+TEST_F(SectionWindow, AWindowMayGoDuringADrag) {
+  openAndShow();
+  showLine("PC-1");
+  drag(handle("PC-1", 1), 30);
+  EXPECT_TRUE(document().isPreviewing());
+  window.reset(); // address sanitizer watches
+}
+
 TEST_F(SectionWindow, AltHoldsTheStepsOff) {
   openAndShow();
   showLine("PC-1");
