@@ -1,5 +1,7 @@
 #include "app/window/file_desk.h"
 
+#include "app/window/beside_pictures.h"
+
 #include "app/window/exports.h"
 #include "app/window/recovery_file.h"
 
@@ -118,7 +120,7 @@ bool FileDesk::load(const QString& path, bool asCopy) {
   const QByteArray contents = FileWatch::fingerprint(path); // before reading: no change slips by
   try {
     document_.open(path);
-    if (asCopy) document_.startNew(document_.plan());
+    if (asCopy) document_.startNew(withPicturesFrom(document_.plan(), path, QString()));
   } catch (const std::exception& e) {
     talk_.tellProblem(window_, tr("The plan cannot be opened"), reason(e));
     return false;
@@ -179,9 +181,13 @@ bool FileDesk::mayWrite(const QString& path) {
 
 bool FileDesk::saveTo(const QString& path) {
   if (!mayWrite(path)) return false;
+  const Revision before = document_.committedRevision();
+  document_.commit(tr("Follow the site pictures"),
+                   withPicturesFrom(document_.plan(), document_.filePath(), path));
   try {
     document_.save(path);
   } catch (const std::exception& e) {
+    if (document_.committedRevision() != before) document_.undo();
     talk_.tellProblem(window_, tr("The plan is not saved"),
                       tr("%1\n\nThe plan is still here, with every change.").arg(reason(e)));
     return false;
