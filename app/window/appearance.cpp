@@ -1,5 +1,7 @@
 #include "app/window/appearance.h"
 
+#include "app/window/window_style.h"
+
 #include <QApplication>
 #include <QFile>
 #include <QPainter>
@@ -67,7 +69,7 @@ QPalette windowPalette(bool dark) {
 }
 
 void applyAppearance(bool dark) {
-  QApplication::setStyle("Fusion");
+  QApplication::setStyle(new WindowStyle);
   QApplication::setPalette(windowPalette(dark));
   qApp->setStyleSheet(dark ? "#field-error { color: #ff8a80; }"
                            : "#field-error { color: #b3141d; }");

@@ -1,0 +1,92 @@
+#include "app/window/window_style.h"
+
+#include <QPainter>
+#include <QStyleOption>
+
+namespace sump {
+
+namespace {
+
+void drawEdge(QPainter* painter, const QStyleOption* option) {
+  const bool enabled = option->state.testFlag(QStyle::State_Enabled);
+  const bool focused = option->state.testFlag(QStyle::State_HasFocus);
+  QColor color = focused ? option->palette.color(QPalette::Highlight) : edgeColor(option->palette);
+  if (!enabled) color.setAlphaF(0.45f);
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  painter->setPen(QPen(color, focused ? 2 : 1));
+  painter->setBrush(Qt::NoBrush);
+  const double in = focused ? 1 : 0.5;
+  painter->drawRoundedRect(QRectF(option->rect).adjusted(in, in, -in, -in), 2, 2);
+  painter->restore();
+}
+
+void drawTick(QPainter* painter, const QRectF& box, const QColor& color) {
+  const double w = box.width();
+  painter->setPen(QPen(color, w * 0.16, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter->drawPolyline(QPolygonF({box.topLeft() + QPointF(w * 0.22, w * 0.52),
+                                   box.topLeft() + QPointF(w * 0.42, w * 0.72),
+                                   box.topLeft() + QPointF(w * 0.78, w * 0.3)}));
+}
+
+void drawCheckBox(QPainter* painter, const QStyleOption* option) {
+  const bool enabled = option->state.testFlag(QStyle::State_Enabled);
+  const bool on = option->state.testFlag(QStyle::State_On);
+  const bool partly = option->state.testFlag(QStyle::State_NoChange);
+  const QPalette& palette = option->palette;
+  const double side = std::min(option->rect.width(), option->rect.height()) - 1;
+  QRectF box(0, 0, side, side);
+  box.moveCenter(QRectF(option->rect).center());
+  const QColor fill =
+      on || partly ? palette.color(QPalette::Highlight) : palette.color(QPalette::Base);
+  painter->save();
+  painter->setOpacity(enabled ? 1 : 0.45);
+  painter->setRenderHint(QPainter::Antialiasing);
+  painter->setPen(QPen(on || partly ? fill : edgeColor(palette), 1.4));
+  painter->setBrush(fill);
+  painter->drawRoundedRect(box.adjusted(0.7, 0.7, -0.7, -0.7), 2, 2);
+  painter->setBrush(Qt::NoBrush);
+  if (option->state.testFlag(QStyle::State_HasFocus)) {
+    painter->setPen(QPen(palette.color(QPalette::WindowText), 1.6));
+    painter->drawRoundedRect(box.adjusted(0.8, 0.8, -0.8, -0.8), 2, 2);
+  }
+  if (on) drawTick(painter, box, palette.color(QPalette::HighlightedText));
+  if (partly) {
+    painter->setPen(QPen(palette.color(QPalette::HighlightedText), side * 0.16));
+    painter->drawLine(QPointF(box.left() + side * 0.25, box.center().y()),
+                      QPointF(box.right() - side * 0.25, box.center().y()));
+  }
+  painter->restore();
+}
+
+} // namespace
+
+QColor edgeColor(const QPalette& palette) {
+  const bool dark = palette.color(QPalette::Window).lightness() < 128;
+  return dark ? QColor(0x7C, 0x86, 0x8F) : QColor(0x7D, 0x86, 0x8E);
+}
+
+void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option,
+                                QPainter* painter, const QWidget* widget) const {
+  switch (element) {
+  case PE_IndicatorCheckBox:
+  case PE_IndicatorItemViewItemCheck:
+    return drawCheckBox(painter, option);
+  case PE_PanelButtonCommand:
+  case PE_FrameLineEdit:
+    QProxyStyle::drawPrimitive(element, option, painter, widget);
+    // A flat button has no edge, and a field without a frame neither.
+    if (widget != nullptr && !widget->property("flat").toBool()) drawEdge(painter, option);
+    return;
+  default:
+    QProxyStyle::drawPrimitive(element, option, painter, widget);
+  }
+}
+
+void WindowStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
+                                     QPainter* painter, const QWidget* widget) const {
+  QProxyStyle::drawComplexControl(control, option, painter, widget);
+  if (control == CC_ComboBox) drawEdge(painter, option);
+}
+
+} // namespace sump
