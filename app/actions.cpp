@@ -223,6 +223,8 @@ const std::vector<ActionRow> kTable = {
      SUMP_TR("Dark ground for the drawing"), Strip::None, true, true},
     {ActionId::Guide, "guide", MenuId::Help, SUMP_TR("User &guide"), "", kNoKey, "Ctrl+F1",
      SUMP_TR("The program in a quarter of an hour"), Strip::None, false, false},
+    {ActionId::Glossary, "glossary", MenuId::Help, SUMP_TR("&Words of the trade"), "", kNoKey, "",
+     SUMP_TR("What the words in fields and findings mean"), Strip::None, false, false},
     {ActionId::Keys, "keys", MenuId::Help, SUMP_TR("&Keys and mouse"), "",
      QKeySequence::HelpContents, "", SUMP_TR("List every key and what the mouse does"), Strip::None,
      false, false},

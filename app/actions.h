@@ -92,6 +92,7 @@ enum class ActionId {
   DarkDrawing,
   Settings,
   Guide,
+  Glossary,
   Keys,
   About,
 };

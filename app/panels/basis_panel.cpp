@@ -1,7 +1,9 @@
 #include "app/panels/basis_panel.h"
 
 #include "app/panels/field_editor.h"
+#include "app/window/glossary.h"
 
+#include <QComboBox>
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -18,6 +20,14 @@ namespace {
 constexpr int kListWidth = 178;
 /// A figure's label, editor and note need about this much.
 constexpr int kColumnWidth = 330;
+
+/// In tables there is room for every choice; the form scrolls.
+void showWhole(QWidget* editor) {
+  auto* combo = qobject_cast<QComboBox*>(editor);
+  if (combo == nullptr) return;
+  combo->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+  combo->setMinimumWidth(combo->sizeHint().width());
+}
 
 QString draftKeyEnd() {
   return ".new";
@@ -104,6 +114,7 @@ void BasisPanel::fillGroups() {
     item->setToolTip(unknown == 0 ? tr("All of it is known")
                                   : tr("%1 unknown, and something waits for each").arg(unknown));
   }
+  list_->setFixedWidth(std::max(kListWidth, list_->sizeHintForColumn(0) + 12));
 }
 
 void BasisPanel::refresh() {
@@ -178,7 +189,7 @@ void BasisPanel::addItems(const BasisGroup& group, QVBoxLayout& column) {
   for (const BasisItem& item : group.items) {
     const int row = i / across * 2, at = i % across * 3;
     auto* label = new QLabel(item.field.label, column.parentWidget());
-    label->setToolTip(item.field.tip);
+    label->setToolTip(tipWithTerms(item.field.label, item.field.tip));
     label->setWordWrap(true);
     grid->addWidget(label, row, at);
     place(item.key, item.field, *grid, row, at + 1);
@@ -210,14 +221,19 @@ void BasisPanel::addTable(const BasisTable& table, QVBoxLayout& column) {
   font.setBold(true);
   title->setFont(font);
   title->setContentsMargins(0, 8, 0, 0);
+  title->setToolTip(tipWithTerms(table.title, {}));
   column.addWidget(title);
   auto* grid = new QGridLayout;
   grid->setHorizontalSpacing(4);
   grid->setVerticalSpacing(2);
   const bool draft = drafts_.contains(table.key);
   if (!table.rows.empty() || draft) {
-    for (int c = 0; c < table.headings.size(); ++c)
-      grid->addWidget(new QLabel(table.headings[c], parent), 0, c);
+    for (int c = 0; c < table.headings.size(); ++c) {
+      auto* heading = new QLabel(table.headings[c], parent);
+      heading->setToolTip(
+          tipWithTerms(table.headings[c], table.draft[static_cast<std::size_t>(c)].tip));
+      grid->addWidget(heading, 0, c);
+    }
   }
   for (std::size_t row = 0; row < table.rows.size(); ++row)
     addRow(table, row, *grid);
@@ -230,6 +246,7 @@ void BasisPanel::addTable(const BasisTable& table, QVBoxLayout& column) {
   showNote(end, !table.rows.empty());
   shown_[table.key] = std::move(end);
   auto* add = new QPushButton(tr("Add a %1").arg(table.noun), parent);
+  add->setToolTip(tipWithTerms(add->text(), {}));
   add->setObjectName(shown(table.key) + ".add");
   add->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
   add->setEnabled(!draft);
@@ -246,11 +263,13 @@ void BasisPanel::addRow(const BasisTable& table, std::size_t row, QGridLayout& g
   int c = 0;
   for (const Field& cell : table.rows[row]) {
     place(base + "." + std::to_string(c), cell, grid, static_cast<int>(row) + 1, c);
+    showWhole(editor(base + "." + std::to_string(c)));
     ++c;
   }
   auto* remove = new QPushButton(tr("Remove"), grid.parentWidget());
   remove->setObjectName(shown(base) + ".remove");
   remove->setAccessibleName(tr("Remove %1 %2").arg(table.noun).arg(row + 1));
+  remove->setToolTip(tipWithTerms(remove->accessibleName(), {}));
   connect(remove, &QPushButton::clicked, this, [this, key = table.key, row] {
     const BasisTable* list = this->table(key);
     if (list != nullptr)
@@ -276,6 +295,7 @@ void BasisPanel::addDraft(const BasisTable& table, QGridLayout& grid) {
         line != nullptr && std::ranges::find(table.required, c) != table.required.end()) {
       line->setPlaceholderText(tr("needed"));
     }
+    showWhole(shown.editor);
     grid.addWidget(shown.editor, row, c);
     shown_[key] = std::move(shown);
     ++c;

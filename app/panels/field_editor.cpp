@@ -1,5 +1,7 @@
 #include "app/panels/field_editor.h"
 
+#include "app/window/glossary.h"
+
 #include <QCheckBox>
 #include <QComboBox>
 #include <QCoreApplication>
@@ -27,6 +29,8 @@ using Write = std::function<void(const QString&)>;
 QWidget* makeCombo(const Field& field, const Write& write) {
   auto* combo = new QuietCombo;
   combo->addItems(field.choices);
+  for (int i = 0; i < combo->count(); ++i)
+    combo->setItemData(i, combo->itemText(i), Qt::ToolTipRole);
   combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   combo->setMinimumContentsLength(8);
   QObject::connect(combo, &QComboBox::activated, combo,
@@ -83,7 +87,7 @@ QWidget* makeFieldEditor(const Field& field, Write write) {
     editor = makeLine(write);
     break;
   }
-  editor->setToolTip(field.tip);
+  editor->setToolTip(tipWithTerms(field.label, field.tip));
   editor->setAccessibleName(field.label);
   editor->setAccessibleDescription(field.tip);
   showInEditor(editor, field);
@@ -100,6 +104,9 @@ void showInEditor(QWidget* editor, const Field& field) {
     line->setCursorPosition(0);
   } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
     combo->setCurrentIndex(field.current);
+    // A long choice is cut in a narrow panel: its tooltip has it whole.
+    const QString tip = tipWithTerms(field.label, field.tip);
+    combo->setToolTip(combo->currentText() + (tip.isEmpty() ? QString() : "<p>" + tip + "</p>"));
   } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
     box->setTristate(field.mixed);
     box->setCheckState(field.mixed         ? Qt::PartiallyChecked

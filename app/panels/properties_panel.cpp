@@ -1,10 +1,12 @@
 #include "app/panels/properties_panel.h"
 
 #include "app/panels/field_editor.h"
+#include "app/window/glossary.h"
 
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -20,6 +22,7 @@ QLabel* headingLabel(const QString& text, QWidget* parent) {
   font.setBold(true);
   label->setFont(font);
   label->setContentsMargins(0, 8, 0, 2);
+  label->setToolTip(tipWithTerms(text, {}));
   return label;
 }
 
@@ -103,12 +106,15 @@ void PropertiesPanel::rebuild(std::vector<Field> fields) {
   font.setBold(true);
   title->setFont(font);
   title->setWordWrap(true);
+  title->setToolTip(tipWithTerms(title_, {}));
   column->addWidget(title);
   rows_.reserve(fields.size());
   for (Field& field : fields)
     addRow(*column, std::move(field));
   column->addStretch();
   setWidget(body); // deletes the old one
+  // There is no scrolling sideways: the panel is never narrower than what it shows.
+  setMinimumWidth(body->minimumSizeHint().width() + verticalScrollBar()->sizeHint().width());
 }
 
 void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
@@ -139,7 +145,7 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
     auto* label = new QLabel(row.field.label, parent);
     label->setWordWrap(true);
     label->setFixedWidth(kLabelWidth);
-    label->setToolTip(row.field.tip);
+    label->setToolTip(row.editor->toolTip());
     label->setBuddy(row.editor);
     grid->addWidget(label, 0, 0);
   }

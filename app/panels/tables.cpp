@@ -1,5 +1,7 @@
 #include "app/panels/tables.h"
 
+#include "app/window/glossary.h"
+
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QScrollBar>
@@ -18,6 +20,7 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   setHorizontalHeaderLabels(plain);
   for (int c = 0; c < columnCount(); ++c) {
     const bool figure = figures_[static_cast<std::size_t>(c)];
+    horizontalHeaderItem(c)->setToolTip(tipWithTerms(plain[c], {}));
     horizontalHeaderItem(c)->setTextAlignment((figure ? Qt::AlignRight : Qt::AlignLeft) |
                                               Qt::AlignVCenter);
   }
@@ -51,12 +54,30 @@ void ObjectTable::fill(const std::vector<TableRow>& rows, int wide) {
       setItem(r, c, item);
     }
   }
-  for (int c = 0; c < columnCount(); ++c) {
-    horizontalHeader()->setSectionResizeMode(c, c == wide ? QHeaderView::Stretch
-                                                          : QHeaderView::ResizeToContents);
-  }
+  wide_ = wide;
+  spread();
   if (current >= 0 && current < rowCount()) setCurrentCell(current, 0);
   verticalScrollBar()->setValue(scroll);
+}
+
+/// Every column as wide as it needs; one takes what is left, but never less than its heading and a
+/// readable part of its text, so that a narrow table scrolls instead.
+void ObjectTable::spread() {
+  constexpr int kReadable = 120;
+  int left = viewport()->width();
+  for (int c = 0; c < columnCount(); ++c) {
+    horizontalHeader()->setSectionResizeMode(c, c == wide_ ? QHeaderView::Interactive
+                                                           : QHeaderView::ResizeToContents);
+    if (c != wide_) left -= horizontalHeader()->sectionSize(c);
+  }
+  const int heading = horizontalHeader()->sectionSizeHint(wide_);
+  const int needed = std::max(heading, std::min(sizeHintForColumn(wide_), kReadable));
+  horizontalHeader()->resizeSection(wide_, std::max(left, needed));
+}
+
+void ObjectTable::resizeEvent(QResizeEvent* event) {
+  QTableWidget::resizeEvent(event);
+  spread();
 }
 
 void ObjectTable::keyPressEvent(QKeyEvent* event) {

@@ -38,8 +38,12 @@ signals:
 
 protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
 private:
+  void spread();
+
+  int wide_ = 0; ///< the column that takes the room that is left
   std::vector<TableRow> rows_;
   std::vector<bool> figures_;
 };

@@ -6,6 +6,7 @@
 #include "app/panels/acceptance.h"
 #include "app/window/editing.h"
 #include "app/window/find_bar.h"
+#include "app/window/glossary.h"
 #include "app/window/help_dialogs.h"
 #include "app/window/picture_desk.h"
 #include "app/window/place_editing.h"
@@ -93,6 +94,7 @@ void MainWindow::joinEditActions() {
     settings->show();
   });
   actions_->on(ActionId::Guide, [this] { guideDialog(this)->show(); });
+  actions_->on(ActionId::Glossary, [this] { glossaryDialog(this)->show(); });
   actions_->on(ActionId::Keys, [this] { keysDialog(this)->show(); });
   actions_->on(ActionId::About, [this] { aboutDialog(this)->show(); });
 }

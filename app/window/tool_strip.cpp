@@ -1,5 +1,7 @@
 #include "app/window/tool_strip.h"
 
+#include "app/window/glossary.h"
+
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -58,7 +60,8 @@ void ToolStrip::fill() {
     auto* combo = new QComboBox(fresh);
     combo->addItems(shown_[i].items);
     combo->setCurrentIndex(shown_[i].current);
-    combo->setToolTip(shown_[i].tip);
+    combo->setToolTip(tipWithTerms(shown_[i].label, shown_[i].tip));
+    label->setToolTip(combo->toolTip());
     combo->setAccessibleName(shown_[i].label);
     combo->setFocusPolicy(Qt::TabFocus); // keys stay with the drawing after a click
     label->setBuddy(combo);
