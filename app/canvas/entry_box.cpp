@@ -54,8 +54,10 @@ void EntryBox::open(std::vector<EntryField> fields, UnitSystem units, const QStr
     editors_.push_back(editor);
   }
   delete layout()->replaceWidget(body_, body);
+  body_->hide();
   body_->deleteLater();
   body_ = body;
+  body_->show();
   problem_->hide();
   place(at);
   show();
@@ -142,6 +144,11 @@ bool EntryBox::key(QKeyEvent* event) {
 void EntryBox::take(QKeyEvent* event) {
   if (key(event) || editors_.empty()) return;
   QApplication::sendEvent(editors_[current_], event);
+}
+
+/// A key that no editor has a use for ends here: the drawing would hand it back, without end.
+void EntryBox::keyPressEvent(QKeyEvent* event) {
+  event->accept();
 }
 
 bool EntryBox::eventFilter(QObject* watched, QEvent* event) {

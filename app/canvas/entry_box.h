@@ -36,6 +36,7 @@ signals:
 
 protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
 private:
   bool key(QKeyEvent* event);

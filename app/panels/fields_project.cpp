@@ -95,6 +95,51 @@ void boundaryFields(const FieldContext& context, std::vector<Field>& out) {
               [](const Plan&, Site& s) { s.boundary.clear(); });
 }
 
+Place<std::vector<RevisionEntry>> revisionsPlace() {
+  return {[](const Plan& plan) { return plan.revisions; },
+          [](const Plan& plan, std::vector<RevisionEntry> value) {
+            Plan next = plan;
+            next.revisions = std::move(value);
+            return next;
+          }};
+}
+
+/// After the last one letter by letter, as drawings are usually revised: A, B, C ...
+std::string nextIndex(const std::vector<RevisionEntry>& list) {
+  if (list.empty()) return "A";
+  const std::string& last = list.back().index;
+  if (last.size() != 1 || last[0] < 'A' || last[0] >= 'Z') return "";
+  return std::string(1, static_cast<char>(last[0] + 1));
+}
+
+void revisionFields(const FieldContext& context, std::vector<Field>& out) {
+  using List = std::vector<RevisionEntry>;
+  FieldMaker<List> make(context.plan, revisionsPlace(), out);
+  const auto line = [&make](const char* label, std::string RevisionEntry::*member, std::size_t i,
+                            const char* tip = "") {
+    make.typed<std::string>(
+        fieldText(label), [member, i](List& list) -> std::string& { return list[i].*member; },
+        textWriting(), fieldText(tip));
+  };
+  for (std::size_t i = 0; i < make.value().size(); ++i) {
+    make.heading(fieldText("Revision %1").arg(shown(make.value()[i].index)));
+    line("Index", &RevisionEntry::index, i);
+    line("Date", &RevisionEntry::date, i, "Year-month-day");
+    line("What changed", &RevisionEntry::text, i);
+    line("By", &RevisionEntry::by, i);
+    make.button(fieldText("Remove this revision"), [i](const Plan&, List& list) {
+      list.erase(list.begin() + static_cast<std::ptrdiff_t>(i));
+    });
+  }
+  make.heading(fieldText("Revisions"));
+  make.button(
+      fieldText("Add a revision"),
+      [](const Plan& plan, List& list) {
+        list.push_back({nextIndex(list), plan.project.issueDate, {}, plan.project.createdBy});
+      },
+      fieldText("A line of the revision block on the sheets"));
+}
+
 void siteFields(const FieldContext& context, std::vector<Field>& out) {
   FieldMaker<Site> make(context.plan, sitePlace(), out);
   const UnitSystem units = context.units();
@@ -202,6 +247,7 @@ std::vector<Field> projectFields(const FieldContext& context) {
   std::vector<Field> fields;
   titleFields(context, fields);
   profileField(context, fields);
+  revisionFields(context, fields);
   siteFields(context, fields);
   boundaryFields(context, fields);
   limitFields(context, fields);
