@@ -7,6 +7,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QToolBar>
+#include <QToolButton>
 
 namespace sump {
 
@@ -95,6 +96,18 @@ void ActionSet::makeStrips() {
 void ActionSet::drawIcons() {
   for (const ActionRow& row : actionTable())
     at(row.id)->setIcon(themedIcon(row.icon, QGuiApplication::palette()));
+  // All tools as wide as the widest, so that their names stand in line.
+  const QList<QToolButton*> buttons =
+      window_->findChild<QToolBar*>("tools-strip")->findChildren<QToolButton*>();
+  int widest = 0;
+  for (QToolButton* button : buttons) {
+    button->setMinimumWidth(0);
+    button->ensurePolished();
+    if (!button->text().isEmpty()) widest = std::max(widest, button->sizeHint().width());
+  }
+  for (QToolButton* button : buttons) {
+    if (!button->text().isEmpty()) button->setMinimumWidth(widest);
+  }
 }
 
 } // namespace sump

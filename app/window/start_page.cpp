@@ -24,6 +24,10 @@ QLabel* heading(const QString& text, QWidget* parent) {
 QCommandLinkButton* way(const QString& text, const QString& what, const char* name) {
   auto* button = new QCommandLinkButton(QString(text).replace('&', "&&"), what);
   button->setObjectName(name);
+  button->setMinimumWidth(300); // most descriptions on one line
+  QSizePolicy policy = button->sizePolicy();
+  policy.setVerticalPolicy(QSizePolicy::Maximum);
+  button->setSizePolicy(policy);
   return button;
 }
 
