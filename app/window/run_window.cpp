@@ -1,6 +1,7 @@
 #include "app/window/run_window.h"
 
 #include "app/window/main_window.h"
+#include "app/window/pseudo_language.h"
 #include "app/window/recovery_dialog.h"
 #include "app/window/resources.h"
 
@@ -43,6 +44,7 @@ bool recover(Talk& talk) {
 int runWindow(int argc, char** argv, const std::vector<QString>& files) {
   QApplication app(argc, argv);
   nameApplication();
+  installPseudoLanguageIfAsked();
   Talk talk;
   const bool recovered = recover(talk);
   for (const QString& file : files) {

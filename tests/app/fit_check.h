@@ -1,0 +1,171 @@
+#pragma once
+// Whether every text of a window fits where it stands: nothing cut or elided, nothing over its
+// neighbour, nothing outside its parent.
+
+#include <QAbstractButton>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QCommandLinkButton>
+#include <QGroupBox>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStyle>
+#include <QStyleOptionComboBox>
+#include <QTabBar>
+#include <QToolButton>
+
+namespace sump::testing {
+
+class FitCheck {
+public:
+  /// What does not fit in the visible part of this tree, each with where it stands.
+  static QStringList of(QWidget* top) {
+    FitCheck check;
+    check.one(top);
+    for (QWidget* widget : top->findChildren<QWidget*>()) {
+      if (widget->isVisibleTo(top) && !widget->size().isEmpty()) check.one(widget);
+    }
+    return check.problems_;
+  }
+
+private:
+  static QString nameOf(const QWidget* widget) {
+    QString name = widget->metaObject()->className();
+    for (const QString& more : {widget->objectName(), widget->accessibleName()}) {
+      if (!more.isEmpty()) name += " " + more;
+    }
+    return name;
+  }
+  void tell(const QWidget* widget, const QString& what, int needs, int has) {
+    problems_ << QString("%1 in %2: %3: needs %4, has %5")
+                     .arg(nameOf(widget),
+                          widget->parentWidget() ? nameOf(widget->parentWidget()) : QString("-"),
+                          what)
+                     .arg(needs)
+                     .arg(has);
+  }
+
+  void one(QWidget* widget) {
+    if (auto* label = qobject_cast<QLabel*>(widget)) checkLabel(label);
+    if (auto* button = qobject_cast<QAbstractButton*>(widget)) checkButton(button);
+    if (auto* box = qobject_cast<QGroupBox*>(widget)) {
+      if (box->minimumSizeHint().width() > box->width())
+        tell(box, box->title(), box->minimumSizeHint().width(), box->width());
+    }
+    if (auto* combo = qobject_cast<QComboBox*>(widget)) checkCombo(combo);
+    if (auto* tabs = qobject_cast<QTabBar*>(widget)) checkTabs(tabs);
+    if (auto* header = qobject_cast<QHeaderView*>(widget)) checkHeader(header);
+    if (auto* area = qobject_cast<QScrollArea*>(widget)) checkArea(area);
+    checkChildren(widget);
+  }
+
+  void checkLabel(QLabel* label) {
+    if (label->text().isEmpty()) return;
+    const QSize hint = label->minimumSizeHint();
+    if (hint.width() > label->width()) tell(label, label->text(), hint.width(), label->width());
+    const int tall =
+        label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
+    if (tall > label->height()) tell(label, label->text() + " (height)", tall, label->height());
+  }
+
+  void checkButton(QAbstractButton* button) {
+    if (button->text().isEmpty()) return;
+    if (auto* tool = qobject_cast<QToolButton*>(button);
+        tool != nullptr && tool->toolButtonStyle() == Qt::ToolButtonIconOnly)
+      return;
+    if (auto* link = qobject_cast<QCommandLinkButton*>(button)) {
+      if (link->heightForWidth(link->width()) > link->height())
+        tell(link, link->text(), link->heightForWidth(link->width()), link->height());
+    }
+    const QSize hint = button->minimumSizeHint();
+    if (hint.width() > button->width()) tell(button, button->text(), hint.width(), button->width());
+    if (hint.height() > button->height() && qobject_cast<QCheckBox*>(button) == nullptr)
+      tell(button, button->text() + " (height)", hint.height(), button->height());
+  }
+
+  void checkCombo(QComboBox* combo) {
+    QStyleOptionComboBox option;
+    option.initFrom(combo);
+    option.currentText = combo->currentText();
+    const QRect field = combo->style()->subControlRect(QStyle::CC_ComboBox, &option,
+                                                       QStyle::SC_ComboBoxEditField, combo);
+    const int needs = combo->fontMetrics().horizontalAdvance(combo->currentText());
+    // A chosen item that is longer than its field is told by the tooltip.
+    if (needs > field.width() && !combo->toolTip().contains(combo->currentText()))
+      tell(combo, combo->currentText(), needs, field.width());
+  }
+
+  void checkTabs(QTabBar* tabs) {
+    for (int i = 0; i < tabs->count(); ++i) {
+      if (!tabs->isTabVisible(i)) continue;
+      const int needs = tabs->fontMetrics().size(Qt::TextShowMnemonic, tabs->tabText(i)).width();
+      const int space = tabs->style()->pixelMetric(QStyle::PM_TabBarTabHSpace, nullptr, tabs) / 2;
+      if (needs + space > tabs->tabRect(i).width())
+        tell(tabs, tabs->tabText(i), needs + space, tabs->tabRect(i).width());
+      if (!tabs->rect().contains(tabs->tabRect(i)))
+        tell(tabs, tabs->tabText(i) + " (out of sight)", tabs->tabRect(i).right(), tabs->width());
+    }
+  }
+
+  void checkHeader(QHeaderView* header) {
+    if (header->orientation() != Qt::Horizontal || header->model() == nullptr) return;
+    const int margin = header->style()->pixelMetric(QStyle::PM_HeaderMargin, nullptr, header);
+    for (int i = 0; i < header->count(); ++i) {
+      const QString text = header->model()->headerData(i, Qt::Horizontal).toString();
+      const int needs = header->fontMetrics().horizontalAdvance(text) + 2 * margin;
+      if (!header->isSectionHidden(i) && needs > header->sectionSize(i))
+        tell(header, text, needs, header->sectionSize(i));
+    }
+  }
+
+  void checkArea(QScrollArea* area) {
+    if (area->widget() == nullptr || area->horizontalScrollBarPolicy() != Qt::ScrollBarAlwaysOff)
+      return;
+    const int needs = area->widget()->minimumSizeHint().width();
+    if (needs > area->viewport()->width())
+      tell(area, "its content", needs, area->viewport()->width());
+  }
+
+  /// Some children lie over others by design: frames that float, grips, what Qt lays on top.
+  static bool floats(const QWidget* child) {
+    static const QSet<QString> kinds = {"QRubberBand", "QSizeGrip", "QFocusFrame",
+                                        "QSplitterHandle", "QToolBarExtension"};
+    // Docks behind another tab wait outside the window.
+    const bool behind = child->inherits("QDockWidget") && child->geometry().right() < 0;
+    return child->isWindow() || behind || kinds.contains(child->metaObject()->className()) ||
+           child->objectName() == "entry-box";
+  }
+
+  void checkChildren(QWidget* parent) {
+    if (parent->inherits("QAbstractScrollArea") || parent->inherits("QLineEdit") ||
+        parent->inherits("QTabBar") || parent->inherits("QAbstractSpinBox"))
+      return;
+    const bool scrolled = parent->parentWidget() != nullptr &&
+                          parent->parentWidget()->inherits("QAbstractScrollArea");
+    QList<QWidget*> seen;
+    for (QObject* object : parent->children()) {
+      auto* child = qobject_cast<QWidget*>(object);
+      if (child == nullptr || !child->isVisibleTo(parent) || floats(child)) continue;
+      if (!scrolled && !parent->rect().contains(child->geometry()) && !child->size().isEmpty())
+        problems_ << QString("%1 reaches out of %2: %3 x %4 at %5, %6 in %7 x %8")
+                         .arg(nameOf(child), nameOf(parent))
+                         .arg(child->width())
+                         .arg(child->height())
+                         .arg(child->x())
+                         .arg(child->y())
+                         .arg(parent->width())
+                         .arg(parent->height());
+      for (QWidget* other : seen) {
+        if (other->geometry().intersects(child->geometry()))
+          problems_ << QString("%1 lies over %2").arg(nameOf(child), nameOf(other));
+      }
+      seen << child;
+    }
+  }
+
+  QStringList problems_;
+};
+
+} // namespace sump::testing
