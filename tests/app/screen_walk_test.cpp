@@ -192,7 +192,7 @@ TEST(ScreenWalkTwice, TheSameAtTwiceTheScale) {
   environment.insert("QT_SCALE_FACTOR", "2");
   again.setProcessEnvironment(environment);
   again.start(QCoreApplication::applicationFilePath(), {"--gtest_filter=*/ScreenWalk.*"});
-  ASSERT_TRUE(again.waitForFinished(280000));
+  ASSERT_TRUE(again.waitForFinished(800000));
   EXPECT_EQ(again.exitCode(), 0) << again.readAllStandardOutput().right(6000).toStdString();
 }
 
