@@ -113,7 +113,7 @@ Ring VaultDig::outline(double by) const {
 }
 
 double VaultDig::surface(Point2 p) const {
-  const Point2 local = frame.toLocal(p);
+  const Point2 way = p - frame.origin, local{dot(along, way), cross(along, way)};
   const double out = std::max({std::abs(local.x) - halfLength, std::abs(local.y) - halfWidth, 0.0});
   if (out > 0 && slope <= 0) return gradeHigh;
   return out > 0 ? bottom + out / slope : bottom;
@@ -126,6 +126,7 @@ std::optional<VaultDig> digOf(const Vault& vault, std::size_t index, const Surfa
   VaultDig dig;
   dig.vault = index;
   dig.frame = vault.frame();
+  dig.along = {std::cos(inRadians(vault.angle)), std::sin(inRadians(vault.angle))};
   dig.halfLength = inMetres(vault.length) / 2 + margin;
   dig.halfWidth = inMetres(vault.width) / 2 + margin;
   dig.bottom = inMetres(vault.floor - vault.floorThickness - figures.bedding);

@@ -30,6 +30,7 @@ DigSides digSides(const EarthBasis& earth, const Limits& limits);
 struct VaultDig {
   std::size_t vault = 0; ///< index into the plan's vaults
   Frame frame;
+  Point2 along{1, 0};                   ///< direction of the frame's x, reckoned once
   double halfLength = 0, halfWidth = 0; ///< of the bottom
   double bottom = 0;                    ///< elevation
   double gradeHigh = 0, gradeMean = 0;  ///< at the top outline

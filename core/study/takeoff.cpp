@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 #include <map>
 #include <memory>
 #include <numeric>
@@ -111,31 +112,35 @@ QuantityLine lineFor(std::string_view trade, std::string_view category, std::str
   return line;
 }
 
-/// Gathers entries of one object after another.
+/// What is done with each entry; it may be emptied.
+using Sink = std::function<void(TakeOffEntry&)>;
+
+/// Makes the entries of one object after another, and keeps none of them.
 class Entries {
 public:
-  explicit Entries(UnitSystem units) : units_(units) {}
+  Entries(UnitSystem units, const Sink& sink) : units_(units), sink_(sink) {}
   void addPipe(const Run& run, const RunStudy& study, const PipeProduct& pipe);
   void addItems(const Catalog& catalog, const Run& run, const RunStudy& study,
                 const PipeProduct& pipe);
   void addConnectors(const Run& run, const RunStudy& study);
   void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
   void addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study);
-  std::vector<TakeOffEntry> take() { return std::move(entries_); }
 
 private:
-  void add(QuantityLine line, double quantity, const Id& from, std::string key = {}) {
+  void add(QuantityLine line, double quantity, const Id& from, std::string key = {},
+           std::vector<double> lengths = {}) {
     line.quantity = quantity;
     line.runs = {from};
     if (key.empty()) key = line.item;
-    entries_.push_back({std::move(line), std::move(key), {}});
+    TakeOffEntry entry{std::move(line), std::move(key), std::move(lengths)};
+    sink_(entry);
   }
   std::string outsideSize(const Vault& vault) const {
     return printLength(vault.length, units_) + " x " + printLength(vault.width, units_);
   }
 
   UnitSystem units_;
-  std::vector<TakeOffEntry> entries_;
+  const Sink& sink_;
 };
 
 void Entries::addPipe(const Run& run, const RunStudy& study, const PipeProduct& pipe) {
@@ -147,8 +152,7 @@ void Entries::addPipe(const Run& run, const RunStudy& study, const PipeProduct& 
     line.service = service.key;
     line.net = metres(std::accumulate(lengths.begin(), lengths.end(), 0.0));
     const double quantity = inMetres(line.net);
-    add(std::move(line), quantity, run.id);
-    entries_.back().lengths = lengths;
+    add(std::move(line), quantity, run.id, {}, std::move(lengths));
   }
 }
 
@@ -219,9 +223,10 @@ LineRank lineRank(const std::string& trade, const std::string& category, const s
           sizeRank(size)};
 }
 
-std::vector<TakeOffEntry> takeOffEntries(const Plan& plan, const Catalog& catalog,
-                                         const Study& study) {
-  Entries entries(plan.project.units);
+namespace {
+
+void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, const Sink& sink) {
+  Entries entries(plan.project.units, sink);
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = plan.runs[i];
     const PipeProduct* pipe = catalog.pipe(run.pipe);
@@ -232,19 +237,28 @@ std::vector<TakeOffEntry> takeOffEntries(const Plan& plan, const Catalog& catalo
   }
   for (std::size_t i = 0; i < study.vaults.size(); ++i)
     entries.addVault(catalog, plan.vaults[i], study.vaults[i]);
-  return entries.take();
+}
+
+} // namespace
+
+std::vector<TakeOffEntry> takeOffEntries(const Plan& plan, const Catalog& catalog,
+                                         const Study& study) {
+  std::vector<TakeOffEntry> entries;
+  makeEntries(plan, catalog, study,
+              [&](TakeOffEntry& entry) { entries.push_back(std::move(entry)); });
+  return entries;
 }
 
 std::vector<QuantityLine> takeOff(const StudyContext& context, const Study& study) {
   Lines lines;
   // Cuts of equal pipe for one service are packed together, whichever run they are for.
   std::map<QuantityLine*, std::vector<double>> cuts;
-  for (TakeOffEntry& entry : takeOffEntries(context.plan, context.catalog, study)) {
+  makeEntries(context.plan, context.catalog, study, [&](TakeOffEntry& entry) {
     QuantityLine& line = lines.add(entry.line);
-    if (entry.lengths.empty()) continue;
+    if (entry.lengths.empty()) return;
     auto& lengths = cuts[&line];
     lengths.insert(lengths.end(), entry.lengths.begin(), entry.lengths.end());
-  }
+  });
   for (auto& [line, lengths] : cuts) {
     const Length stick = context.catalog.pipe(line->item)->stick;
     line->quantity = inMetres(line->net);
