@@ -19,6 +19,8 @@ enum class ActionId {
   ExportSvg,
   ExportBill,
   ExportCalculations,
+  ExportCuts,
+  ExportStakes,
   PictureIn,
   PictureBeside,
   PictureScale,

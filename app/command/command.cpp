@@ -92,8 +92,8 @@ int dispatch(const QStringList& arguments, Streams streams) {
 } // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> all = {checkCommand(), levelsCommand(), takeoffCommand(),
-                                           calculateCommand(), exportCommand()};
+  static const std::vector<Command> all = {checkCommand(),    levelsCommand(),    takeoffCommand(),
+                                           stakeoutCommand(), calculateCommand(), exportCommand()};
   return all;
 }
 

@@ -35,6 +35,7 @@ struct Command {
 Command checkCommand();
 Command levelsCommand();
 Command takeoffCommand();
+Command stakeoutCommand();
 Command calculateCommand();
 Command exportCommand();
 

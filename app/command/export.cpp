@@ -1,9 +1,8 @@
-// `export`: the sheet set as PDF and SVG, the bill of materials and the calculation report.
+// `export`: the sheet set as PDF and SVG, all lists and the calculation report.
 
 #include "app/command/open_plan.h"
+#include "app/paint/lists.h"
 #include "app/paint/paint.h"
-#include "core/exchange/bill_of_materials.h"
-#include "core/exchange/plan_file.h"
 #include "core/sheet/calculation_report.h"
 #include "core/sheet/compose.h"
 
@@ -73,9 +72,10 @@ int run(const QCommandLineParser& parsed, Streams streams) {
       told(svg);
     }
   }
-  const std::filesystem::path list = out / (stem + "-bill-of-materials.csv");
-  writeFileAtomically(list, billOfMaterialsCsv(opened.review));
-  told(list);
+  const Supplies supplies = suppliesOf(parsed);
+  const BuyList buy = buyList(opened.review, {&opened.catalog, &supplies, nullptr, std::nullopt});
+  for (const std::filesystem::path& list : writeLists(opened.review, buy, out, stem))
+    told(list);
   const std::filesystem::path report = out / (stem + "-calculations.pdf");
   writePdf(composeCalculationReport(opened.review.plan,
                                     calculations(opened.review.plan, opened.review.study)),
@@ -106,8 +106,8 @@ QList<QCommandLineOption> options() {
 
 Command exportCommand() {
   return {"export",
-          "Write the sheet set as PDF and SVG, the bill of materials as CSV and the calculation "
-          "report as PDF.",
+          "Write the sheet set as PDF and SVG, bill, cutting list and stake-out points, and the "
+          "calculation report as PDF.",
           "PLAN [options]",
           "  sumpwright export samples/transit-depot.sump\n"
           "  sumpwright export --paper arch-d,a1 --out sheets samples/transit-depot.sump\n"

@@ -81,6 +81,11 @@ std::filesystem::path usableFolder(const std::string& name) {
   return folder;
 }
 
+Supplies suppliesOf(const QCommandLineParser& parsed) {
+  return parsed.isSet("catalog") ? loadSupplies(parsed.value("catalog").toStdString())
+                                 : builtinSupplies();
+}
+
 std::string columns(const std::vector<std::string>& headings,
                     const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::string> heads;

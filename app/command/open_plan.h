@@ -2,6 +2,7 @@
 // What every subcommand does first: read the catalogue and the plan, and review it.
 
 #include "app/command/command.h"
+#include "core/catalog/supplies.h"
 #include "core/rules/review.h"
 
 #include <filesystem>
@@ -27,6 +28,9 @@ OpenedPlan openPlan(const QCommandLineParser& parsed);
 
 /// The folder, made when it is not there. Throws InputError when it cannot be made.
 std::filesystem::path usableFolder(const std::string& name);
+
+/// The supplies of `--catalog`, or the built-in ones. Throws CatalogError.
+Supplies suppliesOf(const QCommandLineParser& parsed);
 
 /// Cells in columns, two spaces apart; right-aligned where a heading starts with `>`.
 std::string columns(const std::vector<std::string>& headings,

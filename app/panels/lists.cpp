@@ -1,10 +1,9 @@
 #include "app/panels/lists.h"
 
+#include "core/exchange/buy_list.h"
 #include "core/units/print.h"
 
 #include <QCoreApplication>
-
-#include <cmath>
 
 namespace sump {
 
@@ -42,22 +41,31 @@ QString sentence(QString word) {
 } // namespace
 
 QStringList takeOffHeadings() {
-  return {text("Trade"),  text("Item"),      text("Size"),    text("Material"),
-          text(">Count"), text(">In place"), text(">To buy"), text("Comes from")};
+  return {text("Trade"),   text("Item"),    text("Size"), text("Material"),  text(">In place"),
+          text(">To buy"), text(">Sticks"), text("Note"), text("Comes from")};
 }
 
 std::vector<TableRow> takeOffRows(const Review& review) {
   const UnitSystem units = review.plan.project.units;
+  const BuyList buy = buyList(review);
   std::vector<TableRow> rows;
-  for (const QuantityLine& line : review.study.takeOff) {
-    const bool pipe = inMetres(line.buy) > 0 || inMetres(line.net) > 0;
+  for (const BillLine& line : buy.bill.lines) {
+    std::vector<Id> from;
+    for (const BillShare& share : line.shares)
+      from.push_back(share.from);
+    const CuttingGroup* group = line.sticks > 0 ? buy.cutting.group(line.key, line.size) : nullptr;
+    const std::string note = group != nullptr ? provenText(*group)
+                             : line.net       ? line.note
+                                              : "needs " + needsText(line.net.needs);
     TableRow row;
     row.cells << sentence(q(line.trade)) << sentence(q(line.description))
-              << (line.size.empty() ? QString() : q(line.size) + "\"") << q(line.material)
-              << (pipe ? QString() : q(fixed(line.quantity, 0)))
-              << (pipe ? q(printRunLength(line.net, units)) : QString())
-              << (pipe ? q(printRunLength(line.buy, units)) : QString()) << sources(line.runs);
-    row.objects = std::set<Id>(line.runs.begin(), line.runs.end());
+              << (line.size.empty() || line.category == "vault" ? q(line.size)
+                                                                : q(line.size) + "\"")
+              << q(line.material) << q(printAmount(line.net, line.unit, units))
+              << q(printAmount(line.order, line.unit, units))
+              << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << q(note)
+              << sources(from);
+    row.objects = std::set<Id>(from.begin(), from.end());
     rows.push_back(std::move(row));
   }
   return rows;

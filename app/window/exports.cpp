@@ -1,9 +1,13 @@
 #include "app/window/exports.h"
 
+#include "app/paint/lists.h"
 #include "app/paint/paint.h"
 
 #include "core/exchange/bill_of_materials.h"
+#include "core/exchange/cutting_lists.h"
 #include "core/exchange/plan_file.h"
+#include "core/exchange/stake_out.h"
+#include "core/exchange/workbook.h"
 #include "core/sheet/calculation_report.h"
 #include "core/sheet/compose.h"
 
@@ -41,7 +45,25 @@ void exportSvg(const Review& review, const QString& path) {
 }
 
 void exportBill(const Review& review, const QString& path) {
-  writeFileAtomically(pathOf(path), billOfMaterialsCsv(review));
+  const BuyList buy = buyList(review);
+  if (path.endsWith(".xlsx", Qt::CaseInsensitive)) {
+    writeWorkbook(buyTables(review, buy), review.plan.project.title, pathOf(path));
+  } else {
+    writeFileAtomically(pathOf(path), billOfMaterialsCsv(review, buy));
+  }
+}
+
+void exportCuts(const Review& review, const QString& path) {
+  const CuttingList cutting = buyList(review).cutting;
+  if (path.endsWith(".pdf", Qt::CaseInsensitive)) {
+    writeCuttingPdf(review, cutting, pathOf(path));
+  } else {
+    writeFileAtomically(pathOf(path), cuttingCsv(review, cutting));
+  }
+}
+
+void exportStakes(const Review& review, const QString& path) {
+  writeFileAtomically(pathOf(path), stakeOutCsv(review.plan, review.study));
 }
 
 void exportCalculations(const Review& review, const QString& path) {

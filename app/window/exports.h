@@ -11,8 +11,12 @@ namespace sump {
 /// or std::runtime_error when nothing can be written.
 void exportPdf(const Review& review, const QString& path);
 void exportSvg(const Review& review, const QString& path);
+/// As a workbook when the path ends in `.xlsx`, else as CSV.
 void exportBill(const Review& review, const QString& path);
 /// The calculation report as PDF on letter or A4, as goes with the project's units.
 void exportCalculations(const Review& review, const QString& path);
+/// As a shop sheet when the path ends in `.pdf`, else as CSV.
+void exportCuts(const Review& review, const QString& path);
+void exportStakes(const Review& review, const QString& path);
 
 } // namespace sump

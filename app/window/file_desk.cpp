@@ -44,11 +44,17 @@ ExportFacts exportFacts(ExportKind kind) {
     return {"-calculations.pdf",
             QT_TRANSLATE_NOOP("sump::FileDesk", "Write the calculation report as PDF"),
             "PDF (*.pdf)"};
+  case ExportKind::Cuts:
+    return {".pdf", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the cutting list"),
+            "PDF (*.pdf);;CSV (*.csv)"};
+  case ExportKind::Stakes:
+    return {".csv", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the stake-out points"),
+            "CSV (*.csv)"};
   case ExportKind::Bill:
     break;
   }
-  return {".csv", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the bill of materials"),
-          "CSV (*.csv)"};
+  return {".xlsx", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the bill of materials"),
+          "Workbook (*.xlsx);;CSV (*.csv)"};
 }
 
 } // namespace
@@ -252,6 +258,12 @@ void FileDesk::exportAs(ExportKind kind) {
       break;
     case ExportKind::Calculations:
       exportCalculations(reviewed->review, path);
+      break;
+    case ExportKind::Cuts:
+      exportCuts(reviewed->review, path);
+      break;
+    case ExportKind::Stakes:
+      exportStakes(reviewed->review, path);
       break;
     }
     emit told(tr("Wrote %1").arg(QDir::toNativeSeparators(path)));

@@ -45,6 +45,8 @@ void MainWindow::joinFileActions() {
   actions_->on(ActionId::ExportBill, [this] { files_->exportAs(ExportKind::Bill); });
   actions_->on(ActionId::ExportCalculations,
                [this] { files_->exportAs(ExportKind::Calculations); });
+  actions_->on(ActionId::ExportCuts, [this] { files_->exportAs(ExportKind::Cuts); });
+  actions_->on(ActionId::ExportStakes, [this] { files_->exportAs(ExportKind::Stakes); });
   pictures_ = new PictureDesk(document_, *canvas_);
   actions_->on(ActionId::PictureIn, [this] { pictures_->place(KeepPicture::InPlan); });
   actions_->on(ActionId::PictureBeside, [this] { pictures_->place(KeepPicture::BesidePlan); });

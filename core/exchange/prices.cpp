@@ -161,7 +161,8 @@ LineCost costOf(const BillLine& line, const PriceRow& row, const std::string& fi
                      "'" + row.item + "' is not counted by the unit '" + row.unit + "'",
                      "use one of: " + unitNames(line.unit));
   }
-  const double amount = *line.order / one;
+  // As it is printed, so that whoever multiplies the list's figures gets the list's cost.
+  const double amount = std::round(*line.order / one * 1e4) / 1e4;
   return {amount, row.unit, row.price, std::round(amount * row.price * 100) / 100};
 }
 

@@ -94,15 +94,28 @@ Json runJson(const RunStudy& run) {
   return json;
 }
 
-Json lineJson(const QuantityLine& line) {
-  Json json = {
-      {"trade", line.trade},       {"category", line.category},         {"service", line.service},
-      {"item", line.item},         {"description", line.description},   {"size", line.size},
-      {"material", line.material}, {"quantity", number(line.quantity)}, {"from", line.runs}};
-  if (line.category == "pipe") {
-    json["netLength"] = number(inMetres(line.net));
-    json["lengthToBuy"] = number(inMetres(line.buy));
-  }
+Json amount(const Decided<double>& value) {
+  return value ? number(*value) : Json(nullptr);
+}
+
+Json lineJson(const BillLine& line) {
+  constexpr const char* kUnits[] = {"each", "m", "m3", "m3"};
+  Json from = Json::array();
+  for (const BillShare& share : line.shares)
+    from.push_back({{"id", share.from}, {"amount", number(share.amount)}});
+  Json json = {{"trade", line.trade},
+               {"category", line.category},
+               {"item", line.key},
+               {"description", line.description},
+               {"size", line.size},
+               {"material", line.material},
+               {"unit", kUnits[static_cast<int>(line.unit)]},
+               {"inPlace", amount(line.net)},
+               {"waste", number(line.waste)},
+               {"toBuy", amount(line.order)},
+               {"from", std::move(from)}};
+  if (line.category == "pipe") json["sticks"] = line.sticks;
+  if (!line.net) json["needs"] = line.net.needs;
   return json;
 }
 
@@ -141,11 +154,11 @@ std::string levelsJson(const Review& review) {
                   {"workingVolume", number(review.study.workingVolume.value())}});
 }
 
-std::string takeOffJson(const Review& review) {
+std::string takeOffJson(const BuyList& buy) {
   Json lines = Json::array();
-  for (const QuantityLine& line : review.study.takeOff)
+  for (const BillLine& line : buy.bill.lines)
     lines.push_back(lineJson(line));
-  return written({{"lines", std::move(lines)}});
+  return written({{"lines", std::move(lines)}, {"notes", buy.bill.notes}});
 }
 
 } // namespace sump

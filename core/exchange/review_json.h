@@ -2,6 +2,7 @@
 // The Review as JSON for other programs. Lengths in metres, volumes in cubic metres, slopes as rise
 // over run; every finding also carries the text that a person reads.
 
+#include "core/exchange/buy_list.h"
 #include "core/rules/review.h"
 
 #include <string>
@@ -13,7 +14,7 @@ namespace sump {
 std::string findingsJson(const Review& review);
 /// `{"vaults": [...], "runs": [...], "workingVolume": m3}`
 std::string levelsJson(const Review& review);
-/// `{"lines": [...]}`
-std::string takeOffJson(const Review& review);
+/// `{"lines": [...], "notes": [...]}`
+std::string takeOffJson(const BuyList& buy);
 
 } // namespace sump

@@ -59,7 +59,9 @@ void addDigs(BillMaker& maker) {
             earth.pipeZone, nullptr, &TrenchStudy::pipeZone);
   addVolume(maker, volumeLine("backfill", "backfill", "Backfill from the dig", "compacted"),
             earth.backfill, &PitStudy::backfill, &TrenchStudy::backfill);
-  addTotal(maker, volumeLine("spoil", "spoil", "Spoil", "loose, all that is dug"), earth.spoil);
+  BillLine spoil = volumeLine("spoil", "spoil", "Spoil", "loose, all that is dug");
+  spoil.bought = false;
+  addTotal(maker, spoil, earth.spoil);
   addTotal(maker, volumeLine("haulage", "surplus", "Surplus hauled off", "loose"), earth.surplus);
   BillLine loads = billLine("site work", "haulage", "truckload", "Truckloads of surplus");
   addTotal(maker, loads, earth.truckloads);

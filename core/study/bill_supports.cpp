@@ -53,7 +53,8 @@ void addSupportsOf(BillMaker& maker, const Run& run, const std::vector<ExposedLe
   for (const ExposedLeg& leg : legs) {
     BillLine like = billLine(facts(run.service).trade, "support", "pipe-support",
                              "Support of exposed pipe", leg.size);
-    like.note = "in the equipment room; lesser of code and trade table";
+    like.note = isConduit(run.service) ? "in the equipment room; NEC spacing"
+                                       : "in the equipment room; lesser of code and trade table";
     BillLine& line = maker.line(like);
     const Decided<Length> spacing = spacingOf(maker.context(), run, leg);
     if (!spacing) {

@@ -2,6 +2,8 @@
 
 #include "core/exchange/csv.h"
 
+#include "tests/support/csv_reader.h"
+
 #include <gtest/gtest.h>
 
 #include <random>
@@ -9,37 +11,7 @@
 namespace sump {
 namespace {
 
-/// RFC 4180 section 2, written without looking at the writer.
-std::vector<std::vector<std::string>> readCsv(const std::string& text) {
-  std::vector<std::vector<std::string>> rows;
-  std::vector<std::string> row;
-  std::string field;
-  bool quoted = false;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char c = text[i];
-    if (quoted) {
-      if (c == '"' && i + 1 < text.size() && text[i + 1] == '"') {
-        field += '"';
-        ++i;
-      } else if (c == '"') {
-        quoted = false;
-      } else {
-        field += c;
-      }
-    } else if (c == '"') {
-      quoted = true;
-    } else if (c == ',') {
-      row.push_back(std::exchange(field, {}));
-    } else if (c == '\r' && i + 1 < text.size() && text[i + 1] == '\n') {
-      row.push_back(std::exchange(field, {}));
-      rows.push_back(std::exchange(row, {}));
-      ++i;
-    } else {
-      field += c;
-    }
-  }
-  return rows;
-}
+using test::readCsv;
 
 TEST(Csv, QuotesWhatRfc4180Demands) {
   EXPECT_EQ(

@@ -1,0 +1,94 @@
+// The shop sheet says every cut of the cutting list, and no text lies on another.
+
+#include "core/sheet/cutting_sheet.h"
+
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/units/print.h"
+#include "tests/reference/two_vault_plan.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace sump::test {
+namespace {
+
+Review reviewOf(const std::string& name) {
+  const Plan plan =
+      name == "two-vault"
+          ? twoVaultPlan()
+          : readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + name + ".sump");
+  return review(plan, builtinCatalog());
+}
+
+CuttingList cutsOf(const Review& review) {
+  return cuttingList(review.plan, review.study, builtinCatalog(), review.limits.length(kKerfLimit));
+}
+
+std::string allText(const std::vector<Page>& pages) {
+  std::string all;
+  for (const Page& page : pages) {
+    for (const PageItem& item : page.items) {
+      if (const auto* text = std::get_if<PageText>(&item)) all += text->text + " ";
+    }
+  }
+  return all;
+}
+
+class CuttingSheet : public ::testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(Plans, CuttingSheet,
+                         ::testing::Values("two-vault", "transit-depot", "boatyard-pad"));
+
+TEST_P(CuttingSheet, SaysEveryCutAndCount) {
+  const Review reviewed = reviewOf(GetParam());
+  const CuttingList cuts = cutsOf(reviewed);
+  const bool metric = reviewed.plan.project.units == UnitSystem::Metric;
+  const std::string text =
+      allText(composeCuttingSheet(reviewed, cuts, shopPaper(reviewed.plan.project.units)));
+  for (const CuttingGroup& group : cuts.groups) {
+    EXPECT_NE(text.find(group.name + " " + group.size +
+                        "\": " + std::to_string(group.sticks.size()) + " x "),
+              std::string::npos);
+    for (const StickCut& cut : group.cuts) {
+      if (cut.length == group.stick) continue;
+      const std::string length =
+          metric ? fixed(inMillimetres(cut.length), 0) : inchesOnly(cut.length);
+      EXPECT_NE(text.find(cutMark(cut) + " ="), std::string::npos) << cutMark(cut);
+      EXPECT_NE(text.find(length), std::string::npos) << length;
+    }
+  }
+}
+
+TEST_P(CuttingSheet, NoTextTouchesAnotherOrLeavesThePaper) {
+  const Review reviewed = reviewOf(GetParam());
+  for (const char* paper : {"letter", "a4"}) {
+    for (const Page& page : composeCuttingSheet(reviewed, cutsOf(reviewed), paper)) {
+      std::vector<Ring> boxes;
+      for (const PageItem& item : page.items) {
+        if (const auto* text = std::get_if<PageText>(&item)) boxes.push_back(textBox(*text));
+      }
+      for (std::size_t i = 0; i < boxes.size(); ++i) {
+        for (const Point2& p : boxes[i]) {
+          EXPECT_GE(p.x, 0);
+          EXPECT_LE(p.x, page.width);
+          EXPECT_LE(p.y, page.height);
+        }
+        for (std::size_t k = 0; k < i; ++k)
+          EXPECT_FALSE(overlaps(boxes[i], boxes[k])) << page.number << " " << i << " " << k;
+      }
+    }
+  }
+}
+
+TEST(CuttingSheetPaper, SmallPlansTakeOnePage) {
+  const Review reviewed = reviewOf("two-vault");
+  EXPECT_EQ(composeCuttingSheet(reviewed, cutsOf(reviewed), "letter").size(), 1u);
+  EXPECT_THROW(composeCuttingSheet(reviewed, cutsOf(reviewed), "a0"), std::invalid_argument);
+  const Review empty = review(Plan{}, builtinCatalog());
+  EXPECT_NE(allText(composeCuttingSheet(empty, cutsOf(empty), "a4")).find("no pipe to cut"),
+            std::string::npos);
+}
+
+} // namespace
+} // namespace sump::test
