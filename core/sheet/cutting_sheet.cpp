@@ -11,7 +11,8 @@ namespace sump {
 namespace {
 
 constexpr double kMargin = 12; ///< mm
-constexpr double kGap = 4;
+constexpr double kGap = 3;
+constexpr double kColumnGap = 8;
 constexpr double kNumberWidth = 9;
 constexpr double kBarHeight = 5.2;
 
@@ -62,16 +63,31 @@ std::vector<StickRow> stickRows(const CuttingGroup& group) {
 }
 
 /// The marks and lengths in words, for whoever reads rather than measures the bar.
-std::string cutsText(const CuttingGroup& group, const StickRow& row, UnitSystem units) {
-  if (row.count > 1 || isWhole(group, *row.stick)) {
-    return std::to_string(row.count) + (row.count > 1 ? " sticks" : " stick") + " left whole";
-  }
-  std::string text;
+std::vector<std::string> cutsWords(const CuttingGroup& group, const StickRow& row,
+                                   UnitSystem units) {
+  if (row.count > 1) return {"whole sticks"};
+  const bool whole = isWhole(group, *row.stick);
+  std::vector<std::string> parts;
   for (std::size_t cut : row.stick->cuts) {
-    text += (text.empty() ? "" : ",  ") + cutMark(group.cuts[cut]) + " = " +
-            cutText(group.cuts[cut].length, units);
+    parts.push_back(cutMark(group.cuts[cut]) + " = " +
+                    (whole ? "whole stick" : cutText(group.cuts[cut].length, units)));
   }
-  return text + ";  left " + cutText(row.stick->offcut, units);
+  if (!whole) parts.push_back("left " + cutText(row.stick->offcut, units));
+  return parts;
+}
+
+/// Each part is kept whole when the lines are broken.
+std::vector<std::string> linesOf(const std::vector<std::string>& parts, double width) {
+  std::vector<std::string> lines(1);
+  for (const std::string& part : parts) {
+    const std::string joined = lines.back().empty() ? part : lines.back() + ",  " + part;
+    if (!lines.back().empty() && textWidth(joined, kTextHeight, false) > width) {
+      lines.push_back(part);
+    } else {
+      lines.back() = joined;
+    }
+  }
+  return lines;
 }
 
 /// A bar as long as the stick is wide on the paper; what is left over is hatched.
@@ -94,7 +110,7 @@ PaperStrip stickStrip(const CuttingGroup& group, const StickRow& row, const std:
   PaperStrip strip;
   addBar(group, *row.stick, width, strip);
   strip.items.push_back(words({0, 4.0}, number, kTextHeight, true));
-  const auto lines = wrapped(cutsText(group, row, units), width - kNumberWidth, kTextHeight, false);
+  const auto lines = linesOf(cutsWords(group, row, units), width - kNumberWidth);
   double y = kBarHeight + 2.6;
   for (const std::string& line : lines) {
     strip.items.push_back(words({kNumberWidth, y}, line));
@@ -109,8 +125,14 @@ Block groupBlock(const CuttingGroup& group, double width, UnitSystem units) {
   const std::string title = group.name + " " + sizeMark(group.size) + ": " +
                             std::to_string(group.sticks.size()) + " x " +
                             printLength(group.stick, units) + " (" + provenText(group) + ")";
-  block.head.push_back(
-      {8.5, {words({0, 5.4}, title, 3.0, true), rule({0, 7.0}, {width, 7.0}, 0.35)}});
+  PaperStrip head{2.0, {}};
+  for (const std::string& line : wrapped(title, width, 3.0, true)) {
+    head.items.push_back(words({0, head.height + 3.2}, line, 3.0, true));
+    head.height += 5.0;
+  }
+  head.items.push_back(rule({0, head.height - 0.4}, {width, head.height - 0.4}, 0.35));
+  head.height += 0.8;
+  block.head.push_back(std::move(head));
   int number = 1;
   for (const StickRow& row : stickRows(group)) {
     std::string label = std::to_string(number);
@@ -147,40 +169,55 @@ Block piecesBlock(const Review& review, double width) {
                                  {"Centre|to centre", Align::Right},
                                  {"Take-out", Align::Right},
                                  {"Cut", Align::Right}};
-  columns.insert(columns.end(), columns.begin(), columns.begin() + 5);
+  const std::vector<Column> beside = columns;
+  columns.insert(columns.end(), beside.begin(), beside.end());
   return table("PIECES BY RUN", columns, rows, width);
 }
 
-/// Pages of one column each, filled from the top.
+/// Pages filled from the top: sticks in two columns, what is wide below both.
 class ShopPages {
 public:
   ShopPages(const Review& review, const CuttingList& cutting, const ShopPaper& paper)
       : review_(review), cutting_(cutting), paper_(paper) {}
 
   double width() const { return paper_.width - 2 * kMargin; }
+  double columnWidth() const { return (width() - kColumnGap) / 2; }
 
-  void add(Block block) {
+  void addNarrow(Block block) {
     while (!block.body.empty()) {
       if (pages_.empty()) turn();
-      const double below = place(block, {kMargin, y_}, bottom(), pages_.back());
-      if (below == y_) {
+      if (placed(block, kMargin + column_ * (columnWidth() + kColumnGap))) continue;
+      if (++column_ == 2) {
         turn();
-        continue;
+      } else {
+        y_ = top_;
       }
-      y_ = below + kGap;
+    }
+  }
+  void addWide(Block block) {
+    y_ = lowest_;
+    while (!block.body.empty()) {
+      if (pages_.empty() || !placed(block, kMargin)) turn();
     }
   }
   std::vector<Page> take();
 
 private:
-  double bottom() const { return paper_.height - kMargin - 6; }
+  bool placed(Block& block, double x) {
+    const double below = place(block, {x, y_}, paper_.height - kMargin - 6, pages_.back());
+    if (below == y_) return false;
+    y_ = below + kGap;
+    lowest_ = std::max(lowest_, y_);
+    return true;
+  }
   void turn();
 
   const Review& review_;
   const CuttingList& cutting_;
   const ShopPaper& paper_;
   std::vector<Page> pages_;
-  double y_ = 0;
+  int column_ = 0;
+  double top_ = 0, y_ = 0, lowest_ = 0;
 };
 
 void ShopPages::turn() {
@@ -211,6 +248,8 @@ void ShopPages::turn() {
   }
   page.items.push_back(rule({kMargin, y_ - 2}, {right, y_ - 2}, 0.5));
   pages_.push_back(std::move(page));
+  column_ = 0;
+  top_ = lowest_ = y_;
 }
 
 std::vector<Page> ShopPages::take() {
@@ -237,8 +276,8 @@ std::vector<Page> composeCuttingSheet(const Review& review, const CuttingList& c
                                       std::string_view paper) {
   ShopPages pages(review, cutting, shopPaperOf(paper));
   for (const CuttingGroup& group : cutting.groups)
-    pages.add(groupBlock(group, pages.width(), review.plan.project.units));
-  pages.add(piecesBlock(review, pages.width()));
+    pages.addNarrow(groupBlock(group, pages.columnWidth(), review.plan.project.units));
+  pages.addWide(piecesBlock(review, pages.width()));
   return pages.take();
 }
 

@@ -3,6 +3,7 @@
 #include "app/command/command.h"
 
 #include <QProcess>
+#include <QTemporaryDir>
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -79,6 +80,29 @@ TEST(Command, ListsLevelsAndQuantities) {
   EXPECT_NE(csv.out.find("Foot valve with strainer"), std::string::npos);
 }
 
+TEST(Command, ListsCutsPricesAndStakeOutPoints) {
+  const QString plan = kSamples + "transit-depot.sump";
+  const Ran cuts = run({"takeoff", "--cuts", plan});
+  EXPECT_NE(cuts.out.find("(least, proven)"), std::string::npos) << cuts.out;
+  EXPECT_NE(cuts.out, run({"takeoff", "--cuts", "--kerf", "1 in", plan}).out);
+  const Ran stakes = run({"stakeout", plan});
+  EXPECT_EQ(stakes.out.rfind("P (point),", 0), 0u) << stakes.out;
+  const QTemporaryDir folder;
+  const QString prices = folder.filePath("own.csv"), book = folder.filePath("bill.xlsx");
+  std::ofstream(prices.toStdString())
+      << "item,size,unit,price,currency\nfoot-valve,2,each,10,USD\n";
+  const Ran priced = run({"takeoff", "--prices", prices, plan});
+  EXPECT_NE(priced.out.find("Total of what has a price: USD 20.00"), std::string::npos)
+      << priced.out;
+  EXPECT_NE(priced.out.find("Without a price or an amount"), std::string::npos);
+  EXPECT_EQ(run({"takeoff", "--prices", prices, "--xlsx", book, plan}).status, kClean);
+  EXPECT_GT(std::filesystem::file_size(book.toStdString()), 5000u);
+  std::ofstream(prices.toStdString(), std::ios::app) << "foot-valve,3,dozen,10,USD\n";
+  const Ran bad = run({"takeoff", "--prices", prices, plan});
+  EXPECT_EQ(bad.status, kBadInput);
+  EXPECT_NE(bad.err.find("own.csv:3: the unit 'dozen' is not known"), std::string::npos) << bad.err;
+}
+
 TEST(Command, BadInputIsOneLineAndStatusTwo) {
   const std::vector<QStringList> calls = {
       {"check"},
@@ -120,7 +144,9 @@ TEST(Command, ExportsSheetsAndBillOfMaterials) {
   ASSERT_EQ(ran.status, kClean) << ran.err;
   for (const char* name :
        {"transit-depot-arch-d.pdf", "transit-depot-a1.pdf", "transit-depot-arch-d-P-101.svg",
-        "transit-depot-bill-of-materials.csv", "transit-depot-calculations.pdf"}) {
+        "transit-depot-bill-of-materials.csv", "transit-depot-bill-of-materials.xlsx",
+        "transit-depot-cutting-list.csv", "transit-depot-cutting-list.pdf",
+        "transit-depot-stake-out.csv", "transit-depot-calculations.pdf"}) {
     EXPECT_TRUE(std::filesystem::exists(folder / name)) << name;
     EXPECT_GT(std::filesystem::file_size(folder / name), 1000u) << name;
   }

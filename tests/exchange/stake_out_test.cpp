@@ -36,6 +36,7 @@ TEST_F(StakeOut, TheHeadingSaysTheOrder) {
   for (std::size_t i = 1; i < rows.size(); ++i) {
     ASSERT_EQ(rows[i].size(), 5u);
     EXPECT_EQ(rows[i][0], std::to_string(i));
+    EXPECT_EQ(rows[i][4].find(','), std::string::npos) << rows[i][4];
   }
 }
 
@@ -44,12 +45,11 @@ TEST_F(StakeOut, NorthIsYAndEastIsX) {
   const Rows rows = rowsOf(twoVaultPlan());
   expectPoint(row(rows, "V1 centre"), "10.000", "20.000", "90.000");
   // The outside corner at the low x and low y, under the 6 in slab.
-  expectPoint(row(rows, "V1 outside corner, underside of slab, 1 of 4"), "7.000", "14.250",
-              "89.500");
+  expectPoint(row(rows, "V1 outside corner 1 of 4"), "7.000", "14.250", "89.500");
   expectPoint(row(rows, "V1-M2 centre"), "10.000", "22.750", "97.000");
-  expectPoint(row(rows, "IN (Wash-water inlet) start"), "22.000", "-19.000", "95.000");
-  expectPoint(row(rows, "OF (Sewer overflow) end"), "-10.000", "84.500", "93.073");
-  expectPoint(row(rows, "ER inside corner, floor, 1 of 4"), "20.000", "36.000", "97.000");
+  expectPoint(row(rows, "IN Wash-water inlet start"), "22.000", "-19.000", "95.000");
+  expectPoint(row(rows, "OF Sewer overflow end"), "-10.000", "84.500", "93.073");
+  expectPoint(row(rows, "ER inside corner 1 of 4"), "20.000", "36.000", "97.000");
   expectPoint(row(rows, "SW connection"), "-10.000", "84.500", "93.073");
 }
 
@@ -60,10 +60,10 @@ TEST_F(StakeOut, PavementLiesOnTheGroundAndMetricPlansAreInMetres) {
   const Rows rows = rowsOf(plan);
   EXPECT_EQ(rows[0][1], "N (north, m)");
   // 97 - 50/100 = 96.5 ft = 29.4132 m; 50 ft = 15.24 m
-  expectPoint(row(rows, "PV edge, ground, 2 of 3"), "0.000", "15.240", "29.413");
+  expectPoint(row(rows, "PV edge 2 of 3"), "0.000", "15.240", "29.413");
   plan.spots = {};
   plan.site.groundDefault.reset();
-  EXPECT_EQ(row(rowsOf(plan), "PV edge, ground, 2 of 3")[3], "") << "no level is made up";
+  EXPECT_EQ(row(rowsOf(plan), "PV edge 2 of 3")[3], "") << "no level is made up";
 }
 
 TEST_F(StakeOut, EveryVaultRunAndRoomIsThere) {
