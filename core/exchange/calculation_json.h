@@ -8,9 +8,10 @@
 
 namespace sump {
 
-/// `{"calculations": [{"id", "object", "section", "title", "formula", "inputs": [{"symbol", "name",
-/// "value", "from"}], "steps", "result", "source"}]}`, all values in SI; in place of `result` one
-/// that cannot be decided has `needs`.
+/// `{"calculations": [{"id", "number", "object", "section", "title", "formula", "inputs":
+/// [{"symbol", "name", "value", "unit", "from"}], "steps", "source", "result", "unit"}]}`: numbers
+/// as in the report, values in SI with their unit; in place of `result` and `unit` one that cannot
+/// be decided has `needs`.
 std::string calculationJson(const std::vector<Calculation>& calculations);
 
 } // namespace sump

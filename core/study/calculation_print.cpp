@@ -4,22 +4,21 @@
 #include "core/units/temperature.h"
 
 #include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 
 namespace sump {
 
 namespace {
 
-/// That many significant figures, and never fewer than the whole number has.
+/// That many significant figures, and never fewer than the whole number has. Not by printf, which
+/// writes the locale's decimal comma.
 std::string figures(double v, int count) {
-  std::array<char, 400> buffer{};
-  if (std::abs(v) >= std::pow(10, count) && std::abs(v) < 1e15) {
-    std::snprintf(buffer.data(), buffer.size(), "%.0f", v);
-  } else {
-    std::snprintf(buffer.data(), buffer.size(), "%.*g", count, v);
-  }
-  return buffer.data();
+  if (std::abs(v) >= std::pow(10, count) && std::abs(v) < 1e15) return fixed(v, 0);
+  std::array<char, 40> buffer{};
+  char* const end = buffer.data() + buffer.size();
+  return {buffer.data(),
+          std::to_chars(buffer.data(), end, v, std::chars_format::general, count).ptr};
 }
 
 /// How a kind is written: what SI is divided by, and the unit.
@@ -65,28 +64,6 @@ Scale scaleOf(QuantityKind kind) {
   }
 }
 
-std::string siUnit(QuantityKind kind) {
-  switch (kind) {
-  case QuantityKind::Flow:
-    return "m3/s";
-  case QuantityKind::Pressure:
-    return "Pa";
-  case QuantityKind::Force:
-    return "N";
-  case QuantityKind::SmallLength:
-  case QuantityKind::HeadOfWater:
-    return "m";
-  case QuantityKind::Time:
-    return "s";
-  case QuantityKind::Temperature:
-    return "K";
-  case QuantityKind::Angle:
-    return "rad";
-  default:
-    return scaleOf(kind).metricUnit;
-  }
-}
-
 std::string timeText(double seconds, int count) {
   if (std::abs(seconds) < 120) return figures(seconds, count) + " s";
   if (std::abs(seconds) < 7200) return figures(seconds / 60, count) + " min";
@@ -122,6 +99,28 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int co
   const bool metric = units == UnitSystem::Metric;
   const std::string unit = metric ? scale.metricUnit : scale.usUnit;
   return figures(si / (metric ? scale.metric : scale.us), count) + (unit.empty() ? "" : " " + unit);
+}
+
+std::string siUnit(QuantityKind kind) {
+  switch (kind) {
+  case QuantityKind::Flow:
+    return "m3/s";
+  case QuantityKind::Pressure:
+    return "Pa";
+  case QuantityKind::Force:
+    return "N";
+  case QuantityKind::SmallLength:
+  case QuantityKind::HeadOfWater:
+    return "m";
+  case QuantityKind::Time:
+    return "s";
+  case QuantityKind::Temperature:
+    return "K";
+  case QuantityKind::Angle:
+    return "rad";
+  default:
+    return scaleOf(kind).metricUnit;
+  }
 }
 
 std::string printSi(double si, QuantityKind kind) {

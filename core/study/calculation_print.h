@@ -18,6 +18,9 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int fi
 /// to 1, a slope as rise over run. Seven figures, so that levels can be subtracted.
 std::string printSi(double si, QuantityKind kind);
 
+/// The unit alone: `m3/s`; empty for plain numbers.
+std::string siUnit(QuantityKind kind);
+
 /// The calculations as plain text: a heading for each section, then formula, inputs, steps, result
 /// and source of each; one that cannot be decided says what it needs.
 std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units);
