@@ -14,6 +14,8 @@ public:
   /// True when one of the handles lies under the pointer and is taken; else what was taken is let
   /// go.
   bool press(const Pointer& pointer, const std::vector<Handle>& handles);
+  /// As if it had been clicked.
+  void take(const Handle& handle) { handle_ = handle; }
   void move(const Pointer& pointer);
   void release(const Pointer& pointer);
   /// Lights up the handle under the pointer.

@@ -49,13 +49,28 @@ bool InsertTool::insert() {
   }
   if (!host().commit(what_.step, made->plan)) return false;
   typed_.clear();
+  last_ = made->made;
   host().select(made->shown);
   host().refresh();
   return true;
 }
 
+bool InsertTool::takeLast() {
+  for (const Handle& h : handles()) {
+    if (last_.empty() || h.part != last_) continue;
+    drag_.take(h);
+    return true;
+  }
+  return false;
+}
+
 bool InsertTool::key(int key, Qt::KeyboardModifiers modifiers) {
   if (drag_.key(key, modifiers)) return true;
+  if (erases(key) && what_.drags) {
+    if (!takeLast() || !drag_.key(key, modifiers))
+      host().refuse(toolText("Click the part that is to go, then press Delete."));
+    return true;
+  }
   if (key != Qt::Key_Escape || !pressed_) return false;
   cancel();
   return true;

@@ -12,6 +12,7 @@ namespace sump {
 /// What a click would do.
 struct Insertion {
   Plan plan;
+  Id made;            ///< the part; empty where a line is cut
   std::set<Id> shown; ///< selected afterwards
   Point2 at;
   std::vector<Point2> ghost; ///< a line, or from three points on an area
@@ -54,7 +55,10 @@ public:
   void move(const Pointer& pointer) override;
   void release(const Pointer& pointer) override;
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
-  bool claims(int key) const override { return drag_.claims(key) || Tool::claims(key); }
+  /// Delete is for the part, never for all that holds it.
+  bool claims(int key) const override {
+    return drag_.claims(key) || (what_.drags && erases(key)) || Tool::claims(key);
+  }
   std::vector<EntryField> entryFields() const override;
   void typing(const Entry& entry) override;
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
@@ -69,11 +73,15 @@ private:
   std::vector<Handle> handles() const;
   std::optional<Insertion> asked(QString& why) const;
   bool insert();
+  static bool erases(int key) { return key == Qt::Key_Delete || key == Qt::Key_Backspace; }
+  /// Takes hold of the part that was put in last; false when it is gone.
+  bool takeLast();
 
   Insertable what_;
   HandleDrag drag_;
   int kind_ = 0;
   bool pressed_ = false;
+  Id last_; ///< the part that was put in last
   Entry typed_;
   Pointer pointer_;
   std::optional<Insertion> now_; ///< what a click here would do

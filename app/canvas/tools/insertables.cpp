@@ -17,9 +17,10 @@ namespace {
 constexpr double kCatchPixels = 8;
 constexpr double kManwayRadius = 0.3048; // metres: half of 24 in
 
-const Vault* vaultMeant(const ToolHost& host, const Pointer& pointer) {
-  const Vault* under = vaultHolding(host.plan(), pointer.site);
-  if (under != nullptr || host.selection().size() != 1) return under;
+/// The vault under the pointer; else, while a place in it is typed, the one that is selected.
+const Vault* vaultMeant(const ToolHost& host, const InsertAsk& ask) {
+  const Vault* under = vaultHolding(host.plan(), ask.pointer.site);
+  if (under != nullptr || ask.typed.empty() || host.selection().size() != 1) return under;
   return host.plan().vaults.find(*host.selection().begin());
 }
 
@@ -43,7 +44,7 @@ double baffleWanted(const ToolHost& host, const InsertAsk& ask, const Vault& vau
 }
 
 std::optional<Insertion> baffleAt(const ToolHost& host, const InsertAsk& ask, QString& why) {
-  const Vault* vault = vaultMeant(host, ask.pointer);
+  const Vault* vault = vaultMeant(host, ask);
   if (vault == nullptr) {
     why = toolText("A baffle stands in a vault: click inside one, or on its wall.");
     return std::nullopt;
@@ -64,12 +65,13 @@ std::optional<Insertion> baffleAt(const ToolHost& host, const InsertAsk& ask, QS
   in.ghost = changed.frame().rectangle({near, -half}, {far, half});
   in.at = changed.frame().toSite({(near + far) / 2, 0});
   in.gaps = chamberSpans(changed);
+  in.made = made;
   in.shown = {vault->id};
   return in;
 }
 
 std::optional<Insertion> manwayAt(const ToolHost& host, const InsertAsk& ask, QString& why) {
-  const Vault* vault = vaultMeant(host, ask.pointer);
+  const Vault* vault = vaultMeant(host, ask);
   if (vault == nullptr) {
     why = toolText("A manway is an opening in a vault's lid: click inside a vault.");
     return std::nullopt;
@@ -92,6 +94,7 @@ std::optional<Insertion> manwayAt(const ToolHost& host, const InsertAsk& ask, QS
   }
   const double low = insideLow(*vault), half = inMetres(vault->width) / 2 - inMetres(vault->wall);
   in.gaps = {{frame.toSite({low, at.y}), in.at}, {frame.toSite({at.x, -half}), in.at}};
+  in.made = made;
   in.shown = {vault->id};
   return in;
 }
@@ -155,6 +158,7 @@ std::optional<Insertion> partAt(const ToolHost& host, const InsertAsk& ask, QStr
   const std::string toSize = kind == PartKind::Reducer ? smallerSize(host.catalog(), *run) : "";
   Id made;
   in.plan = addPart(host.plan(), run->id, kind, toSize, *at, made);
+  in.made = made;
   in.tag = partName(host.catalog(), kind);
   in.shown = {run->id};
   return in;
