@@ -25,6 +25,7 @@ const std::vector<Maker>& makers() {
       {{"excavation", "C-1", "Excavation"}, excavationSheet},
       {{"vault-sections", "C-3", "Vault sections"}, vaultSectionSheet},
       {{"plan", "P-1", "Reclaim tankage plan"}, planSheet},
+      {{"long-section", "P-3", "Long section through the vaults"}, trainSectionSheet},
       {{"run-sections", "P-3", "Sections of the runs"}, runSectionSheet},
       {{"room", "P-4", "Equipment room"}, roomSheet},
       {{"details", "P-5", "Plumbing details"}, detailSheet},
@@ -85,6 +86,7 @@ std::vector<NumberedPage> wholeSet(const SheetJob& job) {
   constexpr std::size_t kMostCovers = 9;
   DraftPages cover(1);
   cover[0].page.title = "Cover and sheet index";
+  cover[0].documentType = "Cover";
   for (std::size_t covers = 1; covers <= kMostCovers; ++covers) {
     pages.clear();
     cover.resize(covers, cover.front());

@@ -20,9 +20,9 @@ double headHeight(const Block& block) {
 }
 
 /// The head and the first rows: the least that is worth its heading.
-double leastHeight(const Block& block) {
+double leastHeight(const Block& block, std::size_t rows) {
   double sum = headHeight(block);
-  for (std::size_t i = 0; i < std::min(kLeastRows, block.body.size()); ++i)
+  for (std::size_t i = 0; i < std::min(rows, block.body.size()); ++i)
     sum += block.body[i].height;
   return sum;
 }
@@ -123,12 +123,12 @@ bool PageFlow::placeWhole(Block& block) {
 }
 
 /// As many strips as stand in the place that takes the least part.
-bool PageFlow::placePart(Block& block) {
-  double height = leastHeight(block);
+bool PageFlow::placePart(Block& block, std::size_t rows) {
+  double height = leastHeight(block, rows);
   const auto at = placeFor(block.width, height);
   if (!at) return false;
   double deepest = height;
-  for (std::size_t i = std::min(kLeastRows, block.body.size()); i < block.body.size(); ++i) {
+  for (std::size_t i = std::min(rows, block.body.size()); i < block.body.size(); ++i) {
     height += block.body[i].height;
     const PaperBox wide = PaperBox{*at, {at->x + block.width, at->y + height}}.grown(kSheetGap / 2);
     const bool free = wide.high.y <= space_.high.y + kSheetGap / 2 &&
@@ -146,9 +146,10 @@ void PageFlow::add(Block block) {
   if (pages_.empty()) turnPage();
   if (placeWhole(block)) return;
   while (!block.body.empty()) {
-    if (placePart(block)) continue;
-    turnPage();
-    if (placeWhole(block) || placePart(block)) continue;
+    if (placePart(block, kLeastRows)) continue;
+    const bool empty = taken_.size() == 1; // only the title block stands there
+    if (!empty) turnPage();
+    if (placeWhole(block) || placePart(block, kLeastRows) || placePart(block, 1)) continue;
     throw std::invalid_argument("'" + title_ + "' does not fit on " + std::string(job_.paper.name) +
                                 ". Choose a larger paper size.");
   }

@@ -41,7 +41,7 @@ public:
 private:
   std::optional<Point2> placeFor(double width, double height) const;
   bool placeWhole(Block& block);
-  bool placePart(Block& block);
+  bool placePart(Block& block, std::size_t rows);
   void put(Block& block, Point2 at, double height);
 
   const SheetJob& job_;

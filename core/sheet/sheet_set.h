@@ -46,6 +46,7 @@ DraftPages placementSheet(const SheetJob& job);
 DraftPages excavationSheet(const SheetJob& job);
 DraftPages vaultSectionSheet(const SheetJob& job);
 DraftPages planSheet(const SheetJob& job);
+DraftPages trainSectionSheet(const SheetJob& job);
 DraftPages runSectionSheet(const SheetJob& job);
 DraftPages roomSheet(const SheetJob& job);
 DraftPages detailSheet(const SheetJob& job);

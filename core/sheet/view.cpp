@@ -127,7 +127,7 @@ double SheetView::shownLength(const Polyline& line) const {
 }
 
 const std::vector<double>& standardScales(UnitSystem units) {
-  static const std::vector<double> iso = {10, 20, 50, 100, 200, 500, 1000, 2000, 5000};
+  static const std::vector<double> iso = {10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000};
   // 1 in to 3/32 in = 1 ft, then 1 in = 10 ft to 1 in = 400 ft.
   static const std::vector<double> us = {12,  16,  24,  32,  48,  64,   96,   120,  128,
                                          240, 360, 480, 600, 720, 1200, 2400, 3600, 4800};

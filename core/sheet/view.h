@@ -28,8 +28,8 @@ struct SheetView {
   double shownLength(const Polyline& site) const;
 };
 
-/// The standard scales of the project's units, largest drawing first: ISO 5455 for metric;
-/// engineer's and architect's scales for US.
+/// The standard scales of the project's units, largest drawing first: ISO 5455 with the customary
+/// 1:25 and 1:250 for metric; engineer's and architect's scales for US.
 const std::vector<double>& standardScales(UnitSystem units);
 /// `1/4" = 1'-0" (1:48)`, `1" = 20'-0" (1:240)`, `1:50`.
 std::string scaleText(double scale, UnitSystem units);

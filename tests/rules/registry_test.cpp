@@ -12,7 +12,8 @@
 namespace sump::testing {
 namespace {
 
-const std::vector<std::string> kGood = {"transit-depot.sump", "boatyard-pad.sump"};
+const std::vector<std::string> kGood = {"transit-depot.sump", "boatyard-pad.sump",
+                                        "ferry-quay.sump"};
 
 std::string contents(const std::filesystem::path& file) {
   std::ifstream in(file, std::ios::binary);

@@ -128,7 +128,9 @@ INSTANTIATE_TEST_SUITE_P(
     ::testing::Values(SetCase{"transit-depot", "arch-d"}, SetCase{"transit-depot", "ansi-b"},
                       SetCase{"transit-depot", "a3"}, SetCase{"boatyard-pad", "arch-d"},
                       SetCase{"boatyard-pad", "ansi-b"}, SetCase{"boatyard-pad", "a3"},
-                      SetCase{"small", "a4"}, SetCase{"small", "arch-e"}));
+                      SetCase{"ferry-quay", "arch-d"}, SetCase{"ferry-quay", "ansi-b"},
+                      SetCase{"ferry-quay", "a3"}, SetCase{"small", "a4"},
+                      SetCase{"small", "arch-e"}));
 
 TEST(SheetSetPapers, EverySizeTakesTheSet) {
   for (const PaperSize& paper : paperSizes()) {
@@ -166,7 +168,7 @@ void expectLength(const std::string& printed, Length expected, UnitSystem units,
 }
 
 TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
-  for (const char* name : {"transit-depot", "boatyard-pad"}) {
+  for (const char* name : {"transit-depot", "ferry-quay"}) {
     const Review& reviewed = reviewOf(name);
     const UnitSystem units = reviewed.plan.project.units;
     const bool metric = units == UnitSystem::Metric;
@@ -192,7 +194,7 @@ TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
 }
 
 TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
-  for (const char* name : {"transit-depot", "boatyard-pad"}) {
+  for (const char* name : {"transit-depot", "ferry-quay"}) {
     const Review& reviewed = reviewOf(name);
     const UnitSystem units = reviewed.plan.project.units;
     const double level = units == UnitSystem::Metric ? 0.00051 : 0.0051 * kMetresPerFoot;

@@ -118,7 +118,7 @@ bool isDrawable(const RunStudy& run) {
 
 DraftPages detailSheet(const SheetJob& job) {
   PageFlow flow(job, "Plumbing details", "Detail");
-  const Point2 most = figureSize(job, flow, 270, 200);
+  const Point2 most = figureSize(job, flow, 300, 200);
   std::set<Id> shown;
   for (const RunStudy& run : job.study().runs) {
     if (!isDrawable(run)) continue;

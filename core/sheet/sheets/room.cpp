@@ -237,7 +237,7 @@ DraftPages roomSheet(const SheetJob& job) {
   PageFlow flow(job, "Equipment room", "Large scale");
   const Point2 page = flow.largestFigure();
   const bool small = isSmallPaper(job.paper);
-  const Point2 most = small ? page : Point2{(page.x - kSheetGap) / 2, std::min(page.y, 400.0)};
+  const Point2 most = small ? page : Point2{std::min(page.x, 420.0), std::min(page.y, 330.0)};
   for (const EquipmentRoom& room : job.plan().rooms) {
     flow.add(figure(roomPlan(job, room), job.units(), most));
     if (!room.ports.empty()) {
