@@ -57,6 +57,7 @@ void LongSection::present(SectionKind kind, const Id& run) {
   kind_ = kind;
   run_ = run;
   current_.reset();
+  readOut_.clear();
   fitted_ = true;
   refresh();
 }

@@ -110,6 +110,8 @@ private:
   void paintMarks(QPainter& painter, bool ground) const;
   void paintSelection(QPainter& painter) const;
   void paintHandles(QPainter& painter) const;
+  std::optional<QRectF> dragFlag() const;
+  QString dragText() const;
   void paintDrag(QPainter& painter) const;
   void paintGutters(QPainter& painter) const;
   void paintFoot(QPainter& painter) const;

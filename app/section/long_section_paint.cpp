@@ -51,9 +51,11 @@ void LongSection::paintEvent(QPaintEvent*) {
   paintMarks(painter, false);
   paintSelection(painter);
   painter.restore();
+  std::vector<QRectF> taken = handleBoxes();
+  if (const auto flag = dragFlag()) taken.push_back(*flag);
   placed_ = placeNotes(
       drawing_.notes, [this](double station, Length level) { return place(station, level); },
-      plot().adjusted(2, 2, -2, -2), handleBoxes(), noteFont(font()));
+      plot().adjusted(2, 2, -2, -2), std::move(taken), noteFont(font()));
   paintSectionNotes(painter, placed_, theme());
   painter.setClipRect(plot());
   paintHandles(painter);
@@ -145,24 +147,35 @@ void LongSection::paintHandles(QPainter& painter) const {
   }
 }
 
-/// The level under the pointer at once, also before the study has followed.
-void LongSection::paintDrag(QPainter& painter) const {
-  if (gesture_ != Gesture::Level || !dragged_ || !current_) return;
+/// Where the level that is being dragged is written: beside its handle, where there is room.
+std::optional<QRectF> LongSection::dragFlag() const {
+  if (gesture_ != Gesture::Level || !dragged_ || !current_) return std::nullopt;
   const QPointF at = place(current_->station, *dragged_);
-  painter.setPen(QPen(theme().accent, 1, Qt::DashLine));
-  painter.drawLine(QPointF(plot().left(), at.y()), QPointF(plot().right(), at.y()));
-  const QString text = tr("INV %1").arg(q(printElevation(*dragged_, drawing_.units)));
-  const QFontMetricsF metrics(painter.font());
-  QRectF box(0, 0, metrics.horizontalAdvance(text) + 10, metrics.height() + 4);
+  const QFontMetricsF metrics(noteFont(font()));
+  QRectF box(0, 0, metrics.horizontalAdvance(dragText()) + 10, metrics.height() + 4);
   box.moveTopLeft(at + QPointF(12, -box.height() - 6));
   if (box.right() > plot().right()) box.moveRight(at.x() - 12);
   if (box.top() < plot().top()) box.moveTop(at.y() + 6);
+  return box;
+}
+
+QString LongSection::dragText() const {
+  return tr("INV %1").arg(q(printElevation(*dragged_, drawing_.units)));
+}
+
+/// The level under the pointer at once, also before the study has followed.
+void LongSection::paintDrag(QPainter& painter) const {
+  const std::optional<QRectF> box = dragFlag();
+  if (!box) return;
+  const QPointF at = place(current_->station, *dragged_);
+  painter.setPen(QPen(theme().accent, 1, Qt::DashLine));
+  painter.drawLine(QPointF(plot().left(), at.y()), QPointF(plot().right(), at.y()));
   painter.setPen(Qt::NoPen);
   painter.setBrush(theme().accent);
-  painter.drawRoundedRect(box, 3, 3);
+  painter.drawRoundedRect(*box, 3, 3);
   painter.drawRect(QRectF(at.x() - kHandle / 2, at.y() - kHandle / 2, kHandle, kHandle));
   painter.setPen(theme().background);
-  painter.drawText(box, Qt::AlignCenter, text);
+  painter.drawText(*box, Qt::AlignCenter, dragText());
 }
 
 void LongSection::paintGutters(QPainter& painter) const {

@@ -445,6 +445,14 @@ TEST_F(SectionWindow, Screenshots) {
     shoot(name + "-first-dark-2x", 2);
     window->setDarkWindow(false);
     window->setDarkDrawing(false);
+    showLine("OF-1");
+    drag(handle("OF-1", -1), -14);
+    settle();
+    shoot(name + "-drag-light-2x", 2);
+    QTest::keyClick(&section(), Qt::Key_Escape);
+    QTest::mouseDClick(&section(), Qt::LeftButton, Qt::NoModifier, pixelOf(handle("OF-1", -1)));
+    shoot(name + "-typing-light-2x", 2);
+    QTest::keyClick(field(), Qt::Key_Escape);
   }
 }
 
