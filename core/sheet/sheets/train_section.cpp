@@ -2,7 +2,6 @@
 
 #include "core/sheet/flow.h"
 #include "core/sheet/section_block.h"
-#include "core/sheet/set_tables.h"
 
 #include <algorithm>
 
@@ -38,7 +37,6 @@ DraftPages trainSectionSheet(const SheetJob& job) {
   }
   const std::vector<std::string> unplaced = std::move(section.unplaced);
   flow.add(std::move(section.block));
-  flow.add(levelTable(job, std::min(flow.fullWidth(), 230.0)));
   if (!unplaced.empty()) {
     flow.add(paragraphs("NOT LABELLED ON THE SECTION", unplaced, flow.columnWidth(), false));
   }
