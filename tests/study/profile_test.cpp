@@ -317,7 +317,7 @@ namespace {
 std::vector<Plan> plans() {
   const std::string samples = SUMPWRIGHT_SOURCE_DIR "/samples/";
   return {twoVaultPlan(), generatedPlan(120), readPlanFile(samples + "transit-depot.sump"),
-          readPlanFile(samples + "boatyard-pad.sump")};
+          readPlanFile(samples + "boatyard-pad.sump"), readPlanFile(samples + "ferry-quay.sump")};
 }
 
 void expectVaultsHold(const std::vector<ProfileVault>& vaults) {
