@@ -12,6 +12,8 @@
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
+#include <array>
+
 namespace sump {
 
 namespace {
@@ -44,6 +46,11 @@ QIcon severityIcon(Severity severity, bool dark) {
     icon.addPixmap(pixmap);
   }
   return icon;
+}
+
+std::array<QIcon, 3> severityIcons(bool dark) {
+  return {severityIcon(Severity::Note, dark), severityIcon(Severity::Warning, dark),
+          severityIcon(Severity::Error, dark)};
 }
 
 TableRow rowOf(const Finding& finding, const Acceptance* accepted) {
@@ -150,13 +157,16 @@ void FindingsPanel::setDark(bool dark) {
 }
 
 void FindingsPanel::fillIcons() {
-  const QIcon icons[] = {severityIcon(Severity::Note, dark_),
-                         severityIcon(Severity::Warning, dark_),
-                         severityIcon(Severity::Error, dark_)};
+  static const std::array<std::array<QIcon, 3>, 2> kIcons = {severityIcons(false),
+                                                             severityIcons(true)};
+  const std::array<QIcon, 3>& icons = kIcons[dark_ ? 1 : 0];
   for (int r = 0; r < table_->rowCount(); ++r) {
-    if (const Finding* finding = findingAt(r)) {
-      table_->item(r, 0)->setIcon(icons[static_cast<std::size_t>(finding->severity)]);
-    }
+    const Finding* finding = findingAt(r);
+    if (finding == nullptr) continue;
+    // Rows that stayed have theirs; setting it again would lay the list out anew.
+    const QIcon& icon = icons[static_cast<std::size_t>(finding->severity)];
+    QTableWidgetItem* item = table_->item(r, 0);
+    if (item->icon().cacheKey() != icon.cacheKey()) item->setIcon(icon);
   }
 }
 

@@ -8,6 +8,32 @@
 
 namespace sump {
 
+namespace {
+
+/// Column widths follow the rows in sight and some more; measuring thousands takes longer than a
+/// frame of a drag.
+constexpr int kMeasuredRows = 60;
+
+bool same(const TableRow& a, const TableRow& b) {
+  return a.cells == b.cells && a.tip == b.tip && a.objects == b.objects;
+}
+
+/// Where two lists differ: `before` rows from `at` on are replaced by `after` others.
+struct Middle {
+  std::size_t at, before, after;
+};
+Middle changed(const std::vector<TableRow>& old, const std::vector<TableRow>& now) {
+  const std::size_t least = std::min(old.size(), now.size());
+  std::size_t head = 0, tail = 0;
+  while (head < least && same(old[head], now[head]))
+    ++head;
+  while (tail < least - head && same(old[old.size() - 1 - tail], now[now.size() - 1 - tail]))
+    ++tail;
+  return {head, old.size() - head - tail, now.size() - head - tail};
+}
+
+} // namespace
+
 ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleName,
                          QWidget* parent)
     : QTableWidget(0, static_cast<int>(headings.size()), parent) {
@@ -27,6 +53,7 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   verticalHeader()->hide();
   verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 8);
   horizontalHeader()->setHighlightSections(false);
+  horizontalHeader()->setResizeContentsPrecision(kMeasuredRows);
   setSelectionBehavior(QAbstractItemView::SelectRows);
   setSelectionMode(QAbstractItemView::SingleSelection);
   setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -41,10 +68,17 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
 void ObjectTable::fill(const std::vector<TableRow>& rows, int wide) {
   const int current = currentRow();
   const int scroll = verticalScrollBar()->value();
+  // A drag fills the list at every review: only what lies between the rows that stay is written.
+  const Middle middle = changed(rows_, rows);
+  const int at = static_cast<int>(middle.at);
+  if (middle.after > middle.before)
+    model()->insertRows(at + static_cast<int>(middle.before),
+                        static_cast<int>(middle.after - middle.before));
+  if (middle.before > middle.after)
+    model()->removeRows(at + static_cast<int>(middle.after),
+                        static_cast<int>(middle.before - middle.after));
   rows_ = rows;
-  clearContents();
-  setRowCount(static_cast<int>(rows.size()));
-  for (int r = 0; r < rowCount(); ++r) {
+  for (int r = at; r < at + static_cast<int>(middle.after); ++r) {
     const TableRow& row = rows_[static_cast<std::size_t>(r)];
     for (int c = 0; c < columnCount(); ++c) {
       auto* item = new QTableWidgetItem(row.cells.value(c));
@@ -66,9 +100,10 @@ void ObjectTable::spread() {
   constexpr int kReadable = 120;
   int left = viewport()->width();
   for (int c = 0; c < columnCount(); ++c) {
-    horizontalHeader()->setSectionResizeMode(c, c == wide_ ? QHeaderView::Interactive
-                                                           : QHeaderView::ResizeToContents);
-    if (c != wide_) left -= horizontalHeader()->sectionSize(c);
+    if (c == wide_) continue;
+    const int needs = std::max(sizeHintForColumn(c), horizontalHeader()->sectionSizeHint(c));
+    horizontalHeader()->resizeSection(c, needs);
+    left -= needs;
   }
   const int heading = horizontalHeader()->sectionSizeHint(wide_);
   const int needed = std::max(heading, std::min(sizeHintForColumn(wide_), kReadable));
