@@ -4,11 +4,30 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 
+#include <algorithm>
+
 namespace sump {
 
 namespace {
 
 constexpr int kAny = 0, kOpen = 1, kAccepted = 2;
+
+/// Of `about_`: everything, then the trades, then the services.
+constexpr int kEverything = -1, kServices = 100;
+
+QString tradeName(Trade trade) {
+  switch (trade) {
+  case Trade::SiteWork:
+    return FindingFilter::tr("Site work");
+  case Trade::Plumbing:
+    return FindingFilter::tr("Plumbing");
+  case Trade::Electrical:
+    return FindingFilter::tr("Electrical");
+  case Trade::General:
+    break;
+  }
+  return FindingFilter::tr("No one trade");
+}
 
 QString searched(const Finding& finding) {
   QString text = QString::fromStdString(sump::render(finding.what)) + ' ' +
@@ -27,6 +46,8 @@ FindingFilter::FindingFilter(QWidget* parent) : QWidget(parent) {
   weight_->addItem(tr("All weights"), static_cast<int>(Severity::Note));
   weight_->addItem(tr("Warnings and errors"), static_cast<int>(Severity::Warning));
   weight_->addItem(tr("Errors only"), static_cast<int>(Severity::Error));
+  about_ = new QComboBox(this);
+  fillAbout();
   state_ = new QComboBox(this);
   state_->setObjectName("finding-state");
   state_->setAccessibleName(tr("Accepted or open findings"));
@@ -41,15 +62,41 @@ FindingFilter::FindingFilter(QWidget* parent) : QWidget(parent) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(4, 4, 4, 4);
   row->addWidget(weight_);
+  row->addWidget(about_);
   row->addWidget(state_);
   row->addWidget(text_, 1);
-  for (QComboBox* box : {weight_, state_})
+  for (QComboBox* box : {weight_, about_, state_})
     connect(box, &QComboBox::currentIndexChanged, this, &FindingFilter::changed);
   connect(text_, &QLineEdit::textChanged, this, &FindingFilter::changed);
 }
 
+void FindingFilter::fillAbout() {
+  about_->setObjectName("finding-about");
+  about_->setAccessibleName(tr("Trade or line that the findings are about"));
+  about_->addItem(tr("All trades"), kEverything);
+  for (Trade trade : {Trade::SiteWork, Trade::Plumbing, Trade::Electrical, Trade::General})
+    about_->addItem(tradeName(trade), static_cast<int>(trade));
+  about_->insertSeparator(about_->count());
+  for (const ServiceFacts& service : serviceTable()) {
+    about_->addItem(QString::fromUtf8(service.name.data(), qsizetype(service.name.size())),
+                    kServices + static_cast<int>(service.service));
+  }
+  // Long names of lines do not widen the row; the list that drops down shows them whole.
+  about_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  about_->setMinimumContentsLength(12);
+}
+
+bool FindingFilter::isAbout(const Finding& finding) const {
+  const int about = about_->currentData().toInt();
+  if (about == kEverything) return true;
+  if (about < kServices) return finding.trade == static_cast<Trade>(about);
+  const auto service = static_cast<Service>(about - kServices);
+  return std::ranges::find(finding.services, service) != finding.services.end();
+}
+
 bool FindingFilter::passes(const Finding& finding, bool accepted) const {
   if (static_cast<int>(finding.severity) < weight_->currentData().toInt()) return false;
+  if (!isAbout(finding)) return false;
   const int state = state_->currentData().toInt();
   if (state != kAny && (state == kAccepted) != accepted) return false;
   const QString text = searched(finding);

@@ -1,5 +1,6 @@
 #pragma once
-// Which findings are listed: by weight, by text and by whether they were accepted.
+// Which findings are listed: by weight, by trade or service, by text and by whether they were
+// accepted.
 
 #include "core/rules/finding.h"
 
@@ -21,7 +22,11 @@ signals:
   void changed();
 
 private:
+  void fillAbout();
+  bool isAbout(const Finding& finding) const;
+
   QComboBox* weight_ = nullptr;
+  QComboBox* about_ = nullptr; ///< a trade or a service
   QComboBox* state_ = nullptr;
   QLineEdit* text_ = nullptr;
 };

@@ -37,6 +37,13 @@ Json acceptedJson(const std::optional<Acceptance>& accepted) {
   return {{"reason", accepted->reason}, {"by", accepted->by}, {"date", accepted->date}};
 }
 
+Json serviceKeys(const std::vector<Service>& services) {
+  Json keys = Json::array();
+  for (Service service : services)
+    keys.push_back(facts(service).key);
+  return keys;
+}
+
 Json findingJson(const Finding& finding) {
   return {{"rule", finding.rule},
           {"severity", name(finding.severity)},
@@ -49,6 +56,8 @@ Json findingJson(const Finding& finding) {
           {"citation", finding.source.empty() ? Json(nullptr) : Json(finding.source)},
           {"confidence", words(finding.confidence)},
           {"decided", finding.decided},
+          {"trade", name(finding.trade)},
+          {"services", serviceKeys(finding.services)},
           {"accepted", acceptedJson(finding.accepted)},
           {"key", finding.key()}};
 }

@@ -48,12 +48,14 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
       finding.place = flat(run.points[static_cast<std::size_t>(bend.point)].at);
     }
   }
+  out.needLevels(unresolved(input));
 }
 
 } // namespace
 
 const Rule kStockBend = {"stock-bend",      "Every turn is one that a stock fitting makes",
                          kPractice,         Confidence::CommonPractice,
-                         Severity::Warning, check};
+                         Severity::Warning, check,
+                         Trade::General};
 
 } // namespace sump

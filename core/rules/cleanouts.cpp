@@ -94,13 +94,15 @@ const Rule kCleanoutSpacing = {
     "IPC 708.1; UPC 719.1, in the form of Chicago Municipal Code 18-29-708.3",
     Confidence::SeenSecondHand,
     Severity::Error,
-    checkSpacing};
+    checkSpacing,
+    Trade::Plumbing};
 
 const Rule kCleanoutTurn = {"cleanout-turn",
                             "A sharp turn of a drain has a cleanout upstream",
                             "IPC 708.1.4, edition 2018",
                             Confidence::Seen,
                             Severity::Warning,
-                            checkTurns};
+                            checkTurns,
+                            Trade::Plumbing};
 
 } // namespace sump

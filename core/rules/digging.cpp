@@ -53,6 +53,7 @@ std::vector<Dig> digs(const EarthStudy& earth) {
 void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const Dig& dig : digs(input.study.earth)) {
+    if (!dig.needs.empty()) out.needs(dig.objects, dig.needs);
     for (const FootingCheck& footing : dig.footings) {
       std::vector<Id> objects = dig.objects;
       objects.push_back(footing.building);
@@ -117,7 +118,7 @@ void checkOverlap(const RuleInput& input, const Rule& rule, std::vector<Finding>
 void checkProtection(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const EarthStudy& earth = input.study.earth;
-  if (earth.pits.empty() && earth.trenches.empty()) return;
+  if (input.plan.vaults.empty() && input.plan.runs.empty()) return;
   if (!earth.protectionNeeded || !earth.deepest) {
     Needs needs = earth.protectionNeeded.needs;
     addNeeds(needs, earth.deepest.needs);
@@ -180,14 +181,16 @@ const Rule kBuoyancy = {
     "ASTM C890 8.2: flotation is to be considered; the factor is the engineer's, from memory",
     Confidence::FromMemory,
     Severity::Error,
-    checkBuoyancy};
+    checkBuoyancy,
+    Trade::SiteWork};
 
 const Rule kFootingPlane = {"footing-plane",
                             "The dig stays out of the 45 degree plane under a footing",
                             "IPC 307.5; 29 CFR 1926.651(i), from memory",
                             Confidence::FromMemory,
                             Severity::Warning,
-                            checkFooting};
+                            checkFooting,
+                            Trade::SiteWork};
 
 const Rule kDigOverlap = {
     "dig-overlap",
@@ -195,27 +198,31 @@ const Rule kDigOverlap = {
     "29 CFR 1926 Subpart P, App. B table B-1 for the sides",
     Confidence::SeenSecondHand,
     Severity::Warning,
-    checkOverlap};
+    checkOverlap,
+    Trade::SiteWork};
 
-const Rule kDigProtection = {"dig.protection-depth",
+const Rule kDigProtection = {"dig-protection",
                              "A deep dig has a protective system",
                              "29 CFR 1926.652(a)(1), (b)",
                              Confidence::SeenSecondHand,
                              Severity::Error,
-                             checkProtection};
+                             checkProtection,
+                             Trade::SiteWork};
 
 const Rule kDigEgress = {"dig-egress",
                          "There is a way out near everybody in a deep pit",
                          "29 CFR 1926.651(c)(2)",
                          Confidence::Seen,
                          Severity::Warning,
-                         checkEgress};
+                         checkEgress,
+                         Trade::SiteWork};
 
 const Rule kSpoilEdge = {"spoil-edge",
                          "Spoil is kept off the edge of the dig",
                          "29 CFR 1926.651(j)(2)",
                          Confidence::SeenSecondHand,
                          Severity::Warning,
-                         checkSpoil};
+                         checkSpoil,
+                         Trade::SiteWork};
 
 } // namespace sump

@@ -30,7 +30,7 @@ void checkMount(Reporter& out, const Run& run, const ChamberPlace& place) {
     out.report("port", {run.id}, {{"size", mount.portSize}}).measured = mount.portSize + " in";
   }
   if (!vault.waterLevel) {
-    out.undecided("undecided", {run.id, vault.id});
+    out.needs({run.id, vault.id}, {levelOf(vault.id)});
     return;
   }
   checkHeight(out, run, "bracket", mount.bracketFoot - *vault.waterLevel,
@@ -61,6 +61,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 const Rule kEductorMount = {
     "eductor-mount",   "The eductor hangs in the manway of vault 1, chamber 2",
     kPractice,         Confidence::CommonPractice,
-    Severity::Warning, check};
+    Severity::Warning, check,
+    Trade::Plumbing};
 
 } // namespace sump

@@ -116,6 +116,7 @@ void checkSpaceOf(Reporter& out, const WorkingSpaceStudy& space) {
 
 void checkSpace(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
+  if (input.plan.rooms.empty()) out.needs({}, {"equipment room and panel"});
   for (const WorkingSpaceStudy& space : input.study.wiring.spaces)
     checkSpaceOf(out, space);
   for (const EquipmentRoom& room : input.plan.rooms) {
@@ -162,41 +163,45 @@ void checkCircuits(const RuleInput& input, const Rule& rule, std::vector<Finding
 
 } // namespace
 
-const Rule kConduitBends = {"wiring.bends",
-                            "Conduit turns no more than wire can be pulled round",
-                            "NEC 352.26, from memory",
-                            Confidence::FromMemory,
-                            Severity::Warning,
-                            checkBends};
+const Rule kConduitBends = {
+    "conduit-bends",           "Conduit turns no more than wire can be pulled round",
+    "NEC 352.26, from memory", Confidence::FromMemory,
+    Severity::Warning,         checkBends,
+    Trade::Electrical};
 
 const Rule kConduitFill = {"conduit-fill",
                            "Conduit is not filled more than allowed",
                            "NEC chapter 9 table 1; areas of tables 4 and 5 from memory",
                            Confidence::FromMemory,
                            Severity::Warning,
-                           checkFill};
+                           checkFill,
+                           Trade::Electrical};
 
 const Rule kMixedRaceway = {"mixed-raceway",  "Signal circuits do not share a raceway with power",
                             "NEC 725.136(A)", Confidence::Seen,
-                            Severity::Error,  checkRaceway};
+                            Severity::Error,  checkRaceway,
+                            Trade::Electrical};
 
 const Rule kWorkingSpace = {"working-space",
                             "There is room to work at the panel, and no pipe over it",
                             "NEC 110.26(A), (E), edition 2014",
                             Confidence::SeenSecondHand,
                             Severity::Error,
-                            checkSpace};
+                            checkSpace,
+                            Trade::Electrical};
 
 const Rule kDisconnectInSight = {"disconnect-in-sight",
                                  "The motor's disconnect is in sight of it",
                                  "NEC 430.102 and article 100 (50 ft), from memory",
                                  Confidence::FromMemory,
                                  Severity::Warning,
-                                 checkSight};
+                                 checkSight,
+                                 Trade::Electrical};
 
 const Rule kSuppliesKnown = {
     "supplies-known",  "Control and motor supply and a wash-demand signal are brought",
     kPractice,         Confidence::CommonPractice,
-    Severity::Warning, checkCircuits};
+    Severity::Warning, checkCircuits,
+    Trade::Electrical};
 
 } // namespace sump

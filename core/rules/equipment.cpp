@@ -10,8 +10,22 @@ namespace sump {
 
 namespace {
 
-double inchesOf(const std::string& nominal) {
-  return nominalInches(nominal).value_or(0);
+Decided<double> inchesOf(const std::string& nominal, const std::string& of) {
+  return given(nominalInches(nominal), "size of " + of);
+}
+
+void checkReducers(Reporter& out, const Run& run, double size) {
+  for (const InlinePart& part : run.parts) {
+    if (part.kind != PartKind::Reducer) continue;
+    const auto to = inchesOf(part.toSize, part.id);
+    if (!to) {
+      out.needs({run.id, part.id}, to.needs);
+    } else if (*to < size) {
+      Finding& finding = out.report("reducer", {run.id, part.id});
+      finding.measured = part.toSize + " in";
+      finding.required = run.size + " in";
+    }
+  }
 }
 
 void checkProduct(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -20,17 +34,19 @@ void checkProduct(const RuleInput& input, const Rule& rule, std::vector<Finding>
   if (runs.empty()) out.report("none", {});
   const Locator locator(input.plan);
   for (const auto& [run, study] : runs) {
-    for (const InlinePart& part : run->parts) {
-      if (part.kind != PartKind::Reducer || inchesOf(part.toSize) >= inchesOf(run->size)) continue;
-      Finding& finding = out.report("reducer", {run->id, part.id});
-      finding.measured = part.toSize + " in";
-      finding.required = run->size + " in";
-    }
     const Port* port = run->from.kind == EndKind::Port ? locator.port(run->from.target) : nullptr;
-    if (port == nullptr || inchesOf(run->size) >= inchesOf(port->size)) continue;
-    Finding& finding = out.report("port", {run->id, port->id});
-    finding.measured = run->size + " in";
-    finding.required = port->size + " in";
+    const auto size = inchesOf(run->size, run->id);
+    const auto asked = port == nullptr ? undecided<double>({"port that " + run->id + " starts at"})
+                                       : inchesOf(port->size, port->id);
+    if (size) checkReducers(out, *run, *size);
+    const auto fits = decide([](double own, double its) { return own >= its; }, size, asked);
+    if (!fits) {
+      out.needs({run->id}, fits.needs);
+    } else if (!*fits) {
+      Finding& finding = out.report("port", {run->id, port->id});
+      finding.measured = run->size + " in";
+      finding.required = port->size + " in";
+    }
   }
 }
 
@@ -45,14 +61,33 @@ std::optional<Length> lowestRim(const Plan& plan) {
   return lowest;
 }
 
+/// Drains over the next upstream manhole's cover need no valve and may not flow through one.
+void checkHigherDrains(Reporter& out, const Run& run, const SewerConnection* sewer) {
+  if (sewer == nullptr || !sewer->upstreamManholeRim) return;
+  for (const Basin& basin : out.input().plan.basins) {
+    if (basin.rim <= *sewer->upstreamManholeRim) continue;
+    Finding& finding = out.report("higher", {run.id, basin.id}, {{"drain", basin.id}});
+    finding.severity = Severity::Warning;
+    cite(finding, kBackwaterCode, Confidence::Seen);
+    finding.measured = printElevation(basin.rim, out.units());
+    finding.required = "at most " + printElevation(*sewer->upstreamManholeRim, out.units());
+  }
+}
+
 /// A backwater valve is demanded where a drain lies below the next upstream manhole's cover, and
 /// something against backflow by common practice always.
 void checkBackwater(Reporter& out, const Run& run) {
-  if (hasPart(run, PartKind::BackwaterValve)) return;
   const SewerConnection* sewer =
       run.to.kind == EndKind::Sewer ? out.input().plan.sewers.find(run.to.target) : nullptr;
   const auto rim = lowestRim(out.input().plan);
   const auto cover = sewer == nullptr ? std::nullopt : sewer->upstreamManholeRim;
+  if (sewer != nullptr && !cover) {
+    out.needs({run.id, sewer->id}, {"cover of the next upstream manhole at " + sewer->id});
+  }
+  if (hasPart(run, PartKind::BackwaterValve)) {
+    checkHigherDrains(out, run, sewer);
+    return;
+  }
   if (rim && cover && *rim < *cover) {
     Finding& finding = out.report("low", {run.id});
     cite(finding, kBackwaterCode, Confidence::Seen);
@@ -61,9 +96,6 @@ void checkBackwater(Reporter& out, const Run& run) {
     return;
   }
   if (!hasPart(run, PartKind::AirGap)) out.report("open", {run.id});
-  if (sewer != nullptr && !cover) {
-    out.needs({run.id, sewer->id}, {"cover of the next upstream manhole at " + sewer->id});
-  }
 }
 
 void checkOverflow(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -100,7 +132,8 @@ void checkMakeUp(const RuleInput& input, const Rule& rule, std::vector<Finding>&
 
 const Rule kProductSize = {"product-size",    "Product water is not reduced before the wash",
                            kPractice,         Confidence::CommonPractice,
-                           Severity::Warning, checkProduct};
+                           Severity::Warning, checkProduct,
+                           Trade::Plumbing};
 
 const Rule kOverflowBackflow = {
     "overflow-backflow",
@@ -109,7 +142,8 @@ const Rule kOverflowBackflow = {
     "common practice, no source",
     Confidence::CommonPractice,
     Severity::Error,
-    checkOverflow};
+    checkOverflow,
+    Trade::Plumbing};
 
 const Rule kMakeUpProtection = {
     "make-up-protection",
@@ -117,6 +151,7 @@ const Rule kMakeUpProtection = {
     "IPC 608.1 and local cross-connection ordinances: reclaimed water is a high hazard",
     Confidence::SeenSecondHand,
     Severity::Error,
-    checkMakeUp};
+    checkMakeUp,
+    Trade::Plumbing};
 
 } // namespace sump

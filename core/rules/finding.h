@@ -4,6 +4,7 @@
 #include "core/catalog/limits.h"
 #include "core/geometry/point.h"
 #include "core/plan/plan.h"
+#include "core/rules/trade.h"
 
 #include <map>
 #include <optional>
@@ -45,6 +46,9 @@ struct Finding {
   bool impossible = false;
   bool decided = true; ///< false: the plan lacks what the rule needs to know
   std::optional<Acceptance> accepted;
+  /// Whose work it is: the rule's trade, or where the rule is general, that of the lines concerned.
+  Trade trade = Trade::General;
+  std::vector<Service> services; ///< of the lines concerned, each once; empty when about none
   /// Stable across runs of the program: rule, message, objects and `which`; never a
   /// measured value. For acceptance with a reason.
   std::string key() const;

@@ -43,6 +43,7 @@ void checkOrder(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
     if (!from || from->vault + 1 != input.plan.vaults.size()) out.report("overflow", {run->id});
     checkFalls(out, *run, *study);
   }
+  out.needLevels(unresolved(input, {Service::Inlet, Service::Overflow}));
 }
 
 std::string_view slopeLimit(double nominal) {
@@ -73,13 +74,15 @@ void checkSlope(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
 
 const Rule kFlowOrder = {"flow-order",    "Water passes the vaults in order and downward",
                          kPractice,       Confidence::CommonPractice,
-                         Severity::Error, checkOrder};
+                         Severity::Error, checkOrder,
+                         Trade::Plumbing};
 
 const Rule kGravitySlope = {"gravity-slope",
                             "Drain lines fall enough for their size",
                             "Chicago Municipal Code table 18-29-704.1, the form of IPC table 704.1",
                             Confidence::Seen,
                             Severity::Error,
-                            checkSlope};
+                            checkSlope,
+                            Trade::Plumbing};
 
 } // namespace sump

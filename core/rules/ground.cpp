@@ -27,13 +27,26 @@ Finding* checkCover(Reporter& out, const Id& run, std::string_view name,
   return &finding;
 }
 
+/// What no cover can be judged without, said once for all lines.
+void needForCover(Reporter& out, std::vector<Id> unknown, bool any, bool frost) {
+  Needs needs;
+  if (frost) needs.push_back("frost depth of the site");
+  if (any && out.input().study.ground.empty()) needs.push_back("ground elevation");
+  for (const Id& run : unknown)
+    needs.push_back("levels of " + run);
+  if (!needs.empty()) out.needs(std::move(unknown), needs);
+}
+
 void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const auto& frost = input.plan.site.frostDepth;
-  bool frostMatters = false;
+  bool frostMatters = false, any = false;
+  std::vector<Id> unknown;
   for (const RunStudy& run : input.study.runs) {
     const Drive drive = facts(run.service).drive;
     if (drive == Drive::Conduit) continue;
+    any = true;
+    if (!run.resolved) unknown.push_back(run.id);
     if (drive == Drive::Pressure || drive == Drive::Suction) {
       frostMatters |= run.leastCover.has_value();
       checkCover(out, run.id, "shallow", run.leastCover, "cover.pipe");
@@ -41,19 +54,24 @@ void checkPipe(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
     }
     checkCover(out, run.id, "traffic", run.leastTrafficCover, "cover.pipe.traffic");
   }
-  if (frostMatters && !frost) out.undecided("undecided", {});
+  needForCover(out, std::move(unknown), any, frostMatters && !frost);
 }
 
 void checkConduit(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
+  bool any = false;
+  std::vector<Id> unknown;
   for (const RunStudy& run : input.study.runs) {
     if (!isConduit(run.service)) continue;
+    any = true;
+    if (!run.resolved) unknown.push_back(run.id);
     const bool tooShallow = checkCover(out, run.id, "traffic", run.leastTrafficCover,
                                        "cover.conduit.traffic") != nullptr;
     // The least cover may be that same place under traffic: said once is enough.
     if (tooShallow && run.leastCover->cover >= run.leastTrafficCover->cover) continue;
     checkCover(out, run.id, "shallow", run.leastCover, "cover.conduit");
   }
+  needForCover(out, std::move(unknown), any, false);
 }
 
 bool underTraffic(const Plan& plan, Point2 p) {
@@ -213,6 +231,8 @@ void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
       checkWell(out, vault, well);
     checkBoundary(out, vault);
   }
+  const bool noLine = input.plan.site.boundary.empty() && !input.plan.vaults.empty();
+  if (noLine) out.needs({}, {"boundary of the site"});
 }
 
 } // namespace
@@ -224,32 +244,37 @@ const Rule kPipeCover = {
     "from memory",
     Confidence::SeenSecondHand,
     Severity::Error,
-    checkPipe};
+    checkPipe,
+    Trade::Plumbing};
 
 const Rule kConduitCover = {"conduit-cover",   "Conduit lies deep enough, more under traffic",
                             "NEC table 300.5", Confidence::Seen,
-                            Severity::Error,   checkConduit};
+                            Severity::Error,   checkConduit,
+                            Trade::Electrical};
 
 const Rule kTrafficLid = {"traffic-lid",
                           "Lids and covers under vehicles carry vehicles",
                           "ASTM C890; NC 18E .1403(b)(4)",
                           Confidence::Seen,
                           Severity::Error,
-                          checkLid};
+                          checkLid,
+                          Trade::SiteWork};
 
 const Rule kDeepBurial = {"deep-burial",
                           "A deeply buried vault is designed for its depth",
                           "NC 18E .1403(b)(5) (septic tanks, an analogue)",
                           Confidence::Seen,
                           Severity::Warning,
-                          checkBurial};
+                          checkBurial,
+                          Trade::SiteWork};
 
 const Rule kManwayPerChamber = {"manway-per-chamber",
                                 "Each chamber can be reached",
                                 "OAR 340-073-0025 (septic tanks, an analogue)",
                                 Confidence::Seen,
                                 Severity::Error,
-                                checkManways};
+                                checkManways,
+                                Trade::SiteWork};
 
 const Rule kVaultClash = {
     "vault-clash",
@@ -258,6 +283,7 @@ const Rule kVaultClash = {
     "tanks, an analogue)",
     Confidence::Seen,
     Severity::Error,
-    checkClash};
+    checkClash,
+    Trade::SiteWork};
 
 } // namespace sump

@@ -12,16 +12,16 @@ namespace {
 void checkKnown(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const RunStudy& run : input.study.runs) {
-    if (run.problem == "run.no-level") out.report("run", {run.id});
+    if (run.problem == "run.no-level") out.undecided("run", {run.id});
     if (run.problem == "run.no-such-pipe") {
       const Run* given = input.plan.runs.find(run.id);
       out.report("pipe", {run.id}, {{"pipe", given->pipe}, {"size", given->size}});
     }
   }
   for (const VaultStudy& vault : input.study.vaults) {
-    if (!vault.waterLevel) out.report("water", {vault.id});
+    if (!vault.waterLevel) out.undecided("water", {vault.id});
   }
-  if (input.study.ground.empty()) out.report("ground", {});
+  if (input.study.ground.empty()) out.undecided("ground", {});
 }
 
 /// Lines with rules of their own (suction, overflow, links ...) are asked for there.
@@ -72,18 +72,21 @@ const Rule kCodeProfile = {"code-profile",
                            "a profile that is not there cannot be judged by",
                            Confidence::CommonPractice,
                            Severity::Error,
-                           checkProfile};
+                           checkProfile,
+                           Trade::General};
 
 const Rule kLevelKnown = {"level-known",
                           "Levels and pipe sizes are known",
                           "what cannot be computed cannot be judged",
                           Confidence::CommonPractice,
                           Severity::Warning,
-                          checkKnown};
+                          checkKnown,
+                          Trade::General};
 
 const Rule kLinesPresent = {
     "lines-present",   "Every line of the system is drawn and goes where it should",
     kPractice,         Confidence::CommonPractice,
-    Severity::Warning, checkPresent};
+    Severity::Warning, checkPresent,
+    Trade::General};
 
 } // namespace sump

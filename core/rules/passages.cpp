@@ -37,11 +37,14 @@ void checkOne(Reporter& out, const Run& run, const RunStudy& study, const VaultS
   const bool teeAndElbow =
       (a == EndFitting::Tee && isElbow(b)) || (b == EndFitting::Tee && isElbow(a));
   if (!teeAndElbow) out.report("fittings", {run.id});
-  if (!study.resolved) return;
+  if (!study.resolved) {
+    out.needs({run.id, vault.id}, {"levels of " + run.id});
+    return;
+  }
   const auto fraction = waterFraction(vault, centreInBaffle(study));
   const Band band = middle(out.input());
   if (!fraction) {
-    out.undecided("undecided", {run.id, vault.id});
+    out.needs({run.id, vault.id}, {levelOf(vault.id)});
   } else if (!band.holds(*fraction)) {
     Finding& finding = out.report("depth", {run.id, vault.id});
     finding.measured = percent(*fraction);
@@ -82,9 +85,13 @@ void checkDrop(Reporter& out, const RunStudy& study, const VaultStudy& from, con
 void checkLink(Reporter& out, const Run& run, const RunStudy& study, std::size_t from) {
   const VaultStudy& upper = out.input().study.vaults[from];
   const VaultStudy& lower = out.input().study.vaults[from + 1];
-  if (!study.resolved) return;
-  if (!upper.waterLevel || !lower.waterLevel) {
-    out.undecided("undecided", {run.id, upper.id});
+  Needs needs;
+  if (!study.resolved) addNeeds(needs, {"levels of " + run.id});
+  for (const VaultStudy* vault : {&upper, &lower}) {
+    if (!vault->waterLevel) addNeeds(needs, {levelOf(vault->id)});
+  }
+  if (!needs.empty()) {
+    out.needs({run.id, upper.id}, needs);
     return;
   }
   const auto high =
@@ -180,32 +187,37 @@ void checkVents(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
 
 const Rule kVentAirSpace = {"vent-air-space",  "Each air space that baffles part has a vent",
                             kPractice,         Confidence::CommonPractice,
-                            Severity::Warning, checkVents};
+                            Severity::Warning, checkVents,
+                            Trade::Plumbing};
 
 const Rule kInterconnectDepth = {"interconnect-depth",
                                  "Chambers are joined at the middle of the water",
                                  kPractice,
                                  Confidence::CommonPractice,
                                  Severity::Warning,
-                                 checkInterconnects};
+                                 checkInterconnects,
+                                 Trade::Plumbing};
 
 const Rule kVaultLink = {
     "vault-link",      "Vaults are joined high, with a drop to the middle of the water",
     kPractice,         Confidence::CommonPractice,
-    Severity::Warning, checkLinks};
+    Severity::Warning, checkLinks,
+    Trade::Plumbing};
 
 const Rule kBaffleFullHeight = {"baffle-full-height",
                                 "Baffles stand from floor to lid",
                                 kPractice,
                                 Confidence::CommonPractice,
                                 Severity::Warning,
-                                checkBaffles};
+                                checkBaffles,
+                                Trade::SiteWork};
 
 const Rule kLidAirspace = {"lid-airspace",
                            "There is air between water and lid",
                            "NC 15A NCAC 18A .1954(a)(2) (septic tanks, an analogue)",
                            Confidence::Seen,
                            Severity::Warning,
-                           checkAirspace};
+                           checkAirspace,
+                           Trade::SiteWork};
 
 } // namespace sump

@@ -1,3 +1,4 @@
+#include "core/rules/concerns.h"
 #include "core/rules/families.h"
 #include "core/rules/review.h"
 #include "core/study/limits_for.h"
@@ -14,16 +15,24 @@ std::span<const Rule> allRules() {
       // What is there and known
       kCodeProfile, kLevelKnown, kLinesPresent,
       // Levels and drains
-      kStorageVolume, kFlowOrder, kGravitySlope, kCleanoutSpacing, kCleanoutTurn,
+      kStorageVolume, kFlowOrder, kGravitySlope, kCleanoutSpacing, kCleanoutTurn, kDrainCapacity,
+      kDrainSpeed, kPeakLevel,
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
-      kFirstChamberShare, kLiquidDepth, kSludgeShare, kLidAirspace, kVentAirSpace, kEductorMount,
+      kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
+      kLidAirspace, kVentAirSpace, kEductorMount,
       // Suction and equipment
-      kSuctionSource, kSuctionRise, kProductSize, kOverflowBackflow, kMakeUpProtection,
-      kRoomClearance,
+      kSuctionSource, kSuctionRise, kLowWater, kSuctionLift, kNpshMargin, kLineSpeed, kLinePressure,
+      kProductPressure, kProductSize, kReclaimShare, kReclaimedMarking, kOverflowBackflow,
+      kMakeUpProtection, kRoomClearance,
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
-      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kStockBend};
+      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kStockBend,
+      // The dig
+      kBuoyancy, kFootingPlane, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
+      // Wiring
+      kSuppliesKnown, kConduitBends, kConduitFill, kMixedRaceway, kWorkingSpace,
+      kDisconnectInSight};
   return rules;
 }
 
@@ -78,10 +87,16 @@ Review review(const Plan& plan, const Catalog& catalog) {
   Review result{plan, limitsFor(plan, catalog), {}, {}};
   result.study = study(result.plan, catalog, result.limits);
   const RuleInput input{result.plan, result.study, catalog, result.limits};
-  for (const Rule& rule : allRules())
+  const Locator locator(result.plan);
+  for (const Rule& rule : allRules()) {
+    const std::size_t before = result.findings.size();
     rule.check(input, rule, result.findings);
-  for (Finding& finding : result.findings)
-    finding.severity = std::min(finding.severity, severityLimit(finding));
+    for (std::size_t i = before; i < result.findings.size(); ++i) {
+      Finding& finding = result.findings[i];
+      finding.severity = std::min(finding.severity, severityLimit(finding));
+      addConcerns(locator, rule.trade, finding);
+    }
+  }
   markAccepted(result.plan.acceptances, result.findings);
   std::ranges::stable_sort(result.findings, [](const Finding& a, const Finding& b) {
     if (a.accepted.has_value() != b.accepted.has_value()) return b.accepted.has_value();

@@ -55,6 +55,25 @@ Finding& Reporter::needs(std::vector<Id> objects, const Needs& needs) {
   return undecided("undecided", std::move(objects), {{"needs", needsText(needs)}});
 }
 
+void Reporter::needLevels(const std::vector<Id>& runs) {
+  if (runs.empty()) return;
+  Needs levels;
+  for (const Id& run : runs)
+    levels.push_back("levels of " + run);
+  needs(runs, levels);
+}
+
+std::vector<Id> unresolved(const RuleInput& input, std::initializer_list<Service> services) {
+  std::vector<Id> ids;
+  for (const RunStudy& run : input.study.runs) {
+    if (run.resolved) continue;
+    if (services.size() == 0 || std::ranges::find(services, run.service) != services.end()) {
+      ids.push_back(run.id);
+    }
+  }
+  return ids;
+}
+
 std::string levelOf(const Id& vault) {
   return "water level of " + vault;
 }
@@ -93,6 +112,11 @@ std::optional<double> waterFraction(const VaultStudy& vault, double z) {
 
 bool hasPart(const Run& run, PartKind kind) {
   return std::ranges::any_of(run.parts, [&](const InlinePart& p) { return p.kind == kind; });
+}
+
+std::string printSpeed(Velocity speed, UnitSystem units) {
+  return units == UnitSystem::Metric ? fixed(speed.value(), 2) + " m/s"
+                                     : fixed(inFeetPerSecond(speed), 1) + " ft/s";
 }
 
 std::string percent(double fraction) {

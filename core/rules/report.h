@@ -5,6 +5,7 @@
 #include "core/study/decided.h"
 #include "core/units/print.h"
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -32,6 +33,8 @@ public:
   Finding& undecided(std::string_view name, std::vector<Id> objects, Arguments arguments = {});
   /// Message `undecided`: "... cannot be decided: needs {needs}."
   Finding& needs(std::vector<Id> objects, const Needs& needs);
+  /// The same about lines whose levels are not known, all in one; nothing for none.
+  void needLevels(const std::vector<Id>& runs);
 
   const RuleInput& input() const { return input_; }
   UnitSystem units() const { return input_.plan.project.units; }
@@ -47,6 +50,9 @@ void cite(Finding& finding, std::string_view source, Confidence confidence);
 
 /// Every run of a service with its study, in the plan's order.
 std::vector<std::pair<const Run*, const RunStudy*>> runsOf(const RuleInput& input, Service service);
+
+/// Runs of these services (of all, for none) whose levels are not known, in the plan's order.
+std::vector<Id> unresolved(const RuleInput& input, std::initializer_list<Service> services = {});
 
 /// The vault that a run's end is in, with its place in the flow (0 first), or nothing.
 struct ChamberPlace {
@@ -70,5 +76,6 @@ inline constexpr double kRounding = 1e-6;
 
 bool hasPart(const Run& run, PartKind kind);
 std::string percent(double fraction);
+std::string printSpeed(Velocity speed, UnitSystem units); ///< `4.2 ft/s`, `1.28 m/s`
 
 } // namespace sump

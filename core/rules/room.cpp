@@ -118,9 +118,13 @@ void checkArea(Reporter& out, const EquipmentRoom& room, const RoomBox& area) {
 }
 
 void checkRoom(Reporter& out, const EquipmentRoom& room) {
-  if (!room.skid) out.report("no-skid", {room.id});
-  if (!room.plumbingArea) out.report("no-area", {room.id});
-  if (!room.skid || !room.plumbingArea) return;
+  Needs needs;
+  if (!room.skid) needs.push_back("place of the skid");
+  if (!room.plumbingArea) needs.push_back("place of the area in which all plumbing rises");
+  if (!needs.empty()) {
+    out.needs({room.id}, needs);
+    return;
+  }
   if (!inside(room, *room.skid) || !inside(room, *room.plumbingArea)) {
     out.report("outside", {room.id});
   }
@@ -142,6 +146,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 
 const Rule kRoomClearance = {"room-clearance",  "The room has width for the skid and its plumbing",
                              kPractice,         Confidence::CommonPractice,
-                             Severity::Warning, check};
+                             Severity::Warning, check,
+                             Trade::General};
 
 } // namespace sump

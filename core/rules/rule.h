@@ -26,6 +26,7 @@ struct Rule {
   Confidence confidence;
   Severity severity; ///< of a failure
   void (*check)(const RuleInput&, const Rule&, std::vector<Finding>&);
+  Trade trade; ///< general: each finding has the trade of the lines that it is about
 };
 
 /// All rules, in the order in which findings are reported.

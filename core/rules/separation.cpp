@@ -44,7 +44,7 @@ Line lineOf(const Utility& utility) {
 
 void addRuns(const RuleInput& input, Service service, std::vector<Line>& lines) {
   for (const auto& [run, study] : runsOf(input, service)) {
-    if (!study->resolved) continue; // level-known tells
+    if (!study->resolved) continue; // needDrawn asks for it
     Line line;
     line.id = run->id;
     line.radius = inMetres(study->outsideDiameter) / 2;
@@ -81,6 +81,13 @@ std::vector<Line> sewerLines(const RuleInput& input) {
   for (Line& line : utilities(input, UtilityKind::Sewer))
     lines.push_back(std::move(line));
   return lines;
+}
+
+/// Drawn lines that cannot be placed, where there is drinking water to keep them from.
+void needDrawn(Reporter& out, std::initializer_list<Service> services) {
+  if (!waterLines(out.input()).empty() || !unresolved(out.input(), {Service::MakeUp}).empty()) {
+    out.needLevels(unresolved(out.input(), services));
+  }
 }
 
 /// What is not known of the two and would be needed to compare their levels.
@@ -157,6 +164,7 @@ void checkApart(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
       finding.place = near.at;
     }
   }
+  needDrawn(out, {Service::MakeUp, Service::Inlet, Service::Overflow});
 }
 
 struct Meeting {
@@ -202,6 +210,7 @@ void checkCrossing(const RuleInput& input, const Rule& rule, std::vector<Finding
       finding.place = met->at;
     }
   }
+  needDrawn(out, {Service::MakeUp, Service::Inlet, Service::Overflow});
 }
 
 void reportMain(Reporter& out, const Line& main, const Id& other, double apart) {
@@ -232,8 +241,10 @@ constexpr double kWidestMain = 1.5;
 void checkMain(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const double need = inMetres(input.limits.length("main.distance"));
+  bool any = false;
   for (const Line& main : utilities(input, UtilityKind::PotableWater)) {
     if (!main.main) continue;
+    any = true;
     for (const VaultStudy& vault : input.study.vaults) {
       const double apart = distanceLineToRing(main.path, vault.outline);
       if (!main.bore && apart >= need && apart < need + kWidestMain / 2) {
@@ -245,6 +256,7 @@ void checkMain(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
     for (const Line& drain : drainRuns(input))
       checkMainToDrain(out, main, drain);
   }
+  if (any) needDrawn(out, {Service::Inlet, Service::Overflow});
 }
 
 void checkOverTank(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -255,6 +267,7 @@ void checkOverTank(const RuleInput& input, const Rule& rule, std::vector<Finding
       out.report("crosses", {water.id, vault.id}, {{"water", water.id}, {"vault", vault.id}});
     }
   }
+  if (!input.plan.vaults.empty()) needDrawn(out, {Service::MakeUp});
 }
 
 } // namespace
@@ -264,7 +277,8 @@ const Rule kWaterSewerApart = {"water-sewer-apart",
                                "IPC 603.2, editions 2012 to 2021",
                                Confidence::SeenSecondHand,
                                Severity::Error,
-                               checkApart};
+                               checkApart,
+                               Trade::Plumbing};
 
 const Rule kCrossingClearance = {
     "crossing-clearance",
@@ -272,7 +286,8 @@ const Rule kCrossingClearance = {
     "Recommended Standards for Water Works 8.8 (Tolono IL); UPC 609.2; IPC 603.2",
     Confidence::SeenSecondHand,
     Severity::Error,
-    checkCrossing};
+    checkCrossing,
+    Trade::Plumbing};
 
 const Rule kMainDistance = {
     "main-distance",
@@ -280,11 +295,15 @@ const Rule kMainDistance = {
     "Recommended Standards for Water Works 8.8 (Tolono IL; Ohio Adm. Code 4781-12-13)",
     Confidence::Seen,
     Severity::Warning,
-    checkMain};
+    checkMain,
+    Trade::Plumbing};
 
-const Rule kWaterOverTank = {
-    "water-over-tank",          "No drinking-water pipe runs over, through or under a vault",
-    "IPC 603.2.1, from memory", Confidence::FromMemory,
-    Severity::Warning,          checkOverTank};
+const Rule kWaterOverTank = {"water-over-tank",
+                             "No drinking-water pipe runs over, through or under a vault",
+                             "IPC 603.2.1, from memory",
+                             Confidence::FromMemory,
+                             Severity::Warning,
+                             checkOverTank,
+                             Trade::Plumbing};
 
 } // namespace sump

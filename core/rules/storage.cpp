@@ -12,12 +12,15 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
     return;
   }
   std::vector<Id> vaults, unknown;
+  Needs needs;
   for (const VaultStudy& vault : input.study.vaults) {
     vaults.push_back(vault.id);
-    if (!vault.waterLevel) unknown.push_back(vault.id);
+    if (vault.waterLevel) continue;
+    unknown.push_back(vault.id);
+    needs.push_back(levelOf(vault.id));
   }
   if (!unknown.empty()) {
-    out.undecided("undecided", unknown);
+    out.needs(unknown, needs);
     return;
   }
   const Volume have = input.study.workingVolume, need = input.limits.volume("storage.minimum");
@@ -37,6 +40,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 
 const Rule kStorageVolume = {"storage-volume", "The vaults hold the working volume",
                              kPractice,        Confidence::CommonPractice,
-                             Severity::Error,  check};
+                             Severity::Error,  check,
+                             Trade::SiteWork};
 
 } // namespace sump

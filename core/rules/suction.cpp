@@ -15,10 +15,11 @@ void checkEnd(Reporter& out, const Run& run, const RunStudy& study) {
   if (run.from.fitting != EndFitting::FootValve && run.from.fitting != EndFitting::Strainer) {
     out.report("open-end", {run.id});
   }
-  if (!place || !study.resolved) return;
-  const auto& level = input.study.vaults[place->vault].waterLevel;
-  if (!level) {
-    out.undecided("undecided", {run.id});
+  if (!place) return;
+  const VaultStudy& vault = input.study.vaults[place->vault];
+  const auto& level = vault.waterLevel;
+  if (!level || !study.resolved) {
+    out.needs({run.id}, {study.resolved ? levelOf(vault.id) : "levels of " + run.id});
     return;
   }
   const Length need = input.limits.length("suction.submergence");
@@ -76,13 +77,15 @@ void checkRise(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
       stateLength(out, *run, *study);
     }
   }
+  out.needLevels(unresolved(input, {Service::Suction, Service::SpareSuction}));
 }
 
 } // namespace
 
 const Rule kSuctionSource = {"suction-source", "Suction and spare draw from the last chamber",
                              kPractice,        Confidence::CommonPractice,
-                             Severity::Error,  checkSource};
+                             Severity::Error,  checkSource,
+                             Trade::Plumbing};
 
 const Rule kSuctionRise = {
     "suction-rise",
@@ -91,6 +94,7 @@ const Rule kSuctionRise = {
     "the pump suction; self-priming: under 25 ft",
     Confidence::Seen,
     Severity::Error,
-    checkRise};
+    checkRise,
+    Trade::Plumbing};
 
 } // namespace sump

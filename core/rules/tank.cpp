@@ -119,6 +119,12 @@ void checkInletDip(const RuleInput& input, const Rule& rule, std::vector<Finding
   }
 }
 
+/// A code's figure for two chambers says little of three, unless a profile or the project chose it.
+bool isChosen(const RuleInput& input, std::string_view limit) {
+  const Limit &here = input.limits.at(limit), &generic = input.catalog.limits.at(limit);
+  return here.citation != generic.citation || here.value != generic.value;
+}
+
 void checkShare(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.study.vaults.empty()) return;
@@ -131,8 +137,11 @@ void checkShare(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   const double share = first.chambers.front().volume / first.workingVolume;
   const Range band = range(input, "chamber.first.low", "chamber.first.high");
   if (band.holds(share)) return;
-  Finding& finding = out.against(share < band.low ? "chamber.first.low" : "chamber.first.high",
-                                 share < band.low ? "small" : "large", {first.id});
+  const std::string_view limit = share < band.low ? "chamber.first.low" : "chamber.first.high";
+  const bool ours = first.chambers.size() == 2 || isChosen(input, limit);
+  Finding& finding =
+      ours ? out.against(limit, share < band.low ? "small" : "large", {first.id})
+           : out.note("several", {first.id}, {{"count", std::to_string(first.chambers.size())}});
   finding.measured = percent(share);
   finding.required = band.text();
 }
@@ -159,7 +168,7 @@ void checkDepth(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
 void checkSludge(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const WaterBasis& water = input.plan.basis.water;
-  const double most = input.limits.number("sludge.share");
+  const double most = input.limits.number("duty.sludge-share");
   for (const VaultStudy& vault : input.study.vaults) {
     const auto share = decide(
         [&](Length sludge, Length oil, Length level) {
@@ -170,7 +179,7 @@ void checkSludge(const RuleInput& input, const Rule& rule, std::vector<Finding>&
     if (!share) {
       out.needs({vault.id}, share.needs);
     } else if (*share >= most) {
-      Finding& finding = out.against("sludge.share", "much", {vault.id});
+      Finding& finding = out.against("duty.sludge-share", "much", {vault.id});
       finding.measured = percent(*share);
       finding.required = "under " + percent(most);
     }
@@ -185,35 +194,40 @@ const Rule kInletAboveOutlet = {
     "WAC 246-272C-0220; MN Rules 7080.1920; NC 15A NCAC 18A .1954 (septic tanks, an analogue)",
     Confidence::Seen,
     Severity::Error,
-    checkDrop};
+    checkDrop,
+    Trade::Plumbing};
 
 const Rule kOutletDip = {"outlet-dip",
                          "The overflow draws from below what floats",
                          "WAC 246-272C; NC 15A NCAC 18A .1954 (septic tanks, an analogue)",
                          Confidence::Seen,
                          Severity::Warning,
-                         checkOutletDip};
+                         checkOutletDip,
+                         Trade::Plumbing};
 
 const Rule kInletDip = {"inlet-dip",
                         "The inlet turns down into the water",
                         "WAC 246-272C-0220(2)(a) (septic tanks, an analogue)",
                         Confidence::Seen,
                         Severity::Warning,
-                        checkInletDip};
+                        checkInletDip,
+                        Trade::Plumbing};
 
 const Rule kFirstChamberShare = {"first-chamber-share",
                                  "The first chamber holds its share of the first vault",
                                  "WAC 246-272C; TN 0400-48-01-.09 (septic tanks, an analogue)",
                                  Confidence::Seen,
                                  Severity::Warning,
-                                 checkShare};
+                                 checkShare,
+                                 Trade::SiteWork};
 
 const Rule kLiquidDepth = {"liquid-depth",
                            "The water is neither too shallow to settle nor too deep",
                            "MN Rules 7080.1920 (septic tanks, an analogue)",
                            Confidence::Seen,
                            Severity::Warning,
-                           checkDepth};
+                           checkDepth,
+                           Trade::SiteWork};
 
 const Rule kSludgeShare = {
     "sludge-share",
@@ -221,6 +235,7 @@ const Rule kSludgeShare = {
     "Dallas City Code, traps and interceptors: pumped out at 25 % of the wetted height",
     Confidence::Seen,
     Severity::Warning,
-    checkSludge};
+    checkSludge,
+    Trade::General};
 
 } // namespace sump

@@ -13,6 +13,7 @@
 #include <QTimer>
 
 #include <algorithm>
+#include <set>
 
 namespace sump {
 namespace {
@@ -77,6 +78,40 @@ TEST_F(FindingsTest, AreFilteredByWeightAndWords) {
   EXPECT_TRUE(canvas().selection().contains("OF-1"));
   words->setText("no such words");
   EXPECT_EQ(table().rowCount(), 0);
+}
+
+TEST_F(FindingsTest, AreFilteredByTradeAndService) {
+  Plan changed = plan();
+  sump::Run power = *changed.runs.find("PC-1");
+  power.conductors.push_back({"14", 2, CircuitKind::Class2}); // with power: not allowed
+  changed.runs.put(power);
+  changed.basis.earth.protection = ProtectiveSystem::None;
+  ASSERT_FALSE(document().commit("Mix wires, dig unprotected", changed));
+  settle();
+  auto* about = window->findChild<QComboBox*>("finding-about");
+  ASSERT_NE(about, nullptr);
+  std::set<std::string> shown;
+  for (const auto& [text, trade] :
+       std::vector<std::pair<const char*, Trade>>{{"Site work", Trade::SiteWork},
+                                                  {"Plumbing", Trade::Plumbing},
+                                                  {"Electrical", Trade::Electrical}}) {
+    about->setCurrentText(text);
+    ASSERT_GT(table().rowCount(), 0) << text;
+    for (int r = 0; r < table().rowCount(); ++r) {
+      EXPECT_EQ(window->findings().findingAt(r)->trade, trade);
+      shown.insert(window->findings().findingAt(r)->key());
+    }
+  }
+  EXPECT_TRUE(shown.contains("mixed-raceway/mixed-raceway.mixed/PC-1"));
+  about->setCurrentText("Sewer overflow");
+  ASSERT_GE(rowOf(overflowFault()), 0);
+  EXPECT_EQ(rowOf("mixed-raceway/mixed-raceway.mixed/PC-1"), -1);
+  for (int r = 0; r < table().rowCount(); ++r) {
+    const auto& services = window->findings().findingAt(r)->services;
+    EXPECT_EQ(std::count(services.begin(), services.end(), Service::Overflow), 1);
+  }
+  about->setCurrentIndex(0);
+  EXPECT_EQ(table().rowCount(), static_cast<int>(all().size()));
 }
 
 TEST_F(FindingsTest, AcceptanceIsWrittenIntoThePlanAndCanBeTakenBack) {

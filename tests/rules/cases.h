@@ -2,11 +2,16 @@
 // Every way to break a rule. tests/rules/cases_test.cpp tries each; messages_test.cpp demands that
 // together they use every message.
 
+#include "tests/rules/cases_dig.h"
 #include "tests/rules/cases_ground.h"
 #include "tests/rules/cases_lines.h"
 #include "tests/rules/cases_near.h"
+#include "tests/rules/cases_peak.h"
+#include "tests/rules/cases_pump.h"
 #include "tests/rules/cases_tank.h"
+#include "tests/rules/cases_unknown.h"
 #include "tests/rules/cases_vaults.h"
+#include "tests/rules/cases_wiring.h"
 
 namespace sump::testing {
 
@@ -14,7 +19,8 @@ inline std::vector<Case> allCases() {
   std::vector<Case> all;
   for (const auto& family :
        {levelCases(), storageCases(), flowCases(), passageCases(), siteCases(), waterLineCases(),
-        roomCases(), groundCases(), tankCases(), accessCases(), nearCases()}) {
+        roomCases(), groundCases(), tankCases(), accessCases(), nearCases(), peakCases(),
+        pumpCases(), buoyancyCases(), digCases(), wiringCases(), unknownCases(), shareCases()}) {
     all.insert(all.end(), family.begin(), family.end());
   }
   return all;

@@ -175,14 +175,10 @@ inline std::vector<Case> roomCases() {
   const auto warning = Severity::Warning;
   return {
       {"room-clearance.none", warning, {}, [](Plan& p) { p.rooms = {}; }},
-      {"room-clearance.no-skid",
+      {"room-clearance.undecided",
        warning,
        {"ER-1"},
        [](Plan& p) { changeRoom(p, [](EquipmentRoom& r) { r.skid.reset(); }); }},
-      {"room-clearance.no-area",
-       warning,
-       {"ER-1"},
-       [](Plan& p) { changeRoom(p, [](EquipmentRoom& r) { r.plumbingArea.reset(); }); }},
       {"room-clearance.outside",
        warning,
        {"ER-1"},

@@ -59,7 +59,7 @@ TEST(Registry, ListsWholeRulesOfDifferentNames) {
     EXPECT_EQ(rule.id.find_first_not_of("abcdefghijklmnopqrstuvwxyz-"), std::string_view::npos);
   }
   EXPECT_EQ(ruleById("no-such-rule"), nullptr);
-  EXPECT_GE(allRules().size(), 22U);
+  EXPECT_GE(allRules().size(), 60U);
 }
 
 TEST(Registry, NamesASourceUnlessItIsCommonPractice) {
@@ -77,8 +77,10 @@ TEST(Registry, EachRuleFiresOnItsFaultySampleAndNoOtherDoes) {
     int fired = 0;
     for (const Finding& finding : review.findings) {
       if (finding.severity == Severity::Note) continue;
-      EXPECT_EQ(finding.rule, rule.id) << told(review);
-      ++fired;
+      // What levels are missing for, other rules say too.
+      const bool follows = rule.id == "level-known" && !finding.decided;
+      EXPECT_TRUE(finding.rule == rule.id || follows) << told(review);
+      fired += finding.rule == rule.id;
     }
     EXPECT_GT(fired, 0);
   }

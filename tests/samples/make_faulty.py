@@ -214,7 +214,153 @@ def deep_burial(plan):
     plan["limits"]["vault.burial"] = 0.5
 
 
+def basis(plan):
+    return plan["basis"]
+
+
+def drain_capacity(plan):
+    basis(plan)["demand"]["otherInflow"] = 0.05
+
+
+def drain_speed(plan):
+    plan["limits"]["gravity.velocity"] = 2
+
+
+def peak_level(plan):
+    basis(plan)["demand"]["otherInflow"] = 0.02
+
+
+def peak_detention(plan):
+    plan["limits"]["duty.detention"] = 300
+
+
+def sand_area(plan):
+    basis(plan)["demand"]["otherInflow"] = 0.007
+
+
+def sludge_interval(plan):
+    for kind in basis(plan)["demand"]["vehicles"]:
+        kind["sediment"] = round(kind["sediment"] * 20, 9)
+
+
+def low_water(plan):
+    basis(plan)["water"]["lowLevel"] = 0.3
+
+
+def suction_lift(plan):
+    plan["limits"]["suction.lift"] = 3
+
+
+def npsh_margin(plan):
+    for point in basis(plan)["pump"]["curve"]:
+        point["npshRequired"] = round(point["npshRequired"] * 3, 9)
+
+
+def line_speed(plan):
+    plan["limits"]["velocity.suction"] = 2
+
+
+def line_pressure(plan):
+    basis(plan)["pump"]["eductorPressure"] = 600000
+
+
+def product_pressure(plan):
+    basis(plan)["demand"]["devices"][0]["pressure"] = 500000
+
+
+def reclaim_share(plan):
+    plan["limits"]["reclaim.share"] = 0.98
+
+
+def reclaimed_marking(plan):
+    plan["notes"] = []
+
+
+def buoyancy(plan):
+    plan["site"]["groundwater"] = round(101 * FOOT, 9)
+
+
+def kiosk(plan, east, footing):
+    plan["buildings"].append({"id": "B-KIOSK", "name": "Kiosk", "outline": [
+        [round(x * FOOT, 9), round(y * FOOT, 9)]
+        for x, y in ((48, 40), (east, 40), (east, 46), (48, 46))],
+        "footing": round(footing * FOOT, 9)})
+
+
+def footing_plane(plan):
+    kiosk(plan, 56.5, 99)
+
+
+def dig_overlap(plan):
+    plan["wells"] = []
+    plan["utilities"].append({
+        "id": "U-GAS", "name": "Gas", "kind": "gas", "publicMain": False,
+        "path": [[round(x * FOOT, 9), round(46 * FOOT, 9)] for x in (70, 90)]})
+
+
+def dig_protection(plan):
+    basis(plan)["earth"]["protection"] = "none"
+
+
+def dig_egress(plan):
+    basis(plan)["earth"]["ladders"] = []
+
+
+def spoil_edge(plan):
+    plan["limits"]["dig.spoil-distance"] = 5
+
+
+def supplies_known(plan):
+    basis(plan)["wiring"]["signalCircuits"] = basis(plan)["wiring"]["signalCircuits"][1:]
+
+
+def conduit_bends(plan):
+    plan["limits"]["wiring.bends"] = 3
+
+
+def conduit_fill(plan):
+    run(plan, "PC-1")["conductors"][1]["count"] = 60
+
+
+def mixed_raceway(plan):
+    run(plan, "PC-1")["conductors"].append({"size": "14", "count": 2, "kind": "class-2"})
+
+
+def working_space(plan):
+    plan["rooms"][0]["door"]["offset"] = round(2 * FOOT, 9)
+
+
+def disconnect_in_sight(plan):
+    basis(plan)["wiring"]["supplies"][0]["disconnect"] = [17.5, 22]
+
+
 RULES = {
+    "drain-capacity": drain_capacity,
+    "drain-speed": drain_speed,
+    "peak-level": peak_level,
+    "peak-detention": peak_detention,
+    "sand-area": sand_area,
+    "sludge-interval": sludge_interval,
+    "low-water": low_water,
+    "suction-lift": suction_lift,
+    "npsh-margin": npsh_margin,
+    "line-speed": line_speed,
+    "line-pressure": line_pressure,
+    "product-pressure": product_pressure,
+    "reclaim-share": reclaim_share,
+    "reclaimed-marking": reclaimed_marking,
+    "buoyancy": buoyancy,
+    "footing-plane": footing_plane,
+    "dig-overlap": dig_overlap,
+    "dig-protection": dig_protection,
+    "dig-egress": dig_egress,
+    "spoil-edge": spoil_edge,
+    "supplies-known": supplies_known,
+    "conduit-bends": conduit_bends,
+    "conduit-fill": conduit_fill,
+    "mixed-raceway": mixed_raceway,
+    "working-space": working_space,
+    "disconnect-in-sight": disconnect_in_sight,
     "inlet-above-outlet": inlet_above_outlet,
     "outlet-dip": outlet_dip,
     "inlet-dip": inlet_dip,

@@ -1,0 +1,140 @@
+#pragma once
+// Flotation and the dig. Vault 1 covers x 62 to 74, y 47 to 53 ft, vault 2 y 55 to 61 ft; with 2 ft
+// of working space their digs are one pit from x 60 to 76, y 45 to 63 ft, shored upright.
+
+#include "tests/rules/cases_peak.h"
+#include "tests/rules/cases_vaults.h"
+
+namespace sump::testing {
+
+/// Vault 1 so heavy that this is its factor of safety, with groundwater at 100 ft.
+inline Edit flotationFactor(double factor) {
+  return [=](Plan& p) {
+    p.site.groundwater = feet(100);
+    const Review r = reviewed(p);
+    const BuoyancyStudy& vault = r.study.earth.buoyancy.front();
+    const double add = (factor - *vault.factor) * vault.uplift->value() / 9.80665;
+    changeVault(p, "V1", [&](Vault& v) { v.emptyWeight = vault.weight + kilograms(add); });
+  };
+}
+inline Edit kioskTo(double x, std::optional<Length> footing) {
+  return [=](Plan& p) {
+    p.buildings.put({"B-KIOSK", "Kiosk", ringInFeet(50, 47, x, 53), {}, footing});
+  };
+}
+/// A kiosk whose footing lies this far over the 45 degree plane through the toe of the pit.
+inline Edit kioskFootingOverPlane(Length over) {
+  return [=](Plan& p) {
+    kioskTo(56, std::nullopt)(p);
+    const Review r = reviewed(p);
+    const FootingCheck& check = r.study.earth.pits.front().footings.front();
+    kioskTo(56, check.toe + check.distance + over)(p);
+  };
+}
+inline Edit road(double x) {
+  return [=](Plan& p) { p.pavements.put({"PV-NEW", "Lane", ringInFeet(50, 40, x, 70), true}); };
+}
+inline Edit gasPipe(double y) {
+  return [=](Plan& p) {
+    constexpr double f = kMetresPerFoot;
+    p.utilities.put(
+        {"U-GAS", "Gas", UtilityKind::Gas, {{50 * f, y * f}, {90 * f, y * f}}, {}, {}, false});
+  };
+}
+inline Edit wellInPit(double y) {
+  return [=](Plan& p) { p.wells.put({"W-NEW", "", {67 * kMetresPerFoot, y * kMetresPerFoot}}); };
+}
+inline double deepestDig(const Review& r) {
+  return inMetres(*r.study.earth.deepest);
+}
+inline double ladderAway(const Review& r) {
+  return inMetres(*r.study.earth.pits.front().egress.farthest);
+}
+inline double spoilAway(const Review& r) {
+  return inMetres(*r.study.earth.spoilClear);
+}
+inline void noGroundAtAll(Plan& p) {
+  p.spots = {};
+  p.site.groundDefault.reset();
+}
+inline Edit unprotected(double share) {
+  return [=](Plan& p) {
+    limitOf("dig.protection-depth", deepestDig, share)(p);
+    p.basis.earth.protection = ProtectiveSystem::None;
+  };
+}
+/// No ladders, in a pit that needs them from this share of its depth on.
+inline Edit withoutLadders(double share) {
+  return [=](Plan& p) {
+    p.basis.earth.ladders.clear();
+    limitOf(
+        "dig.egress-depth",
+        [](const Review& r) { return inMetres(*r.study.earth.pits.front().depth); }, share)(p);
+  };
+}
+
+inline std::vector<Case> buoyancyCases() {
+  const auto warning = Severity::Warning, error = Severity::Error;
+  const Edit ours = limit("earth.flotation-factor", 1.2);
+  return {
+      {"buoyancy.floats", error, {"V1"}, flotationFactor(0.999), flotationFactor(1.001)},
+      // The generic 1.1 is from memory; a project's own figure is firm.
+      {"buoyancy.light", warning, {"V1"}, flotationFactor(1.099), flotationFactor(1.101)},
+      {"buoyancy.light",
+       error,
+       {"V1"},
+       [=](Plan& p) {
+         flotationFactor(1.199)(p);
+         ours(p);
+       },
+       [=](Plan& p) {
+         flotationFactor(1.201)(p);
+         ours(p);
+       }},
+      {"buoyancy.undecided", warning, {"V1"}, [](Plan& p) { p.site.groundwater.reset(); }},
+      {"buoyancy.undecided",
+       warning,
+       {"V1"},
+       [](Plan& p) {
+         p.site.groundwater = feet(100);
+         p.basis.earth.soilHold.reset();
+       }},
+  };
+}
+
+inline std::vector<Case> digCases() {
+  const auto warning = Severity::Warning, error = Severity::Error;
+  const Length hair = millimetres(2);
+  const std::vector<Id> pit = {"V1", "V2"}, kiosk = {"V1", "V2", "B-KIOSK"};
+  return {
+      {"footing-plane.below", warning, kiosk, kioskFootingOverPlane(hair),
+       kioskFootingOverPlane(-hair)},
+      {"footing-plane.undecided", warning, kiosk, kioskTo(56, std::nullopt)},
+      {"footing-plane.undecided", warning, {"V1"}, noGroundAtAll},
+      {"dig-overlap.building", warning, kiosk, kioskTo(60.01, feet(90)), kioskTo(59.99, feet(90))},
+      {"dig-overlap.boundary", warning, pit, southBoundary(45.01), southBoundary(44.99)},
+      {"dig-overlap.road", warning, {"V1", "V2", "PV-NEW"}, road(60.01), road(59.99)},
+      {"dig-overlap.well", warning, {"V1", "V2", "W-NEW"}, wellInPit(45.01), wellInPit(44.99)},
+      {"dig-overlap.utility", warning, {"V1", "V2", "U-GAS"}, gasPipe(45.01), gasPipe(44.99)},
+      {"dig-overlap.undecided", warning, {"V1"}, noGroundAtAll},
+      {"dig-protection.none", error, {}, unprotected(0.999), unprotected(1.001)},
+      {"dig-protection.engineer",
+       error,
+       {},
+       limitOf("dig.engineer-depth", deepestDig, 0.999),
+       limitOf("dig.engineer-depth", deepestDig, 1.001)},
+      {"dig-protection.undecided", warning, {}, noGroundAtAll},
+      {"dig-egress.none", warning, pit, withoutLadders(0.999), withoutLadders(1.001)},
+      {"dig-egress.far", warning, pit, limitOf("dig.egress-travel", ladderAway, 0.999),
+       limitOf("dig.egress-travel", ladderAway, 1.001)},
+      {"dig-egress.undecided", warning, {"V1"}, noGroundAtAll},
+      {"spoil-edge.near",
+       warning,
+       {},
+       limitOf("dig.spoil-distance", spoilAway, 1.001),
+       limitOf("dig.spoil-distance", spoilAway, 0.999)},
+      {"spoil-edge.undecided", warning, {}, [](Plan& p) { p.basis.earth.spoil.clear(); }},
+  };
+}
+
+} // namespace sump::testing

@@ -1,0 +1,154 @@
+#pragma once
+// Supplies, conduits, and the room at the panel, whose front looks north into the room.
+
+#include "tests/rules/cases_peak.h"
+
+#include <numbers>
+
+namespace sump::testing {
+
+inline Edit wiring(std::function<void(WiringBasis&)> edit) {
+  return [=](Plan& p) { edit(p.basis.wiring); };
+}
+inline Edit withoutSupply(std::string id) {
+  return wiring([=](WiringBasis& w) {
+    std::erase_if(w.supplies, [&](const Supply& s) { return s.id == id; });
+  });
+}
+inline Edit controlWires(int count) {
+  return [=](Plan& p) { changeRun(p, "PC-1", [=](Run& r) { r.conductors.back().count = count; }); };
+}
+inline Edit oneMoreWire(CircuitKind kind) {
+  return [=](Plan& p) {
+    changeRun(p, "PC-1", [=](Run& r) { r.conductors.push_back({"14", 2, kind}); });
+  };
+}
+inline double mostTurns(const Review& r) {
+  for (const ConduitStudy& conduit : r.study.wiring.conduits)
+    if (conduit.run == "SG-1") return conduit.mostDegrees * std::numbers::pi / 180;
+  return 0;
+}
+inline double depthAtPanel(const Review& r) {
+  return inMetres(r.study.wiring.spaces.front().depthClear);
+}
+inline double widthAtPanel(const Review& r) {
+  return inMetres(r.study.wiring.spaces.front().widthClear);
+}
+inline double disconnectAway(const Review& r) {
+  return inMetres(*r.study.wiring.supplies.front().disconnectDistance);
+}
+/// The door in the east wall this far from the south one, ft. What it sweeps is 3 ft square.
+inline Edit doorAt(double offset) {
+  return [=](Plan& p) { changeRoom(p, [=](EquipmentRoom& r) { r.door->offset = feet(offset); }); };
+}
+/// A vent this high over the floor across the room, above the panel or in front of it, ft.
+inline Edit pipeInRoom(double y, double height) {
+  return [=](Plan& p) {
+    const EquipmentRoom& room = *p.rooms.find("ER-1");
+    constexpr double f = kMetresPerFoot;
+    Run vent;
+    vent.id = "VT-9";
+    vent.service = Service::Vent;
+    vent.pipe = "pvc-sch80";
+    vent.size = "2";
+    vent.from.at = room.frame().toSite({8.5 * f, y * f});
+    vent.to.at = room.frame().toSite({11.5 * f, y * f});
+    vent.from.invert = vent.to.invert = room.floor + feet(height);
+    p.runs.put(vent);
+  };
+}
+inline Edit disconnectAt(Point2 at) {
+  return wiring([=](WiringBasis& w) { w.supplies.front().disconnect = at; });
+}
+
+inline std::vector<Case> wiringCases() {
+  const auto warning = Severity::Warning, error = Severity::Error;
+  const Edit noLevels = [](Plan& p) {
+    changeRun(p, "SG-1", [](Run& r) {
+      r.to = {EndKind::Free, "", 0, r.to.at, {}, {}};
+      r.from = {EndKind::Free, "", 0, r.from.at, {}, {}};
+    });
+  };
+  const Edit noRooms = [](Plan& p) { p.rooms = {}; };
+  return {
+      {"supplies-known.control", warning, {}, withoutSupply("SP-C")},
+      {"supplies-known.motor", warning, {}, withoutSupply("SP-M")},
+      {"supplies-known.signal", warning, {}, wiring([](WiringBasis& w) {
+         w.signalCircuits.erase(w.signalCircuits.begin());
+       })},
+      {"supplies-known.undecided", warning, {}, wiring([](WiringBasis& w) { w.supplies.clear(); })},
+      {"supplies-known.undecided", warning, {}, wiring([](WiringBasis& w) {
+         w.signalCircuits.clear();
+       })},
+      {"conduit-bends.many",
+       warning,
+       {"SG-1"},
+       limitOf("wiring.bends", mostTurns, 0.999),
+       limitOf("wiring.bends", mostTurns, 1.001)},
+      {"conduit-bends.undecided", warning, {"SG-1"}, noLevels},
+      // 1-1/2 in Sch 80: 40 % of 1.711 square inches are 0.684; four 8 AWG take 0.146 and each
+      // 12 AWG 0.0133 (NEC chapter 9 tables 4 and 5, from memory).
+      {"conduit-fill.full", warning, {"PC-1"}, controlWires(41), controlWires(40)},
+      {"conduit-fill.undecided",
+       warning,
+       {"PC-1"},
+       [](Plan& p) { changeRun(p, "PC-1", [](Run& r) { r.conductors.clear(); }); }},
+      {"mixed-raceway.mixed",
+       error,
+       {"PC-1"},
+       oneMoreWire(CircuitKind::Class2),
+       oneMoreWire(CircuitKind::Control)},
+      {"mixed-raceway.undecided",
+       warning,
+       {"SG-1"},
+       [](Plan& p) {
+         changeRun(p, "SG-1", [](Run& r) { r.conductors.clear(); });
+         p.basis.wiring.signalCircuits.front().run.clear();
+       }},
+      {"working-space.shallow",
+       error,
+       {"ER-1"},
+       limitOf("wiring.space-depth-grounded", depthAtPanel, 1.001),
+       limitOf("wiring.space-depth-grounded", depthAtPanel, 0.999)},
+      {"working-space.narrow",
+       error,
+       {"ER-1"},
+       limitOf("wiring.space-width", widthAtPanel, 1.001),
+       limitOf("wiring.space-width", widthAtPanel, 0.999)},
+      // The panel is 9 in deep; 42 in before it end 4.25 ft from the wall.
+      {"working-space.intrusion", error, {"ER-1"}, doorAt(4.24), doorAt(4.26)},
+      // 78 in high.
+      {"working-space.intrusion", error, {"ER-1", "VT-9"}, pipeInRoom(3, 6.4), pipeInRoom(3, 6.6)},
+      // The panel is 6.5 ft high, and 6 ft over it are kept free.
+      {"working-space.piping",
+       warning,
+       {"VT-9", "ER-1"},
+       pipeInRoom(0.4, 12.4),
+       pipeInRoom(0.4, 12.6)},
+      {"working-space.undecided", warning, {"ER-1"}, wiring([](WiringBasis& w) {
+         w.facingPanel.reset();
+       })},
+      {"working-space.undecided",
+       warning,
+       {"ER-1"},
+       [](Plan& p) { changeRoom(p, [](EquipmentRoom& r) { r.panel.reset(); }); }},
+      {"working-space.undecided", warning, {}, noRooms},
+      {"disconnect-in-sight.hidden",
+       warning,
+       {"SP-M"},
+       limitOf("wiring.disconnect", disconnectAway, 0.999),
+       limitOf("wiring.disconnect", disconnectAway, 1.001)},
+      // Just outside the room's west wall, and just inside.
+      {"disconnect-in-sight.hidden",
+       warning,
+       {"SP-M"},
+       disconnectAt({18.8, 22}),
+       disconnectAt({19.0, 22})},
+      {"disconnect-in-sight.undecided", warning, {"SP-M"}, wiring([](WiringBasis& w) {
+         w.supplies.front().disconnect.reset();
+       })},
+      {"disconnect-in-sight.undecided", warning, {}, withoutSupply("SP-M")},
+  };
+}
+
+} // namespace sump::testing
