@@ -42,7 +42,7 @@ void checkMarking(const RuleInput& input, const Rule& rule, std::vector<Finding>
     const double labels = std::ceil(inMetres(study->developed) / inMetres(apart) - 1e-9);
     const Arguments arguments = {{"tape", printRunLength(study->developed, out.units())},
                                  {"labels", fixed(std::max(1.0, labels), 0)},
-                                 {"apart", printShort(apart, out.units())}};
+                                 {"apart", printRunLength(apart, out.units())}};
     if (saysNonpotable(input.plan, run->id)) {
       out.note("stated", {run->id}, arguments);
     } else {

@@ -15,10 +15,12 @@ std::string printMinutes(Duration time) {
   return fixed(time.value() / 60, 0) + " min";
 }
 
-/// The whole train: the sum over its chambers, which the water passes one after the other.
+/// The whole train: the sum over its chambers, which the water passes one after the other. Dead
+/// water, which nothing passes, holds none up.
 Decided<Duration> detention(const TrainStudy& train) {
   Decided<Duration> sum = seconds(0);
   for (const ChamberDuty& chamber : train.chambers) {
+    if (chamber.throughflow && chamber.throughflow->value() <= 0) continue;
     sum = decide([](Duration a, Duration b) { return a + b; }, sum, chamber.detention);
   }
   return sum;
@@ -106,7 +108,7 @@ void checkScour(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
 }
 
 std::string printDays(Duration time) {
-  return fixed(std::floor(time.value() / kSecondsPerDay), 0) + " days";
+  return fixed(time.value() / kSecondsPerDay, 1) + " days";
 }
 
 /// As if all settled in the first chamber, which fills first.

@@ -187,7 +187,8 @@ TEST(MirrorObjects, KeepsADoorWhereItIsInTheWall) {
 }
 
 TEST(MoveObjects, TakesNoteEndsOnOutlinesAndRunsAlong) {
-  const Plan sample = depot();
+  Plan sample = depot();
+  sample.notes = {};
   const Id building = sample.buildings[0].id;
   const Point2 corner = sample.buildings[0].outline[0];
   const Plan before = withObject(sample, noteBetween(building, corner, "V1", {0, 0}));

@@ -130,8 +130,11 @@ inline std::vector<Case> waterLineCases() {
       {"overflow-backflow.open",
        warning,
        {"OF-1"},
-       [](Plan& p) { dropPart(p, "OF-1", PartKind::BackwaterValve); },
-       [](Plan& p) { replacePart(p, "OF-1", PartKind::BackwaterValve, PartKind::AirGap); }},
+       [](Plan& p) {
+         manholeAt(101.9)(p);
+         dropPart(p, "OF-1", PartKind::AirGap);
+       },
+       manholeAt(101.9)},
       // The drain's rim is at 102 ft.
       {"overflow-backflow.low", error, {"OF-1"}, manholeAt(102.01), manholeAt(101.99)},
       {"overflow-backflow.undecided", warning, {"OF-1", "SW-1"}, manholeAt(std::nullopt)},
