@@ -10,6 +10,9 @@ namespace sump {
 
 namespace {
 
+/// Turns are drawn and printed to a tenth of a degree.
+constexpr double kAngleHair = 0.05;
+
 void checkBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const Angle most = input.limits.angle("wiring.bends");
@@ -22,7 +25,7 @@ void checkBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
     int number = 0;
     for (const PullStretch& stretch : conduit.stretches) {
       ++number;
-      if (stretch.degrees <= inDegrees(most) + 1e-6) continue;
+      if (stretch.degrees <= inDegrees(most) + kAngleHair) continue;
       Finding& finding = out.against("wiring.bends", "many", {conduit.run});
       finding.measured = printAngle(degrees(stretch.degrees));
       finding.required = printAngle(most);

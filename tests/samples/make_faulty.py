@@ -289,6 +289,8 @@ def reclaimed_marking(plan):
 
 def buoyancy(plan):
     plan["site"]["groundwater"] = round(101 * FOOT, 9)
+    basis(plan)["earth"]["soilHold"] = "lid-only"
+    plan["vaults"][0]["emptyWeight"] = 6000
 
 
 def kiosk(plan, east, footing):
