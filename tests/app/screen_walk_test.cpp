@@ -17,6 +17,7 @@
 
 #include <QDockWidget>
 #include <QInputDialog>
+#include <QLayout>
 #include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
@@ -68,6 +69,11 @@ protected:
     const std::unique_ptr<QDialog> owned(dialog);
     dialog->setAttribute(Qt::WA_DeleteOnClose, false);
     dialog->show();
+    // This platform's screen has 800 dots, 400 at 2x: dialogs get the room that any desk has.
+    QSize room = dialog->size().expandedTo(dialog->sizeHint());
+    if (dialog->layout()->hasHeightForWidth())
+      room.setHeight(std::max(room.height(), dialog->layout()->totalHeightForWidth(room.width())));
+    dialog->resize(room);
     look(name, dialog);
     dialog->close();
   }
