@@ -70,10 +70,10 @@ protected:
     dialog->setAttribute(Qt::WA_DeleteOnClose, false);
     dialog->show();
     // This platform's screen has 800 dots, 400 at 2x: dialogs get the room that any desk has.
-    QSize room = dialog->size().expandedTo(dialog->sizeHint());
+    QSize room = dialog->size().expandedTo(dialog->layout()->totalSizeHint());
     if (dialog->layout()->hasHeightForWidth())
       room.setHeight(std::max(room.height(), dialog->layout()->totalHeightForWidth(room.width())));
-    dialog->resize(room);
+    dialog->setFixedSize(room); // message boxes keep the size that they chose
     look(name, dialog);
     dialog->close();
   }
