@@ -210,16 +210,20 @@ std::string peakOf(const ProfileVault& vault, UnitSystem units) {
   return orUnknown(most, units);
 }
 
+std::string restOf(const ProfileVault& vault, UnitSystem units) {
+  static const std::optional<Length> unknown;
+  return orUnknown(vault.chambers.empty() ? unknown : vault.chambers[0].rest, units);
+}
+
 Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
   std::vector<std::vector<std::string>> rows;
   for (const ProfileVault& v : profile.vaults) {
     std::string rims;
     for (const ProfileManway& m : v.manways)
       rims += (rims.empty() ? "" : ", ") + orUnknown(m.rim, units);
-    const std::optional<Length> rest = v.chambers.empty() ? std::nullopt : v.chambers[0].rest;
     rows.push_back({v.name.empty() ? v.id : v.name, rims.empty() ? "-" : rims,
                     printElevation(v.lidTop, units), printElevation(v.lidUnderside, units),
-                    peakOf(v, units), orUnknown(rest, units), printElevation(v.floor, units),
+                    peakOf(v, units), restOf(v, units), printElevation(v.floor, units),
                     printElevation(v.underside, units)});
   }
   return table("LEVELS OF THE VAULTS",
