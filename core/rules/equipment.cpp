@@ -80,7 +80,8 @@ void checkBackwater(Reporter& out, const Run& run) {
   const SewerConnection* sewer =
       run.to.kind == EndKind::Sewer ? out.input().plan.sewers.find(run.to.target) : nullptr;
   const auto rim = lowestRim(out.input().plan);
-  const auto cover = sewer == nullptr ? std::nullopt : sewer->upstreamManholeRim;
+  static const std::optional<Length> unknown;
+  const std::optional<Length>& cover = sewer == nullptr ? unknown : sewer->upstreamManholeRim;
   if (sewer != nullptr && !cover) {
     out.needs({run.id, sewer->id}, {"cover of the next upstream manhole at " + sewer->id});
   }
