@@ -6,10 +6,13 @@
 #include "core/units/print.h"
 
 #include <QFontMetricsF>
+#include <QHash>
 #include <QLineF>
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <tuple>
 
 namespace sump {
 
@@ -25,28 +28,88 @@ QString q(const std::string& text) {
   return QString::fromStdString(text);
 }
 
+/// The boxes that are taken, by cells of the screen: a label is compared with its neighbours only.
+class TakenBoxes {
+public:
+  bool isFree(const QPolygonF& box, const QRectF& bounds) const {
+    bool free = true;
+    eachCell(bounds, [&](qint64 cell) {
+      const auto near = cells_.constFind(cell);
+      if (!free || near == cells_.cend()) return;
+      free = std::ranges::none_of(*near, [&](std::size_t i) {
+        return bounds.intersects(bounds_[i]) && convexOverlap(box, boxes_[i]);
+      });
+    });
+    return free;
+  }
+  void take(const QPolygonF& box, const QRectF& bounds) {
+    eachCell(bounds, [&](qint64 cell) { cells_[cell].push_back(boxes_.size()); });
+    boxes_.push_back(box);
+    bounds_.push_back(bounds);
+  }
+
+private:
+  template <typename Visit> static void eachCell(const QRectF& bounds, Visit visit) {
+    constexpr double kCell = 96; // pixels: about as long as a run's label
+    const auto cell = [](double at) { return static_cast<qint64>(std::floor(at / kCell)); };
+    for (qint64 x = cell(bounds.left()); x <= cell(bounds.right()); ++x)
+      for (qint64 y = cell(bounds.top()); y <= cell(bounds.bottom()); ++y)
+        visit(x * 100'003 + y);
+  }
+
+  std::vector<QPolygonF> boxes_;
+  std::vector<QRectF> bounds_;
+  QHash<qint64, std::vector<std::size_t>> cells_;
+};
+
+/// Sizes of texts, measured once: most runs of a plan carry one of a few labels.
+class TextSizes {
+public:
+  explicit TextSizes(const QFont& font) : font_(font) {}
+  QSizeF of(const Label& label) {
+    const auto key = std::tuple(label.size, label.bold, label.text);
+    const auto known = sizes_.find(key);
+    if (known != sizes_.end()) return known->second;
+    const QFontMetricsF metrics(labelFont(font_, label));
+    return sizes_.emplace(key, QSizeF(metrics.horizontalAdvance(label.text), metrics.height()))
+        .first->second;
+  }
+
+private:
+  QFont font_;
+  std::map<std::tuple<double, bool, QString>, QSizeF> sizes_;
+};
+
+QPolygonF turnedBox(const Label& label, QSizeF size) {
+  const double w = size.width() / 2 + 4, h = size.height() / 2;
+  QTransform turn;
+  turn.translate(label.centre.x(), label.centre.y());
+  turn.rotate(-label.angle);
+  return turn.map(QPolygonF({{-w, -h}, {w, -h}, {w, h}, {-w, h}}));
+}
+
 /// Gathers candidates in order of weight and keeps those that fit.
 class Placer {
 public:
   Placer(const Scene& scene, const View& view, const QFont& font)
-      : scene_(scene), view_(view), font_(font) {}
+      : scene_(scene), view_(view), window_(QPointF(0, 0), view.size()), sizes_(font) {}
   /// A text that keeps its place.
   void fixed(Label label) {
-    boxes_.push_back(labelBox(label, font_));
+    const QPolygonF box = turnedBox(label, sizes_.of(label));
+    taken_.take(box, box.boundingRect());
     kept_.push_back(std::move(label));
   }
 
   /// An area's name at `at`; only when it is no wider than `room` pixels and in sight.
   void area(const Id& id, const QString& text, Point2 at, double room, double size, bool bold) {
     Label label{id, text, view_.toScreen(at), 0, size, bold, std::nullopt};
-    const double width = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(text);
-    if (!text.isEmpty() && width <= room) add(std::move(label));
+    if (!text.isEmpty() && sizes_.of(label).width() <= room) add(std::move(label));
   }
   /// Beside a small symbol: right, left, above or below, whichever is free.
   void beside(const Id& id, const QString& text, Point2 at, double away) {
     if (text.isEmpty()) return;
     Label label{id, text, {}, 0, 12, false, std::nullopt};
-    const double half = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(text) / 2 + 4;
+    const double half = sizes_.of(label).width() / 2 + 4;
     for (QPointF side : {QPointF(half + away, 0), QPointF(-half - away, 0), QPointF(0, -away - 10),
                          QPointF(0, away + 10)}) {
       label.centre = view_.toScreen(at) + side;
@@ -59,22 +122,21 @@ public:
 private:
   bool add(Label label) {
     if (!scene_.shows(label.object)) return false;
-    const QRectF window(QPointF(0, 0), view_.size());
-    const QPolygonF box = labelBox(label, font_);
-    if (!window.contains(box.boundingRect())) return false;
-    for (const QPolygonF& other : boxes_) {
-      if (convexOverlap(box, other)) return false;
-    }
-    boxes_.push_back(box);
+    if (!window_.contains(label.centre)) return false;
+    const QPolygonF box = turnedBox(label, sizes_.of(label));
+    const QRectF bounds = box.boundingRect();
+    if (!window_.contains(bounds) || !taken_.isFree(box, bounds)) return false;
+    taken_.take(box, bounds);
     kept_.push_back(std::move(label));
     return true;
   }
 
   const Scene& scene_;
   const View& view_;
-  QFont font_;
+  QRectF window_;
+  TextSizes sizes_;
+  TakenBoxes taken_;
   std::vector<Label> kept_;
-  std::vector<QPolygonF> boxes_;
 };
 
 double uprightAngle(const QLineF& leg) {
@@ -89,7 +151,7 @@ void Placer::run(const Run& run, const Polyline& line) {
   const std::string code(facts(run.service).code);
   Label label{run.id, q(code + " " + run.size + "\""), {}, 0, 12,
               true,   ink(facts(run.service).color)};
-  const double width = QFontMetricsF(labelFont(font_, label)).horizontalAdvance(label.text);
+  const double width = sizes_.of(label).width();
   std::vector<QLineF> legs;
   for (std::size_t i = 1; i < line.size(); ++i)
     legs.emplace_back(view_.toScreen(line[i - 1]), view_.toScreen(line[i]));
@@ -154,12 +216,7 @@ void placeSite(Placer& placer, const Scene& scene, const View& view) {
 } // namespace
 
 QPolygonF labelBox(const Label& label, const QFont& font) {
-  const QFontMetricsF metrics(labelFont(font, label));
-  const double w = metrics.horizontalAdvance(label.text) / 2 + 4, h = metrics.height() / 2;
-  QTransform turn;
-  turn.translate(label.centre.x(), label.centre.y());
-  turn.rotate(-label.angle);
-  return turn.map(QPolygonF({{-w, -h}, {w, -h}, {w, h}, {-w, h}}));
+  return turnedBox(label, TextSizes(font).of(label));
 }
 
 bool convexOverlap(const QPolygonF& a, const QPolygonF& b) {
