@@ -49,7 +49,8 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   begin->addSpacing(16);
   begin->addWidget(heading(tr("Samples"), body));
   const std::pair<const char*, QString> samples[] = {{"transit-depot.sump", tr("Transit depot")},
-                                                     {"boatyard-pad.sump", tr("Boatyard pad")}};
+                                                     {"boatyard-pad.sump", tr("Boatyard pad")},
+                                                     {"ferry-quay.sump", tr("Ferry quay")}};
   for (const auto& [file, title] : samples) {
     auto* button = way(title, tr("Opens as a copy"), file);
     const QString resource = QString(":/samples/") + file;
