@@ -1,0 +1,53 @@
+#include "core/study/plan_changes.h"
+
+namespace sump {
+
+std::string_view name(ChangeKind kind) {
+  switch (kind) {
+  case ChangeKind::Added:
+    return "added";
+  case ChangeKind::Removed:
+    return "removed";
+  case ChangeKind::Moved:
+    return "moved";
+  case ChangeKind::Turned:
+    return "turned";
+  case ChangeKind::Resized:
+    return "resized";
+  case ChangeKind::Level:
+    return "level";
+  case ChangeKind::Count:
+    return "count";
+  case ChangeKind::Specified:
+    return "specified";
+  case ChangeKind::Reconnected:
+    return "reconnected";
+  case ChangeKind::Reordered:
+    return "reordered";
+  case ChangeKind::Renamed:
+    return "renamed";
+  case ChangeKind::Project:
+    return "project";
+  case ChangeKind::Basis:
+    return "basis";
+  case ChangeKind::Limits:
+    return "limits";
+  case ChangeKind::Record:
+    break;
+  }
+  return "record";
+}
+
+std::optional<double> BillChange::difference() const {
+  if (!before || !after) return std::nullopt;
+  return *after - *before;
+}
+
+std::string subject(const PlanChange& change) {
+  std::string text = change.noun;
+  if (!change.called.empty()) text += " " + change.called;
+  if (!change.what.empty()) text += ": " + change.what;
+  return text;
+}
+
+} // namespace sump
