@@ -23,8 +23,8 @@ std::map<LineKey, Decided<double>> amounts(const Bill& bill) {
   for (const BillLine& line : bill.lines) {
     const auto [place, isNew] = all.try_emplace(keyOf(line), line.order);
     if (isNew) continue;
-    place->second =
-        decide([](double a, double b) { return a + b; }, Decided<double>(place->second), line.order);
+    place->second = decide([](double a, double b) { return a + b; }, Decided<double>(place->second),
+                           line.order);
   }
   return all;
 }

@@ -28,10 +28,14 @@ Json extentJson(const std::optional<Box>& box) {
 }
 
 Json changeJson(const PlanChange& change) {
-  return {{"kind", name(change.kind)}, {"object", change.object},
-          {"part", change.part},       {"noun", change.noun},
-          {"called", change.called},   {"what", change.what},
-          {"before", change.before},   {"after", change.after},
+  return {{"kind", name(change.kind)},
+          {"object", change.object},
+          {"part", change.part},
+          {"noun", change.noun},
+          {"called", change.called},
+          {"what", change.what},
+          {"before", change.before},
+          {"after", change.after},
           {"difference", change.difference},
           {"extent", extentJson(change.extent)}};
 }
@@ -63,9 +67,8 @@ std::string differenceText(const BillChange& change) {
 }
 
 ListTable changeTable(const PlanComparison& comparison) {
-  ListTable table{"Changes",
-                  {"Kind", "Object", "Id", "Part", "What", "Before", "After", "Difference"},
-                  {}};
+  ListTable table{
+      "Changes", {"Kind", "Object", "Id", "Part", "What", "Before", "After", "Difference"}, {}};
   for (const PlanChange& change : comparison.changes) {
     table.rows.push_back(
         {listText(std::string(name(change.kind))),
@@ -77,10 +80,9 @@ ListTable changeTable(const PlanComparison& comparison) {
 }
 
 ListTable billChangeTable(const PlanComparison& comparison) {
-  ListTable table{
-      "Bill changes",
-      {"Trade", "Key", "Description", "Size", "Before", "After", "Difference", "Unit"},
-      {}};
+  ListTable table{"Bill changes",
+                  {"Trade", "Key", "Description", "Size", "Before", "After", "Difference", "Unit"},
+                  {}};
   for (const BillChange& change : comparison.bill) {
     table.rows.push_back({listText(change.trade), listText(change.key),
                           listText(change.description), listText(change.size),
@@ -95,7 +97,8 @@ std::string comparisonCsv(const PlanComparison& comparison) {
 }
 
 std::string comparisonJson(const PlanComparison& comparison) {
-  Json root = {{"earlier", comparison.earlier}, {"changes", Json::array()}, {"bill", Json::array()}};
+  Json root = {
+      {"earlier", comparison.earlier}, {"changes", Json::array()}, {"bill", Json::array()}};
   for (const PlanChange& change : comparison.changes)
     root["changes"].push_back(changeJson(change));
   for (const BillChange& change : comparison.bill)

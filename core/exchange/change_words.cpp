@@ -33,8 +33,8 @@ std::string fieldWords(std::string_view key) {
 
 bool isElevation(std::string_view key) {
   static constexpr std::array<std::string_view, 12> kKeys = {
-      "floor",       "footing",   "elevation",   "rim",
-      "invert",      "outletEnd", "bracketFoot", "outletInvert",
+      "floor",       "footing",       "elevation",      "rim",
+      "invert",      "outletEnd",     "bracketFoot",    "outletInvert",
       "groundwater", "groundDefault", "inletElevation", "upstreamManholeRim"};
   return isOneOf(kKeys, key);
 }

@@ -74,7 +74,8 @@ requires std::is_enum_v<E> std::string printedValue(std::string_view, E v, UnitS
 /// On the site `E 12'-0", N 3'-0"`, else `along 12'-0", across 3'-0"`.
 std::string printedPoint(Point2 p, bool local, UnitSystem units);
 
-/// `2'-0" toward N 45° E`: by the plan's own grid, north its y. Without `bearing` the distance only.
+/// `2'-0" toward N 45° E`: by the plan's own grid, north its y. Without `bearing` the distance
+/// only.
 std::string printedMove(Point2 by, bool bearing, UnitSystem units);
 /// `+0.25`, `-1'-0"`.
 std::string printedStep(std::string_view key, Length by, UnitSystem units);
@@ -87,7 +88,8 @@ std::string printedDifference(std::string_view key, const V& b, const V& a, Unit
                        std::is_same_v<V, Temperature>) {
     return {};
   } else if constexpr (requires { filed(a); }) {
-    return (filed(a) > filed(b) ? "+" : "-") + printedValue(key, a > b ? V(a - b) : V(b - a), units);
+    return (filed(a) > filed(b) ? "+" : "-") +
+           printedValue(key, a > b ? V(a - b) : V(b - a), units);
   } else {
     return {};
   }
@@ -97,7 +99,8 @@ std::string printedDifference(std::string_view key, const V& b, const V& a, Unit
 template <class V>
 std::pair<std::string, std::string> printedPair(std::string_view key, const V& b, const V& a,
                                                 UnitSystem units) {
-  std::pair<std::string, std::string> text{printedValue(key, b, units), printedValue(key, a, units)};
+  std::pair<std::string, std::string> text{printedValue(key, b, units),
+                                           printedValue(key, a, units)};
   if (text.first != text.second) return text;
   if constexpr (requires { filed(a); }) {
     return {text.first + " (" + numberText(filed(b)) + ")",

@@ -6,7 +6,9 @@ namespace sump {
 
 namespace {
 
-template <class T> constexpr bool kHasId = requires(const T& v) { v.id; };
+template <class T> constexpr bool kHasId = requires(const T& v) {
+  v.id;
+};
 template <class V> struct ListTrait { static constexpr bool is = false; };
 template <class T> struct ListTrait<std::vector<T>> {
   static constexpr bool is = true;
@@ -239,7 +241,8 @@ void Differ::order(const DiffPlace& place, std::string_view key, const List& b, 
       all += (all.empty() ? "" : ", ") + id;
     return all;
   };
-  DiffPlace where = place.inside(std::is_same_v<T, Vault> ? "flow order" : "order of " + fieldWords(key));
+  DiffPlace where =
+      place.inside(std::is_same_v<T, Vault> ? "flow order" : "order of " + fieldWords(key));
   if (where.noun.empty()) where.noun = "plan";
   job_.note(ChangeKind::Reordered, where, text(was), text(is));
 }

@@ -18,7 +18,9 @@
 namespace sump {
 
 template <class V>
-concept Described = requires(KeyCollector& f, const V& v) { describe(f, v); };
+concept Described = requires(KeyCollector& f, const V& v) {
+  describe(f, v);
+};
 
 /// What the walk stands on.
 struct DiffPlace {

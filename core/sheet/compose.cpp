@@ -156,7 +156,8 @@ const std::vector<SheetKind>& sheetKinds() {
 std::vector<Page> composeSheets(const Review& review, const SheetOptions& options) {
   const PaperSize& paper = paperNamed(options.paper);
   const Catalog& catalog = options.catalog != nullptr ? *options.catalog : builtinCatalog();
-  const SheetJob job{review, catalog, paper, options.scale, planMarks(review.plan, review.study)};
+  const SheetJob job{
+      review, catalog, paper, options.scale, planMarks(review.plan, review.study), options.changes};
   std::vector<NumberedPage> set = wholeSet(job);
   demandKnown(options.sheets, set);
   std::vector<Page> pages;

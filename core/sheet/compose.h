@@ -3,6 +3,7 @@
 
 #include "core/rules/review.h"
 #include "core/sheet/page.h"
+#include "core/study/plan_changes.h"
 
 #include <string>
 #include <string_view>
@@ -29,6 +30,9 @@ struct SheetOptions {
   /// Which sheets: keys of kinds (`plan`), letters of disciplines (`P`), series (`P-1`) or numbers
   /// (`P-101`), in any case; empty: all. Numbers are those of the whole set.
   std::vector<std::string> sheets{};
+  /// What changed since an earlier plan: clouded on the plan, listed with the revisions; null: the
+  /// set shows no changes.
+  const PlanComparison* changes = nullptr;
 };
 
 /// The sheet set. Throws std::invalid_argument for an unknown paper size or sheet, and for paper

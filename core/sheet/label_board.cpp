@@ -88,6 +88,15 @@ void LabelBoard::onLine(const std::string& text, Point2 site, Point2 along) {
   page_.items.push_back(std::move(drawn));
 }
 
+std::optional<LabelCandidate> LabelBoard::reserve(Point2 size, const std::vector<Point2>& anchors) {
+  std::vector<LabelCandidate> places;
+  for (Point2 anchor : anchors) {
+    const auto more = aroundPoint(anchor, size.x, size.y, 1, 120, 0);
+    places.insert(places.end(), more.begin(), more.end());
+  }
+  return placer_.place(std::move(places));
+}
+
 bool LabelBoard::draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates) {
   const auto where = placer_.place(candidates);
   if (where) drawAt(label, *where);

@@ -24,6 +24,9 @@ public:
   Point2 size(const SheetLabel& label) const;
   /// Keeps labels off a part of the paper.
   void forbid(const PaperBox& box) { placer_.forbid(box); }
+  /// Keeps room of this size on the paper near one of the anchors, for the caller to draw in; with
+  /// a leader to its anchor. Nothing when there is none.
+  std::optional<LabelCandidate> reserve(Point2 size, const std::vector<Point2>& anchors);
   /// Draws a text on the line through `site` along `along`, a little above it. No later label
   /// covers it.
   void onLine(const std::string& text, Point2 site, Point2 along);

@@ -5,6 +5,7 @@
 #include "core/rules/review.h"
 #include "core/sheet/marks.h"
 #include "core/sheet/page.h"
+#include "core/study/plan_changes.h"
 
 #include <string>
 #include <vector>
@@ -15,8 +16,9 @@ struct SheetJob {
   const Review& review;
   const Catalog& catalog;
   const PaperSize& paper;
-  double scale = 0;        ///< of the plans; 0: fitted
-  std::vector<Mark> marks; ///< planMarks of the review
+  double scale = 0;                        ///< of the plans; 0: fitted
+  std::vector<Mark> marks;                 ///< planMarks of the review
+  const PlanComparison* changes = nullptr; ///< since an earlier plan; null: none are shown
   const Plan& plan() const { return review.plan; }
   const Study& study() const { return review.study; }
   UnitSystem units() const { return review.plan.project.units; }

@@ -50,4 +50,16 @@ std::string subject(const PlanChange& change) {
   return text;
 }
 
+std::string told(const PlanChange& change) {
+  std::string text = subject(change) + ": ";
+  if (change.kind == ChangeKind::Added) {
+    text += "added (" + change.after + ")";
+  } else if (change.kind == ChangeKind::Removed) {
+    text += "removed (" + change.before + ")";
+  } else {
+    text += change.before + " to " + change.after;
+  }
+  return change.difference.empty() ? text : text + " (" + change.difference + ")";
+}
+
 } // namespace sump

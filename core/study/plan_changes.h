@@ -33,14 +33,14 @@ std::string_view name(ChangeKind kind);
 
 struct PlanChange {
   ChangeKind kind = ChangeKind::Record;
-  Id object;        ///< top-level object, of either plan; empty: of the plan as a whole
-  Id part;          ///< baffle, manway, port or inline part of it; or empty
-  std::string noun; ///< `vault`, `run`, `basis`
+  Id object;          ///< top-level object, of either plan; empty: of the plan as a whole
+  Id part;            ///< baffle, manway, port or inline part of it; or empty
+  std::string noun;   ///< `vault`, `run`, `basis`
   std::string called; ///< the object's name, or its id
   std::string what;   ///< `floor`, `corner 2: invert`; empty for added and removed objects
   std::string before; ///< `none` and `not given` where there was nothing
   std::string after;
-  std::string difference;        ///< `2'-0" toward N 45° E`, `+0.25`; may be empty
+  std::string difference;    ///< `2'-0" toward N 45° E`, `+0.25`; may be empty
   std::optional<Box> extent; ///< what a cloud goes round: after, or before if removed
 };
 
@@ -66,5 +66,7 @@ struct PlanComparison {
 
 /// `Vault 1: baffle BF2: offset`: object and what of it, for lists.
 std::string subject(const PlanChange& change);
+/// The whole change as a sentence's part: `vault V1: floor: 96.20 to 95.95 (-0.25)`.
+std::string told(const PlanChange& change);
 
 } // namespace sump

@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/revision_clouds.h"
 #include "core/sheet/schedules.h"
 
 #include <algorithm>
@@ -32,7 +33,8 @@ void drawExtent(const SheetView& site, const SheetView& enlarged, Page& page) {
 /// Draws the plan's views and keeps the runs that no view had room to name.
 class PlanViews {
 public:
-  explicit PlanViews(const SheetJob& job) : job_(job), locator_(job.plan()) {}
+  explicit PlanViews(const SheetJob& job)
+      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)) {}
 
   /// `enlarged` is the view that shows the tankage larger; null: there is none.
   void draw(const SheetView& view, const SheetView* enlarged, bool site, Page& page) {
@@ -45,8 +47,7 @@ public:
     };
     const auto label = [&](const SheetView& v, Page& p) {
       if (site) drawExtent(v, *enlarged, p);
-      keep(drawLabels(v, {job_.review, job_.catalog, job_.marks, kind, site ? enlarged : nullptr},
-                      p));
+      keepLabels(v, kind, site ? enlarged : nullptr, p);
       if (!v.hidden) return;
       p.items.push_back(PageShape{v.hidden->ring(), true, false, LineStyle{Ink::Black, 0.35, {}},
                                   FillStyle{Ink::White, Hatch::None}});
@@ -64,11 +65,22 @@ public:
             enlarged != nullptr && line && siteRunLabel(*line, *enlarged) == RunLabel::Full;
         return there ? RunLabel::Tag : RunLabel::Full;
       };
-      keep(drawLabels(v, {job_.review, job_.catalog, job_.marks, kind, nullptr}, p));
+      keepLabels(v, kind, nullptr, p);
     };
   }
 
 private:
+  /// Clouds first, so that the labels keep clear of their triangles. `enlarged`: shows its part.
+  void keepLabels(const SheetView& view, const std::function<RunLabel(const Run&)>& runs,
+                  const SheetView* enlarged, Page& page) {
+    LabelRequest request{job_.review, job_.catalog, job_.marks, runs, enlarged};
+    std::vector<std::string> missing;
+    request.first = [&](LabelBoard& board) {
+      missing = drawClouds(clouds_, view, enlarged, board, page);
+    };
+    keep(drawLabels(view, request, page));
+    keep(missing);
+  }
   void keep(const std::vector<std::string>& missing) {
     for (const std::string& tag : missing) {
       if (std::find(unplaced_.begin(), unplaced_.end(), tag) == unplaced_.end()) {
@@ -79,6 +91,7 @@ private:
 
   const SheetJob& job_;
   Locator locator_;
+  CloudSet clouds_;
   std::vector<std::string> unplaced_;
 };
 

@@ -2,6 +2,7 @@
 
 #include "core/sheet/schedules.h"
 #include "core/sheet/flow.h"
+#include "core/sheet/revision_clouds.h"
 #include "core/sheet/set_tables.h"
 
 #include <algorithm>
@@ -35,6 +36,10 @@ DraftPages findingSheet(const SheetJob& job) {
     open = paragraphs("OPEN FINDINGS OF THE CHECK", {"None."}, flow.columnWidth(), false);
   }
   flow.addAll({std::move(open), acceptedTable(job, wide), revisionTable(job, flow.columnWidth())});
+  if (job.changes != nullptr) {
+    const double read = std::min(flow.fullWidth(), 1.6 * flow.columnWidth());
+    flow.addAll({planChangeBlock(job, read), billChangeBlock(job, read)});
+  }
   return flow.done("None");
 }
 
