@@ -21,6 +21,7 @@ enum class ActionId {
   ExportCalculations,
   ExportCuts,
   ExportStakes,
+  ComparePlan,
   PictureIn,
   PictureBeside,
   PictureScale,

@@ -43,7 +43,9 @@ void explain(const Command& command, std::ostream& out) {
   for (const QCommandLineOption& option : allOptions(command)) {
     out << "  " << optionNames(option) << " " << option.description().toStdString() << "\n";
   }
-  out << "\n" << kStatusHelp << "\nExamples:\n" << command.examples;
+  out << "\n"
+      << (command.status != nullptr ? command.status : kStatusHelp) << "\nExamples:\n"
+      << command.examples;
 }
 
 int runParsed(const Command& command, const QStringList& arguments, Streams streams) {
@@ -93,7 +95,8 @@ int dispatch(const QStringList& arguments, Streams streams) {
 
 const std::vector<Command>& commands() {
   static const std::vector<Command> all = {checkCommand(),    levelsCommand(),    takeoffCommand(),
-                                           stakeoutCommand(), calculateCommand(), exportCommand()};
+                                           stakeoutCommand(), calculateCommand(), exportCommand(),
+                                           compareCommand()};
   return all;
 }
 

@@ -30,6 +30,7 @@ struct Command {
   const char* examples;  ///< lines for the end of its help
   QList<QCommandLineOption> (*options)();
   int (*run)(const QCommandLineParser& parsed, Streams streams);
+  const char* status = nullptr; ///< what its exit status means, where that is not ExitStatus
 };
 
 Command checkCommand();
@@ -38,6 +39,7 @@ Command takeoffCommand();
 Command stakeoutCommand();
 Command calculateCommand();
 Command exportCommand();
+Command compareCommand();
 
 const std::vector<Command>& commands();
 const Command* commandByName(const QString& name);

@@ -4,6 +4,7 @@
 
 #include "app/canvas/tools/tool_factory.h"
 #include "app/panels/acceptance.h"
+#include "app/window/compare_dialog.h"
 #include "app/window/editing.h"
 #include "app/window/find_bar.h"
 #include "app/window/glossary.h"
@@ -47,6 +48,13 @@ void MainWindow::joinFileActions() {
                [this] { files_->exportAs(ExportKind::Calculations); });
   actions_->on(ActionId::ExportCuts, [this] { files_->exportAs(ExportKind::Cuts); });
   actions_->on(ActionId::ExportStakes, [this] { files_->exportAs(ExportKind::Stakes); });
+  actions_->on(ActionId::ComparePlan, [this] {
+    auto* dialog = askComparison(document_, talk_, this);
+    if (dialog == nullptr) return;
+    connect(dialog, &CompareDialog::chosen, this,
+            [this](const std::set<Id>& objects) { goTo(objects, std::nullopt); });
+    dialog->show();
+  });
   pictures_ = new PictureDesk(document_, *canvas_);
   actions_->on(ActionId::PictureIn, [this] { pictures_->place(KeepPicture::InPlan); });
   actions_->on(ActionId::PictureBeside, [this] { pictures_->place(KeepPicture::BesidePlan); });

@@ -1,0 +1,134 @@
+#include "app/window/compare_dialog.h"
+
+#include "app/paint/paint.h"
+#include "app/panels/tables.h"
+#include "app/window/document.h"
+#include "app/window/talk.h"
+
+#include "core/exchange/change_lists.h"
+#include "core/exchange/compare_plans.h"
+#include "core/exchange/plan_file.h"
+#include "core/sheet/compose.h"
+
+#include <QDialogButtonBox>
+#include <QFileInfo>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace sump {
+
+namespace {
+
+QString shown(std::string_view text) {
+  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+} // namespace
+
+CompareDialog::CompareDialog(ReviewedPtr reviewed, PlanComparison comparison, Talk& talk,
+                             QWidget* parent)
+    : QDialog(parent), reviewed_(std::move(reviewed)), comparison_(std::move(comparison)),
+      talk_(talk) {
+  setWindowTitle(tr("Changes since %1").arg(shown(comparison_.earlier)));
+  changes_ = new ObjectTable({tr("Change"), tr("What"), tr("Before"), tr("After"), tr("By")},
+                             tr("Changes of the plan"), this);
+  bill_ = new ObjectTable(
+      {tr("To buy"), tr("Size"), tr(">Before"), tr(">After"), tr(">By"), tr("Unit")},
+      tr("Change in the bill of materials"), this);
+  auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
+  const auto button = [&](const QString& text, void (CompareDialog::*work)()) {
+    connect(buttons->addButton(text, QDialogButtonBox::ActionRole), &QPushButton::clicked, this,
+            work);
+  };
+  button(tr("Save &list..."), &CompareDialog::saveList);
+  button(tr("Clouded sheets to &PDF..."), &CompareDialog::saveSheets);
+  connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::close);
+  auto* column = new QVBoxLayout(this);
+  column->addWidget(new QLabel(tr("Changes of the plan")));
+  column->addWidget(changes_, 2);
+  column->addWidget(new QLabel(tr("Change in the bill of materials")));
+  column->addWidget(bill_, 1);
+  column->addWidget(buttons);
+  resize(900, 640);
+  fill();
+  connect(changes_, &ObjectTable::chosen, this, [this](int row) {
+    emit chosen(changes_->rows()[static_cast<std::size_t>(row)].objects);
+  });
+}
+
+void CompareDialog::fill() {
+  std::vector<TableRow> rows;
+  for (const PlanChange& change : comparison_.changes) {
+    TableRow row{{shown(name(change.kind)), shown(subject(change)), shown(change.before),
+                  shown(change.after), shown(change.difference)},
+                 {},
+                 {}};
+    if (!change.object.empty()) row.objects.insert(change.object);
+    rows.push_back(std::move(row));
+  }
+  changes_->fill(rows, 1);
+  rows.clear();
+  for (const BillChange& change : comparison_.bill) {
+    rows.push_back(
+        {{shown(change.description), shown(change.size), shown(amountText(change.before, change)),
+          shown(amountText(change.after, change)), shown(differenceText(change)),
+          shown(change.unit)},
+         {},
+         {}});
+  }
+  bill_->fill(rows, 0);
+}
+
+template <class Write>
+void CompareDialog::save(const QString& title, const QString& suffix, const QString& filter,
+                         Write write) {
+  const QString stem = QFileInfo(shown(comparison_.earlier)).completeBaseName();
+  QString path = talk_.askSaveFile(this, title, stem + tr("-changes") + suffix, filter);
+  if (path.isEmpty()) return;
+  if (QFileInfo(path).suffix().isEmpty()) path += suffix;
+  try {
+    write(std::filesystem::path(path.toStdU16String()));
+  } catch (const std::exception& e) {
+    talk_.tellProblem(this, tr("Nothing is written"), QString::fromUtf8(e.what()));
+  }
+}
+
+void CompareDialog::saveList() {
+  save(tr("Save the list of changes"), ".csv", tr("CSV (*.csv)"),
+       [this](const std::filesystem::path& file) {
+         writeFileAtomically(file, comparisonCsv(comparison_));
+       });
+}
+
+void CompareDialog::saveSheets() {
+  save(tr("Save the clouded sheets"), ".pdf", tr("PDF (*.pdf)"),
+       [this](const std::filesystem::path& file) {
+         const Project& project = reviewed_->review.plan.project;
+         SheetOptions options;
+         options.paper = project.units == UnitSystem::Metric ? "a1" : "arch-d";
+         options.changes = &comparison_;
+         writePdf(composeSheets(reviewed_->review, options), file, project);
+       });
+}
+
+CompareDialog* askComparison(Document& document, Talk& talk, QWidget* parent) {
+  const QString path = talk.askOpenFile(parent, QFileInfo(document.filePath()).absolutePath());
+  if (path.isEmpty()) return nullptr;
+  try {
+    const Review before =
+        review(readPlanFile(std::filesystem::path(path.toStdU16String())), document.catalog());
+    ReviewedPtr after = document.freshReview();
+    PlanComparison comparison = comparePlans(before, after->review, {&document.catalog()},
+                                             QFileInfo(path).fileName().toStdString());
+    auto* dialog = new CompareDialog(std::move(after), std::move(comparison), talk, parent);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    return dialog;
+  } catch (const std::exception& e) {
+    talk.tellProblem(parent, CompareDialog::tr("The plans are not compared"),
+                     QString::fromUtf8(e.what()));
+    return nullptr;
+  }
+}
+
+} // namespace sump

@@ -1,0 +1,137 @@
+// What changed since an earlier plan, on the sheets: clouds on the plan, lists with the revisions.
+
+#include "core/exchange/compare_plans.h"
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/plan/edits_objects.h"
+#include "core/sheet/border.h"
+#include "core/sheet/compose.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+namespace sump {
+namespace {
+
+struct CloudCase {
+  std::string plan, paper;
+};
+void PrintTo(const CloudCase& c, std::ostream* out) {
+  *out << c.plan << " on " << c.paper;
+}
+
+Plan sample(const std::string& name) {
+  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + name + ".sump");
+}
+
+/// A vault lower, another moved, a run resized, one gone.
+Plan revised(Plan plan) {
+  plan.project.revision = "C";
+  Vault first = plan.vaults.front(), last = plan.vaults.back();
+  first.floor = first.floor - metres(0.2);
+  last.centre = last.centre + Point2{0.4, 0};
+  plan.vaults.put(first);
+  plan.vaults.put(last);
+  Run run = plan.runs.front();
+  run.size = "8";
+  plan.runs.put(run);
+  return eraseObjects(plan, {plan.runs.back().id});
+}
+
+std::vector<PageText> texts(const Page& page) {
+  std::vector<PageText> found;
+  for (const PageItem& item : page.items) {
+    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
+  }
+  return found;
+}
+
+int count(const std::vector<Page>& pages, const std::string& series, const std::string& words) {
+  int n = 0;
+  for (const Page& page : pages) {
+    if (!page.number.starts_with(series)) continue;
+    for (const PageText& text : texts(page))
+      n += text.text == words ? 1 : 0;
+  }
+  return n;
+}
+
+class RevisionClouds : public ::testing::TestWithParam<CloudCase> {
+protected:
+  const Plan plan_ = sample(GetParam().plan);
+  const Review before_ = review(plan_, builtinCatalog());
+  const Review after_ = review(revised(plan_), builtinCatalog());
+  const PlanComparison comparison_ = comparePlans(before_, after_, {}, "issued.sump");
+  std::vector<Page> pages(const PlanComparison* changes) const {
+    SheetOptions options;
+    options.paper = GetParam().paper;
+    options.sheets = {"plan", "findings"};
+    options.changes = changes;
+    return composeSheets(after_, options);
+  }
+};
+
+TEST_P(RevisionClouds, EveryCloudHasItsTriangleAndTextsKeepClear) {
+  const std::vector<Page> all = pages(&comparison_);
+  // Moved vault, lowered vault, resized run, removed run.
+  for (const char* number : {"1", "2", "3", "4"})
+    EXPECT_GE(count(all, "P-1", number), 1) << "cloud " << number;
+  EXPECT_GE(count(all, "P-1", "C"), 4);
+  for (const Page& page : all) {
+    const PaperBox frame = drawingSpace(page);
+    std::vector<PageText> drawn = texts(page);
+    for (std::size_t i = 0; i < drawn.size(); ++i) {
+      const PaperBox box = around(textBox(drawn[i]));
+      if (drawn[i].text.size() > 2) {
+        EXPECT_TRUE(frame.holds(box)) << page.number << ": " << drawn[i].text;
+      }
+      for (std::size_t k = i + 1; k < drawn.size(); ++k) {
+        if (!box.meets(around(textBox(drawn[k])))) continue;
+        EXPECT_FALSE(overlaps(textBox(drawn[i]), textBox(drawn[k])))
+            << page.number << ": '" << drawn[i].text << "' and '" << drawn[k].text << "'";
+      }
+    }
+  }
+}
+
+TEST_P(RevisionClouds, ListsTellEveryChange) {
+  std::string said;
+  for (const Page& page : pages(&comparison_)) {
+    if (!page.number.starts_with("G-6")) continue;
+    for (const PageText& text : texts(page))
+      said += text.text + " ";
+  }
+  ASSERT_NE(said.find("CHANGES SINCE issued.sump, REVISION C"), std::string::npos) << said;
+  ASSERT_NE(said.find("CHANGE IN THE BILL OF MATERIALS"), std::string::npos);
+  for (const PlanChange& change : comparison_.changes) {
+    const std::string tail = change.kind == ChangeKind::Removed ? "removed" : change.after;
+    EXPECT_NE(said.find(tail), std::string::npos) << told(change);
+  }
+  ASSERT_FALSE(comparison_.bill.empty());
+}
+
+TEST_P(RevisionClouds, WithoutAnEarlierPlanNothingIsClouded) {
+  const PlanComparison none{"issued.sump", {}, {}};
+  const auto plain = pages(nullptr), same = pages(&none);
+  for (const Page& page : plain) {
+    if (!page.number.starts_with("P-1")) continue;
+    const auto other = std::find_if(same.begin(), same.end(),
+                                    [&](const Page& p) { return p.number == page.number; });
+    ASSERT_NE(other, same.end());
+    EXPECT_EQ(page.items.size(), other->items.size());
+  }
+  EXPECT_EQ(count(plain, "G-6", "CHANGE IN THE BILL OF MATERIALS"), 0);
+  EXPECT_EQ(count(same, "G-6", "Nothing to buy changed."), 1);
+}
+
+INSTANTIATE_TEST_SUITE_P(Papers, RevisionClouds,
+                         ::testing::Values(CloudCase{"transit-depot", "arch-d"},
+                                           CloudCase{"transit-depot", "ansi-b"},
+                                           CloudCase{"boatyard-pad", "a1"},
+                                           CloudCase{"boatyard-pad", "a3"},
+                                           CloudCase{"ferry-quay", "a1"}));
+
+} // namespace
+} // namespace sump
