@@ -100,7 +100,8 @@ TEST(ComparePlansProperty, StrangersDifferBothWays) {
 /// Every number and text of a plan file, by pointer.
 std::vector<nlohmann::json::json_pointer> leaves(const nlohmann::json& root) {
   std::vector<nlohmann::json::json_pointer> found;
-  for (const auto& [pointer, value] : root.flatten().items()) {
+  const nlohmann::json flat = root.flatten();
+  for (const auto& [pointer, value] : flat.items()) {
     if (value.is_primitive()) found.emplace_back(pointer);
   }
   return found;
@@ -109,7 +110,7 @@ std::vector<nlohmann::json::json_pointer> leaves(const nlohmann::json& root) {
 TEST(ComparePlansProperty, EveryFieldOfTheFileIsCompared) {
   std::mt19937 rng(11);
   std::size_t tried = 0;
-  for (int i = 0; i < 3; ++i) {
+  for (int i = 0; i < 2; ++i) {
     const std::string text = writePlanText(test::randomPlan(rng));
     const Plan before = readPlanText(text, "before");
     const auto root = nlohmann::json::parse(text);
@@ -200,8 +201,8 @@ TEST(ComparePlans, PartsAreCountedAndNamed) {
 
 TEST(ComparePlans, AnAddedCornerLeavesTheOthersUntold) {
   const Plan before = depot();
-  const Run* run = nullptr;
-  for (const Run& one : before.runs) {
+  const sump::Run* run = nullptr;
+  for (const sump::Run& one : before.runs) {
     if (one.vertices.size() >= 2) run = &one;
   }
   ASSERT_NE(run, nullptr);
