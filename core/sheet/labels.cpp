@@ -184,8 +184,8 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
                                     Page& page) {
   LabelBoard board(view, request.marks, page);
   const Scene scene{view, request, board, request.review.plan.project.units};
+  labelNotes(scene); // their texts have one place only
   if (request.first) request.first(board);
-  labelNotes(scene);
   labelGround(scene);
   if (request.enlarged != nullptr) {
     const PaperBox e = request.enlarged->site();

@@ -22,7 +22,7 @@ struct LabelRequest {
   std::function<RunLabel(const Run&)> runs;
   /// The enlarged view, whose objects are named there and not here; null: none.
   const SheetView* enlarged = nullptr;
-  /// Puts a sheet's own labels on the view before all others; null: none.
+  /// Puts a sheet's own labels on the view before all but the notes; null: none.
   std::function<void(LabelBoard&)> first{};
 };
 
