@@ -34,7 +34,7 @@ Plan expectedPlan() {
       {"B-BAY", "B-1"},   {"B-MAINT", "B-2"},  {"PV-YARD", "PV-1"}, {"PV-PATH", "PV-2"},
       {"U-WATER", "U-1"}, {"U-ELEC", "U-2"},   {"U-SEWER", "U-3"},  {"D-SIDE", "WD-1"},
       {"D-TOP", "WD-2"},  {"D-RINSE", "WD-3"}, {"SP-M", "PS-1"},    {"SP-C", "PS-2"},
-      {"SC-W", "SC-1"},   {"SC-F", "SC-2"}};
+      {"SC-W", "SC-1"},   {"SC-F", "SC-2"},    {"N-PW", "DN-1"}};
   for (const auto& [from, to] : names)
     rename(text, from, to);
   for (int i = 1; i <= 15; ++i)
@@ -63,6 +63,7 @@ protected:
   void addConductors(const char* size, const char* count, CircuitKind kind);
   void drawWater();
   void drawEquipmentLines();
+  void letterProductLine();
   void drawConduits();
   void tellWater();
   void tellDemand();
@@ -104,11 +105,11 @@ void DrawDepot::drawSite() {
   type("R30\t80\n70\t25\n");
   set("Name", "Bus wash bay");
   set("Finished floor", "102");
-  set("Underside of footing", "30.2 m");
+  set("Underside of footing", "29.7 m");
   type("110\t75\n80\t55\n");
   set("Name", "Maintenance building");
   set("Finished floor", "102.3");
-  set("Underside of footing", "30.2 m");
+  set("Underside of footing", "29.7 m");
   useTool(ActionId::ToolPaving);
   type("R20\t18\n172\t50\n");
   set("Name", "Bus yard");
@@ -151,7 +152,7 @@ void DrawDepot::drawEquipment() {
   set("Outlet invert", "99");
   useTool(ActionId::ToolSewer);
   type("4\t30\t95.78\n");
-  set("Upstream manhole rim", "101.6");
+  set("Upstream manhole rim", "102.3");
   useTool(ActionId::ToolWash);
   type("65\t98\t0\t110\n");
   set("Name", "Wash arch");
@@ -252,6 +253,21 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::BallValve, 0, "40");
 }
 
+/// Placed by eye on the line, then told its place and words.
+void DrawDepot::letterProductLine() {
+  useTool(ActionId::ToolNote);
+  const Point2 place{65.2 * 0.3048, 27};
+  for (int i = 0; i < 3; ++i)
+    click(place);
+  rest();
+  for (int end = 0; end < 2; ++end) {
+    set("Along", "19.87296 m", end);
+    set("Across", "27 m", end);
+  }
+  set("Set off by", "0.9 m");
+  set("Text", "PURPLE TAPE AND LABELS: NONPOTABLE WATER - DO NOT DRINK");
+}
+
 void DrawDepot::drawConduits() {
   drawRun(Service::Vent, "Vent, vault 1",
           "73\t51.8\t97.9\ne75\t51.8\ne75\t79.4\t98.4\ne75\t79.4\t113\n\n");
@@ -339,6 +355,7 @@ TEST_F(DrawDepot, ByMouseAndKeysGivesTheSamplesStudy) {
   drawWater();
   drawEquipmentLines();
   drawConduits();
+  letterProductLine();
   tellWater();
   tellDemand();
   tellPump();
