@@ -21,6 +21,8 @@ enum class ActionId {
   ExportCalculations,
   ExportCuts,
   ExportStakes,
+  ExportUpkeep,
+  ExportCalendar,
   ComparePlan,
   PictureIn,
   PictureBeside,

@@ -95,8 +95,8 @@ int dispatch(const QStringList& arguments, Streams streams) {
 
 const std::vector<Command>& commands() {
   static const std::vector<Command> all = {checkCommand(),    levelsCommand(),    takeoffCommand(),
-                                           stakeoutCommand(), calculateCommand(), exportCommand(),
-                                           compareCommand()};
+                                           stakeoutCommand(), calculateCommand(), upkeepCommand(),
+                                           exportCommand(),   compareCommand()};
   return all;
 }
 

@@ -38,6 +38,7 @@ Command levelsCommand();
 Command takeoffCommand();
 Command stakeoutCommand();
 Command calculateCommand();
+Command upkeepCommand();
 Command exportCommand();
 Command compareCommand();
 

@@ -3,6 +3,7 @@
 #include "app/command/open_plan.h"
 #include "app/paint/lists.h"
 #include "app/paint/paint.h"
+#include "app/paint/upkeep_files.h"
 #include "core/sheet/calculation_report.h"
 #include "core/sheet/compose.h"
 
@@ -42,7 +43,22 @@ std::vector<std::string> sheets(const QCommandLineParser& parsed) {
   return words;
 }
 
+/// Sheets, and the calendar where the day of start-up is given.
+std::vector<std::filesystem::path> writeUpkeep(const QCommandLineParser& parsed,
+                                               const Review& review,
+                                               const std::filesystem::path& stem) {
+  const UpkeepTable table = upkeepOf(parsed);
+  std::vector<std::filesystem::path> files = {stem.string() + "-upkeep.pdf"};
+  writeUpkeepPdf(review, table, files.back());
+  if (parsed.isSet("start")) {
+    files.emplace_back(stem.string() + "-upkeep.ics");
+    writeUpkeepCalendar(review, table, startDate(parsed), files.back());
+  }
+  return files;
+}
+
 int run(const QCommandLineParser& parsed, Streams streams) {
+  if (parsed.isSet("start")) startDate(parsed); // complains before anything is written
   const OpenedPlan opened = openPlan(parsed);
   const Project& project = opened.review.plan.project;
   const std::string stem = opened.file.stem().string();
@@ -81,6 +97,8 @@ int run(const QCommandLineParser& parsed, Streams streams) {
                                     calculations(opened.review.plan, opened.review.study)),
            report, project);
   told(report);
+  for (const std::filesystem::path& file : writeUpkeep(parsed, opened.review, out / stem))
+    told(file);
   return opened.status();
 }
 
@@ -99,6 +117,7 @@ QList<QCommandLineOption> options() {
        "electrical-schedules, findings, calculations; a discipline G, C, P or E; or a sheet's "
        "number. Default all.",
        "SHEETS"},
+      startOption(),
       catalogOption(),
       profileOption()};
 }
@@ -108,7 +127,7 @@ QList<QCommandLineOption> options() {
 Command exportCommand() {
   return {"export",
           "Write the sheet set as PDF and SVG, bill, cutting list and stake-out points, and the "
-          "calculation report as PDF.",
+          "calculation report and upkeep sheets as PDF.",
           "PLAN [options]",
           "  sumpwright export samples/transit-depot.sump\n"
           "  sumpwright export --paper arch-d,a1 --out sheets samples/transit-depot.sump\n"

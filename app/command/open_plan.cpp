@@ -86,6 +86,27 @@ Supplies suppliesOf(const QCommandLineParser& parsed) {
                                  : builtinSupplies();
 }
 
+UpkeepTable upkeepOf(const QCommandLineParser& parsed) {
+  return parsed.isSet("catalog") ? loadUpkeep(parsed.value("catalog").toStdString())
+                                 : builtinUpkeep();
+}
+
+QCommandLineOption startOption() {
+  return {"start", "Day of start-up, 2026-12-01; the upkeep calendar begins there.", "DATE"};
+}
+
+Date startDate(const QCommandLineParser& parsed) {
+  if (!parsed.isSet("start")) {
+    throw std::invalid_argument("The calendar needs the day of start-up: --start 2026-12-01.");
+  }
+  const std::string text = parsed.value("start").toStdString();
+  const auto day = dateFrom(text);
+  if (!day) {
+    throw std::invalid_argument("--start '" + text + "' is no day; write it like 2026-12-01.");
+  }
+  return *day;
+}
+
 std::string columns(const std::vector<std::string>& headings,
                     const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::string> heads;

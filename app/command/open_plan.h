@@ -3,7 +3,9 @@
 
 #include "app/command/command.h"
 #include "core/catalog/supplies.h"
+#include "core/exchange/calendar.h"
 #include "core/rules/review.h"
+#include "core/study/upkeep_table.h"
 
 #include <filesystem>
 #include <string>
@@ -31,6 +33,12 @@ std::filesystem::path usableFolder(const std::string& name);
 
 /// The supplies of `--catalog`, or the built-in ones. Throws CatalogError.
 Supplies suppliesOf(const QCommandLineParser& parsed);
+
+/// The upkeep table of `--catalog`, or the built-in one. Throws CatalogError.
+UpkeepTable upkeepOf(const QCommandLineParser& parsed);
+QCommandLineOption startOption();
+/// The day of `--start`. Throws std::invalid_argument when it is missing or no day.
+Date startDate(const QCommandLineParser& parsed);
 
 /// Cells in columns, two spaces apart; right-aligned where a heading starts with `>`.
 std::string columns(const std::vector<std::string>& headings,

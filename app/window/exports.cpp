@@ -2,6 +2,7 @@
 
 #include "app/paint/lists.h"
 #include "app/paint/paint.h"
+#include "app/paint/upkeep_files.h"
 
 #include "core/exchange/bill_of_materials.h"
 #include "core/exchange/cutting_lists.h"
@@ -64,6 +65,17 @@ void exportCuts(const Review& review, const QString& path) {
 
 void exportStakes(const Review& review, const QString& path) {
   writeFileAtomically(pathOf(path), stakeOutCsv(review.plan, review.study));
+}
+
+void exportUpkeep(const Review& review, const QString& path) {
+  writeUpkeepPdf(review, builtinUpkeep(), pathOf(path));
+}
+
+void exportCalendar(const Review& review, QDate start, const QString& path) {
+  const Date day{std::chrono::year(start.year()),
+                 std::chrono::month(static_cast<unsigned>(start.month())),
+                 std::chrono::day(static_cast<unsigned>(start.day()))};
+  writeUpkeepCalendar(review, builtinUpkeep(), day, pathOf(path));
 }
 
 void exportCalculations(const Review& review, const QString& path) {

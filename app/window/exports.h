@@ -3,6 +3,7 @@
 
 #include "core/rules/review.h"
 
+#include <QDate>
 #include <QString>
 
 namespace sump {
@@ -17,6 +18,10 @@ void exportBill(const Review& review, const QString& path);
 void exportCalculations(const Review& review, const QString& path);
 /// As a shop sheet when the path ends in `.pdf`, else as CSV.
 void exportCuts(const Review& review, const QString& path);
+/// Start-up and upkeep sheets as PDF on letter or A4.
+void exportUpkeep(const Review& review, const QString& path);
+/// The upkeep calendar (RFC 5545) from the day of start-up on.
+void exportCalendar(const Review& review, QDate start, const QString& path);
 void exportStakes(const Review& review, const QString& path);
 
 } // namespace sump

@@ -50,11 +50,40 @@ ExportFacts exportFacts(ExportKind kind) {
   case ExportKind::Stakes:
     return {".csv", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the stake-out points"),
             "CSV (*.csv)"};
+  case ExportKind::Upkeep:
+    return {"-upkeep.pdf",
+            QT_TRANSLATE_NOOP("sump::FileDesk", "Write the start-up and upkeep sheets as PDF"),
+            "PDF (*.pdf)"};
+  case ExportKind::Calendar:
+    return {"-upkeep.ics", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the upkeep calendar"),
+            "iCalendar (*.ics)"};
   case ExportKind::Bill:
     break;
   }
   return {".xlsx", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the bill of materials"),
           "Workbook (*.xlsx);;CSV (*.csv)"};
+}
+
+/// `start` is for the calendar only.
+void write(ExportKind kind, const Review& review, QDate start, const QString& path) {
+  switch (kind) {
+  case ExportKind::Pdf:
+    return exportPdf(review, path);
+  case ExportKind::Svg:
+    return exportSvg(review, path);
+  case ExportKind::Bill:
+    return exportBill(review, path);
+  case ExportKind::Calculations:
+    return exportCalculations(review, path);
+  case ExportKind::Cuts:
+    return exportCuts(review, path);
+  case ExportKind::Stakes:
+    return exportStakes(review, path);
+  case ExportKind::Upkeep:
+    return exportUpkeep(review, path);
+  case ExportKind::Calendar:
+    return exportCalendar(review, start, path);
+  }
 }
 
 } // namespace
@@ -244,28 +273,14 @@ void FileDesk::exportAs(ExportKind kind) {
   QString path = talk_.askSaveFile(window_, tr(f.title), suggestion(f.suffix), f.filter);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty()) path += f.suffix;
+  QDate start;
+  if (kind == ExportKind::Calendar) {
+    start = talk_.askDay(window_, tr("Day of start-up"), tr("The upkeep calendar begins on:"));
+    if (!start.isValid()) return;
+  }
   try {
     const ReviewedPtr reviewed = document_.freshReview();
-    switch (kind) {
-    case ExportKind::Pdf:
-      exportPdf(reviewed->review, path);
-      break;
-    case ExportKind::Svg:
-      exportSvg(reviewed->review, path);
-      break;
-    case ExportKind::Bill:
-      exportBill(reviewed->review, path);
-      break;
-    case ExportKind::Calculations:
-      exportCalculations(reviewed->review, path);
-      break;
-    case ExportKind::Cuts:
-      exportCuts(reviewed->review, path);
-      break;
-    case ExportKind::Stakes:
-      exportStakes(reviewed->review, path);
-      break;
-    }
+    write(kind, reviewed->review, start, path);
     emit told(tr("Wrote %1").arg(QDir::toNativeSeparators(path)));
   } catch (const std::exception& e) {
     talk_.tellProblem(window_, tr("Nothing is written"), reason(e));

@@ -10,7 +10,7 @@
 
 namespace sump {
 
-enum class ExportKind { Pdf, Svg, Bill, Cuts, Stakes, Calculations };
+enum class ExportKind { Pdf, Svg, Bill, Cuts, Stakes, Calculations, Upkeep, Calendar };
 
 class FileDesk : public QObject {
   Q_OBJECT

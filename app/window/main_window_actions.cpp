@@ -47,6 +47,8 @@ void MainWindow::joinFileActions() {
   actions_->on(ActionId::ExportCalculations,
                [this] { files_->exportAs(ExportKind::Calculations); });
   actions_->on(ActionId::ExportCuts, [this] { files_->exportAs(ExportKind::Cuts); });
+  actions_->on(ActionId::ExportUpkeep, [this] { files_->exportAs(ExportKind::Upkeep); });
+  actions_->on(ActionId::ExportCalendar, [this] { files_->exportAs(ExportKind::Calendar); });
   actions_->on(ActionId::ExportStakes, [this] { files_->exportAs(ExportKind::Stakes); });
   actions_->on(ActionId::ComparePlan, [this] {
     auto* dialog = askComparison(document_, talk_, this);

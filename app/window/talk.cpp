@@ -1,5 +1,7 @@
 #include "app/window/talk.h"
 
+#include "app/window/day_dialog.h"
+
 #include <QFileDialog>
 #include <QMessageBox>
 #include <QPushButton>
@@ -101,6 +103,11 @@ QString Talk::askOpenFile(QWidget* parent, const QString& folder) {
 QString Talk::askSaveFile(QWidget* parent, const QString& title, const QString& suggestion,
                           const QString& filter) {
   return QFileDialog::getSaveFileName(parent, title, suggestion, filter);
+}
+
+QDate Talk::askDay(QWidget* parent, const QString& title, const QString& label) {
+  DayDialog dialog(title, label, QDate::currentDate(), parent);
+  return dialog.exec() == QDialog::Accepted ? dialog.day() : QDate();
 }
 
 } // namespace sump

@@ -1,6 +1,7 @@
 #pragma once
 // What the window asks and tells the user in dialogs. Tests answer in its place.
 
+#include <QDate>
 #include <QString>
 
 class QMessageBox;
@@ -26,6 +27,8 @@ public:
   virtual QString askOpenFile(QWidget* parent, const QString& folder);
   virtual QString askSaveFile(QWidget* parent, const QString& title, const QString& suggestion,
                               const QString& filter);
+  /// Today is proposed; no valid date when the user gives up.
+  virtual QDate askDay(QWidget* parent, const QString& title, const QString& label);
 };
 
 /// The boxes themselves, for the walk through all dialogs; the caller owns them. Buttons stand in

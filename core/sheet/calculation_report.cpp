@@ -2,35 +2,18 @@
 
 #include "core/sheet/border.h"
 #include "core/sheet/calculation_block.h"
+#include "core/sheet/upright.h"
 
 #include <array>
 #include <cstdio>
 #include <map>
-#include <stdexcept>
 
 namespace sump {
 
 namespace {
 
-constexpr double kInset = 4; // mm between the frame and what stands in it
-constexpr double kSectionText = 4;
 constexpr double kNumber = 12; ///< mm, of a calculation in the contents
 constexpr double kPageNumber = 14;
-
-const std::vector<PaperSize>& uprightPapers() {
-  // ANSI/ASME Y14.1 size A and ISO 216 A4, both upright.
-  static const std::vector<PaperSize> sizes = {{"letter", "Letter", 215.9, 279.4},
-                                               {"a4", "A4", 210, 297}};
-  return sizes;
-}
-
-const PaperSize& paperFor(const std::string& key, UnitSystem units) {
-  const std::string_view wanted = key.empty() ? reportPaper(units) : std::string_view(key);
-  for (const PaperSize& size : uprightPapers()) {
-    if (size.key == wanted) return size;
-  }
-  throw std::invalid_argument("There is no report paper '" + key + "'. Use letter or a4.");
-}
 
 class CalculationReport {
 public:
@@ -58,12 +41,7 @@ private:
 };
 
 PaperBox CalculationReport::turn(std::vector<Page>& pages, bool cover) const {
-  pages.push_back({"", "Calculation report", paper_.width, paper_.height, {}});
-  Page& page = pages.back();
-  drawFrame(page);
-  PaperBox space = drawingSpace(page);
-  space.high.y -= cover ? kTitleHeight : kTitleStripHeight;
-  return space.grown(-kInset);
+  return turnUpright(pages, "Calculation report", paper_, cover);
 }
 
 double CalculationReport::width() const {
@@ -72,13 +50,7 @@ double CalculationReport::width() const {
 }
 
 FlowPiece CalculationReport::heading(const std::string& text) const {
-  FlowPiece piece;
-  piece.block.width = width();
-  piece.block.body = rowStrips({{0, width(), text, Align::Left, true}}, kSectionText);
-  piece.block.body.back().items.push_back(
-      rule({0, piece.block.body.back().height}, {width(), piece.block.body.back().height}, 0.5));
-  piece.gap = 2;
-  return piece;
+  return uprightHeading(text, width());
 }
 
 FlowPiece CalculationReport::advice() const {
@@ -202,7 +174,7 @@ std::string_view reportPaper(UnitSystem units) {
 
 std::vector<Page> composeCalculationReport(const Plan& plan, std::vector<Calculation> calculations,
                                            const std::string& paper) {
-  return CalculationReport(plan, std::move(calculations), paperFor(paper, plan.project.units))
+  return CalculationReport(plan, std::move(calculations), uprightPaper(paper, plan.project.units))
       .pages();
 }
 

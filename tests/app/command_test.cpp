@@ -103,6 +103,24 @@ TEST(Command, ListsCutsPricesAndStakeOutPoints) {
   EXPECT_NE(bad.err.find("own.csv:3: the unit 'dozen' is not known"), std::string::npos) << bad.err;
 }
 
+TEST(Command, TellsAndWritesUpkeep) {
+  const QString plan = kSamples + "transit-depot.sump";
+  const Ran text = run({"upkeep", plan});
+  EXPECT_EQ(text.status, kClean) << text.err;
+  EXPECT_NE(text.out.find("Suction and strainer filled: "), std::string::npos) << text.out;
+  EXPECT_NE(text.out.find("each 1 week  Flush the underflow"), std::string::npos) << text.out;
+  const QTemporaryDir folder;
+  const QString file = folder.filePath("upkeep.ics");
+  const Ran ran = run({"upkeep", "--ics", file, "--start", "2026-12-01", plan});
+  EXPECT_EQ(ran.status, kClean) << ran.err;
+  std::ifstream in(file.toStdString(), std::ios::binary);
+  std::ostringstream calendar;
+  calendar << in.rdbuf();
+  EXPECT_EQ(calendar.str().rfind("BEGIN:VCALENDAR\r\nVERSION:2.0\r\n", 0), 0u);
+  EXPECT_NE(calendar.str().find("DTSTART;VALUE=DATE:20261208\r\nRRULE:FREQ=WEEKLY\r\n"),
+            std::string::npos);
+}
+
 TEST(Command, BadInputIsOneLineAndStatusTwo) {
   const std::vector<QStringList> calls = {
       {"check"},
@@ -112,6 +130,8 @@ TEST(Command, BadInputIsOneLineAndStatusTwo) {
       {"frobnicate"},
       {"export", kSamples + "transit-depot.sump", "--paper", "a17"},
       {"calculate", kSamples + "transit-depot.sump", "--pdf", "x.pdf", "--paper", "a17"},
+      {"upkeep", kSamples + "transit-depot.sump", "--ics", "x.ics"},
+      {"upkeep", kSamples + "transit-depot.sump", "--ics", "x.ics", "--start", "2026-02-30"},
       {"check", "--catalog", "/no/such/folder", kSamples + "transit-depot.sump"}};
   for (const QStringList& call : calls) {
     const Ran ran = run(call);
@@ -140,13 +160,15 @@ TEST(Command, ExportsSheetsAndBillOfMaterials) {
   const auto folder = std::filesystem::temp_directory_path() / "sumpwright-export-test";
   std::filesystem::remove_all(folder);
   const Ran ran = run({"export", kSamples + "transit-depot.sump", "--out",
-                       QString::fromStdString(folder.string()), "--paper", "arch-d,a1"});
+                       QString::fromStdString(folder.string()), "--paper", "arch-d,a1", "--start",
+                       "2026-12-01"});
   ASSERT_EQ(ran.status, kClean) << ran.err;
   for (const char* name :
        {"transit-depot-arch-d.pdf", "transit-depot-a1.pdf", "transit-depot-arch-d-P-101.svg",
         "transit-depot-bill-of-materials.csv", "transit-depot-bill-of-materials.xlsx",
         "transit-depot-cutting-list.csv", "transit-depot-cutting-list.pdf",
-        "transit-depot-stake-out.csv", "transit-depot-calculations.pdf"}) {
+        "transit-depot-stake-out.csv", "transit-depot-calculations.pdf", "transit-depot-upkeep.pdf",
+        "transit-depot-upkeep.ics"}) {
     EXPECT_TRUE(std::filesystem::exists(folder / name)) << name;
     EXPECT_GT(std::filesystem::file_size(folder / name), 1000u) << name;
   }

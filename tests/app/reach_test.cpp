@@ -3,6 +3,7 @@
 
 #include "app/panels/acceptance.h"
 #include "app/panels/basis_panel.h"
+#include "app/window/day_dialog.h"
 #include "app/window/glossary.h"
 #include "app/window/guided_dialog.h"
 #include "app/window/help_dialogs.h"
@@ -126,6 +127,7 @@ TEST_F(Reach, EveryDialog) {
   expectTabIn(new AcceptanceDialog("A finding", "A name", window.get()), "accept");
   expectTabIn(saveBox(window.get(), "plan.sump"), "save?");
   expectTabIn(changedBox(window.get(), "plan.sump", true), "changed");
+  expectTabIn(new DayDialog("Day", "Begins on:", QDate(2026, 12, 1), window.get()), "day");
   expectTabIn(heldBox(window.get(), "plan.sump", "a window"), "held");
   std::vector<Leftover> found(2);
   found[0].head.title = "Wash bay";

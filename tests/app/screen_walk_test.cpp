@@ -5,6 +5,7 @@
 
 #include "app/panels/acceptance.h"
 #include "app/panels/basis_panel.h"
+#include "app/window/day_dialog.h"
 #include "app/window/glossary.h"
 #include "app/window/guided_dialog.h"
 #include "app/window/help_dialogs.h"
@@ -173,6 +174,8 @@ TEST_P(ScreenWalk, EveryDialog) {
                                     "R. Okafor", window.get()));
   lookAtDialog("ask-save", saveBox(window.get(), "transit-depot.sump"));
   lookAtDialog("ask-changed", changedBox(window.get(), "transit-depot.sump", true));
+  lookAtDialog("ask-day", new DayDialog("Day of start-up", "The upkeep calendar begins on:",
+                                        QDate(2026, 12, 1), window.get()));
   lookAtDialog("ask-held",
                heldBox(window.get(), "transit-depot.sump", "a window of anna on desk-4"));
   std::vector<Leftover> found(3);

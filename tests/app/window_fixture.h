@@ -38,6 +38,8 @@ struct CannedTalk : Talk {
     suggested = suggestion;
     return saveFile;
   }
+  QDate askDay(QWidget*, const QString&, const QString&) override { return day; }
+  QDate day;
   QStringList told;
   int saveAsked = 0;
   SaveAnswer saveAnswer = SaveAnswer::Stay;
