@@ -27,7 +27,8 @@ void writeText(const UpkeepPlan& upkeep, std::ostream& out) {
   out << "Before start-up\n";
   int number = 0;
   for (const UpkeepStep& step : upkeep.startUp) {
-    out << (number < 9 ? "  " : " ") << ++number << "  " << step.title << ": ";
+    ++number;
+    out << (number < 10 ? "  " : " ") << number << "  " << step.title << ": ";
     writeStep(step, out);
     if (!step.objects.empty()) out << "     at: " << joined(objectIds(step), " ") << "\n";
   }
