@@ -34,7 +34,7 @@ void writeText(const UpkeepPlan& upkeep, std::ostream& out) {
   }
   out << "\nUpkeep\n";
   for (const UpkeepTask& task : upkeep.tasks) {
-    out << "  each " << words(task.every) << "  " << task.step.title << ": ";
+    out << "  " << recurring(task.every) << "  " << task.step.title << ": ";
     writeStep(task.step, out);
     out << "     interval: " << task.basis << "\n";
   }

@@ -86,8 +86,8 @@ std::vector<CalendarEvent> upkeepEvents(const Project& project, const UpkeepPlan
   for (const UpkeepTask& task : upkeep.tasks) {
     events.push_back({uidOf(project, "task-" + task.step.key), dayAfter(start, task.every),
                       repeatOf(task.every), task.step.title + ": " + project.title,
-                      stepText(task.step) + "Each " + words(task.every) + ". " + task.basis +
-                          ".\n" + cautionsText(upkeep)});
+                      stepText(task.step) + "Interval: " + recurring(task.every) + ". " +
+                          task.basis + ".\n" + cautionsText(upkeep)});
   }
   return events;
 }

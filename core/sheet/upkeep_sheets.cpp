@@ -167,7 +167,7 @@ FlowPiece UpkeepSheets::taskPiece(const UpkeepTask& task, std::size_t number) co
   piece.block.body =
       rowStrips({{0, 9, std::to_string(number), Align::Right, true},
                  {kText, width - kEvery, task.step.title, Align::Left, true},
-                 {width_ - kEvery, kEvery, "each " + words(task.every), Align::Right, true}},
+                 {width_ - kEvery, kEvery, recurring(task.every), Align::Right, true}},
                 3);
   piece.block.body.front().items.push_back(rule({0, 0}, {width_, 0}, 0.35));
   append(piece.block.body, below(task.step, width));

@@ -129,13 +129,20 @@ double secondsOf(const UpkeepInterval& interval) {
   return interval.count * one;
 }
 
-/// Rounded down to the largest whole unit, and to no less than a day.
+/// Rounded down: to months from a quarter on, to weeks from a week on, else to days, one at least.
 UpkeepInterval wholeUnits(Duration time) {
-  for (UpkeepUnit unit : {UpkeepUnit::Month, UpkeepUnit::Week}) {
-    const double count = std::floor(time.value() / secondsOf({1, unit}) + 1e-9);
-    if (count >= 1) return {static_cast<int>(std::min(count, 1000.0)), unit};
-  }
-  return {std::max(1, static_cast<int>(time.value() / kDay)), UpkeepUnit::Day};
+  const auto fit = [&](UpkeepUnit unit) {
+    return static_cast<int>(std::min(1000.0, time.value() / secondsOf({1, unit}) + 1e-9));
+  };
+  if (fit(UpkeepUnit::Month) >= 3) return {fit(UpkeepUnit::Month), UpkeepUnit::Month};
+  if (fit(UpkeepUnit::Week) >= 1) return {fit(UpkeepUnit::Week), UpkeepUnit::Week};
+  return {std::max(1, fit(UpkeepUnit::Day)), UpkeepUnit::Day};
+}
+
+/// `each 3 to 6 months`
+std::string rangeText(const UpkeepInterval& from, const UpkeepInterval& to) {
+  return "each " + (from.unit == to.unit ? std::to_string(from.count) : words(from)) + " to " +
+         words(to);
 }
 
 UpkeepTask taskOf(const UpkeepTaskRow& row, const Study& study, Filler& filler,
@@ -144,8 +151,7 @@ UpkeepTask taskOf(const UpkeepTaskRow& row, const Study& study, Filler& filler,
   if (!row.soonest) return task;
   const bool first = row.computed == "pumpOutFirst";
   const Decided<Duration>& time = first ? study.train.pumpOutFirst : study.train.pumpOutTrain;
-  const std::string practice =
-      "each " + words(*row.soonest) + " to " + words(row.every) + " (" + upkeep.source + ")";
+  const std::string practice = rangeText(*row.soonest, row.every) + " (" + upkeep.source + ")";
   if (!time) {
     task.every = *row.soonest;
     task.basis = "The computed interval cannot be decided: needs " + needsText(time.needs) +

@@ -51,8 +51,8 @@ struct UpkeepPlan {
   const UpkeepFigure& figure(std::string_view key) const;
 };
 
-/// Pure. A computed interval is never longer than the table's; it is rounded down to whole months,
-/// weeks or days, whichever is the largest that fits. Undecided, it is the table's soonest.
+/// Pure. A computed interval is never longer than the table's; it is rounded down to whole months
+/// (from three on), weeks or days. Undecided, it is the table's soonest.
 UpkeepPlan upkeep(const Plan& plan, const Study& study, const UpkeepTable& table);
 
 } // namespace sump

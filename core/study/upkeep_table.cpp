@@ -142,6 +142,11 @@ std::string words(const UpkeepInterval& interval) {
   return text + (interval.count == 1 ? "" : "s");
 }
 
+std::string recurring(const UpkeepInterval& interval) {
+  const std::string text = words(interval);
+  return "each " + (interval.count == 1 ? text.substr(2) : text);
+}
+
 const UpkeepTable& builtinUpkeep() {
   static const UpkeepTable table = loadUpkeep({});
   return table;

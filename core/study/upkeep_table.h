@@ -1,6 +1,6 @@
 #pragma once
 // What is done before start-up and how often a system is looked after, as an editable table:
-// resources/upkeep/upkeep.json, or `upkeep/upkeep.json` in a user's own folder.
+// resources/upkeep/upkeep.json, or `upkeep.json` in a user's own folder.
 //
 // Texts carry placeholders, `{primingVolume}`, that study/upkeep.h fills from plan and Study. All
 // of the built-in table is common practice, no source.
@@ -27,6 +27,8 @@ struct UpkeepInterval {
 };
 /// `1 day`, `3 months`
 std::string words(const UpkeepInterval& interval);
+/// `each day`, `each 3 months`
+std::string recurring(const UpkeepInterval& interval);
 
 /// The figures that a text may hold in braces.
 inline constexpr std::array<std::string_view, 21> kUpkeepFigures = {

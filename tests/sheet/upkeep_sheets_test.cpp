@@ -102,8 +102,7 @@ TEST_P(UpkeepPages, EveryStepTaskCautionAndFigureIsThereUncut) {
     EXPECT_TRUE(step.caution.empty() || told("CAUTION: " + step.caution)) << step.caution;
   }
   for (const UpkeepTask& task : upkeep_.tasks) {
-    EXPECT_TRUE(told(task.step.title + "each " + words(task.every) + task.step.text))
-        << task.step.title;
+    EXPECT_TRUE(told(task.step.title + recurring(task.every) + task.step.text)) << task.step.title;
     EXPECT_TRUE(told("Interval: " + task.basis)) << task.basis;
   }
   for (const std::string& caution : upkeep_.cautions)

@@ -72,10 +72,10 @@ TEST(Upkeep, SaysTheStudysOwnNumbers) {
   EXPECT_TRUE(holds(step(filled, "water").text,
                     printVolume(r.study.workingVolume, UnitSystem::UsCustomary)));
   EXPECT_TRUE(holds(step(filled, "pressure").text, "40 to 60 psi"));
-  // rho g h by hand, to within rounding to a whole psi.
+  // rho g h by hand, to within rounding to a tenth.
   const double curve = r.study.hydraulics.pumpHead->value() * 9.80665 *
                        r.study.hydraulics.water.density->value() / 6894.757;
-  EXPECT_TRUE(holds(step(filled, "pressure").text, "adds " + fixed(curve, 0) + " psi"));
+  EXPECT_TRUE(holds(step(filled, "pressure").text, "adds " + fixed(curve, 1) + " psi"));
 }
 
 TEST(Upkeep, NamesTheObjectsOfEachStep) {
@@ -120,7 +120,8 @@ TEST(Upkeep, PumpsOutByTheComputedIntervalButNoLaterThanPractice) {
   EXPECT_EQ(every(400), (UpkeepInterval{6, UpkeepUnit::Month}));
   EXPECT_EQ(every(183), (UpkeepInterval{6, UpkeepUnit::Month}));
   EXPECT_EQ(every(150), (UpkeepInterval{4, UpkeepUnit::Month})); // 4.93 months
-  EXPECT_EQ(every(31), (UpkeepInterval{1, UpkeepUnit::Month}));
+  EXPECT_EQ(every(91.4), (UpkeepInterval{3, UpkeepUnit::Month}));
+  EXPECT_EQ(every(91.2), (UpkeepInterval{13, UpkeepUnit::Week}));
   EXPECT_EQ(every(30), (UpkeepInterval{4, UpkeepUnit::Week}));
   EXPECT_EQ(every(13.9), (UpkeepInterval{1, UpkeepUnit::Week}));
   EXPECT_EQ(every(6.5), (UpkeepInterval{6, UpkeepUnit::Day}));
@@ -137,11 +138,11 @@ TEST(Upkeep, PumpsOutAtTheSoonerOfPracticeWhenItCannotBeDecided) {
 
 class UpkeepFolder : public ::testing::Test {
 protected:
-  void SetUp() override { std::filesystem::create_directories(folder_ / "upkeep"); }
+  void SetUp() override { std::filesystem::create_directories(folder_); }
   void TearDown() override { std::filesystem::remove_all(folder_); }
 
   std::string complaint(const std::string& at, const std::string& text, const std::string& more) {
-    std::ofstream(folder_ / "upkeep" / "upkeep.json")
+    std::ofstream(folder_ / "upkeep.json")
         << R"({"source": {"citation": "own", "confidence": "common-practice"},
         "pumpPressure": {"low": "3 bar", "high": "4 bar"}, "cautions": ["care"],
         "startUp": [{"key": "a", "title": "A", "at": [")"
