@@ -92,7 +92,7 @@ public:
 
   std::vector<Page> pages() {
     std::vector<Page> all = startUp();
-    for (Page& page : recurring())
+    for (Page& page : tasks())
       all.push_back(std::move(page));
     finish(all);
     return all;
@@ -107,7 +107,7 @@ private:
   FlowPiece figures() const;
   FlowPiece signOff() const;
   std::vector<Page> startUp() const;
-  std::vector<Page> recurring() const;
+  std::vector<Page> tasks() const;
   void finish(std::vector<Page>& pages) const;
 
   const Project& project_;
@@ -217,7 +217,7 @@ std::vector<Page> UpkeepSheets::startUp() const {
   return pages.take();
 }
 
-std::vector<Page> UpkeepSheets::recurring() const {
+std::vector<Page> UpkeepSheets::tasks() const {
   ReportFlow pages = flow("Upkeep", false);
   pages.add(uprightHeading("UPKEEP", width_));
   for (std::size_t i = 0; i < upkeep_.tasks.size(); ++i)

@@ -98,7 +98,7 @@ TEST_P(UpkeepPages, EverythingStandsInTheFrame) {
 
 TEST_P(UpkeepPages, EveryStepTaskCautionAndFigureIsThereUncut) {
   for (const UpkeepStep& step : upkeep_.startUp) {
-    EXPECT_TRUE(told(step.title + step.text)) << step.title;
+    EXPECT_TRUE(told(step.title + "date, initials" + step.text)) << step.title;
     EXPECT_TRUE(step.caution.empty() || told("CAUTION: " + step.caution)) << step.caution;
   }
   for (const UpkeepTask& task : upkeep_.tasks) {
