@@ -28,12 +28,12 @@ void append(std::vector<PaperStrip>& strips, std::vector<PaperStrip> more) {
     strips.push_back(std::move(strip));
 }
 
-/// As the other sheets name them: `SU-1 union SU-1-2`.
+/// As the other sheets name them: `SU-1 union SU-1-2; RC-1 union RC-1-2`.
 std::string objectsText(const UpkeepStep& step, const ObjectNames& names) {
   if (step.noneDrawn) return "none drawn in this plan; look on site";
   std::string text;
   for (const UpkeepObject& object : step.objects) {
-    if (!text.empty()) text += ", ";
+    if (!text.empty()) text += "; "; // names may hold commas
     if (object.run.empty()) {
       text += object.what.empty() ? object.id : object.what;
       continue;
