@@ -109,7 +109,7 @@ void DrawDepot::drawSite() {
   type("110\t75\n80\t55\n");
   set("Name", "Maintenance building");
   set("Finished floor", "102.3");
-  set("Underside of footing", "29.7 m");
+  set("Underside of footing", "30.2 m");
   useTool(ActionId::ToolPaving);
   type("R20\t18\n172\t50\n");
   set("Name", "Bus yard");
@@ -261,6 +261,7 @@ void DrawDepot::letterProductLine() {
     click(place);
   rest();
   for (int end = 0; end < 2; ++end) {
+    setChoice("Follows", nth<QComboBox>("Follows", end)->findText("PW-1", Qt::MatchContains), end);
     set("Along", "19.87296 m", end);
     set("Across", "27 m", end);
   }
