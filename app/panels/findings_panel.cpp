@@ -160,14 +160,18 @@ void FindingsPanel::fillIcons() {
   static const std::array<std::array<QIcon, 3>, 2> kIcons = {severityIcons(false),
                                                              severityIcons(true)};
   const std::array<QIcon, 3>& icons = kIcons[dark_ ? 1 : 0];
+  bool widened = false;
   for (int r = 0; r < table_->rowCount(); ++r) {
     const Finding* finding = findingAt(r);
     if (finding == nullptr) continue;
     // Rows that stayed have theirs; setting it again would lay the list out anew.
     const QIcon& icon = icons[static_cast<std::size_t>(finding->severity)];
     QTableWidgetItem* item = table_->item(r, 0);
-    if (item->icon().cacheKey() != icon.cacheKey()) item->setIcon(icon);
+    if (item->icon().cacheKey() == icon.cacheKey()) continue;
+    item->setIcon(icon);
+    widened = true;
   }
+  if (widened) table_->spread();
 }
 
 void FindingsPanel::showDetail() {

@@ -30,6 +30,8 @@ public:
   /// Keeps the current row and the scroll position where they still make sense. `wide` is the
   /// column that takes the room that is left.
   void fill(const std::vector<TableRow>& rows, int wide);
+  /// Shares out the width anew, where icons have been put in since `fill`.
+  void spread();
   const std::vector<TableRow>& rows() const { return rows_; }
 
 signals:
@@ -41,8 +43,6 @@ protected:
   void resizeEvent(QResizeEvent* event) override;
 
 private:
-  void spread();
-
   int wide_ = 0; ///< the column that takes the room that is left
   std::vector<TableRow> rows_;
   std::vector<bool> figures_;
