@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/plan/keys.h"
+#include "core/sheet/clip_marks.h"
 #include "core/sheet/part_place.h"
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
@@ -136,21 +137,10 @@ private:
 
   /// What lies beyond the window is cut off at its sides.
   void clip() {
-    PaperBox box{{window_.from - kOverhang, -1e9}, {window_.to + kOverhang, 1e9}};
+    const PaperBox box{{window_.from - kOverhang, -1e9}, {window_.to + kOverhang, 1e9}};
     std::vector<Mark> kept;
-    for (Mark& mark : drawing_.marks) {
-      if (mark.round) {
-        if (box.holds(mark.points[0])) kept.push_back(std::move(mark));
-      } else if (mark.closed) {
-        mark.points = clipRing(mark.points, box);
-        if (mark.points.size() >= 3) kept.push_back(std::move(mark));
-      } else {
-        for (Polyline& part : clipLine(mark.points, box)) {
-          kept.push_back(mark);
-          kept.back().points = std::move(part);
-        }
-      }
-    }
+    for (Mark& mark : drawing_.marks)
+      keepInside(std::move(mark), box, kept);
     drawing_.marks = std::move(kept);
   }
 

@@ -1,6 +1,7 @@
 // P-4: each equipment room in plan and its wall with the rising pipes, with the ports' places.
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/clip_marks.h"
 #include "core/sheet/figure.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/tags.h"
@@ -27,17 +28,7 @@ std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
       continue;
     for (Point2& p : mark.points)
       p = room.frame().toLocal(p);
-    if (mark.round) {
-      if (box.holds(mark.points[0])) kept.push_back(std::move(mark));
-    } else if (mark.closed) {
-      mark.points = clipRing(mark.points, box);
-      if (mark.points.size() >= 3) kept.push_back(std::move(mark));
-    } else {
-      for (Polyline& part : clipLine(mark.points, box)) {
-        kept.push_back(mark);
-        kept.back().points = std::move(part);
-      }
-    }
+    keepInside(std::move(mark), box, kept);
   }
   return kept;
 }

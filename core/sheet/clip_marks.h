@@ -1,0 +1,16 @@
+#pragma once
+// Cutting marks, still in the metres that they were drawn in, at the edge of a box. Private to
+// core/sheet.
+
+#include "core/sheet/clip.h"
+#include "core/sheet/marks.h"
+
+#include <vector>
+
+namespace sump {
+
+/// Adds what of the mark lies in the box: a circle by its centre, whole or not at all; a ring cut
+/// along the edge; a line in as many parts as it has inside.
+void keepInside(Mark mark, const PaperBox& box, std::vector<Mark>& kept);
+
+} // namespace sump
