@@ -4,6 +4,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/rules/review.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
@@ -91,16 +92,7 @@ TEST(Calendar, MatchesTheGoldenText) {
        "Sludge, oil and floating dirt; at least every three months, or sooner \xE2\x80\x93 by "
        "the computed interval"}};
   const std::string now = calendarText(events, kStamp);
-  const std::string file = kSource + "/tests/exchange/golden/upkeep.ics";
-  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
-    std::ofstream(file, std::ios::binary) << now;
-    return;
-  }
-  std::ifstream in(file, std::ios::binary);
-  ASSERT_TRUE(in) << file;
-  std::ostringstream golden;
-  golden << in.rdbuf();
-  EXPECT_EQ(golden.str(), now);
+  testing::expectGolden("exchange/golden/upkeep.ics", now);
 }
 
 /// A python that has the reader: the first in the path, or Debian's own.

@@ -9,14 +9,12 @@
 #include "core/study/calculation_print.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/sheet/study_values.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cstdlib>
-#include <fstream>
 #include <set>
-#include <sstream>
 
 namespace sump {
 namespace {
@@ -246,16 +244,7 @@ TEST(CalculationReport, MatchesTheGoldenDump) {
   std::string now;
   for (const Page& page : composeCalculationReport(testing::smallPlan(), fewCalculations()))
     now += dump(page);
-  const std::string file = kSource + "/tests/sheet/golden/calculation-report.txt";
-  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
-    std::ofstream(file, std::ios::binary) << now;
-    return;
-  }
-  std::ifstream in(file, std::ios::binary);
-  ASSERT_TRUE(in) << file;
-  std::ostringstream golden;
-  golden << in.rdbuf();
-  EXPECT_EQ(golden.str(), now);
+  testing::expectGolden("sheet/golden/calculation-report.txt", now);
 }
 
 TEST(CalculationReport, NamesRunsAsTheSheetsDoAndWhereInputsComeFrom) {

@@ -8,13 +8,11 @@
 #include "core/geometry/polygon.h"
 #include "core/units/print.h"
 #include "tests/reference/two_vault_plan.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
-#include <cstdlib>
-#include <fstream>
 #include <set>
-#include <sstream>
 
 namespace sump {
 namespace {
@@ -145,25 +143,13 @@ TEST(SectionMarks, EveryVaultRunAndBaffleIsDrawn) {
   }
 }
 
-void compareGolden(const std::string& name, const std::string& now) {
-  const std::string file = kSource + "/tests/sheet/golden/" + name + ".txt";
-  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
-    std::ofstream(file, std::ios::binary) << now;
-    return;
-  }
-  std::ifstream in(file, std::ios::binary);
-  ASSERT_TRUE(in) << file;
-  std::ostringstream golden;
-  golden << in.rdbuf();
-  EXPECT_EQ(golden.str(), now);
-}
-
 TEST(LongSection, MatchesTheGoldenDumps) {
   const Sections sections(test::twoVaultPlan());
-  compareGolden("section-train",
-                dump(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380)));
-  compareGolden(
-      "section-inlet",
+  testing::expectGolden(
+      "sheet/golden/section-train.txt",
+      dump(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380)));
+  testing::expectGolden(
+      "sheet/golden/section-inlet.txt",
       dump(pageOf(longSectionBlock(sections.run("IN"), sections.units(), 300, 100), 300)));
 }
 

@@ -6,13 +6,12 @@
 #include "core/geometry/polygon.h"
 #include "core/rules/review.h"
 #include "tests/sheet/small_plan.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <cstdlib>
-#include <fstream>
-#include <sstream>
 
 namespace sump {
 namespace {
@@ -186,16 +185,7 @@ TEST(UpkeepSheets, MatchTheGoldenDump) {
   std::string now;
   for (const Page& page : composeUpkeepSheets(plan, upkeep(plan, reviewed.study, smallTable())))
     now += dump(page);
-  const std::string file = kSource + "/tests/sheet/golden/upkeep-sheets.txt";
-  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
-    std::ofstream(file, std::ios::binary) << now;
-    return;
-  }
-  std::ifstream in(file, std::ios::binary);
-  ASSERT_TRUE(in) << file;
-  std::ostringstream golden;
-  golden << in.rdbuf();
-  EXPECT_EQ(golden.str(), now);
+  testing::expectGolden("sheet/golden/upkeep-sheets.txt", now);
 }
 
 } // namespace
