@@ -1,6 +1,7 @@
 // The command line as a person or a program calls it.
 
 #include "app/command/command.h"
+#include "tests/support/own_folder.h"
 
 #include <QProcess>
 #include <QTemporaryDir>
@@ -157,11 +158,10 @@ TEST(Command, HelpListsEveryCommandWithExamples) {
 }
 
 TEST(Command, ExportsSheetsAndBillOfMaterials) {
-  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-export-test";
-  std::filesystem::remove_all(folder);
+  const testing::OwnFolder folder;
   const Ran ran = run({"export", kSamples + "transit-depot.sump", "--out",
-                       QString::fromStdString(folder.string()), "--paper", "arch-d,a1", "--start",
-                       "2026-12-01"});
+                       QString::fromStdString(folder.path().string()), "--paper", "arch-d,a1",
+                       "--start", "2026-12-01"});
   ASSERT_EQ(ran.status, kClean) << ran.err;
   for (const char* name :
        {"transit-depot-arch-d.pdf", "transit-depot-a1.pdf", "transit-depot-arch-d-P-101.svg",
@@ -172,14 +172,11 @@ TEST(Command, ExportsSheetsAndBillOfMaterials) {
     EXPECT_TRUE(std::filesystem::exists(folder / name)) << name;
     EXPECT_GT(std::filesystem::file_size(folder / name), 1000u) << name;
   }
-  std::filesystem::remove_all(folder);
 }
 
 // The program itself, since only it decides whether there are fonts to write pages with.
 TEST(Command, WritesTheCalculationReportWithoutADisplay) {
-  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-calculate-test";
-  std::filesystem::remove_all(folder);
-  std::filesystem::create_directories(folder);
+  const testing::OwnFolder folder;
   const QString pdf = QString::fromStdString((folder / "how.pdf").string());
   const QString pages = QString::fromStdString((folder / "pages").string());
   QProcess program;
@@ -190,7 +187,6 @@ TEST(Command, WritesTheCalculationReportWithoutADisplay) {
   EXPECT_GT(std::filesystem::file_size(folder / "how.pdf"), 10000u);
   EXPECT_TRUE(std::filesystem::exists(folder / "pages/transit-depot-calculations-CR-001.svg"));
   EXPECT_TRUE(program.readAllStandardOutput().startsWith(pdf.toUtf8()));
-  std::filesystem::remove_all(folder);
 }
 
 } // namespace

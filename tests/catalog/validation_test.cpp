@@ -2,6 +2,7 @@
 
 #include "core/catalog/catalog.h"
 #include "core/catalog/embedded.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -81,16 +82,14 @@ const std::vector<Spoiled>& spoiled() {
 }
 
 TEST(ValidationOfTables, EachSpoiledFileGivesOneClearMessage) {
-  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-catalogue-validation";
   for (const Spoiled& bad : spoiled()) {
-    std::filesystem::remove_all(folder);
-    std::filesystem::create_directories(folder);
+    const testing::OwnFolder folder;
     Json json = Json::parse(embeddedText(bad.file));
     bad.spoil(json);
     const std::string name = std::filesystem::path(bad.file).filename().string();
     std::ofstream(folder / name) << json.dump();
     try {
-      loadCatalog(folder);
+      loadCatalog(folder.path());
       ADD_FAILURE() << "accepted: " << bad.phrase;
     } catch (const CatalogError& error) {
       const std::string text = error.what();
@@ -100,32 +99,25 @@ TEST(ValidationOfTables, EachSpoiledFileGivesOneClearMessage) {
       EXPECT_NE(text.find("; "), std::string::npos) << "says how to mend it: " << text;
     }
   }
-  std::filesystem::remove_all(folder);
 }
 
 TEST(ValidationOfTables, AFolderReplacesFileByFile) {
-  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-catalogue-own";
-  std::filesystem::remove_all(folder);
-  std::filesystem::create_directories(folder);
+  const testing::OwnFolder folder;
   Json json = Json::parse(embeddedText("limits/generic.json"));
   for (Json& row : json["limits"]) {
     if (row["id"] == "storage.minimum") row["value"] = "4000 gal";
   }
   std::ofstream(folder / "generic.json") << json.dump();
-  const Catalog own = loadCatalog(folder);
+  const Catalog own = loadCatalog(folder.path());
   EXPECT_NEAR(inGallons(own.limits.volume("storage.minimum")), 4000, 1e-6);
   EXPECT_EQ(own.pipes.size(), builtinCatalog().pipes.size());
-  std::filesystem::remove_all(folder);
 }
 
 TEST(ValidationOfTables, TextThatIsNoJsonAndFoldersThatAreNoneAreNamed) {
-  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-catalogue-broken";
-  std::filesystem::remove_all(folder);
-  EXPECT_THROW(loadCatalog(folder), CatalogError);
-  std::filesystem::create_directories(folder);
+  const testing::OwnFolder folder;
+  EXPECT_THROW(loadCatalog(folder / "missing"), CatalogError);
   std::ofstream(folder / "pipes.json") << "{\"pipes\": [";
-  EXPECT_THROW(loadCatalog(folder), CatalogError);
-  std::filesystem::remove_all(folder);
+  EXPECT_THROW(loadCatalog(folder.path()), CatalogError);
 }
 
 } // namespace

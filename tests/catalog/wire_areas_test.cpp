@@ -2,6 +2,7 @@
 
 #include "core/catalog/embedded.h"
 #include "core/catalog/table_reader.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -99,11 +100,9 @@ TEST(WireAreas, ASpoiledTableIsRefusedAtItsPlace) {
 }
 
 TEST(WireAreas, AFolderThatWantsToReplaceThemIsTold) {
-  const auto folder = std::filesystem::temp_directory_path() / "sumpwright-catalogue-wiring";
-  std::filesystem::create_directories(folder);
+  const testing::OwnFolder folder;
   std::ofstream(folder / "wiring.json") << "{}";
-  EXPECT_THROW(loadCatalog(folder), CatalogError);
-  std::filesystem::remove_all(folder);
+  EXPECT_THROW(loadCatalog(folder.path()), CatalogError);
 }
 
 } // namespace

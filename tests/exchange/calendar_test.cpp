@@ -5,6 +5,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/rules/review.h"
 #include "tests/support/golden.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 
@@ -145,8 +146,8 @@ TEST_P(UpkeepCalendar, IsReadByAnotherHouse) {
   if (python.empty()) {
     GTEST_SKIP() << "python3-icalendar is not installed; the calendar was read by nobody else";
   }
-  const auto file = std::filesystem::temp_directory_path() /
-                    (std::string("sumpwright-") + GetParam() + "-calendar-test.ics");
+  const testing::OwnFolder folder;
+  const auto file = folder / "upkeep.ics";
   std::ofstream(file, std::ios::binary)
       << upkeepCalendar(review_.plan.project, upkeep_, day(2026, 12, 1), kStamp);
   const std::string command =
@@ -157,7 +158,6 @@ TEST_P(UpkeepCalendar, IsReadByAnotherHouse) {
   for (int c = std::fgetc(pipe); c != EOF; c = std::fgetc(pipe))
     read += static_cast<char>(c);
   EXPECT_EQ(pclose(pipe), 0);
-  std::filesystem::remove(file);
   std::string expected;
   for (const CalendarEvent& event : events_) {
     std::ostringstream line;

@@ -6,6 +6,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/units/print.h"
 #include "tests/support/csv_reader.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 
@@ -33,11 +34,7 @@ constexpr const char* kPrices = "item,size,unit,price,currency\n"
 
 class Workbook : public ::testing::Test {
 protected:
-  void SetUp() override {
-    std::filesystem::create_directories(folder_);
-    writeWorkbook(buyTables(review_, buy_), "Transit depot", file_);
-  }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
+  void SetUp() override { writeWorkbook(buyTables(review_, buy_), "Transit depot", file_); }
 
   static std::string output(const std::string& command) {
     FILE* pipe = popen(command.c_str(), "r");
@@ -53,8 +50,7 @@ protected:
       review(readPlanFile(kSource + "/samples/transit-depot.sump"), builtinCatalog());
   const PriceList prices_ = parsePrices(kPrices, "p.csv");
   const BuyList buy_ = buyList(review_, {.prices = &prices_});
-  const std::filesystem::path folder_ =
-      std::filesystem::temp_directory_path() / ("workbook-test-" + std::to_string(getpid()));
+  const testing::OwnFolder folder_;
   const std::filesystem::path file_ = folder_ / "bill.xlsx";
 };
 
@@ -110,7 +106,7 @@ TEST_F(Workbook, LibreOfficeReadsTheSameTotals) {
   if (std::system("command -v soffice > /dev/null 2>&1") != 0)
     GTEST_SKIP() << "LibreOffice (soffice) is not installed; the workbook was read by python only";
   output("soffice -env:UserInstallation=file://" + (folder_ / "profile").string() +
-         " --headless --convert-to csv --outdir " + folder_.string() + " " + file_.string() +
+         " --headless --convert-to csv --outdir " + folder_.path().string() + " " + file_.string() +
          " 2>&1");
   std::ostringstream text;
   text << std::ifstream(folder_ / "bill.csv").rdbuf();

@@ -2,6 +2,7 @@
 // its own and demands agreement within 0.5 %. Needs python3; its lack is a failure, no pass.
 
 #include "tests/rules/depot.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -52,16 +53,15 @@ Json sampleJson(const std::string& name) {
 }
 
 TEST(SecondOpinion, FrictionOfTheSamplesAgreesWithAnIndependentSolution) {
-  const auto file = std::filesystem::temp_directory_path() /
-                    ("sumpwright-friction-" + std::to_string(std::rand()) + ".json");
+  const testing::OwnFolder folder;
+  const auto file = folder / "friction.json";
   std::ofstream(file) << Json{
       {"samples", {sampleJson("transit-depot"), sampleJson("boatyard-pad")}}};
   const std::string script =
       std::string(SUMPWRIGHT_SOURCE_DIR) + "/tests/reference/friction_check.py";
   const int result =
       std::system(("python3 '" + script + "' '" + file.string() + "'").c_str()); // NOLINT
-  EXPECT_EQ(result, 0) << "see the lines above; the figures are in " << file;
-  if (result == 0) std::filesystem::remove(file);
+  EXPECT_EQ(result, 0) << "see the lines above";
 }
 
 } // namespace

@@ -4,6 +4,7 @@
 
 #include "core/study/circular_flow.h"
 #include "tests/rules/depot.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -69,15 +70,14 @@ TEST(SecondOpinion, PartFullFlowAgreesWithAnIndependentSolution) {
         drains.push_back(tableRow(bore, slope, share));
     }
   }
-  const auto file = std::filesystem::temp_directory_path() /
-                    ("sumpwright-part-full-" + std::to_string(std::rand()) + ".json");
+  const testing::OwnFolder folder;
+  const auto file = folder / "part-full.json";
   std::ofstream(file) << Json{{"drains", std::move(drains)}};
   const std::string script =
       std::string(SUMPWRIGHT_SOURCE_DIR) + "/tests/reference/part_full_check.py";
   const int result =
       std::system(("python3 '" + script + "' '" + file.string() + "'").c_str()); // NOLINT
-  EXPECT_EQ(result, 0) << "see the lines above; the figures are in " << file;
-  if (result == 0) std::filesystem::remove(file);
+  EXPECT_EQ(result, 0) << "see the lines above";
 }
 
 } // namespace

@@ -6,6 +6,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/rules/review.h"
 #include "core/units/print.h"
+#include "tests/support/own_folder.h"
 
 #include <gtest/gtest.h>
 
@@ -138,9 +139,6 @@ TEST(Upkeep, PumpsOutAtTheSoonerOfPracticeWhenItCannotBeDecided) {
 
 class UpkeepFolder : public ::testing::Test {
 protected:
-  void SetUp() override { std::filesystem::create_directories(folder_); }
-  void TearDown() override { std::filesystem::remove_all(folder_); }
-
   std::string complaint(const std::string& at, const std::string& text, const std::string& more) {
     std::ofstream(folder_ / "upkeep.json")
         << R"({"source": {"citation": "own", "confidence": "common-practice"},
@@ -150,19 +148,18 @@ protected:
         "tasks": [{"key": "b", "title": "B", "at": [], "text": "t", )"
         << more << "}]}";
     try {
-      loadUpkeep(folder_);
+      loadUpkeep(folder_.path());
     } catch (const CatalogError& error) {
       return error.what();
     }
     return "";
   }
-  const std::filesystem::path folder_ =
-      std::filesystem::temp_directory_path() / "sumpwright-upkeep-test";
+  const testing::OwnFolder folder_;
 };
 
 TEST_F(UpkeepFolder, ReplacesTheTable) {
   EXPECT_EQ(complaint("part:union", "{pumpFlow}", R"("every": "2 weeks")"), "");
-  const UpkeepTable own = loadUpkeep(folder_);
+  const UpkeepTable own = loadUpkeep(folder_.path());
   EXPECT_EQ(own.source.citation, "own");
   EXPECT_EQ(own.tasks.at(0).every, (UpkeepInterval{2, UpkeepUnit::Week}));
 }
