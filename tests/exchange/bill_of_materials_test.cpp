@@ -6,6 +6,7 @@
 #include "core/exchange/cutting_lists.h"
 #include "core/exchange/plan_file.h"
 #include "tests/support/csv_reader.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
@@ -22,39 +23,26 @@ namespace {
 
 const std::filesystem::path kRoot = SUMPWRIGHT_SOURCE_DIR;
 
-std::string fileText(const std::filesystem::path& file) {
-  std::ostringstream text;
-  text << std::ifstream(file, std::ios::binary).rdbuf();
-  return text.str();
-}
-
 Review sampleReview(const std::string& name) {
   return review(readPlanFile(kRoot / "samples" / (name + ".sump")), builtinCatalog());
 }
 
-class BillOfMaterials : public testing::TestWithParam<const char*> {
+class BillOfMaterials : public ::testing::TestWithParam<const char*> {
 protected:
   const Review review_ = sampleReview(GetParam());
   const BuyList buy_ = buyList(review_);
 };
 INSTANTIATE_TEST_SUITE_P(Samples, BillOfMaterials,
-                         testing::Values("transit-depot", "boatyard-pad"));
-
-void compareGolden(const std::string& name, const std::string& csv) {
-  const auto golden = kRoot / "tests/exchange/golden" / name;
-  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
-    std::filesystem::create_directories(golden.parent_path());
-    std::ofstream(golden, std::ios::binary) << csv;
-  }
-  EXPECT_EQ(csv, fileText(golden));
-}
+                         ::testing::Values("transit-depot", "boatyard-pad"));
 
 TEST_P(BillOfMaterials, MatchesItsGoldenFile) {
-  compareGolden(std::string(GetParam()) + ".csv", billOfMaterialsCsv(review_, buy_));
+  testing::expectGolden("exchange/golden/" + std::string(GetParam()) + ".csv",
+                        billOfMaterialsCsv(review_, buy_));
 }
 
 TEST_P(BillOfMaterials, CuttingListMatchesItsGoldenFile) {
-  compareGolden(std::string(GetParam()) + "-cuts.csv", cuttingCsv(review_, buy_.cutting));
+  testing::expectGolden("exchange/golden/" + std::string(GetParam()) + "-cuts.csv",
+                        cuttingCsv(review_, buy_.cutting));
 }
 
 TEST_P(BillOfMaterials, HoldsEveryLineOfTheTakeOff) {

@@ -1,6 +1,7 @@
 // Every rule is whole, fires on its own faulty sample and is silent on the good ones.
 
 #include "tests/rules/depot.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
@@ -134,12 +135,7 @@ TEST(Samples, TellTheirFindingsWordForWord) {
     const bool good = file.parent_path() == samples();
     text += "== " + file.filename().string() + "\n" + told(reviewed(readPlanFile(file)), good);
   }
-  const auto golden = std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "tests/rules/golden";
-  if (updating()) std::ofstream(golden / "findings.txt", std::ios::binary) << text;
-  if (text == contents(golden / "findings.txt")) return;
-  const auto actual = std::filesystem::temp_directory_path() / "sumpwright-findings.txt";
-  std::ofstream(actual, std::ios::binary) << text;
-  ADD_FAILURE() << "differs from golden/findings.txt: compare with " << actual;
+  expectGolden("rules/golden/findings.txt", text);
 }
 
 } // namespace

@@ -7,6 +7,7 @@
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
 #include "tests/sheet/small_plan.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
@@ -181,22 +182,7 @@ void compareGolden(const std::string& plan, const std::string& paper) {
   std::string now;
   for (const Page& page : sheets(plan, paper))
     now += dump(page);
-  const std::string file = kSource + "/tests/sheet/golden/" + plan + "-" + paper + ".txt";
-  if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
-    std::ofstream(file, std::ios::binary) << now;
-    return;
-  }
-  std::ifstream in(file, std::ios::binary);
-  ASSERT_TRUE(in) << file;
-  std::ostringstream golden;
-  golden << in.rdbuf();
-  std::istringstream a(golden.str()), b(now);
-  std::string was, is;
-  for (int line = 1; std::getline(a, was); ++line) {
-    ASSERT_TRUE(std::getline(b, is)) << file << " line " << line << " is missing now";
-    ASSERT_EQ(was, is) << file << " line " << line;
-  }
-  EXPECT_FALSE(std::getline(b, is)) << "new line: " << is;
+  testing::expectGolden("sheet/golden/" + plan + "-" + paper + ".txt", now);
 }
 
 TEST(Sheet, MatchesTheGoldenDumps) {

@@ -21,7 +21,18 @@ inline void expectGolden(const std::string& name, const std::string& now) {
   ASSERT_TRUE(in) << file;
   std::ostringstream golden;
   golden << in.rdbuf();
-  EXPECT_EQ(golden.str(), now) << file;
+  if (golden.str() == now) return;
+  std::istringstream before(golden.str()), after(now);
+  std::string was, is;
+  for (int line = 1;; ++line) { // the first line that differs says more than two whole files
+    const bool more = static_cast<bool>(std::getline(before, was));
+    const bool still = static_cast<bool>(std::getline(after, is));
+    if (!more && !still) break;
+    ASSERT_TRUE(more) << file << " has no line " << line << ", which is now:\n" << is;
+    ASSERT_TRUE(still) << file << " line " << line << " is missing now:\n" << was;
+    ASSERT_EQ(was, is) << file << " line " << line;
+  }
+  FAIL() << file << " differs in its line ends";
 }
 
 } // namespace sump::testing
