@@ -87,7 +87,8 @@ TEST(Cover, BeginsAtTheWallOfAStructure) {
   plan.spots.put(spot("S1", {0, -50}, metres(10)));
   plan.spots.put(spot("S2", {0, 50}, metres(10)));
   plan.spots.put(spot("S3", {50, 0}, metres(15)));
-  plan.buildings.put({"B", "", {{-5, -5}, {3.3, -5}, {3.3, 5}, {-5, 5}}, std::nullopt, std::nullopt});
+  plan.buildings.put(
+      {"B", "", {{-5, -5}, {3.3, -5}, {3.3, 5}, {-5, 5}}, std::nullopt, std::nullopt});
   plan.runs.put(buried({0, 0}, {20, 0}, 9));
   const CoverCheck least = *studyOf(plan).runs[0].leastCover;
   EXPECT_NEAR(least.at.x, 3.3, 1e-6);

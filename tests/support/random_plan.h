@@ -338,8 +338,8 @@ inline void RandomPlanMaker::pump(Pump& pump) {
   pump.name = text();
   for (int i = whole(0, 4); i > 0; --i) {
     const double n = static_cast<double>(pump.curve.size());
-    pump.curve.push_back({Flow::from_value((n + 1) / 64),
-                          metres(60 - 8 * n - real(0, 7)), maybe(length(1, 5))});
+    pump.curve.push_back(
+        {Flow::from_value((n + 1) / 64), metres(60 - 8 * n - real(0, 7)), maybe(length(1, 5))});
   }
   pump.equipmentLoss = maybe(length(0, 9));
   pump.recirculation = some<Flow>(0, 0.01);
