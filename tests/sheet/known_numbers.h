@@ -1,0 +1,390 @@
+#pragma once
+// Every number that a sheet may print, taken from Plan and Study without the sheets' code: of each
+// object, and of the site as a whole.
+
+#include "core/catalog/catalog.h"
+#include "core/catalog/supplies.h"
+#include "core/geometry/point.h"
+#include "core/plan/ends.h"
+#include "core/rules/review.h"
+#include "core/study/profile.h"
+#include "tests/sheet/printed_numbers.h"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace sump::testing {
+
+class KnownNumbers {
+public:
+  explicit KnownNumbers(const Review& review);
+
+  /// Is there such a number of this object (of any, for an empty id)?
+  bool has(const PrintedNumber& number, const Id& object) const {
+    const auto of = sets_.find({object, number.kind});
+    if (of == sets_.end()) return false;
+    const auto near = of->second.lower_bound(number.value - number.half);
+    return near != of->second.end() && *near <= number.value + number.half;
+  }
+
+private:
+  template <class Unit> static double si(const bu::quantity<Unit>& v) { return v.value(); }
+  static double si(double v) { return v; }
+  static double si(int v) { return v; }
+  static double si(const RunLoss& v) { return v.total.value(); }
+
+  void put(Printed kind, const Id& object, double value) {
+    sets_[{object, kind}].insert(value);
+    sets_[{Id{}, kind}].insert(value);
+  }
+  template <class T> void put(Printed kind, const Id& object, const T& value) {
+    put(kind, object, si(value));
+  }
+  template <class T> void put(Printed kind, const Id& object, const std::optional<T>& value) {
+    if (value) put(kind, object, *value);
+  }
+  template <class T> void put(Printed kind, const Id& object, const Decided<T>& value) {
+    if (value) put(kind, object, *value);
+  }
+  template <class... T> void levels(const Id& object, const T&... values) {
+    (put(Printed::Level, object, values), ...);
+  }
+  template <class... T> void lengths(const Id& object, const T&... values) {
+    (put(Printed::Length, object, values), ...);
+  }
+  template <class... T> void volumes(const Id& object, const T&... values) {
+    (put(Printed::Volume, object, values), ...);
+  }
+  void nominal(const Id& object, const std::string& size) {
+    // `6`, `1-1/2`, `6 x 4`
+    for (std::size_t from = 0; from < size.size();) {
+      const std::size_t end = std::min(size.find(" x ", from), size.size());
+      put(Printed::Nominal, object, detail::mixed(size.substr(from, end - from)) * kMetresPerInch);
+      from = end + 3;
+    }
+  }
+
+  void site(const Plan& plan);
+  void ofPort(const Id& object, const EquipmentRoom& room, const Port& port);
+  void rooms(const Plan& plan);
+  void vaults(const Review& review);
+  void levelsOfRun(const Run& run, const RunStudy& study);
+  void runs(const Review& review);
+  void earth(const EarthStudy& earth);
+  void train(const TrainStudy& train);
+  void pumping(const HydraulicsStudy& hydraulics);
+  void wiring(const Plan& plan, const WiringStudy& wiring);
+  void basis(const Basis& basis);
+  void distances(const Plan& plan);
+  void calculated(const Review& review);
+
+  std::map<std::pair<Id, Printed>, std::set<double>> sets_;
+};
+
+inline KnownNumbers::KnownNumbers(const Review& review) {
+  site(review.plan);
+  rooms(review.plan);
+  vaults(review);
+  runs(review);
+  earth(review.study.earth);
+  train(review.study.train);
+  pumping(review.study.hydraulics);
+  wiring(review.plan, review.study.wiring);
+  basis(review.plan.basis);
+  distances(review.plan);
+  calculated(review);
+}
+
+inline void KnownNumbers::site(const Plan& plan) {
+  const Id all;
+  levels(all, plan.site.groundwater);
+  lengths(all, plan.site.frostDepth);
+  // The datum in the designer's own words, and how often pipe is labelled.
+  for (const PrintedNumber& number : printedNumbers(plan.site.datum))
+    put(number.kind, all, number.value);
+  lengths(all, builtinSupplies().labelSpacing);
+  for (const SpotElevation& spot : plan.spots)
+    levels(spot.id, spot.elevation);
+  for (const Building& building : plan.buildings) {
+    levels(building.id, building.floor, building.footing);
+    for (Point2 p : building.outline)
+      levels(building.id, p.x, p.y);
+  }
+  for (const Utility& utility : plan.utilities) {
+    levels(utility.id, utility.elevation);
+    lengths(utility.id, utility.diameter);
+  }
+  for (const Basin& basin : plan.basins) {
+    levels(basin.id, basin.rim, basin.outletInvert);
+    lengths(basin.id, basin.length, basin.width);
+  }
+  for (const SewerConnection& sewer : plan.sewers)
+    levels(sewer.id, sewer.invert, sewer.upstreamManholeRim);
+  for (const WashEquipment& wash : plan.washes) {
+    levels(wash.id, wash.inletElevation);
+    nominal(wash.id, wash.inletSize);
+  }
+}
+
+inline void KnownNumbers::ofPort(const Id& object, const EquipmentRoom& room, const Port& port) {
+  levels(object, room.floor + port.height);
+  lengths(object, port.at.x, port.at.y, port.height);
+  nominal(object, port.size);
+}
+
+inline void KnownNumbers::rooms(const Plan& plan) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    levels(room.id, room.floor);
+    lengths(room.id, room.length, room.width);
+    for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
+      if (!*box) continue;
+      const RoomBox& b = **box;
+      lengths(room.id, b.length, b.depth, b.height, b.corner.x, b.corner.y,
+              room.length.value() - b.corner.x - b.length.value(),
+              room.width.value() - b.corner.y - b.depth.value());
+    }
+    if (room.door) lengths(room.id, room.door->width, room.door->offset);
+    for (const Port& port : room.ports) {
+      ofPort(port.id, room, port);
+      for (const Run& run : plan.runs) {
+        if (run.from.target == port.id || run.to.target == port.id) ofPort(run.id, room, port);
+      }
+    }
+  }
+}
+
+inline void KnownNumbers::vaults(const Review& review) {
+  for (const VaultStudy& vault : review.study.vaults) {
+    const Vault& given = *review.plan.vaults.find(vault.id);
+    const Id& id = vault.id;
+    levels(id, vault.underside, vault.floor, vault.lidUnderside, vault.lidTop, vault.gradeLow,
+           vault.gradeHigh, vault.gradeCentre, vault.overflowInvert, vault.waterLevel);
+    lengths(id, vault.cover, given.length, given.width, given.wall, given.lidThickness,
+            given.floorThickness, given.insideHeight, given.collar, given.width - 2.0 * given.wall,
+            given.length - 2.0 * given.wall);
+    for (Point2 p : vault.outline)
+      levels(id, p.x, p.y);
+    for (const Baffle& baffle : given.baffles)
+      lengths(id, baffle.offset, baffle.thickness);
+    for (const ChamberStudy& chamber : vault.chambers) {
+      lengths(id, chamber.length, chamber.width, chamber.waterDepth);
+      volumes(id, chamber.volume);
+    }
+    for (const ManwayStudy& manway : vault.manways) {
+      levels(id, manway.grade, manway.rim);
+      lengths(id, manway.riser);
+    }
+    for (const Manway& manway : given.manways)
+      lengths(id, manway.diameter);
+    volumes(id, vault.workingVolume);
+  }
+  if (const auto profile = trainProfile(review.plan, review.study, builtinCatalog())) {
+    for (const ProfileGround& ground : profile->ground)
+      levels(Id{}, ground.level);
+  }
+  volumes(Id{}, review.study.workingVolume);
+  volumes(Id{}, review.limits.volume("storage.minimum"));
+}
+
+inline void KnownNumbers::levelsOfRun(const Run& run, const RunStudy& study) {
+  for (const RunPoint& point : study.points) {
+    levels(run.id, point.at.z, point.grade);
+  }
+  for (const Penetration& through : study.penetrations)
+    levels(run.id, through.at.z);
+  // A part's level: straight between the points of its leg.
+  for (const InlinePart& part : run.parts) {
+    const auto leg = static_cast<std::size_t>(part.leg);
+    if (leg + 1 >= study.points.size()) continue;
+    const double a = study.points[leg].at.z, b = study.points[leg + 1].at.z;
+    levels(run.id, a + (b - a) * part.along);
+    nominal(run.id, part.toSize);
+  }
+  if (run.eductor) {
+    levels(run.id, run.eductor->bracketFoot, run.eductor->outletEnd);
+    nominal(run.id, run.eductor->portSize);
+  }
+}
+
+inline void KnownNumbers::runs(const Review& review) {
+  for (const RunStudy& study : review.study.runs) {
+    const Run& run = *review.plan.runs.find(study.id);
+    nominal(run.id, run.size);
+    levelsOfRun(run, study);
+    levels(run.id, study.startInvert, study.endInvert);
+    lengths(run.id, study.plan, study.developed);
+    for (const RunItem& item : study.items) {
+      if (item.key.starts_with("elbow-"))
+        put(Printed::Angle, run.id, std::stod(item.key.substr(6)) * kPi / 180);
+    }
+    put(Printed::Slope, run.id, std::abs(study.slope));
+    put(Printed::Slope, run.id, study.leastSlope);
+    for (const Leg& leg : study.legs) {
+      put(Printed::Slope, run.id, std::abs(leg.slope));
+      put(Printed::Share, run.id, std::abs(leg.slope));
+      lengths(run.id, leg.plan, leg.developed);
+    }
+    put(Printed::Share, run.id, std::abs(study.slope)); // metric slopes are in percent
+    for (const auto* cover : {&study.leastCover, &study.leastTrafficCover}) {
+      if (*cover) lengths(run.id, (*cover)->cover);
+    }
+  }
+}
+
+inline void KnownNumbers::earth(const EarthStudy& earth) {
+  const Id all;
+  for (const PitStudy& pit : earth.pits) {
+    for (const Id& vault : pit.vaults)
+      levels(vault, pit.bottom);
+    lengths(all, pit.depth);
+    volumes(all, pit.dug, pit.bedding, pit.backfill);
+  }
+  for (const TrenchStudy& trench : earth.trenches) {
+    lengths(trench.run, trench.bottomWidth, trench.length, trench.depth);
+    volumes(trench.run, trench.dug, trench.bedding, trench.pipeZone, trench.backfill);
+  }
+  for (const BuoyancyStudy& vault : earth.buoyancy) {
+    put(Printed::Mass, vault.vault, vault.weight);
+    put(Printed::Mass, vault.vault, vault.heaviestPiece);
+    put(Printed::Mass, vault.vault, vault.lidWeight);
+    put(Printed::Force, vault.vault, vault.uplift);
+    put(Printed::Force, vault.vault,
+        decide([&](Force soil) -> Force { return soil; }, vault.soilForce));
+    volumes(vault.vault, vault.ballast);
+    lengths(vault.vault, vault.collar);
+  }
+  const EarthFigures& f = earth.figures;
+  lengths(all, f.bedding, f.workingSpace, f.trenchBedding, f.pipeZone, earth.deepest,
+          earth.spoilClear);
+  volumes(all, earth.dug, earth.bedding, earth.pipeZone, earth.backfill, earth.spoil,
+          earth.surplus);
+}
+
+inline void KnownNumbers::train(const TrainStudy& train) {
+  for (const auto* state : {&train.pumpStopped, &train.pumpRunning}) {
+    if (!*state) continue;
+    for (const ChamberLevel& chamber : (*state)->chambers)
+      levels(chamber.vault, chamber.rest, chamber.level);
+    for (const PassageLevels& way : (*state)->passages) {
+      for (const RunLevel& point : way.points)
+        levels(way.run, point.water);
+    }
+    for (const BasinLevel& basin : (*state)->basins)
+      levels(basin.basin, basin.level);
+  }
+  for (const GravityStudy& g : train.gravity) {
+    put(Printed::Flow, g.run, g.fullFlow);
+    put(Printed::Flow, g.run, g.peak);
+    put(Printed::Share, g.run, g.share);
+    put(Printed::Velocity, g.run, g.velocity);
+  }
+  for (const ChamberDuty& duty : train.chambers) {
+    put(Printed::Time, duty.vault, duty.detention);
+    put(Printed::Velocity, duty.vault, duty.overflowRate);
+    put(Printed::Velocity, duty.vault, duty.forward);
+  }
+  for (const auto* flow : {&train.peakInflow, &train.peakDraw, &train.recirculation})
+    put(Printed::Flow, Id{}, *flow);
+  for (const auto* time : {&train.fill, &train.drawDown, &train.drawDownNet, &train.pumpOutFirst,
+                           &train.pumpOutTrain, &train.turnover})
+    put(Printed::Time, Id{}, *time);
+  volumes(Id{}, train.usable, train.sludgePerDay);
+}
+
+inline void KnownNumbers::pumping(const HydraulicsStudy& h) {
+  for (const PressureRun& run : h.runs) {
+    put(Printed::Flow, run.run, run.flow);
+    put(Printed::Velocity, run.run, run.ceiling);
+    lengths(run.run, run.loss);
+    if (run.loss) put(Printed::Velocity, run.run, run.loss->fastest);
+    for (const auto* pressure : {&run.neededAtStart, &run.wanted, &run.atEnd})
+      put(Printed::Pressure, run.run, *pressure);
+  }
+  for (const SuctionStudy& s : h.suctions) {
+    levels(s.run, s.pump, s.lowWater, s.highWater);
+    lengths(s.run, s.liftLow, s.liftHigh, s.submergence, s.suctionLift, s.npshAvailable,
+            s.npshRequired, s.liftLimit);
+    volumes(s.run, s.primingVolume);
+    put(Printed::Time, s.run, s.primingTime);
+  }
+  const DemandStudy& d = h.demand;
+  volumes(Id{}, d.busyHourWash, d.dailyWash, d.dailyFresh, d.dailyProduct, d.dailyToVaults,
+          d.dailyMakeUp, d.dailySurplus);
+  put(Printed::Share, Id{}, d.reclaimShare);
+  for (const auto* flow : {&d.peakProduct, &d.peakFresh, &d.peakToVaults, &h.pumpFlow})
+    put(Printed::Flow, Id{}, *flow);
+  lengths(Id{}, h.pumpHead);
+}
+
+inline void KnownNumbers::wiring(const Plan& plan, const WiringStudy& wiring) {
+  for (const ConduitStudy& conduit : wiring.conduits) {
+    put(Printed::Share, conduit.run, conduit.fill);
+    put(Printed::Share, conduit.run, conduit.fillLimit);
+    put(Printed::Angle, conduit.run, conduit.mostDegrees * kPi / 180);
+  }
+  for (const WorkingSpaceStudy& space : wiring.spaces) {
+    lengths(space.room, space.depthNeeded, space.depthClear, space.widthNeeded, space.widthClear,
+            space.heightNeeded);
+  }
+  for (const SupplyStudy& supply : wiring.supplies) {
+    lengths(supply.supply, supply.disconnectDistance);
+    for (const Supply& given : plan.basis.wiring.supplies) {
+      if (given.id == supply.supply) lengths(given.run, supply.disconnectDistance);
+    }
+  }
+  for (const Supply& supply : plan.basis.wiring.supplies) {
+    put(Printed::Volts, supply.id, supply.volts);
+    if (supply.voltsToGround) put(Printed::Volts, supply.id, *supply.voltsToGround);
+  }
+  for (const SignalCircuit& signal : plan.basis.wiring.signalCircuits) {
+    const bool low = signal.kind == SignalKind::Dc24 || signal.kind == SignalKind::Ac24;
+    put(Printed::Volts, signal.id, low ? 24 : signal.kind == SignalKind::Ac110 ? 110 : 220);
+  }
+}
+
+inline void KnownNumbers::basis(const Basis& basis) {
+  lengths(Id{}, basis.water.sludgeDepth, basis.water.oilDepth, basis.water.lowLevel);
+  put(Printed::Flow, Id{}, basis.pump.recirculation);
+  put(Printed::Flow, Id{}, basis.pump.underflow);
+}
+
+/// What a tape measures: between the corners of buildings and vaults, and the plan's dimensions.
+inline void KnownNumbers::distances(const Plan& plan) {
+  const Locator where(plan);
+  for (const Vault& vault : plan.vaults) {
+    for (Point2 corner : outline(vault)) {
+      for (const Building& building : plan.buildings) {
+        for (Point2 fixed : building.outline)
+          lengths(vault.id, distance(corner, fixed));
+      }
+      for (const Vault& other : plan.vaults) {
+        for (Point2 far : outline(other))
+          if (other.id != vault.id) lengths(vault.id, distance(corner, far));
+      }
+    }
+  }
+  for (const DimensionNote& note : plan.notes) {
+    const auto a = where.position(note.from), b = where.position(note.to);
+    if (a && b) lengths(note.id, distance(*a, *b));
+  }
+}
+
+inline void KnownNumbers::calculated(const Review& review) {
+  static const std::map<QuantityKind, Printed> kinds = {
+      {QuantityKind::Length, Printed::Length},     {QuantityKind::HeadOfWater, Printed::Length},
+      {QuantityKind::Volume, Printed::Volume},     {QuantityKind::Flow, Printed::Flow},
+      {QuantityKind::Velocity, Printed::Velocity}, {QuantityKind::Pressure, Printed::Pressure},
+      {QuantityKind::Mass, Printed::Mass},         {QuantityKind::Force, Printed::Force},
+      {QuantityKind::Time, Printed::Time},         {QuantityKind::Share, Printed::Share}};
+  for (const Calculation& calculation : calculations(review.plan, review.study)) {
+    const auto kind = kinds.find(calculation.kind);
+    if (calculation.decided && kind != kinds.end())
+      put(kind->second, calculation.object, calculation.result);
+  }
+}
+
+} // namespace sump::testing
