@@ -72,7 +72,7 @@ ListTable changeTable(const PlanComparison& comparison) {
   for (const PlanChange& change : comparison.changes) {
     table.rows.push_back(
         {listText(std::string(name(change.kind))),
-         listText(change.noun + (change.called.empty() ? "" : " " + change.called)),
+         listText(objectWords(change)),
          listText(change.object), listText(change.part), listText(change.what),
          listText(change.before), listText(change.after), listText(change.difference)});
   }

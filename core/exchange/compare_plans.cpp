@@ -199,7 +199,7 @@ DiffPlace Differ::placeOf(const DiffPlace& owner, const T& item, bool inAfter, b
     DiffPlace place = owner.inside(noun<T>() + " " + calledOf(item));
     place.part = item.id;
     const auto own = partExtent(plan, locator, item.id);
-    if (own) place.extent = own;
+    if (own) place.narrow(*own);
     return place;
   }
   DiffPlace place;
@@ -209,7 +209,10 @@ DiffPlace Differ::placeOf(const DiffPlace& owner, const T& item, bool inAfter, b
   if constexpr (requires { item.angle; }) place.turn = item.angle;
   if constexpr (std::is_same_v<T, Run>) {
     const auto line = locator.centreline(item);
-    if (line && !line->empty()) place.extent = boxOf(*line);
+    if (line && !line->empty()) {
+      place.extent = boxOf(*line);
+      place.line = *line;
+    }
   } else {
     place.extent = extentOf(plan, item.id);
   }
@@ -293,7 +296,7 @@ void Differ::unnamed(const DiffPlace& place, std::string_view key, const std::ve
   const std::size_t least = std::min(b.size(), a.size());
   const auto at = [&](const std::vector<T>& list, std::size_t i) {
     DiffPlace where = place.inside(noun<T>() + " " + std::to_string(i + 1));
-    if constexpr (std::is_same_v<T, Vertex>) where.extent = Box{list[i].at, list[i].at};
+    if constexpr (std::is_same_v<T, Vertex>) where.narrow({list[i].at, list[i].at});
     return where;
   };
   if (b.size() == a.size()) {
@@ -342,7 +345,7 @@ void Differ::field(const DiffPlace& place, std::string_view key, const V& b, con
     DiffPlace where = place.inside(fieldWords(key));
     if constexpr (std::is_same_v<V, RunEnd>) {
       where.turn = targetAngle(job_, a);
-      if (const auto at = job_.inAfter.position(a)) where.extent = Box{*at, *at};
+      if (const auto at = job_.inAfter.position(a)) where.narrow({*at, *at});
     }
     if constexpr (std::is_same_v<V, NoteEnd>) where.turned = a.object.empty();
     fields(where, b, a);

@@ -8,7 +8,7 @@ void DiffJob::note(ChangeKind kind, const DiffPlace& place, std::string b, std::
                    std::string difference) {
   changes.push_back({place.forced.value_or(kind), place.object, place.part, place.noun,
                      place.called, place.path, std::move(b), std::move(a), std::move(difference),
-                     place.extent});
+                     place.extent, place.line});
 }
 
 namespace {

@@ -30,7 +30,12 @@ struct DiffPlace {
   Angle turn;                       ///< of the frame that its points are local to
   bool turned = true;               ///< the frame's angle is known
   std::optional<Box> extent;
+  Polyline line; ///< of a run, while the place is all of it
 
+  void narrow(const Box& box) {
+    extent = box;
+    line.clear();
+  }
   DiffPlace inside(const std::string& step) const {
     DiffPlace place = *this;
     place.path += (place.path.empty() ? "" : ": ") + step;

@@ -1,5 +1,7 @@
 #include "core/sheet/revision_clouds.h"
 
+#include "core/geometry/outline_union.h"
+#include "core/geometry/polygon.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -49,7 +51,8 @@ PaperBox cloudBox(const Box& extent, const SheetView& view) {
 /// round with y down from its top left corner over the top right one).
 void addArcs(Point2 a, Point2 b, Polyline& line) {
   constexpr int kSteps = 8;
-  const int arcs = std::max(2, static_cast<int>(std::lround(distance(a, b) / kChord)));
+  const int least = distance(a, b) < kChord ? 1 : 2;
+  const int arcs = std::max(least, static_cast<int>(std::lround(distance(a, b) / kChord)));
   const Point2 along = (b - a) * (1.0 / arcs), out{along.y, -along.x};
   for (int i = 0; i < arcs; ++i) {
     for (int k = 1; k <= kSteps; ++k) {
@@ -60,16 +63,54 @@ void addArcs(Point2 a, Point2 b, Polyline& line) {
   }
 }
 
-Polyline cloudLine(const PaperBox& box) {
-  const Ring corners = box.ring();
-  Polyline line{corners[0]};
-  for (std::size_t i = 0; i < corners.size(); ++i)
-    addArcs(corners[i], corners[(i + 1) % corners.size()], line);
+/// Corners so that the cloud bulges outward: `ring` as PaperBox::ring goes round.
+Polyline cloudLine(const Ring& ring) {
+  Polyline line{ring[0]};
+  for (std::size_t i = 0; i < ring.size(); ++i)
+    addArcs(ring[i], ring[(i + 1) % ring.size()], line);
   return line;
 }
 
-bool seenWhole(const Box& extent, const SheetView& view) {
-  return view.frame.holds(cloudBox(extent, view));
+/// A strip along a leg that reaches beyond its ends and sides.
+Ring stripAround(Point2 a, Point2 b) {
+  const double length = distance(a, b);
+  const Point2 along = length > 0 ? (b - a) * (kClear / length) : Point2{kClear, 0};
+  const Point2 side{-along.y, along.x};
+  return {a - along - side, b + along - side, b + along + side, a - along + side};
+}
+
+/// The outlines on the paper: a long run is followed leg by leg, since a box round all of it would
+/// take in what did not change.
+std::vector<Ring> cloudRings(const Cloud& cloud, const SheetView& view) {
+  if (cloud.lines.empty()) return {cloudBox(cloud.extent, view).ring()};
+  std::vector<Ring> strips;
+  for (const Polyline& line : cloud.lines) {
+    for (std::size_t i = 0; i + 1 < line.size(); ++i)
+      strips.push_back(stripAround(view.toPaper(line[i]), view.toPaper(line[i + 1])));
+  }
+  if (cloud.rest) strips.push_back(cloudBox(*cloud.rest, view).ring());
+  return unionOutlines(strips);
+}
+
+bool seenWhole(const Cloud& cloud, const SheetView& view) {
+  return view.frame.holds(cloudBox(cloud.extent, view));
+}
+
+/// A corner or an end of a run that is in the cloud as a whole adds nothing to it.
+bool liesOn(const Box& box, const std::vector<Polyline>& lines) {
+  constexpr double kNear = 1e-3; // m
+  return std::any_of(lines.begin(), lines.end(), [&](const Polyline& line) {
+    return distanceToLine(box.low, line) < kNear && distanceToLine(box.high, line) < kNear;
+  });
+}
+
+void addTo(Cloud& cloud, const PlanChange& change) {
+  cloud.extent = joined(cloud.extent, *change.extent);
+  if (change.line.size() < 2) {
+    cloud.rest = cloud.rest ? joined(*cloud.rest, *change.extent) : *change.extent;
+  } else if (std::find(cloud.lines.begin(), cloud.lines.end(), change.line) == cloud.lines.end()) {
+    cloud.lines.push_back(change.line);
+  }
 }
 
 struct TriangleSize {
@@ -148,14 +189,17 @@ CloudSet revisionClouds(const SheetJob& job) {
     if (!isClouded(change)) continue;
     std::size_t cloud = 0;
     while (cloud < set.clouds.size() &&
-           !(objects[cloud] == change.object && meet(set.clouds[cloud], *change.extent)))
+           !(objects[cloud] == change.object && meet(set.clouds[cloud].extent, *change.extent)))
       ++cloud;
     if (cloud == set.clouds.size()) {
-      set.clouds.push_back(*change.extent);
+      set.clouds.push_back({*change.extent, {}, {}});
       objects.push_back(change.object);
     }
-    set.clouds[cloud] = joined(set.clouds[cloud], *change.extent);
+    addTo(set.clouds[cloud], change);
     set.ofChange.back() = static_cast<int>(cloud) + 1;
+  }
+  for (Cloud& cloud : set.clouds) {
+    if (cloud.rest && liesOn(*cloud.rest, cloud.lines)) cloud.rest.reset();
   }
   return set;
 }
@@ -165,7 +209,11 @@ std::vector<std::string> drawClouds(const CloudSet& set, const SheetView& view,
   std::vector<std::string> missing;
   for (std::size_t i = 0; i < set.clouds.size(); ++i) {
     if (enlarged != nullptr && seenWhole(set.clouds[i], *enlarged)) continue;
-    const auto parts = clipLine(cloudLine(cloudBox(set.clouds[i], view)), view.frame);
+    std::vector<Polyline> parts;
+    for (const Ring& ring : cloudRings(set.clouds[i], view)) {
+      for (Polyline& part : clipLine(cloudLine(ring), view.frame))
+        parts.push_back(std::move(part));
+    }
     if (parts.empty()) continue;
     for (const Polyline& part : parts)
       page.items.push_back(PageShape{part, false, false, LineStyle{Ink::Black, 0.5, {}}, {}});

@@ -6,15 +6,23 @@
 #include "core/sheet/label_board.h"
 #include "core/sheet/sheet_set.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace sump {
 
+/// What one cloud goes round, on the site: along lines, and round the rest as a whole.
+struct Cloud {
+  Box extent; ///< of all
+  std::vector<Polyline> lines;
+  std::optional<Box> rest;
+};
+
 /// Clouds are numbered from 1; the list of changes tells which change is in which.
 struct CloudSet {
   std::string revision; ///< the plan's revision index; `?` when it has none
-  std::vector<Box> clouds;
+  std::vector<Cloud> clouds;
   std::vector<int> ofChange; ///< a cloud's number for each change; 0: none is drawn
 };
 

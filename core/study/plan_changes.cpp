@@ -1,5 +1,8 @@
 #include "core/study/plan_changes.h"
 
+#include <algorithm>
+#include <cctype>
+
 namespace sump {
 
 std::string_view name(ChangeKind kind) {
@@ -43,9 +46,20 @@ std::optional<double> BillChange::difference() const {
   return *after - *before;
 }
 
+std::string objectWords(const PlanChange& change) {
+  if (change.called.empty()) return change.noun;
+  const auto same = [](unsigned char a, unsigned char b) {
+    return std::tolower(a) == std::tolower(b);
+  };
+  const std::string& noun = change.noun;
+  const bool said = change.called.size() >= noun.size() &&
+                    std::equal(noun.begin(), noun.end(), change.called.begin(), same) &&
+                    (change.called.size() == noun.size() || change.called[noun.size()] == ' ');
+  return said ? change.called : noun + " " + change.called;
+}
+
 std::string subject(const PlanChange& change) {
-  std::string text = change.noun;
-  if (!change.called.empty()) text += " " + change.called;
+  std::string text = objectWords(change);
   if (!change.what.empty()) text += ": " + change.what;
   return text;
 }

@@ -42,6 +42,7 @@ struct PlanChange {
   std::string after;
   std::string difference;    ///< `2'-0" toward N 45° E`, `+0.25`; may be empty
   std::optional<Box> extent; ///< what a cloud goes round: after, or before if removed
+  Polyline line;             ///< of a run as a whole: what the cloud follows; else empty
 };
 
 /// A line of the bill of materials whose amount to buy changed; amounts in `unit`, rounded.
@@ -64,6 +65,8 @@ struct PlanComparison {
   bool empty() const { return changes.empty() && bill.empty(); }
 };
 
+/// `vault V1`, `Vault 1`, `run Overflow`: the noun only where the name does not say it already.
+std::string objectWords(const PlanChange& change);
 /// `Vault 1: baffle BF2: offset`: object and what of it, for lists.
 std::string subject(const PlanChange& change);
 /// The whole change as a sentence's part: `vault V1: floor: 96.20 to 95.95 (-0.25)`.

@@ -6,6 +6,8 @@
 #include "core/plan/edits_objects.h"
 #include "core/sheet/border.h"
 #include "core/sheet/compose.h"
+#include "core/sheet/revision_clouds.h"
+#include "tests/support/golden.h"
 
 #include <gtest/gtest.h>
 
@@ -124,6 +126,82 @@ TEST_P(RevisionClouds, WithoutAnEarlierPlanNothingIsClouded) {
   }
   EXPECT_EQ(count(plain, "G-6", "CHANGE IN THE BILL OF MATERIALS"), 0);
   EXPECT_EQ(count(same, "G-6", "Nothing to buy changed."), 1);
+}
+
+/// A resized run and a lowered vault of the depot.
+struct Resized {
+  Review before = review(sample("transit-depot"), builtinCatalog());
+  Review after = review(changed(before.plan), builtinCatalog());
+  PlanComparison comparison = comparePlans(before, after, {}, "issued.sump");
+  SheetJob job{after, builtinCatalog(), *paperSize("arch-d"), 0, {}, &comparison};
+  SheetView view{"1", "PLAN", {{20, 20}, {880, 580}}, {15, 15}, 50, {}};
+
+  static Plan changed(Plan plan) {
+    plan.project.revision = "C";
+    Run run = *plan.runs.find("OF-1");
+    run.size = "8";
+    plan.runs.put(run);
+    Vault vault = plan.vaults.front();
+    vault.floor = vault.floor - metres(0.2);
+    plan.vaults.put(vault);
+    return plan;
+  }
+};
+
+/// Nothing on the page but the clouds, so that this golden file changes with the clouds alone.
+TEST(RevisionCloudsGolden, CloudsOfARunAndAVault) {
+  const Resized of;
+  Page page;
+  page.number = "P-101";
+  page.title = "Clouds";
+  page.width = 914;
+  page.height = 610;
+  LabelBoard board(of.view, {}, page);
+  EXPECT_TRUE(drawClouds(revisionClouds(of.job), of.view, nullptr, board, page).empty());
+  Block list = planChangeBlock(of.job, 200);
+  place(list, {30, 500}, 580, page);
+  testing::expectGolden("sheet/golden/revision-clouds.txt", dump(page));
+}
+
+/// The cloud stays within an arc's height of its distance from the line; a box would not.
+TEST(RevisionCloudsShape, ALongRunIsFollowed) {
+  const Resized of;
+  const CloudSet set = revisionClouds(of.job);
+  ASSERT_EQ(set.clouds.size(), 2u);
+  const Cloud& cloud = set.clouds[0].lines.empty() ? set.clouds[1] : set.clouds[0];
+  ASSERT_EQ(cloud.lines.size(), 1u);
+  EXPECT_FALSE(cloud.rest);
+  Page page;
+  LabelBoard board(of.view, {}, page);
+  CloudSet only{"C", {cloud}, {1}};
+  drawClouds(only, of.view, nullptr, board, page);
+  Polyline line;
+  for (Point2 p : cloud.lines[0])
+    line.push_back(of.view.toPaper(p));
+  std::size_t points = 0;
+  for (const PageItem& item : page.items) {
+    const auto* shape = std::get_if<PageShape>(&item);
+    if (shape == nullptr || !shape->line || shape->line->width != 0.5) continue;
+    for (Point2 p : shape->points) {
+      EXPECT_LT(distanceToLine(p, line), 7.5) << p.x << " " << p.y;
+      EXPECT_GT(distanceToLine(p, line), 1.2) << p.x << " " << p.y;
+      ++points;
+    }
+  }
+  EXPECT_GT(points, 200u);
+}
+
+TEST(RevisionCloudsWords, ANameThatSaysTheNounIsNotDoubled) {
+  PlanChange change;
+  change.noun = "vault";
+  change.called = "Vault 1, settling";
+  EXPECT_EQ(objectWords(change), "Vault 1, settling");
+  change.called = "V1";
+  EXPECT_EQ(objectWords(change), "vault V1");
+  change.called = "Vaulted cellar";
+  EXPECT_EQ(objectWords(change), "vault Vaulted cellar");
+  change.called.clear();
+  EXPECT_EQ(objectWords(change), "vault");
 }
 
 INSTANTIATE_TEST_SUITE_P(Papers, RevisionClouds,
