@@ -22,6 +22,25 @@ void moveItem(PageItem& item, Point2 by) {
   }
 }
 
+Block enlarged(Block block, double times) {
+  block.width *= times;
+  for (auto* strips : {&block.head, &block.body}) {
+    for (PaperStrip& strip : *strips) {
+      strip.height *= times;
+      for (PageItem& item : strip.items) {
+        if (auto* text = std::get_if<PageText>(&item)) {
+          text->at = text->at * times;
+          text->height *= times;
+        } else {
+          for (Point2& p : std::get<PageShape>(item).points)
+            p = p * times;
+        }
+      }
+    }
+  }
+  return block;
+}
+
 PageShape rule(Point2 a, Point2 b, double width) {
   return {{a, b}, false, false, LineStyle{Ink::Black, width, {}}, {}};
 }
@@ -40,7 +59,9 @@ std::size_t fitting(const std::string& word, double width, double height, bool b
     if (best > 0 && textWidth(word.substr(0, i), height, bold) > width) break;
     best = i;
   }
-  return best;
+  // After a hyphen if there is one.
+  const std::size_t hyphen = best < word.size() && best > 0 ? word.rfind('-', best - 1) : word.npos;
+  return hyphen != word.npos && hyphen > 0 ? hyphen + 1 : best;
 }
 
 } // namespace

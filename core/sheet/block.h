@@ -23,6 +23,7 @@ struct Block {
   double width = 0;
   std::vector<PaperStrip> head; ///< repeated on every continuation
   std::vector<PaperStrip> body;
+  bool toScale = false; ///< a drawing: it may not be enlarged
   double height() const;
 };
 
@@ -30,6 +31,9 @@ void moveItem(PageItem& item, Point2 by);
 PageShape rule(Point2 a, Point2 b, double width);
 PageText words(Point2 at, std::string text, double height = kTextHeight, bool bold = false,
                Align align = Align::Left);
+
+/// Lettering and rows `times` as large; lines keep their widths.
+Block enlarged(Block block, double times);
 
 /// Lines no wider than `width` mm, broken at spaces; a longer word is broken where it must be.
 std::vector<std::string> wrapped(const std::string& text, double width, double height, bool bold);

@@ -94,7 +94,9 @@ bool hasFootTitle(const Page& page) {
 PaperBox titleBox(const Page& page) {
   const PaperBox space = drawingSpace(page);
   if (hasFootTitle(page)) return {{space.low.x, space.high.y - kFootTitleHeight}, space.high};
-  return {{space.high.x - kTitleWidth, space.high.y - kTitleHeight}, space.high};
+  // An upright page is hardly wider than the block, which then takes all its width.
+  const double width = page.height > page.width ? space.width() : kTitleWidth;
+  return {{space.high.x - width, space.high.y - kTitleHeight}, space.high};
 }
 
 void drawFrame(Page& page) {
@@ -114,8 +116,11 @@ void drawBorder(Page& page) {
 
 namespace {
 
-std::string supplementary(const Project& project, const Page& page) {
-  return page.title + (project.supplementaryTitle.empty() ? "" : ": ") + project.supplementaryTitle;
+/// The sheet's own title, with the project's where the field of this width takes both.
+std::string supplementary(const Project& project, const Page& page, double width) {
+  if (project.supplementaryTitle.empty()) return page.title;
+  std::string both = page.title + ": " + project.supplementaryTitle;
+  return textWidth(both, kTextHeight, false) <= width - 2.4 ? both : page.title;
 }
 
 std::string unitsText(const Project& project) {
@@ -133,8 +138,8 @@ FieldRows cornerRows(const Project& p, const SheetFacts& sheet, const Page& page
       {12,
        {{110, "Legal owner", p.legalOwner}, {70, "Identification number", p.identificationNumber}}},
       {15, {{180, "Title", p.title, 5, true}}},
-      {11,
-       {{110, "Supplementary title", supplementary(p, page)},
+      {12,
+       {{110, "Supplementary title", supplementary(p, page, 110)},
         {70, "Document type", sheet.documentType}}},
       {12, {{180, "Site", p.siteAddress}}},
       {12,
@@ -154,25 +159,26 @@ FieldRows cornerRows(const Project& p, const SheetFacts& sheet, const Page& page
 
 /// The same fields along the foot of a small sheet; widths in hundredths of it.
 FieldRows footRows(const Project& p, const SheetFacts& sheet, const Page& page) {
-  return {{12,
-           {{26, "Legal owner", p.legalOwner},
-            {38, "Title", p.title, 5, true},
-            {36, "Supplementary title", supplementary(p, page)}}},
-          {12,
-           {{26, "Site", p.siteAddress},
-            {16, "Identification number", p.identificationNumber},
-            {14, "Created by", p.createdBy},
-            {14, "Approved by", p.approvedBy},
-            {14, "Document status", p.documentStatus},
-            {16, "Document type", sheet.documentType}}},
-          {12,
-           {{13, "Date of issue", p.issueDate},
-            {8, "Revision", p.revision, 3.5, true},
-            {20, "Scale", sheet.scale},
-            {18, "Units", unitsText(p)},
-            {9, "Paper", sheet.paper},
-            {18, "Sheet number", page.number, 5, true},
-            {14, "Sheet", countText(sheet)}}}};
+  return {
+      {12,
+       {{26, "Legal owner", p.legalOwner},
+        {38, "Title", p.title, 5, true},
+        {36, "Supplementary title", supplementary(p, page, 0.36 * drawingSpace(page).width())}}},
+      {12,
+       {{26, "Site", p.siteAddress},
+        {16, "Identification number", p.identificationNumber},
+        {14, "Created by", p.createdBy},
+        {14, "Approved by", p.approvedBy},
+        {14, "Document status", p.documentStatus},
+        {16, "Document type", sheet.documentType}}},
+      {12,
+       {{13, "Date of issue", p.issueDate},
+        {8, "Revision", p.revision, 3.5, true},
+        {20, "Scale", sheet.scale},
+        {18, "Units", unitsText(p)},
+        {9, "Paper", sheet.paper},
+        {18, "Sheet number", page.number, 5, true},
+        {14, "Sheet", countText(sheet)}}}};
 }
 
 } // namespace
@@ -184,7 +190,7 @@ void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page)
   FieldRows rows = foot ? footRows(project, sheet, page) : cornerRows(project, sheet, page);
   for (auto& [height, fields] : rows) {
     for (Field& field : fields)
-      field.width *= foot ? box.width() / 100 : 1;
+      field.width *= box.width() / (foot ? 100 : kTitleWidth);
     drawFieldRow(at, height, fields, page);
     at.y += height;
   }
@@ -193,16 +199,16 @@ void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page)
 
 void drawTitleStrip(const Project& project, const SheetFacts& sheet, Page& page) {
   const PaperBox space = drawingSpace(page);
-  const Point2 at{space.high.x - kTitleWidth, space.high.y - kTitleStripHeight};
-  page.items.push_back(rule({space.low.x, at.y}, {space.high.x, at.y}, 0.5));
-  drawFieldRow(at, kTitleStripHeight,
-               {{40, "Identification number", project.identificationNumber},
-                {60, "Title", project.title},
-                {18, "Revision", project.revision, 3.5, true},
-                {28, "Date of issue", project.issueDate},
-                {34, "Page", std::to_string(sheet.sheet) + " of " + std::to_string(sheet.sheets),
-                 3.5, true}},
-               page);
+  const Point2 at{space.low.x, space.high.y - kTitleStripHeight};
+  page.items.push_back(rule(at, {space.high.x, at.y}, 0.5));
+  std::vector<Field> fields = {{40, "Identification number", project.identificationNumber},
+                               {60, "Title", project.title},
+                               {18, "Revision", project.revision, 3.5, true},
+                               {28, "Date of issue", project.issueDate},
+                               {34, "Page", countText(sheet), 3.5, true}};
+  for (Field& field : fields)
+    field.width *= space.width() / kTitleWidth;
+  drawFieldRow(at, kTitleStripHeight, fields, page);
 }
 
 } // namespace sump

@@ -1,6 +1,7 @@
 #include "core/sheet/compose.h"
 
 #include "core/sheet/border.h"
+#include "core/sheet/flow.h"
 #include "core/sheet/sheet_set.h"
 
 #include <algorithm>
@@ -12,28 +13,81 @@ namespace sump {
 
 namespace {
 
+/// What may be set larger or smaller so that the sheets are well filled.
+enum class Vary { Nothing, Letters, Figures };
+
 struct Maker {
   SheetKind kind;
-  DraftPages (*make)(const SheetJob&); ///< null: the cover, which needs the others' index
+  const char* documentType;
+  const char* scale; ///< `As shown`, `None`
+  Vary vary;
+  bool joins;                               ///< it goes on on the sheets of the kind before it
+  void (*fill)(const SheetJob&, PageFlow&); ///< null: the cover, which needs the others' index
 };
 
 const std::vector<Maker>& makers() {
+  using enum Vary;
   static const std::vector<Maker> all = {
-      {{"cover", "G-0", "Cover and sheet index"}, nullptr},
-      {{"coordination", "G-0", "Coordination and cautions"}, coordinationSheet},
-      {{"placement", "C-1", "Vault placement"}, placementSheet},
-      {{"excavation", "C-1", "Excavation"}, excavationSheet},
-      {{"vault-sections", "C-3", "Vault sections"}, vaultSectionSheet},
-      {{"plan", "P-1", "Reclaim tankage plan"}, planSheet},
-      {{"long-section", "P-3", "Long section through the vaults"}, trainSectionSheet},
-      {{"run-sections", "P-3", "Sections of the runs"}, runSectionSheet},
-      {{"room", "P-4", "Equipment room"}, roomSheet},
-      {{"details", "P-5", "Plumbing details"}, detailSheet},
-      {{"schedules", "P-6", "Plumbing schedules"}, plumbingScheduleSheet},
-      {{"electrical", "E-1", "Electrical plan"}, electricalSheet},
-      {{"electrical-schedules", "E-6", "Electrical schedules"}, electricalScheduleSheet},
-      {{"findings", "G-6", "Findings and revisions"}, findingSheet},
-      {{"calculations", "G-6", "Calculation summary"}, calculationSummarySheet},
+      {{"cover", "G-0", "Cover and sheet index"}, "Cover", "As shown", Letters, false, nullptr},
+      {{"coordination", "G-0", "Coordination and cautions"},
+       "General",
+       "None",
+       Letters,
+       true,
+       coordinationSheet},
+      {{"placement", "C-1", "Vault placement"}, "Plan", "As shown", Nothing, false, placementSheet},
+      {{"excavation", "C-1", "Excavation"}, "Plan", "As shown", Nothing, false, excavationSheet},
+      {{"vault-sections", "C-3", "Vault sections"},
+       "Section",
+       "As shown",
+       Figures,
+       false,
+       vaultSectionSheet},
+      {{"plan", "P-1", "Reclaim tankage plan"}, "Plan", "As shown", Nothing, false, planSheet},
+      {{"long-section", "P-3", "Long section through the vaults"},
+       "Section",
+       "As shown",
+       Figures,
+       false,
+       trainSectionSheet},
+      {{"run-sections", "P-3", "Sections of the runs"},
+       "Section",
+       "As shown",
+       Figures,
+       true,
+       runSectionSheet},
+      {{"room", "P-4", "Equipment room"}, "Large scale", "As shown", Figures, false, roomSheet},
+      {{"details", "P-5", "Plumbing details"}, "Detail", "As shown", Figures, false, detailSheet},
+      {{"schedules", "P-6", "Plumbing schedules"},
+       "Schedule",
+       "None",
+       Letters,
+       false,
+       plumbingScheduleSheet},
+      {{"electrical", "E-1", "Electrical plan"},
+       "Plan",
+       "As shown",
+       Nothing,
+       false,
+       electricalSheet},
+      {{"electrical-schedules", "E-6", "Electrical schedules"},
+       "Schedule",
+       "None",
+       Nothing,
+       true,
+       electricalScheduleSheet},
+      {{"findings", "G-6", "Findings and revisions"},
+       "Schedule",
+       "None",
+       Letters,
+       false,
+       findingSheet},
+      {{"calculations", "G-6", "Calculation summary"},
+       "Calculation",
+       "None",
+       Letters,
+       true,
+       calculationSummarySheet},
   };
   return all;
 }
@@ -46,62 +100,83 @@ const PaperSize& paperNamed(const std::string& key) {
   throw std::invalid_argument("There is no paper size '" + key + "'. Use one of: " + known + ".");
 }
 
-struct NumberedPage {
-  std::size_t maker = 0;
-  DraftPage draft;
-};
+/// What to try for a volume, the largest first.
+std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
+  if (vary == Vary::Nothing || isSmallPaper(paper)) return {{}};
+  // ISO 3098-1's next size of lettering; large sheets are often printed at half their size.
+  constexpr double kLarge = 3.5 / kTextHeight;
+  if (vary == Vary::Letters) return {{0, kLarge}, {0, 1}};
+  return {{0.55, 1}, {0.25, 1}, {0, 1}};
+}
 
-/// `P-101`: the series and the count in it.
-void numberPages(std::vector<NumberedPage>& pages) {
+/// The kinds from `first` on that share sheets, at the largest fit that takes the fewest of them.
+DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<IndexLine>& index) {
+  DraftPages best;
+  for (const SheetFit& fit : fits(makers()[first].vary, job.paper)) {
+    PageFlow flow(job, fit);
+    for (std::size_t i = first; i == first || (i < makers().size() && makers()[i].joins); ++i) {
+      flow.begin(i);
+      if (makers()[i].fill == nullptr) {
+        coverSheet(job, index, flow);
+      } else {
+        makers()[i].fill(job, flow);
+      }
+    }
+    DraftPages pages = flow.done();
+    if (best.empty() || pages.size() < best.size()) best = std::move(pages);
+    if (best.size() <= 1) break;
+  }
+  return best;
+}
+
+/// `P-101`: the series of the first kind on the page and the count in it.
+void nameAndNumber(DraftPages& pages) {
   std::map<std::string_view, int> count;
-  for (NumberedPage& page : pages) {
-    const std::string_view series = makers()[page.maker].kind.series;
+  for (DraftPage& page : pages) {
+    std::string title;
+    for (std::size_t kind : page.kinds)
+      title += (title.empty() ? "" : "; ") + std::string(makers()[kind].kind.title);
+    page.page.title = title;
+    const std::string_view series = makers()[page.kinds.front()].kind.series;
     const int n = ++count[series];
-    page.draft.page.number = std::string(series) + (n < 10 ? "0" : "") + std::to_string(n);
+    page.page.number = std::string(series) + (n < 10 ? "0" : "") + std::to_string(n);
   }
 }
 
-void append(std::vector<NumberedPage>& pages, std::size_t maker, DraftPages drafts) {
-  for (DraftPage& draft : drafts)
-    pages.push_back({maker, std::move(draft)});
+void append(DraftPages& pages, DraftPages more) {
+  std::move(more.begin(), more.end(), std::back_inserter(pages));
 }
 
-std::vector<IndexLine> indexOf(const std::vector<NumberedPage>& pages) {
+std::vector<IndexLine> indexOf(const DraftPages& pages) {
   std::vector<IndexLine> index;
-  for (const NumberedPage& page : pages) {
-    const Page& sheet = page.draft.page;
-    index.push_back({sheet.number, sheet.title, page.draft.documentType});
-  }
+  for (const DraftPage& page : pages)
+    index.push_back({page.page.number, page.page.title, makers()[page.kinds.front()].documentType});
   return index;
 }
 
-/// The cover lists all sheets, itself among them; it is made again until its own pages are as many
-/// as its index says.
-std::vector<NumberedPage> wholeSet(const SheetJob& job) {
-  std::vector<NumberedPage> others;
-  for (std::size_t i = 0; i < makers().size(); ++i) {
-    if (makers()[i].make != nullptr) append(others, i, makers()[i].make(job));
+/// The cover lists all sheets, itself among them; it is made again until its own sheets are those
+/// that its index says.
+DraftPages wholeSet(const SheetJob& job) {
+  DraftPages others;
+  for (std::size_t i = 1; i < makers().size(); ++i) {
+    if (!makers()[i].joins) append(others, volume(job, i, {}));
   }
-  std::vector<NumberedPage> pages;
-  constexpr std::size_t kMostCovers = 9;
-  DraftPages cover(1);
-  cover[0].page.title = "Cover and sheet index";
-  cover[0].documentType = "Cover";
-  for (std::size_t covers = 1; covers <= kMostCovers; ++covers) {
-    pages.clear();
-    cover.resize(covers, cover.front());
-    append(pages, 0, cover);
-    for (const NumberedPage& page : others)
-      pages.push_back(page);
-    numberPages(pages);
-    cover = coverSheet(job, indexOf(pages));
-    if (cover.size() <= covers) break;
+  DraftPages front{{borderedPage(job), {0}}};
+  constexpr int kTries = 9;
+  for (int i = 0; i < kTries; ++i) {
+    DraftPages pages = front;
+    append(pages, others);
+    nameAndNumber(pages);
+    const std::vector<IndexLine> index = indexOf(pages);
+    front = volume(job, 0, index);
+    pages = front;
+    append(pages, others);
+    nameAndNumber(pages);
+    if (indexOf(pages) == index) return pages;
   }
-  for (std::size_t i = 0; i < cover.size(); ++i) {
-    cover[i].page.number = pages[i].draft.page.number;
-    pages[i].draft = cover[i];
-  }
-  return pages;
+  append(front, std::move(others));
+  nameAndNumber(front);
+  return front;
 }
 
 std::string lower(std::string text) {
@@ -110,28 +185,28 @@ std::string lower(std::string text) {
   return text;
 }
 
-bool chosenBy(const std::string& word, const NumberedPage& page) {
-  const SheetKind& kind = makers()[page.maker].kind;
-  const std::string wanted = lower(word), number = lower(page.draft.page.number);
-  if (wanted == kind.key || wanted == number || wanted == lower(std::string(kind.series))) {
-    return true;
-  }
-  return wanted.size() == 1 && number.starts_with(wanted);
+bool chosenBy(const std::string& word, const DraftPage& page) {
+  const std::string wanted = lower(word), number = lower(page.page.number);
+  if (wanted == number || (wanted.size() == 1 && number.starts_with(wanted))) return true;
+  return std::any_of(page.kinds.begin(), page.kinds.end(), [&](std::size_t i) {
+    const SheetKind& kind = makers()[i].kind;
+    return wanted == kind.key || wanted == lower(std::string(kind.series));
+  });
 }
 
-bool chosen(const std::vector<std::string>& sheets, const NumberedPage& page) {
+bool chosen(const std::vector<std::string>& sheets, const DraftPage& page) {
   return sheets.empty() || std::any_of(sheets.begin(), sheets.end(), [&](const std::string& word) {
            return chosenBy(word, page);
          });
 }
 
-void demandKnown(const std::vector<std::string>& sheets, const std::vector<NumberedPage>& pages) {
+void demandKnown(const std::vector<std::string>& sheets, const DraftPages& pages) {
   for (const std::string& word : sheets) {
-    const bool known =
-        std::any_of(pages.begin(), pages.end(),
-                    [&](const NumberedPage& page) { return chosenBy(word, page); }) ||
-        std::any_of(makers().begin(), makers().end(),
-                    [&](const Maker& maker) { return maker.kind.key == lower(word); });
+    const bool known = std::any_of(pages.begin(), pages.end(),
+                                   [&](const DraftPage& page) { return chosenBy(word, page); }) ||
+                       std::any_of(makers().begin(), makers().end(), [&](const Maker& maker) {
+                         return maker.kind.key == lower(word);
+                       });
     if (known) continue;
     std::string keys;
     for (const Maker& maker : makers())
@@ -158,17 +233,22 @@ std::vector<Page> composeSheets(const Review& review, const SheetOptions& option
   const Catalog& catalog = options.catalog != nullptr ? *options.catalog : builtinCatalog();
   const SheetJob job{
       review, catalog, paper, options.scale, planMarks(review.plan, review.study), options.changes};
-  std::vector<NumberedPage> set = wholeSet(job);
+  DraftPages set = wholeSet(job);
   demandKnown(options.sheets, set);
   std::vector<Page> pages;
   for (std::size_t i = 0; i < set.size(); ++i) {
     if (!chosen(options.sheets, set[i])) continue;
-    DraftPage& draft = set[i].draft;
+    Page& page = set[i].page;
+    const auto toScale = [](std::size_t kind) {
+      return std::string_view(makers()[kind].scale) != "None";
+    };
+    const auto shown = std::find_if(set[i].kinds.begin(), set[i].kinds.end(), toScale);
     drawTitleBlock(review.plan.project,
-                   {draft.documentType, draft.scale, std::string(paper.name),
-                    static_cast<int>(i) + 1, static_cast<int>(set.size())},
-                   draft.page);
-    pages.push_back(std::move(draft.page));
+                   {makers()[set[i].kinds.front()].documentType,
+                    shown == set[i].kinds.end() ? "None" : makers()[*shown].scale,
+                    std::string(paper.name), static_cast<int>(i) + 1, static_cast<int>(set.size())},
+                   page);
+    pages.push_back(std::move(page));
   }
   return pages;
 }

@@ -46,8 +46,7 @@ Block conduitTable(const SheetJob& job, double width) {
     const Run& run = *job.plan().runs.find(conduit.run);
     const RunStudy* studied = job.study().run(conduit.run);
     rows.push_back(
-        {tagOf(job, conduit.run), std::string(facts(run.service).name),
-         sizeAndMaterial(run, job.catalog),
+        {tagOf(job, conduit.run), sizeAndMaterial(run, job.catalog),
          studied != nullptr ? lengthText(*studied, job.units()) : "?",
          decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
          fixed(conduit.mostDegrees, 0) + "°", classText(conduit), conductorText(run),
@@ -55,11 +54,10 @@ Block conduitTable(const SheetJob& job, double width) {
   }
   return table("CONDUIT SCHEDULE",
                {{"Run"},
-                {"Service"},
                 {"Size and kind"},
                 {"Length", Align::Right},
                 {"Fill of|limit"},
-                {"Bends between|pull points", Align::Right},
+                {"Bends, pull|to pull", Align::Right},
                 {"Circuits"},
                 {"Conductors"},
                 {"From - to"}},

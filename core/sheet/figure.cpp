@@ -4,6 +4,7 @@
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace sump {
 
@@ -42,10 +43,13 @@ struct Room {
 
 Room roomAbout(const Drawing& drawing) {
   const double side = drawing.bare ? kBareRoom : kSideRoom;
-  double foot = drawing.bare ? kBareRoom : kFootRoom;
-  for (const Measure& m : drawing.measures)
-    foot = std::max(foot, std::abs(m.offset) + 8);
-  return {side, side + ladderWidth(drawing), foot, foot};
+  const double least = drawing.bare ? kBareRoom : kFootRoom;
+  double foot = least, top = least;
+  for (const Measure& m : drawing.measures) {
+    if (m.from.y != m.to.y) continue; // it stands in the room at the side
+    (m.offset < 0 ? foot : top) = std::max(m.offset < 0 ? foot : top, std::abs(m.offset) + 8);
+  }
+  return {side, side + ladderWidth(drawing), top, foot};
 }
 
 double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Point2 most) {
@@ -80,6 +84,8 @@ void drawLevels(const Drawing& drawing, const SheetView& view, double room, Labe
     const Point2 knee{left + 2, from.y}, end{left + 8, slots[i]};
     page.items.push_back(
         PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kThin, {}});
+    constexpr double kCover = 5;
+    board.avoid(from, knee, kCover);
     // The level's mark: a triangle standing on the line.
     page.items.push_back(PageShape{{knee, {knee.x - 1.2, knee.y - 2}, {knee.x + 1.2, knee.y - 2}},
                                    true,
@@ -91,17 +97,20 @@ void drawLevels(const Drawing& drawing, const SheetView& view, double room, Labe
   if (!levels.empty()) board.forbid({{left, view.frame.low.y}, view.frame.high});
 }
 
-/// Extension lines, the dimension line with its strokes; the text is placed along it.
-void drawMeasure(const Measure& m, const SheetView& view, LabelBoard& board, Page& page,
-                 std::vector<std::string>& unplaced) {
+/// Extension lines, the dimension line with its strokes. Returns the dimension line's ends, along
+/// which its text goes; nothing for one too short to see.
+std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const SheetView& view,
+                                                     LabelBoard& board, Page& page) {
   const Point2 a = view.toPaper(m.from), b = view.toPaper(m.to);
   const double length = distance(a, b);
-  if (length < 0.2) return;
+  if (length < 0.2) return std::nullopt;
   const Point2 along = (b - a) * (1 / length);
   const Point2 left{along.y, -along.x}; // y is down on the paper
   const Point2 from = a + left * m.offset, to = b + left * m.offset;
+  constexpr double kCover = 12; // as a part's line
   const auto line = [&](Point2 p, Point2 q, double width) {
     page.items.push_back(rule(p, q, width));
+    board.avoid(p, q, kCover);
   };
   const double sign = m.offset < 0 ? -1 : 1;
   line(a + left * sign, from + left * (sign * 1.5), 0.18);
@@ -110,8 +119,20 @@ void drawMeasure(const Measure& m, const SheetView& view, LabelBoard& board, Pag
   const Point2 stroke = (along + left) * 0.9;
   line(from - stroke, from + stroke, 0.35);
   line(to - stroke, to + stroke, 0.35);
-  if (!board.alongLine({{m.text}}, {view.toSite(from), view.toSite(to)}, 40)) {
-    unplaced.push_back(m.text);
+  return std::pair(from, to);
+}
+
+/// All lines first, so that no text stands on one.
+void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& board, Page& page,
+                  std::vector<std::string>& unplaced) {
+  std::vector<std::pair<const Measure*, Polyline>> told;
+  for (const Measure& m : drawing.measures) {
+    if (const auto ends = drawMeasure(m, view, board, page)) {
+      told.push_back({&m, {view.toSite(ends->first), view.toSite(ends->second)}});
+    }
+  }
+  for (const auto& [m, line] : told) {
+    if (!board.alongLine({{m->text}}, line, 40)) unplaced.push_back(m->text);
   }
 }
 
@@ -169,17 +190,17 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   const double width = std::max(kLeastWidth, shown.width() * k + room.left + room.right);
   view.frame = {{0, 0}, {width, shown.height() * k + room.top + room.foot}};
   // The drawing stands in the middle of what the levels leave free.
-  view.centre = shown.centre() + Point2{ladderWidth(drawing) / 2 / k, 0};
+  view.centre =
+      shown.centre() + Point2{ladderWidth(drawing) / 2 / k, (room.top - room.foot) / 2 / k};
   Page page;
   drawView(view, drawing.marks, page);
   LabelBoard board(view, drawing.marks, page);
   std::vector<std::string> unplaced;
   drawLevels(drawing, view, ladderWidth(drawing), board, page);
-  for (const Measure& m : drawing.measures)
-    drawMeasure(m, view, board, page, unplaced);
+  drawMeasures(drawing, view, board, page, unplaced);
   drawCallouts(drawing, board, unplaced);
   const double below = drawFigureTitle(drawing, view, units, unplaced, page);
-  return {width, {}, {PaperStrip{below, std::move(page.items)}}};
+  return {width, {}, {PaperStrip{below, std::move(page.items)}}, true};
 }
 
 } // namespace
@@ -193,7 +214,11 @@ Block figure(const Drawing& drawing, UnitSystem units, Point2 most) {
     titleRoom += block.height() - most.y + 1;
     block = drawnFigure(drawing, units, most, titleRoom);
   }
-  return block;
+  if (block.height() <= most.y || drawing.measures.empty()) return block;
+  // Very small paper: the levels still tell the heights, and larger paper the rest.
+  Drawing bare = drawing;
+  bare.measures.clear();
+  return figure(bare, units, most);
 }
 
 Ring pipeOutline(const Polyline& line, double diameter) {

@@ -1,6 +1,7 @@
 #include "core/sheet/flow.h"
 
 #include "core/sheet/border.h"
+#include "core/units/print.h"
 
 #include <algorithm>
 #include <set>
@@ -33,20 +34,19 @@ bool isSmallPaper(const PaperSize& paper) {
   return hasFootTitle(Page{{}, {}, paper.width, paper.height, {}});
 }
 
-Page borderedPage(const SheetJob& job, std::string title) {
-  Page page{{}, std::move(title), job.paper.width, job.paper.height, {}};
+Page borderedPage(const SheetJob& job) {
+  Page page{{}, {}, job.paper.width, job.paper.height, {}};
   drawBorder(page);
   return page;
 }
 
-PageFlow::PageFlow(const SheetJob& job, std::string title, std::string documentType)
-    : job_(job), title_(std::move(title)), documentType_(std::move(documentType)) {
+PageFlow::PageFlow(const SheetJob& job, SheetFit fit) : job_(job), fit_(fit) {
   const Page page{{}, {}, job.paper.width, job.paper.height, {}};
   space_ = drawingSpace(page).grown(-kSheetInset);
 }
 
 double PageFlow::fullWidth() const {
-  return space_.width();
+  return space_.width() / fit_.letters;
 }
 
 double PageFlow::columnWidth() const {
@@ -64,24 +64,36 @@ Point2 PageFlow::largestFigure() const {
   return {titleBox(page).low.x - kSheetInset - space_.low.x, space_.height()};
 }
 
+Point2 PageFlow::figureSize(Point2 least) const {
+  const Point2 most = largestFigure();
+  if (isSmallPaper(job_.paper)) return most;
+  return lerp(Point2{std::min(most.x, least.x), std::min(most.y, least.y)}, most, fit_.figures);
+}
+
 Page& PageFlow::page() {
   if (pages_.empty()) turnPage();
-  return pages_.back();
+  return pages_.back().page;
 }
 
 void PageFlow::turnPage() {
-  pages_.push_back(borderedPage(job_, title_));
-  taken_ = {titleBox(pages_.back()).grown(kSheetInset - kSheetGap)};
+  pages_.push_back({borderedPage(job_), {}});
+  taken_ = {titleBox(pages_.back().page).grown(kSheetInset - kSheetGap)};
+}
+
+void PageFlow::markKind() {
+  std::vector<std::size_t>& kinds = pages_.back().kinds;
+  if (std::find(kinds.begin(), kinds.end(), kind_) == kinds.end()) kinds.push_back(kind_);
 }
 
 PaperBox PageFlow::beginDrawing() {
   turnPage();
+  markKind();
   const PaperBox region{space_.low, space_.low + largestFigure()};
   taken_.push_back(region);
   if (!isSmallPaper(job_.paper)) {
-    const PaperBox space = drawingSpace(pages_.back());
+    const PaperBox space = drawingSpace(page());
     const double left = space.high.x - kTitleWidth;
-    pages_.back().items.push_back(rule({left, space.low.y}, {left, space.high.y}, 0.5));
+    page().items.push_back(rule({left, space.low.y}, {left, space.high.y}, 0.5));
     // Nothing may straddle the column's line.
     taken_.push_back(
         {{region.high.x, space.low.y}, {left + kSheetInset - kSheetGap, space.high.y}});
@@ -111,7 +123,8 @@ std::optional<Point2> PageFlow::placeFor(double width, double height) const {
 }
 
 void PageFlow::put(Block& block, Point2 at, double height) {
-  const double below = place(block, at, at.y + height, pages_.back());
+  const double below = place(block, at, at.y + height, page());
+  markKind();
   taken_.push_back({at, {at.x + block.width, below}});
 }
 
@@ -143,6 +156,7 @@ bool PageFlow::placePart(Block& block, std::size_t rows) {
 
 void PageFlow::add(Block block) {
   if (block.body.empty()) return;
+  if (!block.toScale && fit_.letters != 1) block = enlarged(std::move(block), fit_.letters);
   if (pages_.empty()) turnPage();
   if (placeWhole(block)) return;
   while (!block.body.empty()) {
@@ -150,21 +164,15 @@ void PageFlow::add(Block block) {
     const bool empty = taken_.size() == 1; // only the title block stands there
     if (!empty) turnPage();
     if (placeWhole(block) || placePart(block, kLeastRows) || placePart(block, 1)) continue;
-    throw std::invalid_argument("'" + title_ + "' does not fit on " + std::string(job_.paper.name) +
-                                ". Choose a larger paper size.");
+    throw std::invalid_argument("A table or figure (" + fixed(block.width, 0) + " x " +
+                                fixed(leastHeight(block, 1), 0) + " mm) does not fit on " +
+                                std::string(job_.paper.name) + ". Choose a larger paper size.");
   }
 }
 
 void PageFlow::addAll(std::vector<Block> blocks) {
   for (Block& block : blocks)
     add(std::move(block));
-}
-
-DraftPages PageFlow::done(const std::string& scale) {
-  DraftPages drafts;
-  for (Page& page : pages_)
-    drafts.push_back({std::move(page), documentType_, scale});
-  return drafts;
 }
 
 } // namespace sump

@@ -13,16 +13,28 @@ namespace sump {
 inline constexpr double kSheetInset = 4; ///< mm between the frame and what stands in it
 inline constexpr double kSheetGap = 6;   ///< between two blocks
 
+/// How large things are set: drawings and lettering shrink until a sheet takes them.
+struct SheetFit {
+  double figures = 0; ///< 0: the least size that a maker asks for, 1: the page
+  double letters = 1; ///< lettering of tables and notes, of the usual size
+};
+
 class PageFlow {
 public:
-  PageFlow(const SheetJob& job, std::string title, std::string documentType);
+  explicit PageFlow(const SheetJob& job, SheetFit fit = {});
 
-  /// The widest a block may be.
+  /// What is added from now on is of this kind of sheet. It goes on where the kind before it ended.
+  void begin(std::size_t kind) { kind_ = kind; }
+
+  /// The widest a block may be, in the size of lettering that it is made in.
   double fullWidth() const;
   /// A width in which text reads well: that of the column over the title block, where there is one.
   double columnWidth() const;
   /// The largest figure that a page of its own takes, and what a page of several is cut into.
   Point2 largestFigure() const;
+  /// The largest that one of several figures may be; `least` where they must share a page.
+  Point2 figureSize(Point2 least) const;
+  double letters() const { return fit_.letters; }
 
   /// A new page's region for a drawing: all but the column over the title block, or on small paper
   /// everything above the title block. Blocks added later go round it.
@@ -31,12 +43,12 @@ public:
   Page& page();
   void turnPage();
 
-  /// Where it fits first, whole if the rest of a page takes it, else cut between its strips. Throws
-  /// std::invalid_argument when an empty page does not take one strip.
+  /// Where it fits first, whole if the rest of the last page takes it, else cut between its strips.
+  /// Throws std::invalid_argument when an empty page does not take one strip.
   void add(Block block);
   void addAll(std::vector<Block> blocks);
 
-  DraftPages done(const std::string& scale);
+  DraftPages done() { return std::move(pages_); }
 
 private:
   std::optional<Point2> placeFor(double width, double height) const;
@@ -44,9 +56,12 @@ private:
   bool placePart(Block& block, std::size_t rows);
   void put(Block& block, Point2 at, double height);
 
+  void markKind();
+
   const SheetJob& job_;
-  std::string title_, documentType_;
-  std::vector<Page> pages_;
+  SheetFit fit_;
+  std::size_t kind_ = 0;
+  DraftPages pages_;
   std::vector<PaperBox> taken_; ///< of the last page
   PaperBox space_;
 };

@@ -134,7 +134,10 @@ std::vector<std::string> labelRuns(const Scene& scene) {
 /// Dimensions stay at their lines; what is enlarged elsewhere is measured in both views.
 void labelNotes(const Scene& scene) {
   for (const NoteDrawing& note : noteDrawings(scene.request.review.plan)) {
-    if (scene.view.shows(note.textAt)) scene.board.onLine(note.text, note.textAt, note.along);
+    if (!scene.view.shows(note.textAt)) continue;
+    // A dimension's text stands on its line; other words go where they cover nothing.
+    if (!note.lettered || !scene.board.atPoint({{note.text}}, note.textAt, 2, 45))
+      scene.board.onLine(note.text, note.textAt, note.along);
   }
 }
 
@@ -184,7 +187,7 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
                                     Page& page) {
   LabelBoard board(view, request.marks, page);
   const Scene scene{view, request, board, request.review.plan.project.units};
-  labelNotes(scene); // their texts have one place only
+  if (scene.request.notes) labelNotes(scene); // their texts have one place only
   if (request.first) request.first(board);
   labelGround(scene);
   if (request.enlarged != nullptr) {

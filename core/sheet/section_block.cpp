@@ -24,7 +24,8 @@ struct Layout {
   SectionPlane plane;
 };
 
-Layout layout(const SectionExtent& extent, UnitSystem units, double width, double height) {
+Layout layout(const SectionExtent& extent, UnitSystem units, double width, double height,
+              double top) {
   const double across = width - kGutter - 2 * kPad, down = height - 2 * kPad;
   const double length = (extent.to - extent.from) * 1000;
   const double rise = inMetres(extent.high - extent.low) * 1000;
@@ -39,7 +40,7 @@ Layout layout(const SectionExtent& extent, UnitSystem units, double width, doubl
     if (rise * stretch / found.view.scale <= down) found.plane.stretch = stretch;
   }
   const double drawn = rise * found.plane.stretch / found.view.scale;
-  found.view.frame = {{kGutter, kTitle}, {width, kTitle + drawn + 2 * kPad}};
+  found.view.frame = {{kGutter, top}, {width, top + drawn + 2 * kPad}};
   found.view.centre =
       lerp(found.plane.at(extent.from, extent.low), found.plane.at(extent.to, extent.high), 0.5);
   return found;
@@ -69,15 +70,38 @@ void drawLevels(const Layout& layout, UnitSystem units, Page& page) {
   }
 }
 
-void drawTitle(const std::string& title, const Layout& layout, UnitSystem units, Page& page) {
-  page.items.push_back(words({0, 4.4}, title, 3.5, true));
-  std::string scale = "Lengths " + scaleText(layout.view.scale, units);
+/// Title, facts and scale as lines over the drawing.
+std::vector<std::string> titleLines(const SectionTitle& title, const Layout& layout,
+                                    UnitSystem units) {
+  std::vector<std::string> lines = title.facts;
+  std::string scale = "Scale " + scaleText(layout.view.scale, units);
   if (layout.plane.stretch != 1) {
     const double upright = layout.view.scale / layout.plane.stretch;
     scale += ", heights 1:" + fixed(upright, upright == std::floor(upright) ? 0 : 1) +
              " (stretched " + fixed(layout.plane.stretch, 0) + " times)";
   }
-  page.items.push_back(words({0, 9.4}, scale));
+  lines.push_back(scale);
+  return lines;
+}
+
+void drawTitle(const SectionTitle& title, const std::vector<std::string>& lines, Page& page) {
+  page.items.push_back(words({0, 4.4}, title.title, 3.5, true));
+  double y = 9.4;
+  for (const std::string& line : lines) {
+    page.items.push_back(words({0, y}, line));
+    y += kLinePitch;
+  }
+}
+
+/// The least that shows the drawing with its texts, and the lines over it.
+double neededWidth(const SectionTitle& title, const std::vector<std::string>& lines,
+                   const SectionExtent& extent, double scale, double least) {
+  constexpr double kBeside = 26; // mm; texts stand beside the drawing
+  double width = std::max(least, kGutter + (extent.to - extent.from) * 1000 / scale + 2 * kBeside);
+  width = std::max(width, textWidth(title.title, 3.5, true) + 1);
+  for (const std::string& line : lines)
+    width = std::max(width, textWidth(line, kTextHeight, false) + 1);
+  return width;
 }
 
 void drawNotes(const std::vector<SectionNote>& notes, const Layout& layout,
@@ -93,13 +117,18 @@ void drawNotes(const std::vector<SectionNote>& notes, const Layout& layout,
 }
 
 template <class Profile>
-SectionSheet drawing(const Profile& profile, const std::string& title, UnitSystem units,
-                     double width, double height, Layout& layout, Page& page) {
-  layout = sump::layout(sectionExtent(profile), units, width, height);
+SectionSheet drawing(const Profile& profile, const SectionTitle& title, UnitSystem units,
+                     double width, double height, double least, Layout& layout, Page& page) {
+  const double top = kTitle + kLinePitch * static_cast<double>(title.facts.size());
+  const SectionExtent extent = sectionExtent(profile);
+  layout = sump::layout(extent, units, width, height, top);
+  const std::vector<std::string> lines = titleLines(title, layout, units);
+  layout.view.frame.high.x =
+      std::min(width, neededWidth(title, lines, extent, layout.view.scale, least));
   SectionSheet sheet;
   sheet.scale = layout.view.scale;
   sheet.stretch = layout.plane.stretch;
-  drawTitle(title, layout, units, page);
+  drawTitle(title, lines, page);
   const std::vector<Mark> marks = sectionMarks(profile, layout.plane);
   // The earth first, so that the lines of the levels can be seen on it.
   std::vector<Mark> earth, rest;
@@ -142,27 +171,32 @@ std::vector<double> columnPlaces(const std::vector<LevelColumn>& columns, double
   return places;
 }
 
-/// Turned texts need rows as high as the longest is long.
-double rowHeight(const std::vector<LevelColumn>& columns) {
-  double longest = 0;
-  for (const LevelColumn& column : columns) {
-    for (const std::string& cell : column.cells)
-      longest = std::max(longest, textWidth(cell, kTextHeight, false));
+/// Tops of the rows and the foot of the last: turned texts need rows as high as the longest is
+/// long.
+std::vector<double> rowEdges(double top, std::size_t rows,
+                             const std::vector<LevelColumn>& columns) {
+  std::vector<double> edges{top};
+  for (std::size_t r = 0; r < rows; ++r) {
+    double longest = 2 * kTextHeight;
+    for (const LevelColumn& column : columns)
+      longest = std::max(longest, textWidth(column.cells[r], kTextHeight, false));
+    edges.push_back(edges.back() + longest + 2.4);
   }
-  return longest + 2.4;
+  return edges;
 }
 
 void drawTable(const std::vector<std::string>& headings, const std::vector<LevelColumn>& columns,
                const PaperBox& frame, Page& page) {
-  const double top = frame.high.y + kLeaders, row = rowHeight(columns);
-  const double foot = top + row * static_cast<double>(headings.size());
+  const double top = frame.high.y + kLeaders;
+  const std::vector<double> edges = rowEdges(top, headings.size(), columns);
+  const double foot = edges.back();
   const std::vector<double> places =
       columnPlaces(columns, frame.low.x + kColumn, frame.high.x - 1.5);
-  for (std::size_t r = 0; r <= headings.size(); ++r) {
-    const double y = top + row * static_cast<double>(r);
-    page.items.push_back(
-        rule({0, y}, {frame.high.x, y}, r == 0 || r == headings.size() ? 0.35 : 0.18));
-    if (r < headings.size()) page.items.push_back(words({0.5, y + row / 2 + 1}, headings[r]));
+  for (std::size_t r = 0; r < edges.size(); ++r) {
+    const bool outer = r == 0 || r == headings.size();
+    page.items.push_back(rule({0, edges[r]}, {frame.high.x, edges[r]}, outer ? 0.35 : 0.18));
+    if (r < headings.size())
+      page.items.push_back(words({0.5, (edges[r] + edges[r + 1]) / 2 + 1}, headings[r]));
   }
   for (const double x : {0.0, frame.low.x, frame.high.x})
     page.items.push_back(rule({x, top}, {x, foot}, 0.35));
@@ -170,8 +204,7 @@ void drawTable(const std::vector<std::string>& headings, const std::vector<Level
     const double middle = places[i] - kTextHeight / 2;
     page.items.push_back(rule({columns[i].x, frame.high.y}, {middle, top}, 0.18));
     for (std::size_t r = 0; r < columns[i].cells.size(); ++r)
-      page.items.push_back(
-          turned({places[i], top + row * static_cast<double>(r + 1) - 1.2}, columns[i].cells[r]));
+      page.items.push_back(turned({places[i], edges[r + 1] - 1.2}, columns[i].cells[r]));
   }
 }
 
@@ -179,14 +212,24 @@ std::string orUnknown(const std::optional<Length>& level, UnitSystem units) {
   return level ? printElevation(*level, units) : "-";
 }
 
+/// The slope to the next point.
+std::string slopeOn(const ProfileLeg& leg, UnitSystem units) {
+  if (leg.vertical) return "upright";
+  constexpr double kLevel = 2e-4; // as in tags.cpp
+  if (std::abs(leg.slope) < kLevel) return "level";
+  return printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " up");
+}
+
 std::vector<LevelColumn> levelColumns(const RunProfile& profile, const Layout& layout,
                                       UnitSystem units) {
   std::vector<LevelColumn> columns;
-  for (const ProfilePoint& p : profile.points) {
+  for (std::size_t i = 0; i < profile.points.size(); ++i) {
+    const ProfilePoint& p = profile.points[i];
     const std::string cover = p.cover ? printShort(*p.cover, units) : "-";
     columns.push_back({layout.view.toPaper(layout.plane.at(p.station, p.invert)).x,
                        {printRunLength(metres(p.station), units), orUnknown(p.ground, units),
-                        printElevation(p.invert, units), cover}});
+                        printElevation(p.invert, units), cover,
+                        i < profile.legs.size() ? slopeOn(profile.legs[i], units) : "-"}});
   }
   return columns;
 }
@@ -257,17 +300,14 @@ Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
 
 } // namespace
 
-SectionSheet longSectionBlock(const RunProfile& profile, UnitSystem units, double width,
-                              double height) {
+SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& title,
+                              UnitSystem units, double width, double height, double leastWidth) {
   Page page;
   Layout layout;
-  std::string title =
-      "LONG SECTION " + std::string(facts(profile.service).code) + ", " + profile.run;
-  if (!profile.name.empty()) title += ", " + profile.name;
-  SectionSheet sheet = drawing(profile, title, units, width, height, layout, page);
-  drawTable({"STATION", "GRADE", "INVERT", "COVER"}, levelColumns(profile, layout, units),
+  SectionSheet sheet = drawing(profile, title, units, width, height, leastWidth, layout, page);
+  drawTable({"STATION", "GRADE", "INVERT", "COVER", "SLOPE"}, levelColumns(profile, layout, units),
             layout.view.frame, page);
-  sheet.block = Block{width, {}, {stripOf(std::move(page))}};
+  sheet.block = Block{layout.view.frame.high.x, {}, {stripOf(std::move(page))}, true};
   return sheet;
 }
 
@@ -275,9 +315,9 @@ SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, dou
                               double height) {
   Page page;
   Layout layout;
-  SectionSheet sheet = drawing(profile, "LONG SECTION, VAULT TRAIN IN FLOW ORDER", units, width,
-                               height, layout, page);
-  sheet.block = Block{width, {}, {stripOf(std::move(page))}};
+  SectionSheet sheet = drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}}, units,
+                               width, height, width, layout, page);
+  sheet.block = Block{width, {}, {stripOf(std::move(page))}, true};
   for (Block table : {vaultLevels(profile, units, width), runLevels(profile, units, width)}) {
     sheet.block.body.insert(sheet.block.body.end(), table.head.begin(), table.head.end());
     sheet.block.body.insert(sheet.block.body.end(), table.body.begin(), table.body.end());

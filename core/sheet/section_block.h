@@ -18,10 +18,18 @@ struct SectionSheet {
   std::vector<std::string> unplaced;
 };
 
-/// `width` of the block and most height of the drawing, mm; 120 x 40 at least. The largest standard
-/// scale that fits, heights stretched 1, 2, 5 or 10 times.
-SectionSheet longSectionBlock(const RunProfile& profile, UnitSystem units, double width,
-                              double height);
+/// What stands over a run's section.
+struct SectionTitle {
+  std::string title;              ///< `WW-1  Wash-water inlet`
+  std::vector<std::string> facts; ///< `6" PVC SDR 35, 68.2 ft`
+};
+
+/// Most width of the block and most height of the drawing, mm; 120 x 40 at least. The largest
+/// standard scale that fits, heights stretched 1, 2, 5 or 10 times.
+SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& title,
+                              UnitSystem units, double width, double height,
+                              double leastWidth = 120);
+/// As wide as it may be.
 SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
                               double height);
 

@@ -98,7 +98,9 @@ void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground) {
 }
 
 void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
-  const std::string what = c.service        ? std::string(facts(*c.service).code) + " " + c.id
+  // An id that begins with its service's code says it already.
+  const std::string code = c.service ? std::string(facts(*c.service).code) : "";
+  const std::string what = c.service ? (c.id.starts_with(code + "-") ? c.id : code + " " + c.id)
                            : c.name.empty() ? c.id
                                             : c.name;
   const Ink ink = c.service ? inkOf(*c.service) : Ink::Grey;

@@ -24,38 +24,40 @@ struct SheetJob {
   UnitSystem units() const { return review.plan.project.units; }
 };
 
-/// A page with its border but without number and title block.
+/// A page with its border but without number, title and title block.
 struct DraftPage {
   Page page;
-  std::string documentType; ///< ISO 7200: `Plan`, `Schedule`
-  std::string scale;        ///< `As shown`, `None`
+  std::vector<std::size_t> kinds; ///< what stands on it, by the places given to PageFlow::begin
 };
 using DraftPages = std::vector<DraftPage>;
+
+class PageFlow;
 
 /// A line of the sheet index.
 struct IndexLine {
   std::string number;
   std::string title;
   std::string documentType;
+  bool operator==(const IndexLine&) const = default;
 };
 
 /// An empty page of the job's paper with its border.
-Page borderedPage(const SheetJob& job, std::string title);
+Page borderedPage(const SheetJob& job);
 
-DraftPages coverSheet(const SheetJob& job, const std::vector<IndexLine>& index);
-DraftPages coordinationSheet(const SheetJob& job);
-DraftPages placementSheet(const SheetJob& job);
-DraftPages excavationSheet(const SheetJob& job);
-DraftPages vaultSectionSheet(const SheetJob& job);
-DraftPages planSheet(const SheetJob& job);
-DraftPages trainSectionSheet(const SheetJob& job);
-DraftPages runSectionSheet(const SheetJob& job);
-DraftPages roomSheet(const SheetJob& job);
-DraftPages detailSheet(const SheetJob& job);
-DraftPages plumbingScheduleSheet(const SheetJob& job);
-DraftPages electricalSheet(const SheetJob& job);
-DraftPages electricalScheduleSheet(const SheetJob& job);
-DraftPages findingSheet(const SheetJob& job);
-DraftPages calculationSummarySheet(const SheetJob& job);
+void coverSheet(const SheetJob& job, const std::vector<IndexLine>& index, PageFlow& flow);
+void coordinationSheet(const SheetJob& job, PageFlow& flow);
+void placementSheet(const SheetJob& job, PageFlow& flow);
+void excavationSheet(const SheetJob& job, PageFlow& flow);
+void vaultSectionSheet(const SheetJob& job, PageFlow& flow);
+void planSheet(const SheetJob& job, PageFlow& flow);
+void trainSectionSheet(const SheetJob& job, PageFlow& flow);
+void runSectionSheet(const SheetJob& job, PageFlow& flow);
+void roomSheet(const SheetJob& job, PageFlow& flow);
+void detailSheet(const SheetJob& job, PageFlow& flow);
+void plumbingScheduleSheet(const SheetJob& job, PageFlow& flow);
+void electricalSheet(const SheetJob& job, PageFlow& flow);
+void electricalScheduleSheet(const SheetJob& job, PageFlow& flow);
+void findingSheet(const SheetJob& job, PageFlow& flow);
+void calculationSummarySheet(const SheetJob& job, PageFlow& flow);
 
 } // namespace sump

@@ -212,8 +212,11 @@ std::vector<Page> UpkeepSheets::startUp() const {
   pages.add(cautions());
   for (std::size_t i = 0; i < upkeep_.startUp.size(); ++i)
     pages.add(stepPiece(upkeep_.startUp[i], i + 1));
-  pages.add(figures());
-  pages.add(signOff());
+  // Whoever signs has the figures on the same page.
+  FlowPiece last = figures();
+  last.block.body.push_back({last.gap, {}});
+  append(last.block.body, signOff().block.body);
+  pages.add(std::move(last));
   return pages.take();
 }
 

@@ -11,6 +11,7 @@
 #include "tests/sheet/printed_numbers.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <optional>
 #include <set>
@@ -81,6 +82,17 @@ private:
   void basis(const Basis& basis);
   void distances(const Plan& plan);
   void calculated(const Review& review);
+  void openings(const Review& review);
+  void digs(const Review& review);
+  void roomGaps(const Plan& plan);
+  void structures(const RunProfile& profile, const std::string& sheet);
+  void sections(const Review& review);
+  void details(const Review& review);
+  /// A number that stands on one series of sheets only, `C-1`, or there in the drawing of one run,
+  /// `P-3:WW-1`, so that it proves nothing elsewhere.
+  void on(const std::string& series, Printed kind, double value) {
+    sets_[{series, kind}].insert(value);
+  }
 
   std::map<std::pair<Id, Printed>, std::set<double>> sets_;
 };
@@ -97,6 +109,11 @@ inline KnownNumbers::KnownNumbers(const Review& review) {
   basis(review.plan.basis);
   distances(review.plan);
   calculated(review);
+  openings(review);
+  digs(review);
+  roomGaps(review.plan);
+  sections(review);
+  details(review);
 }
 
 inline void KnownNumbers::site(const Plan& plan) {
@@ -384,6 +401,130 @@ inline void KnownNumbers::calculated(const Review& review) {
     const auto kind = kinds.find(calculation.kind);
     if (calculation.decided && kind != kinds.end())
       put(kind->second, calculation.object, calculation.result);
+  }
+}
+
+/// C-3: where a run goes through a wall, from the corners of the vault's own frame.
+inline void KnownNumbers::openings(const Review& review) {
+  for (const RunStudy& run : review.study.runs) {
+    for (const Penetration& hole : run.penetrations) {
+      const Vault& vault = *review.plan.vaults.find(hole.vault);
+      const Point2 off = Point2{hole.at.x, hole.at.y} - vault.centre;
+      const double c = std::cos(inRadians(vault.angle)), s = std::sin(inRadians(vault.angle));
+      for (double along : {c * off.x + s * off.y + vault.length.value() / 2,
+                           c * off.y - s * off.x + vault.width.value() / 2,
+                           hole.at.z - review.study.vault(hole.vault)->floor.value()})
+        sets_[{run.id, Printed::Length}].insert(along);
+    }
+  }
+}
+
+/// C-1: the sides of the digs' bottoms.
+inline void KnownNumbers::digs(const Review& review) {
+  for (const PitStudy& pit : review.study.earth.pits) {
+    for (const Ring& ring : pit.bottoms) {
+      for (std::size_t i = 0; i < ring.size(); ++i)
+        on("C-1", Printed::Length, distance(ring[i], ring[(i + 1) % ring.size()]));
+    }
+  }
+}
+
+/// P-4: between what stands along a wall.
+inline void KnownNumbers::roomGaps(const Plan& plan) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    std::vector<double> stops{0, room.length.value()};
+    for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
+      if (!*box) continue;
+      stops.push_back((*box)->corner.x);
+      stops.push_back((*box)->corner.x + (*box)->length.value());
+    }
+    for (double a : stops) {
+      for (double b : stops)
+        on("P-4", Printed::Length, b - a);
+    }
+  }
+}
+
+/// The levels of what a run's drawing shows beside the run.
+inline void KnownNumbers::structures(const RunProfile& profile, const std::string& sheet) {
+  for (const ProfileVault& vault : profile.vaults) {
+    for (Length level : {vault.floor, vault.lidTop})
+      on(sheet, Printed::Level, level.value());
+    for (const ProfileChamber& c : vault.chambers) {
+      if (c.rest) on(sheet, Printed::Level, c.rest->value());
+      if (c.peak) on(sheet, Printed::Level, c.peak->value());
+    }
+    for (const ProfileManway& m : vault.manways) {
+      if (m.rim) on(sheet, Printed::Level, m.rim->value());
+    }
+  }
+  for (const ProfileStructure& s : profile.structures) {
+    if (s.level) on(sheet, Printed::Level, s.level->value());
+  }
+}
+
+/// P-3: what a run's section tells of its points, of the ground and of what it crosses.
+inline void KnownNumbers::sections(const Review& review) {
+  for (const RunStudy& run : review.study.runs) {
+    const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
+    if (!profile) continue;
+    const std::string sheet = "P-3:" + run.id;
+    structures(*profile, sheet);
+    for (const ProfilePoint& p : profile->points) {
+      on(sheet, Printed::Length, p.station);
+      if (p.cover) on(sheet, Printed::Length, p.cover->value());
+      if (p.ground) on(sheet, Printed::Level, p.ground->value());
+    }
+    if (!profile->ground.empty()) {
+      on(sheet, Printed::Level, profile->ground.front().level.value());
+      on(sheet, Printed::Level, profile->ground.back().level.value());
+    }
+    for (const ProfileCrossing& c : profile->crossings) {
+      if (c.clearance) on(sheet, Printed::Length, c.clearance->value());
+    }
+    for (const ProfileDrop& d : profile->drops)
+      on(sheet, Printed::Length, std::abs((d.end - d.start).value()));
+    for (const ProfileLeg& leg : profile->legs) {
+      on(sheet, Printed::Slope, std::abs(leg.slope));
+      on(sheet, Printed::Share, std::abs(leg.slope));
+    }
+  }
+}
+
+/// P-5: between a run's ends, walls and parts; of its ends over the floor and under the water.
+inline void KnownNumbers::details(const Review& review) {
+  for (const RunStudy& run : review.study.runs) {
+    const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
+    if (!profile) continue;
+    const std::string sheet = "P-5:" + run.id;
+    structures(*profile, sheet);
+    std::vector<double> stops{0, profile->length};
+    for (const ProfilePart& part : profile->parts)
+      stops.push_back(part.station);
+    for (const ProfileVault& vault : profile->vaults) {
+      stops.push_back(vault.from);
+      stops.push_back(vault.to);
+      for (const ProfilePoint* end : {&profile->points.front(), &profile->points.back()}) {
+        on(sheet, Printed::Length, (end->invert - vault.floor).value());
+        for (const ProfileChamber& chamber : vault.chambers) {
+          if (!chamber.rest) continue;
+          on(sheet, Printed::Length, std::abs((*chamber.rest - end->invert).value()));
+          on(sheet, Printed::Length, (*chamber.rest - vault.floor).value());
+        }
+      }
+    }
+    for (const ProfileStructure& s : profile->structures) {
+      if (s.kind != StructureKind::Room) continue;
+      stops.push_back(s.from);
+      stops.push_back(s.to);
+      if (s.level) on(sheet, Printed::Length, (profile->points.back().invert - *s.level).value());
+    }
+    for (double a : stops) {
+      for (double b : stops)
+        on(sheet, Printed::Length, b - a);
+    }
+    for (const ProfileDrop& d : profile->drops)
+      on(sheet, Printed::Length, std::abs((d.end - d.start).value()));
   }
 }
 

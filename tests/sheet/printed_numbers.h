@@ -137,7 +137,7 @@ inline std::vector<PrintedNumber> printedNumbers(std::string text) {
       // dates, citations, sheet and run numbers, scales, wire gauges
       R"(\d{4}-\d\d-\d\d|\b(29 CFR|NEC|ASTM|ISO|API|TP-|UPC|IPC)[ -]?[\dA-Z][\d.A-Z-]*(\(\w\))*)"
       R"(|\b[A-Z]{1,3}-\d+(-\d+)?\b|\b(Sch|SDR|Schedule|no\.|ch\.|class|Class|HS-?)\s?\d+)"
-      R"(|(\d+(/\d+)?" = )?1'-0"|\b1:\d+\b|\d+ of \d+)");
+      R"(|(\d+(/\d+)?" = )?1'-0"|1" = \d+'-0"|\b1:\d+\b|\d+ of \d+)");
   takeAll(text, harmless, [](const auto&, std::size_t, std::size_t) {});
   static const std::regex feetInches(R"((-?)(\d+)'-(\d+(?: \d+/\d+)?)\")");
   takeAll(text, feetInches, [&](const std::smatch& m, std::size_t at, std::size_t length) {

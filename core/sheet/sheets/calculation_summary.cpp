@@ -14,15 +14,19 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
+/// Nothing here is known better; the calculation report shows more.
+constexpr int kFigures = 3;
+
 /// Prints a decided quantity of one kind.
 class Figures {
 public:
   explicit Figures(UnitSystem units) : units_(units) {}
   template <class Q> std::string operator()(const Decided<Q>& v, QuantityKind kind) const {
-    return decidedText(v, [&](const Q& q) { return printQuantity(q.value(), kind, units_); });
+    return decidedText(
+        v, [&](const Q& q) { return printQuantity(q.value(), kind, units_, kFigures); });
   }
   std::string operator()(const Decided<double>& v, QuantityKind kind = QuantityKind::Number) const {
-    return decidedText(v, [&](double q) { return printQuantity(q, kind, units_); });
+    return decidedText(v, [&](double q) { return printQuantity(q, kind, units_, kFigures); });
   }
   std::string elevation(const Decided<Length>& v) const {
     return decidedText(v, [&](Length q) { return printElevation(q, units_); });
@@ -66,7 +70,8 @@ Block pumpTable(const SheetJob& job, double width) {
     rows.push_back({tag + "suction lift with losses", f(s.suctionLift, QuantityKind::HeadOfWater)});
     rows.push_back({tag + "NPSH available", f(s.npshAvailable, QuantityKind::HeadOfWater)});
     rows.push_back({tag + "NPSH required", f(s.npshRequired, QuantityKind::HeadOfWater)});
-    rows.push_back({tag + "NPSH ratio", f(s.npshRatio)});
+    rows.push_back(
+        {tag + "NPSH ratio", decidedText(s.npshRatio, [](double x) { return fixed(x, 1); })});
     rows.push_back({tag + "water to prime with", f(s.primingVolume, QuantityKind::Volume)});
     rows.push_back({tag + "low water", f.elevation(s.lowWater)});
   }
@@ -83,7 +88,7 @@ Block pressureTable(const SheetJob& job, double width) {
     const bool suction = run.service == Service::Suction || run.service == Service::SpareSuction;
     rows.push_back(
         {tags.at(run.run), f(run.flow, QuantityKind::Flow), f(velocity, QuantityKind::Velocity),
-         printQuantity(run.ceiling.value(), QuantityKind::Velocity, job.units()),
+         printQuantity(run.ceiling.value(), QuantityKind::Velocity, job.units(), kFigures),
          f(loss, QuantityKind::HeadOfWater), suction ? "-" : f(run.atEnd, QuantityKind::Pressure)});
   }
   return table("PRESSURE RUNS",
@@ -143,7 +148,7 @@ Block buoyancyTable(const SheetJob& job, double width) {
   const Figures f(job.units());
   const auto factor = [&](const Decided<double>& v) {
     return decidedText(v, [&](double x) {
-      return std::isfinite(x) ? printQuantity(x, QuantityKind::Number, job.units())
+      return std::isfinite(x) ? printQuantity(x, QuantityKind::Number, job.units(), kFigures)
                               : std::string("above groundwater");
     });
   };
@@ -183,8 +188,7 @@ Block earthTable(const SheetJob& job, double width) {
   return table("EARTHWORK", {{"Quantity"}, {"Value"}}, rows, width);
 }
 
-DraftPages calculationSummarySheet(const SheetJob& job) {
-  PageFlow flow(job, "Calculation summary", "Calculation");
+void calculationSummarySheet(const SheetJob& job, PageFlow& flow) {
   const double wide = std::min(flow.fullWidth(), 240.0), column = flow.columnWidth();
   std::vector<Block> blocks = {storageTable(job, column)};
   if (!job.study().hydraulics.runs.empty()) {
@@ -204,7 +208,6 @@ DraftPages calculationSummarySheet(const SheetJob& job) {
        "and electrical work under the adopted codes."},
       column, true));
   flow.addAll(std::move(blocks));
-  return flow.done("None");
 }
 
 } // namespace sump

@@ -112,10 +112,43 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
             "Start-up record signed");
 }
 
+/// Who buys, who sets, who connects. Common practice, no source; the contracts decide.
+Block supplierTable(const SheetJob& job, double width) {
+  Rows rows = {{"Vaults, risers, covers, boots in the walls",
+                "General contractor, from the vault maker", "Crane crew with the excavator",
+                "Plumber seals the pipes in the boots"},
+               {"Bedding, backfill, warning tape over pipes", "Excavator", "Excavator", "-"},
+               {"Buried pipe, fittings, valves, cleanouts", "Plumber", "Plumber", "Plumber"},
+               {"Equipment skid with pump and controls", "Equipment supplier",
+                "Equipment supplier; anchors by the general contractor",
+                "Plumber to the unions, electrician to the panel"}};
+  if (has(job, Service::Recirculation)) {
+    rows.push_back({"Air-drawing eductor with its bracket", "Equipment supplier", "Plumber",
+                    "Plumber, at the union in reach of the manway"});
+  }
+  if (has(job, Service::MakeUp)) {
+    rows.push_back({"Backflow protection of the make-up", "Plumber", "Plumber",
+                    "Plumber; tested by a certified tester"});
+  }
+  rows.push_back({"Conduits, pull boxes, conductors, disconnects", "Electrician", "Electrician",
+                  "Electrician"});
+  if (has(job, Service::FloatConduit)) {
+    rows.push_back({"Low-level float with its cable", "Equipment supplier", "Electrician",
+                    "Electrician, at the panel"});
+  }
+  if (has(job, Service::Signal)) {
+    rows.push_back({"Wash-demand signal, dry contact or volts", "Wash equipment supplier",
+                    "Electrician", "Electrician, at both panels"});
+  }
+  rows.push_back({"Room: slab, drain, light, ventilation, door", "General contractor",
+                  "General contractor", "-"});
+  return table("WHO SUPPLIES, SETS AND CONNECTS (common practice; the contracts govern)",
+               {{"What"}, {"Supplied by"}, {"Set by"}, {"Connected by"}}, rows, width);
+}
+
 } // namespace
 
-DraftPages coordinationSheet(const SheetJob& job) {
-  PageFlow flow(job, "Coordination and cautions", "General");
+void coordinationSheet(const SheetJob& job, PageFlow& flow) {
   const double wide = std::min(flow.fullWidth(), 2 * flow.columnWidth() + kSheetGap);
   Steps steps;
   addGroundWork(job, steps);
@@ -124,9 +157,9 @@ DraftPages coordinationSheet(const SheetJob& job) {
   flow.add(table("COORDINATION: WHO DOES WHAT, AND AFTER WHOM",
                  {{"Step", Align::Centre}, {"By"}, {"After steps"}, {"Hold point"}, {"Work"}},
                  steps.rows(), wide));
+  flow.add(supplierTable(job, wide));
   flow.add(cautions(flow.columnWidth()));
   flow.add(generalNotes(job.review, flow.columnWidth()));
-  return flow.done("None");
 }
 
 } // namespace sump

@@ -72,16 +72,18 @@ Block siteBlock(const SheetJob& job, Point2 most) {
   const std::vector<Mark> marks =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
   const auto label = [&](const SheetView& v, Page& p) {
-    drawLabels(v, {job.review, job.catalog, marks, [](const Run&) { return RunLabel::None; }}, p);
+    LabelRequest request{job.review, job.catalog, marks, [](const Run&) { return RunLabel::None; }};
+    request.notes = false;
+    drawLabels(v, request, p);
   };
   drawSiteView(job, view, marks, label, page);
-  return {view.frame.width(), {}, {{view.frame.height() + kViewTitle, std::move(page.items)}}};
+  return {
+      view.frame.width(), {}, {{view.frame.height() + kViewTitle, std::move(page.items)}}, true};
 }
 
 } // namespace
 
-DraftPages coverSheet(const SheetJob& job, const std::vector<IndexLine>& index) {
-  PageFlow flow(job, "Cover and sheet index", "Cover");
+void coverSheet(const SheetJob& job, const std::vector<IndexLine>& index, PageFlow& flow) {
   const double width = flow.columnWidth();
   flow.add(projectBlock(job, std::min(flow.fullWidth(), 2 * width)));
   flow.add(indexBlock(index, width));
@@ -90,10 +92,9 @@ DraftPages coverSheet(const SheetJob& job, const std::vector<IndexLine>& index) 
   if (!job.marks.empty()) {
     const Point2 most = flow.largestFigure();
     // Beside the column of tables where the sheet has one, else on a page of its own.
-    const double beside = isSmallPaper(job.paper) ? 0 : width + kSheetGap;
+    const double beside = isSmallPaper(job.paper) ? 0 : width * flow.letters() + kSheetGap;
     flow.add(siteBlock(job, {most.x - beside, most.y - (beside > 0 ? 50 : 0)}));
   }
-  return flow.done(job.marks.empty() ? "None" : "As shown");
 }
 
 } // namespace sump

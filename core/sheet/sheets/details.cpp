@@ -1,8 +1,10 @@
 // P-5: details drawn to scale from the plan's own sizes; and P-3: every pipe run unrolled.
 
+#include "core/sheet/detail_measures.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/part_place.h"
 #include "core/sheet/run_section.h"
+#include "core/sheet/section_block.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -93,59 +95,78 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
   }
 }
 
-/// Heights are enlarged until they are worth looking at beside the length.
-double steepness(const RunStudy& run) {
-  double low = run.points.front().at.z, high = low;
-  for (const RunPoint& p : run.points) {
-    low = std::min({low, p.at.z, p.grade.value_or(p.at.z)});
-    high = std::max({high, p.at.z, p.grade.value_or(p.at.z)});
-  }
-  const double wanted = 0.12 * planEnd(run) / std::max(high - low, 0.3);
-  return wanted > 5 ? 10 : wanted > 2 ? 5 : wanted > 1 ? 2 : 1;
-}
-
-Point2 figureSize(const SheetJob& job, const PageFlow& flow, double width, double height) {
-  const Point2 most = flow.largestFigure();
-  if (isSmallPaper(job.paper)) return most;
-  return {std::min(most.x, width), std::min(most.y, height)};
-}
-
 bool isDrawable(const RunStudy& run) {
   return run.resolved && run.points.size() >= 2;
 }
 
 } // namespace
 
-DraftPages detailSheet(const SheetJob& job) {
-  PageFlow flow(job, "Plumbing details", "Detail");
-  const Point2 most = figureSize(job, flow, 300, 200);
+void detailSheet(const SheetJob& job, PageFlow& flow) {
+  const Point2 most = flow.figureSize({300, 200});
   std::set<Id> shown;
   for (const RunStudy& run : job.study().runs) {
     if (!isDrawable(run)) continue;
     const std::optional<Detail> detail = detailOf(job, run, shown);
     if (!detail) continue;
     Drawing drawing = runSection(job, run, detail->window, 1);
+    addDetailMeasures(job, run, detail->window, drawing);
     drawing.title = detail->title;
     drawing.notes = detail->notes;
     flow.add(figure(drawing, job.units(), most));
   }
-  return flow.done("As shown");
 }
 
-DraftPages runSectionSheet(const SheetJob& job) {
-  PageFlow flow(job, "Sections of the runs", "Section");
-  const Point2 most = figureSize(job, flow, 400, 180);
-  const auto tags = runTags(job.plan());
-  for (const RunStudy& run : job.study().runs) {
-    if (!isDrawable(run) || isConduit(run.service) || run.service == Service::Interconnect)
-      continue;
-    const double end = planEnd(run);
-    if (end < 1e-6) continue; // it only rises: the room's elevation shows it
-    Drawing drawing = runSection(job, run, {0, end}, steepness(run));
-    drawing.title = tags.at(run.id) + "  " + called(*job.plan().runs.find(run.id));
-    flow.add(figure(drawing, job.units(), most));
+namespace {
+
+/// What the plumber asks of a run: size, material, length, slope, and whence and whither.
+SectionTitle sectionTitle(const SheetJob& job, const RunStudy& run) {
+  const Run& given = *job.plan().runs.find(run.id);
+  const std::string slope = slopeText(run, job.units());
+  return {runTags(job.plan()).at(run.id) + "  " + called(given),
+          {sizeAndMaterial(given, job.catalog) + ", " + lengthText(run, job.units()) +
+               " along the slope" + (slope.empty() ? "" : ", " + slope),
+           "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())}};
+}
+
+/// The section with what found no room on it told below.
+Block withUnplaced(SectionSheet section) {
+  std::string text = "Also:";
+  for (const std::string& note : section.unplaced)
+    text += " " + note + ";";
+  text.back() = '.';
+  if (section.unplaced.empty()) return std::move(section.block);
+  for (std::string& line : wrapped(text, section.block.width, kTextHeight, false)) {
+    section.block.body.push_back({kLinePitch, {words({0, 2}, std::move(line))}});
   }
-  return flow.done("As shown");
+  return std::move(section.block);
+}
+
+Block runBlock(const SheetJob& job, const RunStudy& run, const RunProfile& profile, Point2 most) {
+  constexpr double kLeast = 26, kShrink = 0.85; // mm; a lower drawing shows nothing
+  constexpr double kNarrow = 120;
+  const SectionTitle title = sectionTitle(job, run);
+  Block block;
+  // A wide frame takes more of the notes, so that fewer are told below it.
+  for (double width : {kNarrow, most.x}) {
+    for (double height = most.y - 70; height >= kLeast; height *= kShrink) {
+      block = withUnplaced(longSectionBlock(profile, title, job.units(), most.x, height, width));
+      if (block.height() <= most.y) return block;
+    }
+  }
+  return block;
+}
+
+} // namespace
+
+void runSectionSheet(const SheetJob& job, PageFlow& flow) {
+  const Point2 most = flow.figureSize({400, 188});
+  for (const RunStudy& run : job.study().runs) {
+    if (!isDrawable(run) || run.service == Service::Interconnect) continue;
+    if (planEnd(run) < 1e-6) continue; // it only rises: the room's elevation shows it
+    if (const auto profile = runProfile(job.plan(), job.study(), job.catalog, run.id)) {
+      flow.add(runBlock(job, run, *profile, most));
+    }
+  }
 }
 
 } // namespace sump

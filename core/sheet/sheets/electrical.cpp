@@ -105,15 +105,15 @@ PaperBox electricalExtent(const SheetJob& job) {
 
 } // namespace
 
-DraftPages electricalSheet(const SheetJob& job) {
+void electricalSheet(const SheetJob& job, PageFlow& flow) {
   const PaperBox shown = electricalExtent(job);
-  if (shown.width() <= 0 && shown.height() <= 0) return {};
-  PageFlow flow(job, "Electrical plan", "Plan");
+  if (shown.width() <= 0 && shown.height() <= 0) return;
   const std::vector<Mark> marks = electricalMarks(job);
   const auto kind = [](const Run& run) {
     return isConduit(run.service) ? RunLabel::Full : RunLabel::None;
   };
   LabelRequest request{job.review, job.catalog, marks, kind};
+  request.notes = false; // their marks are left out
   std::vector<std::string> unplaced;
   drawTiledView(
       job, "ELECTRICAL PLAN", shown, marks,
@@ -137,8 +137,6 @@ DraftPages electricalSheet(const SheetJob& job) {
        "Float and wash signal: volts as scheduled; do not mix circuits of different volts in one "
        "conduit."},
       width, true));
-  flow.add(supplyTable(job, width));
-  flow.add(signalTable(job, width));
   flow.add(spaceTable(job, width));
   if (!unplaced.empty()) {
     std::string text = "For lack of room these conduits are only in the schedule:";
@@ -146,7 +144,6 @@ DraftPages electricalSheet(const SheetJob& job) {
       text += " " + tag;
     flow.add(paragraphs("NOT LABELLED", {text}, width, false));
   }
-  return flow.done("As shown");
 }
 
 } // namespace sump

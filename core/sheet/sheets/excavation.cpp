@@ -87,6 +87,18 @@ void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board
   }
 }
 
+/// The length of each longer side of the dig's bottom.
+void measurePit(const PitStudy& pit, UnitSystem units, LabelBoard& board) {
+  constexpr double kLeast = 1.0; // m; shorter ones are steps between two vaults' digs
+  for (const Ring& bottom : pit.bottoms) {
+    for (std::size_t i = 0; i < bottom.size(); ++i) {
+      const Point2 a = bottom[i], b = bottom[(i + 1) % bottom.size()];
+      if (distance(a, b) < kLeast) continue;
+      board.alongLine({{printLength(metres(distance(a, b)), units)}}, {a, b}, 20);
+    }
+  }
+}
+
 void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                      Page& page) {
   LabelBoard board(view, marks, page);
@@ -99,6 +111,8 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
                      true};
     board.besideOutline(label, pit.top ? *pit.top : pit.bottoms.front());
   }
+  for (const PitStudy& pit : job.study().earth.pits)
+    measurePit(pit, units, board);
   for (const VaultStudy& vault : job.study().vaults)
     board.inOutline({{called(*job.plan().vaults.find(vault.id))}}, vault.outline);
   const EarthBasis& basis = job.plan().basis.earth;
@@ -157,9 +171,8 @@ std::vector<std::string> nearTexts(const SheetJob& job) {
 
 } // namespace
 
-DraftPages excavationSheet(const SheetJob& job) {
-  if (job.study().vaults.empty()) return {};
-  PageFlow flow(job, "Excavation", "Plan");
+void excavationSheet(const SheetJob& job, PageFlow& flow) {
+  if (job.study().vaults.empty()) return;
   const std::vector<Mark> marks = excavationMarks(job);
   std::vector<Point2> shown = job.plan().basis.earth.ladders;
   shown.insert(shown.end(), job.plan().basis.earth.spoil.begin(),
@@ -169,7 +182,13 @@ DraftPages excavationSheet(const SheetJob& job) {
       shown.insert(shown.end(), bottom.begin(), bottom.end());
     if (pit.top) shown.insert(shown.end(), pit.top->begin(), pit.top->end());
   }
-  if (shown.empty()) return {};
+  for (const TrenchStudy& trench : job.study().earth.trenches) {
+    for (const TrenchStretch& stretch : trench.stretches) {
+      for (const TrenchPoint& p : stretch)
+        shown.push_back(p.at);
+    }
+  }
+  if (shown.empty()) return;
   drawTiledView(
       job, "EXCAVATION", around(shown), marks,
       [&](const SheetView& view, Page& page) { labelExcavation(job, view, marks, page); }, flow);
@@ -191,7 +210,6 @@ DraftPages excavationSheet(const SheetJob& job) {
   flow.add(earthTable(job, width));
   flow.add(paragraphs("NEAR THE DIGS", nearTexts(job), width, false));
   flow.add(trenchTable(job, std::min(flow.fullWidth(), 220.0)));
-  return flow.done("As shown");
 }
 
 } // namespace sump

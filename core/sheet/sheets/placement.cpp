@@ -107,6 +107,40 @@ struct PlanMeasure {
   Point2 from, to;
 };
 
+/// Square to the nearest wall that a side of the vault is parallel to: how far off it stands, and
+/// how far along from the wall's corner. Two rules and a square set it out without a tape's swing.
+void addWallOffsets(const SheetJob& job, const VaultStudy& vault, std::vector<PlanMeasure>& found) {
+  std::vector<Ring> walls;
+  for (const EquipmentRoom& room : job.plan().rooms)
+    walls.push_back(outline(room));
+  for (const Building& building : job.plan().buildings)
+    walls.push_back(building.outline);
+  constexpr double kParallel = 0.002, kFar = 25; // radians, m
+  double best = kFar;
+  PlanMeasure off, along;
+  for (const Ring& wall : walls) {
+    for (std::size_t i = 0; i < wall.size(); ++i) {
+      const Point2 a = wall[i], b = wall[(i + 1) % wall.size()];
+      const Point2 d = (b - a) * (1 / std::max(distance(a, b), 1e-9));
+      for (std::size_t k = 0; k < vault.outline.size(); ++k) {
+        const Point2 p = vault.outline[k], q = vault.outline[(k + 1) % vault.outline.size()];
+        if (std::abs(cross(d, q - p)) > kParallel * distance(p, q)) continue;
+        const Point2 foot = a + d * dot(p - a, d);
+        // The wall must face the vault, and the vault stand beside it.
+        const double away = -cross(d, p - a), length = distance(a, b);
+        const bool beside = dot(p - a, d) > -1e-6 && dot(p - a, d) < length + 1e-6;
+        if (away < 0.05 || away >= best - 1e-9 || !beside) continue;
+        best = away;
+        off = {foot, p};
+        along = {dot(p - a, d) < length / 2 ? a : b, foot};
+      }
+    }
+  }
+  if (best >= kFar) return;
+  found.push_back(off);
+  if (distance(along.from, along.to) > 0.05) found.push_back(along);
+}
+
 /// From a wall to the nearest corner, and between neighbours.
 std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& bases) {
   std::vector<PlanMeasure> found;
@@ -133,6 +167,7 @@ std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& 
     }
   }
   if (first == nullptr) return found;
+  addWallOffsets(job, *first, found);
   for (const Base& base : bases) {
     const auto corner =
         std::min_element(first->outline.begin(), first->outline.end(), [&](Point2 a, Point2 b) {
@@ -146,12 +181,16 @@ std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& 
 void drawMeasures(const SheetJob& job, const std::vector<PlanMeasure>& list, const SheetView& view,
                   LabelBoard& board, Page& page) {
   const LineStyle thin{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}};
+  constexpr double kCover = 12; // mm of distance that a text goes to keep off a line
   for (const PlanMeasure& m : list) {
-    const Polyline line{m.from, m.to};
-    for (const Polyline& part : clipLine({view.toPaper(m.from), view.toPaper(m.to)}, view.frame))
+    for (const Polyline& part : clipLine({view.toPaper(m.from), view.toPaper(m.to)}, view.frame)) {
+      board.avoid(part.front(), part.back(), kCover);
       page.items.push_back(PageShape{part, false, false, thin, {}});
-    const std::string text = printLength(metres(distance(m.from, m.to)), job.units());
-    board.alongLine({{text}}, line, 40);
+    }
+  }
+  for (const PlanMeasure& m : list) {
+    board.alongLine({{printLength(metres(distance(m.from, m.to)), job.units())}}, {m.from, m.to},
+                    40);
   }
 }
 
@@ -166,15 +205,19 @@ bool isNamedAsRoom(const Plan& plan, const std::string& name) {
 void labelPlacement(const SheetJob& job, const std::vector<Base>& bases, const SheetView& view,
                     const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
+  drawMeasures(job, measures(job, bases), view, board, page);
   for (const Base& base : bases) {
     if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
   }
-  drawMeasures(job, measures(job, bases), view, board, page);
   for (const VaultStudy& vault : job.study().vaults) {
     for (std::size_t i = 0; i < vault.outline.size(); ++i) {
       if (view.shows(vault.outline[i])) {
         board.atPoint({{cornerName(vault, i)}}, vault.outline[i], 1.5, 50);
       }
+    }
+    for (std::size_t i = 0; i < 2 && view.shows(centroid(vault.outline)); ++i) {
+      const Point2 a = vault.outline[i], b = vault.outline[i + 1];
+      board.alongLine({{printLength(metres(distance(a, b)), job.units())}}, {a, b}, 20);
     }
     if (view.shows(centroid(vault.outline))) {
       board.besideOutline({{called(*job.plan().vaults.find(vault.id)),
@@ -196,9 +239,8 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases, const S
 
 } // namespace
 
-DraftPages placementSheet(const SheetJob& job) {
-  if (job.study().vaults.empty()) return {};
-  PageFlow flow(job, "Vault placement", "Plan");
+void placementSheet(const SheetJob& job, PageFlow& flow) {
+  if (job.study().vaults.empty()) return;
   const std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
     return mark.layer != Layer::Run && mark.layer != Layer::Part && mark.layer != Layer::Symbol &&
            mark.layer != Layer::Note && mark.layer != Layer::Ground;
@@ -227,7 +269,6 @@ DraftPages placementSheet(const SheetJob& job) {
        "LIFTING: rated gear and the maker's lifting points, to a lift plan; nobody under the load. "
        "Weights are for planning; the maker's certified weights govern."},
       width, true));
-  return flow.done("As shown");
 }
 
 } // namespace sump

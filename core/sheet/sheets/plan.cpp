@@ -153,8 +153,7 @@ void drawPlan(const SheetJob& job, PlanViews& drawn, PageFlow& flow) {
 
 } // namespace
 
-DraftPages planSheet(const SheetJob& job) {
-  PageFlow flow(job, "Reclaim tankage plan", "Plan");
+void planSheet(const SheetJob& job, PageFlow& flow) {
   PlanViews drawn(job);
   if (!job.marks.empty()) drawPlan(job, drawn, flow);
   const double width = flow.columnWidth();
@@ -166,7 +165,6 @@ DraftPages planSheet(const SheetJob& job) {
       text += " " + tag;
     flow.add(paragraphs("NOT LABELLED", {text}, width, false));
   }
-  return flow.done(job.marks.empty() ? "None" : "As shown");
 }
 
 } // namespace sump

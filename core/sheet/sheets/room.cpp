@@ -33,18 +33,54 @@ std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
   return kept;
 }
 
+/// The run that ends at a port, by its tag.
+std::string runAt(const SheetJob& job, const Id& port) {
+  const auto tags = runTags(job.plan());
+  std::string text;
+  for (const Run& run : job.plan().runs) {
+    if (run.from.target == port || run.to.target == port) {
+      text += (text.empty() ? "" : ", ") + tags.at(run.id);
+    }
+  }
+  return text.empty() ? "none" : text;
+}
+
 /// A name and the height of its middle text on the plan: what a port is and where it stands.
 Callout portCallout(const SheetJob& job, const Port& port, Point2 at) {
-  return {{called(port) + ", " + sizeText(port.size),
+  return {{runAt(job, port.id) + "  " + called(port) + ", " + sizeText(port.size),
            "inv. " + printShort(port.height, job.units()) + " over floor"},
           at,
           ink(facts(port.service).color)};
 }
 
-void addBox(const std::optional<RoomBox>& box, const char* name, Drawing& d) {
+void addBox(const std::optional<RoomBox>& box, const char* name, UnitSystem units, Drawing& d) {
   if (!box) return;
   const Point2 size{inMetres(box->length), inMetres(box->depth)};
-  d.callouts.push_back({{name}, box->corner + size * 0.5, Ink::Black, true});
+  d.callouts.push_back(
+      {{name, printLength(box->length, units) + " x " + printLength(box->depth, units)},
+       box->corner + size * 0.5,
+       Ink::Black,
+       true});
+}
+
+/// Along the wall with the rising pipes where that is the plan's low side: from the corner to each
+/// end of what stands there.
+void measureAlong(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
+  std::vector<double> stops{0, inMetres(room.length)};
+  for (const auto& box : {room.plumbingArea, room.skid, room.panel}) {
+    if (!box) continue;
+    stops.push_back(box->corner.x);
+    stops.push_back(box->corner.x + inMetres(box->length));
+  }
+  std::sort(stops.begin(), stops.end());
+  for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
+    constexpr double kLeast = 0.02; // m
+    if (stops[i + 1] - stops[i] < kLeast) continue;
+    d.measures.push_back({{stops[i], 0},
+                          {stops[i + 1], 0},
+                          -12,
+                          printLength(metres(stops[i + 1] - stops[i]), units)});
+  }
 }
 
 Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
@@ -55,14 +91,9 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
   const double x = inMetres(room.length), y = inMetres(room.width);
   d.measures = {{{0, 0}, {x, 0}, -22, printLength(room.length, units)},
                 {{0, y}, {0, 0}, -18, printLength(room.width, units)}};
-  if (room.plumbingArea) {
-    const RoomBox& area = *room.plumbingArea;
-    const double left = area.corner.x, right = left + inMetres(area.length);
-    d.measures.push_back({{0, 0}, {left, 0}, -12, printLength(metres(left), units)});
-    d.measures.push_back({{left, 0}, {right, 0}, -12, printLength(area.length, units)});
-  }
-  addBox(room.skid, "Equipment skid", d);
-  addBox(room.panel, "Panel", d);
+  measureAlong(room, units, d);
+  addBox(room.skid, "Equipment skid", units, d);
+  addBox(room.panel, "Panel", units, d);
   if (room.plumbingArea) {
     const RoomBox& area = *room.plumbingArea;
     d.callouts.push_back({{"All pipes rise in here", printLength(area.length, units) + " x " +
@@ -179,20 +210,15 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
     d.callouts.push_back(portCallout(job, port, c));
   }
   d.levels = {{0, wall.length, printElevation(room.floor, units) + "  floor"}};
-  d.measures = {{{0, 0}, {wall.length, 0}, -12, printLength(metres(wall.length), units)}};
-  return d;
-}
-
-/// The run that ends at a port, by its tag.
-std::string runAt(const SheetJob& job, const Id& port) {
-  const auto tags = runTags(job.plan());
-  std::string text;
-  for (const Run& run : job.plan().runs) {
-    if (run.from.target == port || run.to.target == port) {
-      text += (text.empty() ? "" : ", ") + tags.at(run.id);
-    }
+  d.measures = {{{0, 0}, {wall.length, 0}, -18, printLength(metres(wall.length), units)}};
+  if (room.plumbingArea) {
+    const Ring area = boxOn(room, wall, *room.plumbingArea);
+    d.measures.push_back(
+        {area[0], area[1], -10, printLength(metres(area[1].x - area[0].x), units)});
+    d.measures.push_back(
+        {area[1], {wall.length, 0}, -10, printLength(metres(wall.length - area[1].x), units)});
   }
-  return text.empty() ? "none" : text;
+  return d;
 }
 
 Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
@@ -224,11 +250,8 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
 
 } // namespace
 
-DraftPages roomSheet(const SheetJob& job) {
-  PageFlow flow(job, "Equipment room", "Large scale");
-  const Point2 page = flow.largestFigure();
-  const bool small = isSmallPaper(job.paper);
-  const Point2 most = small ? page : Point2{std::min(page.x, 420.0), std::min(page.y, 330.0)};
+void roomSheet(const SheetJob& job, PageFlow& flow) {
+  const Point2 most = flow.figureSize({360, 280});
   for (const EquipmentRoom& room : job.plan().rooms) {
     flow.add(figure(roomPlan(job, room), job.units(), most));
     if (!room.ports.empty()) {
@@ -245,7 +268,6 @@ DraftPages roomSheet(const SheetJob& job) {
                     "Floor drain, light and ventilation by the general contractor."},
                    flow.columnWidth(), true));
   }
-  return flow.done("As shown");
 }
 
 } // namespace sump

@@ -9,27 +9,21 @@
 
 namespace sump {
 
-DraftPages plumbingScheduleSheet(const SheetJob& job) {
-  PageFlow flow(job, "Plumbing schedules", "Schedule");
+void plumbingScheduleSheet(const SheetJob& job, PageFlow& flow) {
   const double wide = flow.fullWidth();
   const double half = isSmallPaper(job.paper) ? wide : (wide - kSheetGap) / 2;
   flow.addAll({runSchedule(job.review, job.catalog, std::min(wide, 430.0)),
                chamberSchedule(job.review, half), manwaySchedule(job.review, flow.columnWidth()),
                levelTable(job, half), partTable(job, flow.columnWidth()), fittingTable(job, half)});
-  return flow.done("None");
 }
 
-DraftPages electricalScheduleSheet(const SheetJob& job) {
-  if (job.study().wiring.conduits.empty() && job.plan().basis.wiring.supplies.empty()) return {};
-  PageFlow flow(job, "Electrical schedules", "Schedule");
-  const double wide = flow.fullWidth(), column = flow.columnWidth();
-  flow.addAll({conduitTable(job, std::min(wide, 430.0)), supplyTable(job, std::min(wide, 230.0)),
-               signalTable(job, column)});
-  return flow.done("None");
+void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
+  if (job.study().wiring.conduits.empty() && job.plan().basis.wiring.supplies.empty()) return;
+  const double column = flow.columnWidth();
+  flow.addAll({conduitTable(job, column), supplyTable(job, column), signalTable(job, column)});
 }
 
-DraftPages findingSheet(const SheetJob& job) {
-  PageFlow flow(job, "Findings and revisions", "Schedule");
+void findingSheet(const SheetJob& job, PageFlow& flow) {
   const double wide = std::min(flow.fullWidth(), 2 * flow.columnWidth() + kSheetGap);
   Block open = findingList(job.review, flow.columnWidth());
   if (open.body.empty()) {
@@ -40,7 +34,6 @@ DraftPages findingSheet(const SheetJob& job) {
     const double read = std::min(flow.fullWidth(), 1.6 * flow.columnWidth());
     flow.addAll({planChangeBlock(job, read), billChangeBlock(job, read)});
   }
-  return flow.done("None");
 }
 
 } // namespace sump

@@ -21,10 +21,9 @@ double tallest(const Block& block) {
 
 } // namespace
 
-DraftPages trainSectionSheet(const SheetJob& job) {
+void trainSectionSheet(const SheetJob& job, PageFlow& flow) {
   const auto profile = trainProfile(job.plan(), job.study(), job.catalog);
-  if (!profile) return {};
-  PageFlow flow(job, "Long section through the vaults", "Section");
+  if (!profile) return;
   const Point2 most = flow.largestFigure();
   // On small paper the drawing fills the page and the table goes on over the next ones.
   const double share = isSmallPaper(job.paper) ? 0.78 : 0.55;
@@ -40,7 +39,6 @@ DraftPages trainSectionSheet(const SheetJob& job) {
   if (!unplaced.empty()) {
     flow.add(paragraphs("NOT LABELLED ON THE SECTION", unplaced, flow.columnWidth(), false));
   }
-  return flow.done("As shown");
 }
 
 } // namespace sump

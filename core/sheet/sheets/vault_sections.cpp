@@ -110,6 +110,33 @@ std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
   return tags;
 }
 
+/// Two chains below, of what is dug and of the vault; heights inside it, and the riser's opening.
+std::vector<Measure> measures(const Cut& c, UnitSystem units) {
+  const auto text = [&](double m) { return printLength(metres(m), units); };
+  std::vector<Measure> list;
+  const auto below = [&](double a, double b, double offset) {
+    if (b - a > 1e-6) list.push_back({{a, c.bottom}, {b, c.bottom}, offset, text(b - a)});
+  };
+  below(-c.toe, -c.collar, -9);
+  below(-c.collar, c.collar, -9);
+  below(c.collar, c.toe, -9);
+  below(-c.half, -c.inside, -17);
+  below(-c.inside, c.inside, -17);
+  below(c.inside, c.half, -17);
+  const double left = -c.toe;
+  const auto upright = [&](double high, double low) {
+    if (high - low > 1e-6) list.push_back({{left, high}, {left, low}, -6, text(high - low)});
+  };
+  upright(c.lidTop, c.lidUnder);
+  upright(c.lidUnder, c.floor);
+  upright(c.floor, c.underside);
+  if (c.rim && *c.rim > c.lidTop && c.opening > 0) {
+    const double z = (*c.rim + c.lidTop) / 2;
+    list.push_back({{-c.opening / 2, z}, {c.opening / 2, z}, 0, text(c.opening)});
+  }
+  return list;
+}
+
 Drawing section(const SheetJob& job, const VaultStudy& vault) {
   const Vault& given = *job.plan().vaults.find(vault.id);
   const UnitSystem units = job.units();
@@ -120,9 +147,7 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
   markGround(c, pen);
   markShell(c, pen);
   d.levels = levels(job, c);
-  d.measures = {
-      {{-c.half, c.bottom}, {c.half, c.bottom}, -13, printLength(given.width, units)},
-      {{-c.toe, c.lidUnder}, {-c.toe, c.floor}, -6, printLength(given.insideHeight, units)}};
+  d.measures = measures(c, units);
   d.callouts = {{{"Backfill in even layers", "all round"}, {-(c.half + c.toe) / 2, c.floor + 0.4}},
                 {{"Bedding " + printShort(job.study().earth.figures.bedding, units)},
                  {-c.inside * 0.6, (c.bottom + c.underside) / 2}},
@@ -138,14 +163,12 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
 
 } // namespace
 
-DraftPages vaultSectionSheet(const SheetJob& job) {
-  if (job.study().vaults.empty()) return {};
-  PageFlow flow(job, "Vault sections", "Section");
-  const Point2 page = flow.largestFigure();
-  const Point2 most =
-      isSmallPaper(job.paper) ? page : Point2{std::min(page.x, 330.0), std::min(page.y, 240.0)};
+void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
+  if (job.study().vaults.empty()) return;
+  const Point2 most = flow.figureSize({300, 220});
   for (const VaultStudy& vault : job.study().vaults)
     flow.add(figure(section(job, vault), job.units(), most));
+  flow.add(openingTable(job, flow.columnWidth()));
   flow.add(paragraphs(
       "BEDDING, BACKFILL AND LIDS",
       {"Bedding: clean granular material, level and compacted, on undisturbed ground; replace soft "
@@ -157,7 +180,6 @@ DraftPages vaultSectionSheet(const SheetJob& job) {
        "space.",
        "Empty vaults float: hold them as the engineer directs while groundwater may rise."},
       flow.columnWidth(), true));
-  return flow.done("As shown");
 }
 
 } // namespace sump
