@@ -1,5 +1,6 @@
 #include "core/study/packing.h"
 
+#include "core/study/packing_fill.h"
 #include "core/study/packing_kinds.h"
 #include "core/study/packing_search.h"
 
@@ -57,13 +58,35 @@ Bins itemsOf(const Bins& kindsInBins, const PackingKinds& kinds,
   return bins;
 }
 
+/// Quick packings with rising slack that is good enough, in shares of what each bin may waste on
+/// average; the last bins of one that wastes nothing at first waste the more.
+void improve(Packing& packing, const PackingKinds& kinds, const std::vector<std::int64_t>& sizes,
+             std::int64_t capacity, std::int64_t& effort) {
+  constexpr double kShares[] = {0, 0.1, 0.2, 0.35, 0.5, 0.75, 1,  1.25, 1.5,
+                                2, 2.5, 3,   4,    6,   8,    12, 16};
+  for (double share : kShares) {
+    if (packing.proven()) return;
+    const auto wanted = static_cast<std::int64_t>(packing.bins.size()) - 1;
+    const std::int64_t slack = std::max<std::int64_t>(0, wanted * capacity - kinds.total());
+    const auto enough =
+        static_cast<std::int64_t>(share * static_cast<double>(slack) /
+                                  static_cast<double>(std::max<std::int64_t>(1, wanted)));
+    std::int64_t part = effort / 4;
+    effort -= part;
+    const Bins bins = fillBins(kinds, capacity, enough, part);
+    effort += std::max<std::int64_t>(part, 0);
+    if (bins.size() < packing.bins.size()) packing.bins = itemsOf(bins, kinds, sizes);
+  }
+}
+
 } // namespace
 
 Packing packLeast(const std::vector<std::int64_t>& sizes, std::int64_t capacity,
                   std::int64_t effort) {
   Packing packing{bestFit(sizes, capacity), packingLowerBound(sizes, capacity)};
   const PackingKinds kinds = packingKinds(sizes);
-  // Fewer bins than the best-fit took: from the bound up, until they do.
+  improve(packing, kinds, sizes, capacity, effort);
+  // Fewer bins than that took: from the bound up, until they do.
   bool every = true; // all smaller numbers are known not to do
   for (int bins = packing.lowerBound; bins < static_cast<int>(packing.bins.size()); ++bins) {
     PackingSearch search(kinds, capacity);
