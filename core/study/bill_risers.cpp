@@ -1,0 +1,64 @@
+// Pipe that comes into a vault through the side of a manway's riser, over the lid: the sparger's
+// bracket hangs there. The wall of the riser needs a connector as the vault's wall does.
+
+#include "core/study/bill_parts.h"
+
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+/// Where the way from a to b crosses the circle, as shares of the way.
+std::vector<double> circleCrossings(Point2 a, Point2 b, Point2 centre, double radius) {
+  const Point2 d = b - a, f = a - centre;
+  const double square = d.x * d.x + d.y * d.y, half = f.x * d.x + f.y * d.y;
+  const double rest = f.x * f.x + f.y * f.y - radius * radius;
+  const double root = half * half - square * rest;
+  std::vector<double> found;
+  if (square < 1e-12 || root <= 0) return found;
+  for (double sign : {-1.0, 1.0}) {
+    const double t = (-half + sign * std::sqrt(root)) / square;
+    if (t >= 0 && t <= 1) found.push_back(t);
+  }
+  return found;
+}
+
+/// How often the run goes through the riser's side, and in which size first.
+int passes(const RunStudy& run, const VaultStudy& vault, const ManwayStudy& manway, Length diameter,
+           std::string& size) {
+  int count = 0;
+  const double low = inMetres(vault.lidTop);
+  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+    const Point3 a = run.points[i].at, b = run.points[i + 1].at;
+    for (double t : circleCrossings(flat(a), flat(b), manway.at, inMetres(diameter) / 2)) {
+      const double z = a.z + (b.z - a.z) * t;
+      if (z < low || (manway.rim && z > inMetres(*manway.rim))) continue;
+      if (count++ == 0) size = run.legs[i].size;
+    }
+  }
+  return count;
+}
+
+} // namespace
+
+void addRiserConnectors(BillMaker& maker) {
+  const BillContext& context = maker.context();
+  for (const RunStudy& run : context.study.runs) {
+    if (!run.resolved) continue;
+    for (const VaultStudy& vault : context.study.vaults) {
+      const Vault& given = *context.plan.vaults.find(vault.id);
+      for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+        std::string size;
+        const int count = passes(run, vault, vault.manways[i], given.manways[i].diameter, size);
+        if (count == 0) continue;
+        BillLine like = billLine("site work", "connector", "riser-connector",
+                                 "Resilient watertight connector in manway riser", size);
+        like.note = "over the lid";
+        BillMaker::add(maker.line(like), run.id, count);
+      }
+    }
+  }
+}
+
+} // namespace sump

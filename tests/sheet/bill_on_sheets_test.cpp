@@ -1,0 +1,103 @@
+// What the bill counts is what the sheets show: fittings, valves and parts of the schedule, the
+// earth of the excavation sheet, and the corners that are staked out.
+
+#include "core/exchange/buy_list.h"
+#include "core/exchange/plan_file.h"
+#include "core/exchange/stake_out.h"
+#include "core/sheet/compose.h"
+#include "core/units/print.h"
+#include "tests/support/csv_reader.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+namespace sump::test {
+namespace {
+
+class BillOnSheets : public ::testing::TestWithParam<const char*> {
+protected:
+  const Review review_ =
+      review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + GetParam() + ".sump"),
+             builtinCatalog());
+  const BuyList buy_ = buyList(review_);
+  const UnitSystem units_ = review_.plan.project.units;
+  /// ARCH E and A0 wrap no cell.
+  const std::vector<Page> pages_ =
+      composeSheets(review_, {"arch-e", 0, nullptr, {"schedules", "excavation", "placement"}});
+
+  /// The texts of all rows: what stands at one height of a page, from left to right in the page.
+  std::vector<std::vector<std::string>> rows() const {
+    std::vector<std::vector<std::string>> all;
+    for (const Page& page : pages_) {
+      double y = -1, x = 0;
+      for (const PageItem& item : page.items) {
+        const auto* text = std::get_if<PageText>(&item);
+        if (text == nullptr) continue;
+        if (text->at.y != y || text->at.x < x) all.emplace_back();
+        all.back().push_back(text->text);
+        y = text->at.y;
+        x = text->at.x;
+      }
+    }
+    return all;
+  }
+  bool anyRow(const std::vector<std::string>& cells) const {
+    const auto all = rows();
+    return std::ranges::any_of(all, [&](const std::vector<std::string>& row) {
+      return std::ranges::all_of(cells, [&](const std::string& cell) {
+        return std::ranges::find(row, cell) != row.end();
+      });
+    });
+  }
+};
+INSTANTIATE_TEST_SUITE_P(Samples, BillOnSheets,
+                         ::testing::Values("transit-depot", "boatyard-pad", "ferry-quay"));
+
+TEST_P(BillOnSheets, FittingsValvesAndParts) {
+  int lines = 0;
+  for (const BillLine& line : buy_.bill.lines) {
+    if (line.category != "fitting" && line.category != "valve" && line.category != "part") continue;
+    ++lines;
+    EXPECT_TRUE(anyRow({line.description, line.size, fixed(*line.net, 0)}))
+        << line.description << " " << line.size << " " << *line.net;
+    EXPECT_FALSE(anyRow({line.description, line.size, fixed(*line.net + 1, 0), line.trade}))
+        << line.description << " " << line.size;
+  }
+  EXPECT_GT(lines, 15);
+}
+
+TEST_P(BillOnSheets, Earth) {
+  const char* sheet[][2] = {{"excavation", "Dug, bank volume"}, {"bedding", "Bedding"},
+                            {"pipe-zone", "Pipe zone"},         {"backfill", "Backfill"},
+                            {"spoil", "Spoil, loose"},          {"surplus", "Hauled off, loose"}};
+  for (const auto& [key, title] : sheet) {
+    const auto line = std::ranges::find(buy_.bill.lines, key, &BillLine::key);
+    ASSERT_NE(line, buy_.bill.lines.end()) << key;
+    const std::string printed =
+        fixed(inUnit(*line->net, line->unit, units_), unitDecimals(0, line->unit, units_)) +
+        (units_ == UnitSystem::Metric ? " m\u00b3" : " yd\u00b3");
+    EXPECT_TRUE(anyRow({title, printed})) << title << " " << printed;
+  }
+}
+
+/// Point for point: the corner that the placement sheet calls V1-1 is the stake-out's first of V1.
+TEST_P(BillOnSheets, CornersAreStakedOutWhereTheSheetHasThem) {
+  std::map<std::string, int> corner;
+  int found = 0;
+  for (const auto& row : readCsv(stakeOutCsv(review_.plan, review_.study))) {
+    if (row.size() < 5 || row[4].find("outside corner") == std::string::npos) continue;
+    const std::string vault = row[4].substr(0, row[4].find(' '));
+    const std::string mark = vault + "-" + std::to_string(++corner[vault]);
+    const auto shown = [&](const std::string& number) {
+      return fixed(std::stod(number), units_ == UnitSystem::Metric ? 3 : 2);
+    };
+    EXPECT_TRUE(anyRow({mark, shown(row[2]), shown(row[1])})) << row[4];
+    ++found;
+  }
+  EXPECT_EQ(found, static_cast<int>(4 * review_.plan.vaults.size()));
+}
+
+} // namespace
+} // namespace sump::test
