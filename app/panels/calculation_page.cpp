@@ -61,7 +61,7 @@ QString resultHtml(const PageSource& source, const Calculation& c) {
   if (!c.decided) {
     return text("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups));
   }
-  const std::string value = printQuantity(c.result, c.kind, source.review.plan.project.units);
+  const std::string value = printResult(c, source.review.plan.project.units);
   const std::string si = printSi(c.result, c.kind);
   return "<b>" + html(value) + "</b>" + (value == si ? "" : " (" + html(si) + ")");
 }
@@ -78,7 +78,7 @@ QString inputsHtml(const PageSource& source, const Calculation& c) {
   const UnitSystem units = source.review.plan.project.units;
   std::vector<QStringList> rows;
   for (const CalculationInput& in : c.inputs) {
-    rows.push_back({html(in.symbol), html(in.name), html(printQuantity(in.value, in.kind, units)),
+    rows.push_back({html(in.symbol), html(in.name), html(printInput(c, in, units)),
                     html(printSi(in.value, in.kind)), originHtml(source, c, in)});
   }
   return tableHtml(

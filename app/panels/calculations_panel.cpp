@@ -258,8 +258,7 @@ void CalculationsPanel::addSection(const CalculationSection& section) {
   head->setFont(0, bold);
   for (const NumberedCalculation& entry : section.entries) {
     const Calculation& c = entry.calculation;
-    const QString result =
-        c.decided ? shown(printQuantity(c.result, c.kind, units)) : tr("cannot be decided");
+    const QString result = c.decided ? shown(printResult(c, units)) : tr("cannot be decided");
     auto* item = new QTreeWidgetItem(head, {shown(c.title), shown(c.object), result});
     item->setData(0, kNumberRole, shown(entry.number));
     item->setTextAlignment(2, Qt::AlignRight | Qt::AlignVCenter);

@@ -80,7 +80,7 @@ std::vector<PaperStrip> inputStrips(const CalculationOutline& outline, const Cal
       rule({kLabel, strips.back().height}, {width, strips.back().height}, 0.18));
   for (const CalculationInput& in : c.inputs) {
     append(strips, columns.row("",
-                               {in.symbol, in.name, printQuantity(in.value, in.kind, units),
+                               {in.symbol, in.name, printInput(c, in, units),
                                 printSi(in.value, in.kind), originText(outline, c, in)},
                                Ink::Black));
   }
@@ -89,7 +89,7 @@ std::vector<PaperStrip> inputStrips(const CalculationOutline& outline, const Cal
 
 std::string resultLine(const Calculation& c, UnitSystem units) {
   if (!c.decided) return "Cannot be decided: needs " + c.needs + ".";
-  const std::string text = printQuantity(c.result, c.kind, units), si = printSi(c.result, c.kind);
+  const std::string text = printResult(c, units), si = printSi(c.result, c.kind);
   return text == si ? text : text + "   (" + si + ")";
 }
 

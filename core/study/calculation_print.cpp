@@ -71,15 +71,29 @@ std::string timeText(double seconds, int count) {
   return figures(seconds / 86'400, count) + " d";
 }
 
+/// Of digs, trenches and ballast: what is dug, filled and poured.
+bool isSolid(const Calculation& c) {
+  return c.id.starts_with("dig.") || c.id.starts_with("trench.") || c.id == "buoyancy.ballast";
+}
+
+std::string printOf(const Calculation& c, double si, QuantityKind kind, UnitSystem units,
+                    int count) {
+  constexpr double kYard = 3 * kMetresPerFoot;
+  if (kind == QuantityKind::Volume && units == UnitSystem::UsCustomary && isSolid(c)) {
+    return figures(si / (kYard * kYard * kYard), count) + " yd3";
+  }
+  return printQuantity(si, kind, units, count);
+}
+
 std::string resultText(const Calculation& c, UnitSystem units) {
-  return c.decided ? printQuantity(c.result, c.kind, units) : "cannot be decided: needs " + c.needs;
+  return c.decided ? printResult(c, units) : "cannot be decided: needs " + c.needs;
 }
 
 std::string oneText(const Calculation& c, UnitSystem units) {
   std::string text = c.title + (c.object.empty() ? "" : " (" + c.object + ")") + ": " +
                      resultText(c, units) + "\n  " + c.formula + "\n";
   for (const CalculationInput& in : c.inputs) {
-    text += "  " + in.symbol + " = " + printQuantity(in.value, in.kind, units) + "  " + in.name +
+    text += "  " + in.symbol + " = " + printInput(c, in, units) + "  " + in.name +
             (in.from.empty() ? "" : " [" + in.from + "]") + "\n";
   }
   for (const std::string& step : c.steps)
@@ -99,6 +113,14 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int co
   const bool metric = units == UnitSystem::Metric;
   const std::string unit = metric ? scale.metricUnit : scale.usUnit;
   return figures(si / (metric ? scale.metric : scale.us), count) + (unit.empty() ? "" : " " + unit);
+}
+
+std::string printResult(const Calculation& c, UnitSystem units, int count) {
+  return printOf(c, c.result, c.kind, units, count);
+}
+
+std::string printInput(const Calculation& c, const CalculationInput& input, UnitSystem units) {
+  return printOf(c, input.value, input.kind, units, 5);
 }
 
 std::string siUnit(QuantityKind kind) {

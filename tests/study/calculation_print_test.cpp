@@ -25,6 +25,24 @@ TEST(CalculationPrint, WritesEachKindInTheUnitsThatPeopleRead) {
   EXPECT_EQ(printQuantity(1234.4, QuantityKind::Length, metric, 3), "1234 m");
 }
 
+// 1 yd3 is 27 ft3, 0.764554857984 m3 (NIST SP 811, app. B, by the foot).
+TEST(CalculationPrint, EarthAndConcreteAreInCubicYardsAndWaterInGallons) {
+  Calculation dig;
+  dig.id = "dig.volume";
+  dig.kind = QuantityKind::Volume;
+  dig.result = 10 * 0.764554857984;
+  dig.inputs = {{"V_d", "dug", 2 * 0.764554857984, QuantityKind::Volume, "plan"},
+                {"d", "depth", 0.3048, QuantityKind::Length, "plan"}};
+  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "10 yd3");
+  EXPECT_EQ(printResult(dig, UnitSystem::Metric), "7.6455 m3");
+  EXPECT_EQ(printInput(dig, dig.inputs[0], UnitSystem::UsCustomary), "2 yd3");
+  EXPECT_EQ(printInput(dig, dig.inputs[1], UnitSystem::UsCustomary), "1 ft");
+  dig.id = "trench.backfill";
+  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "10 yd3");
+  dig.id = "suction.priming-volume";
+  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "2019.7 gal");
+}
+
 TEST(CalculationPrint, WritesSiAsTheFormulasTakeIt) {
   EXPECT_EQ(printSi(1600.2543, QuantityKind::Length), "1600.254 m");
   EXPECT_EQ(printSi(9.812345678, QuantityKind::HeadOfWater), "9.812346 m");
