@@ -23,6 +23,7 @@ enum class ActionId {
   ExportStakes,
   ExportUpkeep,
   ExportCalendar,
+  UpkeepTable,
   ComparePlan,
   PictureIn,
   PictureBeside,

@@ -118,6 +118,7 @@ QList<QCommandLineOption> options() {
        "number. Default all.",
        "SHEETS"},
       startOption(),
+      upkeepTableOption(),
       catalogOption(),
       profileOption()};
 }

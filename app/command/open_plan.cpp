@@ -86,7 +86,14 @@ Supplies suppliesOf(const QCommandLineParser& parsed) {
                                  : builtinSupplies();
 }
 
+QCommandLineOption upkeepTableOption() {
+  return {"upkeep-table", "Take start-up and upkeep from this table instead of the built-in one.",
+          "FILE"};
+}
+
 UpkeepTable upkeepOf(const QCommandLineParser& parsed) {
+  if (parsed.isSet("upkeep-table"))
+    return readUpkeepFile(parsed.value("upkeep-table").toStdString());
   return parsed.isSet("catalog") ? loadUpkeep(parsed.value("catalog").toStdString())
                                  : builtinUpkeep();
 }

@@ -37,6 +37,7 @@ Supplies suppliesOf(const QCommandLineParser& parsed);
 /// The upkeep table of `--catalog`, or the built-in one. Throws CatalogError.
 UpkeepTable upkeepOf(const QCommandLineParser& parsed);
 QCommandLineOption startOption();
+QCommandLineOption upkeepTableOption();
 /// The day of `--start`. Throws std::invalid_argument when it is missing or no day.
 Date startDate(const QCommandLineParser& parsed);
 

@@ -3,6 +3,7 @@
 #include "core/study/upkeep.h"
 #include "app/command/open_plan.h"
 #include "app/paint/upkeep_files.h"
+#include "core/exchange/plan_file.h"
 
 #include <ostream>
 #include <stdexcept>
@@ -44,6 +45,10 @@ void writeText(const UpkeepPlan& upkeep, std::ostream& out) {
 }
 
 int run(const QCommandLineParser& parsed, Streams streams) {
+  if (parsed.isSet("write-table")) {
+    writeFileAtomically(parsed.value("write-table").toStdString(), builtinUpkeepText());
+    streams.out << parsed.value("write-table").toStdString() << "\n";
+  }
   std::optional<Date> start;
   if (parsed.isSet("start") || parsed.isSet("ics")) start = startDate(parsed);
   const OpenedPlan opened = openPlan(parsed);
@@ -68,6 +73,8 @@ QList<QCommandLineOption> options() {
           {"paper", "Paper of these sheets, letter or a4; default by the plan's units.", "SIZE"},
           {"ics", "Write the calendar (RFC 5545) to this file; needs --start.", "FILE"},
           startOption(),
+          upkeepTableOption(),
+          {"write-table", "Write the built-in table to this file, to change it.", "FILE"},
           catalogOption(),
           profileOption()};
 }
@@ -80,6 +87,8 @@ Command upkeepCommand() {
           "PLAN [options]",
           "  sumpwright upkeep samples/transit-depot.sump\n"
           "  sumpwright upkeep --pdf upkeep.pdf samples/transit-depot.sump\n"
+          "  sumpwright upkeep --write-table upkeep.json samples/transit-depot.sump\n"
+          "  sumpwright upkeep --upkeep-table upkeep.json samples/transit-depot.sump\n"
           "  sumpwright upkeep --ics upkeep.ics --start 2026-12-01 samples/transit-depot.sump\n",
           options,
           run};

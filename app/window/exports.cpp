@@ -3,6 +3,7 @@
 #include "app/paint/lists.h"
 #include "app/paint/paint.h"
 #include "app/paint/upkeep_files.h"
+#include "app/window/upkeep_table_dialog.h"
 
 #include "core/exchange/bill_of_materials.h"
 #include "core/exchange/cutting_lists.h"
@@ -68,14 +69,14 @@ void exportStakes(const Review& review, const QString& path) {
 }
 
 void exportUpkeep(const Review& review, const QString& path) {
-  writeUpkeepPdf(review, builtinUpkeep(), pathOf(path));
+  writeUpkeepPdf(review, chosenUpkeep(), pathOf(path));
 }
 
 void exportCalendar(const Review& review, QDate start, const QString& path) {
   const Date day{std::chrono::year(start.year()),
                  std::chrono::month(static_cast<unsigned>(start.month())),
                  std::chrono::day(static_cast<unsigned>(start.day()))};
-  writeUpkeepCalendar(review, builtinUpkeep(), day, pathOf(path));
+  writeUpkeepCalendar(review, chosenUpkeep(), day, pathOf(path));
 }
 
 void exportCalculations(const Review& review, const QString& path) {

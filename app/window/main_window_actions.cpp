@@ -1,6 +1,7 @@
 // What each action of the window does.
 
 #include "app/window/main_window.h"
+#include "app/window/upkeep_table_dialog.h"
 
 #include "app/canvas/tools/tool_factory.h"
 #include "app/panels/acceptance.h"
@@ -49,6 +50,7 @@ void MainWindow::joinFileActions() {
   actions_->on(ActionId::ExportCuts, [this] { files_->exportAs(ExportKind::Cuts); });
   actions_->on(ActionId::ExportUpkeep, [this] { files_->exportAs(ExportKind::Upkeep); });
   actions_->on(ActionId::ExportCalendar, [this] { files_->exportAs(ExportKind::Calendar); });
+  actions_->on(ActionId::UpkeepTable, [this] { UpkeepTableDialog(talk_, this).exec(); });
   actions_->on(ActionId::ExportStakes, [this] { files_->exportAs(ExportKind::Stakes); });
   actions_->on(ActionId::ComparePlan, [this] {
     auto* dialog = askComparison(document_, talk_, this);

@@ -1,5 +1,6 @@
 #include "core/study/upkeep_table.h"
 
+#include "core/catalog/embedded.h"
 #include "core/catalog/table_reader.h"
 #include "core/plan/keys.h"
 #include "core/plan/service.h"
@@ -11,6 +12,8 @@
 namespace sump {
 
 namespace {
+
+constexpr const char* kTable = "upkeep/upkeep.json";
 
 constexpr std::array<std::pair<UpkeepUnit, std::string_view>, 3> kUnitWords = {
     {{UpkeepUnit::Day, "day"}, {UpkeepUnit::Week, "week"}, {UpkeepUnit::Month, "month"}}};
@@ -152,8 +155,21 @@ const UpkeepTable& builtinUpkeep() {
   return table;
 }
 
+UpkeepTable readUpkeepFile(const std::filesystem::path& file) {
+  if (!std::filesystem::is_regular_file(file)) {
+    throw CatalogError(file.string() + ": is no file; name a table of upkeep in JSON");
+  }
+  const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
+  const TableDocument table = openTable(folder, file.filename().string());
+  return readUpkeep(TableNode(table.json, table.file, ""));
+}
+
+std::string_view builtinUpkeepText() {
+  return embeddedText(kTable);
+}
+
 UpkeepTable loadUpkeep(const std::filesystem::path& folder) {
-  const TableDocument table = openTable(folder, "upkeep/upkeep.json");
+  const TableDocument table = openTable(folder, kTable);
   return readUpkeep(TableNode(table.json, table.file, ""));
 }
 

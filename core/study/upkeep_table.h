@@ -70,5 +70,9 @@ const UpkeepTable& builtinUpkeep();
 /// The built-in table, or that of a user's own folder. Throws CatalogError, which names file and
 /// place, also for an unknown placeholder or object.
 UpkeepTable loadUpkeep(const std::filesystem::path& folder);
+/// A table of the user's own by its file. Throws CatalogError, also when there is no such file.
+UpkeepTable readUpkeepFile(const std::filesystem::path& file);
+/// The built-in table as JSON, for a user to start from.
+std::string_view builtinUpkeepText();
 
 } // namespace sump

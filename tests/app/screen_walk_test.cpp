@@ -12,6 +12,7 @@
 #include "app/window/pseudo_language.h"
 #include "app/window/recovery_dialog.h"
 #include "app/window/settings_dialog.h"
+#include "app/window/upkeep_table_dialog.h"
 #include "core/plan/edits.h"
 #include "tests/app/fit_check.h"
 #include "tests/app/window_fixture.h"
@@ -176,6 +177,8 @@ TEST_P(ScreenWalk, EveryDialog) {
   lookAtDialog("ask-changed", changedBox(window.get(), "transit-depot.sump", true));
   lookAtDialog("ask-day", new DayDialog("Day of start-up", "The upkeep calendar begins on:",
                                         QDate(2026, 12, 1), window.get()));
+  Talk talk;
+  lookAtDialog("upkeep-table", new UpkeepTableDialog(talk, window.get()));
   lookAtDialog("ask-held",
                heldBox(window.get(), "transit-depot.sump", "a window of anna on desk-4"));
   std::vector<Leftover> found(3);
