@@ -2,6 +2,7 @@
 
 #include "app/command/open_plan.h"
 #include "core/exchange/bill_of_materials.h"
+#include "core/exchange/cost_words.h"
 #include "core/exchange/cutting_lists.h"
 #include "core/exchange/review_json.h"
 #include "core/exchange/workbook.h"
@@ -49,19 +50,16 @@ std::string billText(const Review& review, const BuyList& buy) {
 }
 
 std::string costText(const BuyList& buy) {
-  const Costs& costs = *buy.costs;
+  const CostWords words = costWords(buy);
   std::string text = "\n";
-  for (const auto& [trade, cost] : costs.byTrade)
-    text += trade + ": " + costs.currency + " " + grouped(cost, 2) + "\n";
-  text += "Total of what has a price: " + costs.currency + " " + grouped(costs.total, 2) + "\n";
-  if (costs.missing.empty()) return text;
-  text += "Without a price or an amount, " + std::to_string(costs.missing.size()) + ":";
-  for (std::size_t i : costs.missing) {
-    const BillLine& line = buy.bill.lines[i];
-    text += " " + line.key + (line.size.empty() ? "" : " (" + line.size + ")") +
-            (i == costs.missing.back() ? "\n" : ",");
-  }
-  return text;
+  for (const std::string& trade : words.byTrade)
+    text += trade + "\n";
+  text += "Total of what has a price: " + words.total + "\n";
+  if (words.missing.empty()) return text;
+  text += "Without a price or an amount, " + std::to_string(words.missing.size()) + ":";
+  for (std::size_t i = 0; i < words.missing.size(); ++i)
+    text += (i == 0 ? " " : ", ") + words.missing[i];
+  return text + "\n";
 }
 
 std::string cutsText(const Review& review, const CuttingList& cutting) {

@@ -1,5 +1,6 @@
 #include "app/window/main_window.h"
 
+#include "app/panels/cost_bar.h"
 #include "app/panels/lists.h"
 #include "app/window/appearance.h"
 #include "app/window/find_bar.h"
@@ -111,7 +112,8 @@ void MainWindow::makeDocks() {
       addDock(Qt::BottomDockWidgetArea, tr("What is wrong"), "dock-findings", findings_);
   takeOff_ = new ObjectTable(takeOffHeadings(), tr("What to buy"), this);
   takeOff_->setObjectName("take-off");
-  takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off", takeOff_);
+  takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off",
+                         listWithCosts(takeOff_, document_, talk_, this));
   makeLevels();
   tabifyDockWidget(findingsDock_, takeOffDock_);
   tabifyDockWidget(takeOffDock_, levelsDock_);

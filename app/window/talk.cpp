@@ -100,6 +100,11 @@ QString Talk::askOpenFile(QWidget* parent, const QString& folder) {
                                       QObject::tr("Sumpwright plans (*.sump);;All files (*)"));
 }
 
+QString Talk::askTable(QWidget* parent, const QString& title, const QString& folder,
+                       const QString& filter) {
+  return QFileDialog::getOpenFileName(parent, title, folder, filter);
+}
+
 QString Talk::askSaveFile(QWidget* parent, const QString& title, const QString& suggestion,
                           const QString& filter) {
   return QFileDialog::getSaveFileName(parent, title, suggestion, filter);

@@ -25,6 +25,9 @@ public:
   virtual HeldAnswer askHeld(QWidget* parent, const QString& fileName, const QString& holder);
   /// Empty when the user gives up.
   virtual QString askOpenFile(QWidget* parent, const QString& folder);
+  /// A list or table to read: prices, upkeep.
+  virtual QString askTable(QWidget* parent, const QString& title, const QString& folder,
+                           const QString& filter);
   virtual QString askSaveFile(QWidget* parent, const QString& title, const QString& suggestion,
                               const QString& filter);
   /// Today is proposed; no valid date when the user gives up.

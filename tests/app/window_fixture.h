@@ -33,6 +33,10 @@ struct CannedTalk : Talk {
     return heldAnswer;
   }
   QString askOpenFile(QWidget*, const QString&) override { return openFile; }
+  QString askTable(QWidget*, const QString&, const QString&, const QString&) override {
+    return table;
+  }
+  QString table;
   QString askSaveFile(QWidget*, const QString&, const QString& suggestion,
                       const QString&) override {
     suggested = suggestion;

@@ -1,0 +1,143 @@
+#include "app/panels/cost_bar.h"
+
+#include "app/window/talk.h"
+
+#include "core/exchange/cost_words.h"
+
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QSettings>
+#include <QVBoxLayout>
+
+namespace sump {
+
+namespace {
+
+constexpr const char* kKey = "prices/file";
+constexpr int kSettleMs = 400;
+
+QString q(const std::string& text) {
+  return QString::fromStdString(text);
+}
+
+/// One below the other.
+QString lines(const std::vector<std::string>& all) {
+  QString text;
+  for (const std::string& line : all)
+    text += (text.isEmpty() ? "" : "\n") + q(line);
+  return text;
+}
+
+} // namespace
+
+CostBar::CostBar(Document& document, Talk& talk, QWidget* parent)
+    : QWidget(parent), document_(document), talk_(talk) {
+  setObjectName("cost-bar");
+  choose_ = new QPushButton(tr("Prices..."), this);
+  choose_->setToolTip(
+      tr("Read a price list in CSV: item, size, unit, price, currency. The items are "
+         "the keys of the bill of materials."));
+  drop_ = new QPushButton(tr("Without prices"), this);
+  drop_->setToolTip(tr("Put the price list aside"));
+  sum_ = new QLabel(this);
+  sum_->setObjectName("cost-sum");
+  sum_->setTextFormat(Qt::PlainText);
+  sum_->setWordWrap(true);
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(6, 3, 6, 3);
+  row->addWidget(sum_, 1);
+  row->addWidget(choose_);
+  row->addWidget(drop_);
+  settle_.setSingleShot(true);
+  settle_.setInterval(kSettleMs);
+  connect(&settle_, &QTimer::timeout, this, &CostBar::refresh);
+  connect(&document_, &Document::reviewArrived, this, [this] {
+    if (prices_ && isVisible()) settle_.start();
+  });
+  connect(choose_, &QPushButton::clicked, this, &CostBar::askPrices);
+  connect(drop_, &QPushButton::clicked, this, [this] { usePrices(QString()); });
+  QString problem;
+  const QString last = QSettings().value(kKey).toString();
+  // A list that has gone since is no reason for a dialog at the start.
+  if (!last.isEmpty() && read(last, problem)) path_ = last;
+  refresh();
+}
+
+bool CostBar::read(const QString& path, QString& problem) {
+  try {
+    prices_ = readPrices(path.toStdString());
+    return true;
+  } catch (const std::exception& error) {
+    problem = QString::fromUtf8(error.what());
+    return false;
+  }
+}
+
+void CostBar::askPrices() {
+  const QString folder = QFileInfo(path_.isEmpty() ? document_.filePath() : path_).absolutePath();
+  const QString path = talk_.askTable(this, tr("Read a price list"), folder, tr("CSV (*.csv)"));
+  if (!path.isEmpty()) usePrices(path);
+}
+
+void CostBar::usePrices(const QString& path) {
+  QString problem;
+  if (path.isEmpty()) {
+    prices_.reset();
+  } else if (!read(path, problem)) {
+    talk_.tellProblem(this, tr("The prices cannot be used"), problem);
+    return;
+  }
+  path_ = path;
+  QSettings().setValue(kKey, path);
+  refresh();
+}
+
+void CostBar::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (prices_) settle_.start();
+}
+
+void CostBar::say(const QString& text, const QString& tip) {
+  sum_->setText(text);
+  sum_->setToolTip(tip);
+}
+
+void CostBar::refresh() {
+  drop_->setVisible(prices_.has_value());
+  if (!prices_) {
+    say(tr("No price list: read one to see the cost by trade and in all."), QString());
+    return;
+  }
+  const ReviewedPtr reviewed = document_.reviewed();
+  if (!reviewed || !isVisible()) return;
+  try {
+    const CostWords words = costWords(
+        buyList(reviewed->review, {&document_.catalog(), nullptr, &*prices_, std::nullopt}));
+    QStringList parts;
+    for (const std::string& trade : words.byTrade)
+      parts << q(trade);
+    parts << tr("Total: %1").arg(q(words.total));
+    if (!words.missing.empty())
+      parts << tr("%n item(s) without a price or an amount", nullptr,
+                  static_cast<int>(words.missing.size()));
+    say(parts.join("   "), words.missing.empty()
+                               ? path_
+                               : tr("Without a price or an amount:") + "\n" + lines(words.missing));
+  } catch (const std::exception& error) { // a price for a unit that its item is not counted in
+    say(QString::fromUtf8(error.what()), QString());
+  }
+}
+
+QWidget* listWithCosts(QWidget* list, Document& document, Talk& talk, QWidget* parent) {
+  auto* both = new QWidget(parent);
+  auto* column = new QVBoxLayout(both);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(list, 1);
+  column->addWidget(new CostBar(document, talk, both));
+  return both;
+}
+
+} // namespace sump
