@@ -122,7 +122,7 @@ TEST_P(CalculationReports, EveryCalculationIsThereUncut) {
         EXPECT_TRUE(holds(*page, step)) << c.id << ": " << step;
       for (const CalculationInput& in : c.inputs) {
         EXPECT_TRUE(hasText(*page, in.symbol)) << c.id << ": " << in.symbol;
-        EXPECT_TRUE(hasText(*page, printQuantity(in.value, in.kind, units))) << c.id;
+        EXPECT_TRUE(hasText(*page, printInput(c, in, units))) << c.id;
         EXPECT_TRUE(hasText(*page, printSi(in.value, in.kind))) << c.id;
       }
       if (!c.decided) {
@@ -146,7 +146,9 @@ TEST_P(CalculationReports, EveryResultIsTheStudysOwn) {
         ++held;
       }
       if (!value) continue;
-      const std::string text = printQuantity(*value, c.kind, units), si = printSi(*value, c.kind);
+      Calculation studys = c;
+      studys.result = *value;
+      const std::string text = printResult(studys, units), si = printSi(*value, c.kind);
       EXPECT_TRUE(hasText(*pageOf(entry.number), text == si ? text : text + "   (" + si + ")"))
           << c.id << ": " << text;
     }
