@@ -45,12 +45,15 @@ public:
 
   /// All of it; with `low` the columns of the first page end there, so that room is left below.
   std::vector<Page> fill(double low);
+  /// Do the sticks stay on one page, above `low`?
+  bool columnsFit(double low);
   double bottom() const { return paper_.height - kMargin - kFoot; }
 
 private:
   double width() const { return paper_.width - 2 * kMargin; }
   double columnWidth() const { return (width() - kColumnGap) / 2; }
   void turn();
+  void fillColumns(double low);
   void addNarrow(Block block, double low);
   void addWide(Block block);
   bool placed(Block& block, double x, double low);
@@ -135,26 +138,37 @@ void ShopPages::addFeet() {
   }
 }
 
-std::vector<Page> ShopPages::fill(double low) {
-  const UnitSystem units = review_.plan.project.units;
+void ShopPages::fillColumns(double low) {
   pages_.clear();
   turn();
+  for (const CuttingGroup& group : cutting_.groups)
+    addNarrow(stickBlock(group, columnWidth(), setting_, review_.plan.project.units), low);
+}
+
+std::vector<Page> ShopPages::fill(double low) {
+  fillColumns(low);
   if (cutting_.groups.empty())
     pages_.back().items.push_back(words({kMargin, y_ + 4}, "There is no pipe to cut."));
-  for (const CuttingGroup& group : cutting_.groups)
-    addNarrow(stickBlock(group, columnWidth(), setting_, units), low);
   addWide(pieceBlock(review_, width(), setting_));
   addFeet();
   return std::move(pages_);
 }
 
+bool ShopPages::columnsFit(double low) {
+  fillColumns(low);
+  return pages_.size() == 1;
+}
+
 /// The columns as short as may be, so that the pieces fit below them.
 std::optional<std::vector<Page>> onOnePage(ShopPages& pages) {
-  constexpr double kStep = 2; // mm
-  for (double low = 40; low < pages.bottom() + kStep; low += kStep) {
-    std::vector<Page> made = pages.fill(std::min(low, pages.bottom()));
-    if (made.size() == 1) return made;
+  double low = 0, high = pages.bottom();
+  if (!pages.columnsFit(high)) return std::nullopt;
+  while (high - low > 1) { // mm
+    const double middle = (low + high) / 2;
+    (pages.columnsFit(middle) ? high : low) = middle;
   }
+  std::vector<Page> made = pages.fill(high);
+  if (made.size() == 1) return made;
   return std::nullopt;
 }
 

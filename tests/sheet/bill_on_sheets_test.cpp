@@ -45,8 +45,7 @@ protected:
   }
   /// A row of the fittings' schedule: description, size, material, count, trade, runs.
   bool counted(const BillLine& line, double count) const {
-    const auto all = rows();
-    return std::ranges::any_of(all, [&](const std::vector<std::string>& row) {
+    return std::ranges::any_of(rows_, [&](const std::vector<std::string>& row) {
       const auto trade = std::ranges::find(row, line.trade);
       return row.size() > 3 && row[0] == line.description && row[1] == line.size &&
              trade != row.end() && *(trade - 1) == fixed(count, 0) &&
@@ -54,13 +53,13 @@ protected:
     });
   }
   bool anyRow(const std::vector<std::string>& cells) const {
-    const auto all = rows();
-    return std::ranges::any_of(all, [&](const std::vector<std::string>& row) {
+    return std::ranges::any_of(rows_, [&](const std::vector<std::string>& row) {
       return std::ranges::all_of(cells, [&](const std::string& cell) {
         return std::ranges::find(row, cell) != row.end();
       });
     });
   }
+  const std::vector<std::vector<std::string>> rows_ = rows();
 };
 INSTANTIATE_TEST_SUITE_P(Samples, BillOnSheets,
                          ::testing::Values("transit-depot", "boatyard-pad", "ferry-quay"));
