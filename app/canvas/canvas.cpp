@@ -1,5 +1,6 @@
 #include "app/canvas/canvas.h"
 
+#include "app/canvas/backdrop.h"
 #include "app/canvas/grid.h"
 #include "app/canvas/mark_painter.h"
 #include "app/canvas/notes.h"
@@ -25,9 +26,14 @@ QString q(const std::string& text) {
   return QString::fromStdString(text);
 }
 
+bool isEmptySite(const Plan& plan) {
+  return plan.vaults.empty() && plan.runs.empty() && allObjects(plan).empty();
+}
+
 } // namespace
 
-Canvas::Canvas(Document& document, QWidget* parent) : QWidget(parent), document_(document) {
+Canvas::Canvas(Document& document, QWidget* parent)
+    : QWidget(parent), document_(document), backdrop_(std::make_unique<Backdrop>()) {
   setObjectName("canvas");
   setAccessibleName(tr("Site drawing"));
   setAccessibleDescription(
@@ -89,8 +95,16 @@ void Canvas::refresh() {
 }
 
 void Canvas::takeReview() {
+  const std::unique_ptr<Scene> before = std::move(scene_);
   scene_ = std::make_unique<Scene>(document_.reviewed());
   scene_->show(shown_);
+  labels_.reset();
+  // A drag changes a few of thousands of marks.
+  if (const auto boxes = before ? changedBoxes(*before, *scene_) : std::nullopt) {
+    backdrop_->forget(*boxes, view_);
+  } else {
+    backdrop_->forget();
+  }
   if (fitPending_ && !document_.isReviewStale()) {
     fitPending_ = false;
     fitAll();
@@ -106,6 +120,7 @@ void Canvas::documentReplaced() {
 }
 
 void Canvas::dropLostSelection() {
+  if (selection_.empty()) return;
   const Locator locator(document_.shown());
   std::set<Id> kept;
   for (const Id& id : selection_) {
@@ -125,16 +140,22 @@ std::set<Id> Canvas::knownObjects(const std::set<Id>& ids) const {
 
 void Canvas::setDark(bool dark) {
   dark_ = dark;
-  update();
+  repaintAll();
 }
 
 void Canvas::setGridShown(bool shown) {
   gridShown_ = shown;
-  update();
+  repaintAll();
 }
 
 void Canvas::setLabelsShown(bool shown) {
   labelsShown_ = shown;
+  repaintAll();
+}
+
+void Canvas::repaintAll() {
+  backdrop_->forget();
+  labels_.reset();
   update();
 }
 
@@ -148,7 +169,7 @@ void Canvas::setShown(const Shown& shown) {
     std::erase_if(kept, [this](const Id& id) { return !scene_->shows(id); });
     select(std::move(kept));
   }
-  update();
+  repaintAll();
 }
 
 Point2 Canvas::pointerPlace() const {
@@ -161,7 +182,7 @@ void Canvas::viewWasChanged() {
   const double denominator = pixelsPerMetre / view_.scale();
   const double digits = std::pow(10, std::max(0.0, std::floor(std::log10(denominator)) - 1));
   emit viewChanged(tr("about 1 : %1").arg(std::round(denominator / digits) * digits, 0, 'f', 0));
-  update();
+  repaintAll();
 }
 
 void Canvas::panBy(QPointF pixels) {
@@ -213,36 +234,46 @@ void Canvas::lookAt(const std::set<Id>& ids, std::optional<Point2> place) {
 void Canvas::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.fillRect(rect(), theme().background);
   const UnitSystem units = document_.shown().project.units;
-  if (shown_.shows("kind/picture")) {
-    const QString folder = QFileInfo(document_.filePath()).absolutePath();
-    pictures_.paint(painter, view_, document_.shown(), folder, selection_, theme());
-  }
-  if (gridShown_) paintGrid(painter, view_, units, theme());
+  const Backdrop::Look look{units, !document_.shown().underlays.empty()};
+  const auto paint = [this](QPainter& below, const QRegion& region) {
+    paintBackdrop(below, region);
+  };
+  painter.drawPixmap(0, 0, backdrop_->picture(size(), devicePixelRatioF(), look, paint));
   if (scene_) {
-    paintScene(painter, view_, *scene_, theme());
     paintSelected(painter, view_, *scene_, selection_, theme());
     paintNames(painter);
     if (scene_->showsFindings()) paintFindings(painter);
-    if (allObjects(scene_->plan()).empty()) paintEmptyHint(painter);
+    if (isEmptySite(scene_->plan())) paintEmptyHint(painter);
   }
   tool_->paint(painter, theme());
   paintScaleBar(painter, view_, units, theme());
 }
 
-void Canvas::paintNames(QPainter& painter) const {
-  paintLabels(painter,
-              labelsShown_ ? placeLabels(*scene_, view_, font()) : noteLabels(*scene_, view_),
-              theme());
+void Canvas::paintBackdrop(QPainter& painter, const QRegion& region) {
+  painter.fillRect(region.boundingRect(), theme().background);
+  if (shown_.shows("kind/picture")) {
+    const QString folder = QFileInfo(document_.filePath()).absolutePath();
+    pictures_.paint(painter, view_, document_.shown(), folder, selection_, theme());
+  }
+  if (gridShown_) paintGrid(painter, view_, document_.shown().project.units, theme());
+  if (scene_) paintScene(painter, view_, *scene_, theme(), region);
+}
+
+void Canvas::paintNames(QPainter& painter) {
+  if (!labels_)
+    labels_ = labelsShown_ ? placeLabels(*scene_, view_, font()) : noteLabels(*scene_, view_);
+  paintLabels(painter, *labels_, theme());
 }
 
 void Canvas::paintFindings(QPainter& painter) const {
   // Errors last, so that they lie on top; notes would only clutter the drawing.
   const std::vector<Finding>& findings = scene_->reviewed().review.findings;
+  const QRectF onScreen = QRectF(rect()).adjusted(-18, -18, 18, 18);
   for (auto it = findings.rbegin(); it != findings.rend(); ++it) {
     if (it->severity == Severity::Note || !it->place) continue;
-    paintSeverity(painter, view_.toScreen(*it->place), 18, it->severity, theme());
+    const QPointF at = view_.toScreen(*it->place);
+    if (onScreen.contains(at)) paintSeverity(painter, at, 18, it->severity, theme());
   }
 }
 

@@ -21,6 +21,8 @@ class QNativeGestureEvent;
 
 namespace sump {
 
+class Backdrop;
+
 class Canvas : public QWidget, public ToolHost {
   Q_OBJECT
 
@@ -106,8 +108,11 @@ private:
   void pinch(QGestureEvent* event);
   bool nativeGesture(QNativeGestureEvent* event);
   void tellCoordinates(QPointF at);
+  void paintBackdrop(QPainter& painter, const QRegion& region);
+  /// All of it is to be painted anew: another view, another look.
+  void repaintAll();
   void paintFindings(QPainter& painter) const;
-  void paintNames(QPainter& painter) const;
+  void paintNames(QPainter& painter);
   void paintEmptyHint(QPainter& painter) const;
   void showCursor();
   Pointer pointerOf(const QMouseEvent& event) const;
@@ -125,6 +130,8 @@ private:
   std::set<Id> selection_;
   Shown shown_;
   UnderlayPainter pictures_;
+  std::unique_ptr<Backdrop> backdrop_;
+  std::optional<std::vector<Label>> labels_; ///< of this scene in this view
   bool fitPending_ = true;
   bool dark_ = false;
   bool gridShown_ = true;

@@ -95,6 +95,7 @@ void Canvas::wheelEvent(QWheelEvent* event) {
 }
 
 bool Canvas::event(QEvent* event) {
+  if (event->type() == QEvent::FontChange) repaintAll();
   if (event->type() == QEvent::Gesture) {
     pinch(static_cast<QGestureEvent*>(event));
     return true;

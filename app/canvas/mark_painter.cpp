@@ -52,13 +52,15 @@ void drawShape(QPainter& painter, const View& view, const Mark& mark) {
 }
 
 /// Filled details that cover the whole of a selected area would hide it; only edges glow.
-void strokeMarks(QPainter& painter, const View& view, const Scene& scene,
-                 const std::set<Id>& selection) {
+std::vector<std::size_t> edgesOf(const Scene& scene, const View& view,
+                                 const std::set<Id>& selection) {
+  std::vector<std::size_t> edges;
   for (std::size_t i : scene.visible(view.visible())) {
     const Mark& mark = scene.marks()[i];
-    if (!mark.line || mark.layer == Layer::Symbol || !selection.contains(scene.owner(i))) continue;
-    drawShape(painter, view, mark);
+    if (mark.line && mark.layer != Layer::Symbol && selection.contains(scene.owner(i)))
+      edges.push_back(i);
   }
+  return edges;
 }
 
 QPolygonF regular(QPointF centre, double radius, int corners, double turn) {
@@ -95,13 +97,6 @@ void paintMark(QPainter& painter, const View& view, const Mark& mark, const Canv
   drawShape(painter, view, mark);
 }
 
-void paintScene(QPainter& painter, const View& view, const Scene& scene, const CanvasTheme& theme) {
-  // Lines reach past their points by half their width.
-  const Box box = grown(view.visible(), 4 / view.scale());
-  for (std::size_t i : scene.visible(box))
-    paintMark(painter, view, scene.marks()[i], theme);
-}
-
 void paintSelected(QPainter& painter, const View& view, const Scene& scene,
                    const std::set<Id>& selection, const CanvasTheme& theme) {
   if (selection.empty()) return;
@@ -109,9 +104,12 @@ void paintSelected(QPainter& painter, const View& view, const Scene& scene,
   glow.setAlpha(70);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(glow, 9, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  strokeMarks(painter, view, scene, selection);
+  const std::vector<std::size_t> edges = edgesOf(scene, view, selection);
+  for (std::size_t i : edges)
+    drawShape(painter, view, scene.marks()[i]);
   painter.setPen(QPen(theme.accent, 1.6, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  strokeMarks(painter, view, scene, selection);
+  for (std::size_t i : edges)
+    drawShape(painter, view, scene.marks()[i]);
 }
 
 void paintSeverity(QPainter& painter, QPointF centre, double size, Severity severity,

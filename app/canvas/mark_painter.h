@@ -16,7 +16,6 @@ inline constexpr double kPixelsPerPaperMm = 96 / 25.4;
 QPen screenPen(const LineStyle& style, const CanvasTheme& theme);
 void paintMark(QPainter& painter, const View& view, const Mark& mark, const CanvasTheme& theme);
 /// Those that the view shows, in order.
-void paintScene(QPainter& painter, const View& view, const Scene& scene, const CanvasTheme& theme);
 /// A glow behind and a firm line on the marks of the selected objects.
 void paintSelected(QPainter& painter, const View& view, const Scene& scene,
                    const std::set<Id>& selection, const CanvasTheme& theme);

@@ -56,7 +56,7 @@ BasisPanel::BasisPanel(Document& document, QWidget* parent) : QWidget(parent), d
     list_->addItem(group.title);
   list_->setCurrentRow(0);
   connect(list_, &QListWidget::currentRowChanged, this, &BasisPanel::refresh);
-  connect(&document_, &Document::changed, this, &BasisPanel::refresh);
+  connect(&document_, &Document::changed, this, &BasisPanel::planChanged);
   connect(&document_, &Document::replaced, this, [this] { drafts_.clear(); });
   refresh();
 }
@@ -117,8 +117,23 @@ void BasisPanel::fillGroups() {
   list_->setFixedWidth(std::max(kListWidth, list_->sizeHintForColumn(0) + 12));
 }
 
+void BasisPanel::planChanged() {
+  behind_ = true;
+  if (isInFront(*this)) refresh();
+}
+
+void BasisPanel::cameToFront() {
+  if (behind_) refresh();
+}
+
+void BasisPanel::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  cameToFront();
+}
+
 void BasisPanel::refresh() {
   if (writing_) return;
+  behind_ = false;
   groups_ = basisGroups(context());
   fillGroups();
   const BasisGroup& group = groups_[static_cast<std::size_t>(std::max(0, list_->currentRow()))];
@@ -331,7 +346,7 @@ void BasisPanel::updateOne(const std::string& key, const Field& field, bool know
   shown.field = field;
   // What is being typed, or was refused, is left alone unless the plan changed below it.
   if (same && (shown.editor->hasFocus() || shown.failed)) return;
-  showInEditor(shown.editor, field);
+  if (!same) showInEditor(shown.editor, field);
   shown.failed = false;
   showNote(shown, known);
 }

@@ -3,6 +3,7 @@
 // unknown, and the form says what waits for it. Every change is one step of undo.
 
 #include "app/panels/basis_fields.h"
+#include "app/panels/in_front.h"
 #include "app/window/document.h"
 
 #include <QWidget>
@@ -17,7 +18,7 @@ class QVBoxLayout;
 
 namespace sump {
 
-class BasisPanel : public QWidget {
+class BasisPanel : public QWidget, public Fronted {
   Q_OBJECT
 
 public:
@@ -27,8 +28,10 @@ public:
   void goTo(const std::string& key);
   /// Of the figure, or of a cell: `demand.devices.0.2` is row 0, column 2. Null when not shown.
   QWidget* editor(const std::string& key) const;
+  void cameToFront() override;
 
 protected:
+  void showEvent(QShowEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
 private:
@@ -41,6 +44,7 @@ private:
     bool failed = false;
   };
   FieldContext context() const;
+  void planChanged();
   void refresh();
   void fillGroups();
   QString shape(const BasisGroup& group) const;
@@ -72,6 +76,7 @@ private:
   QScrollArea* area_ = nullptr;
   QString shape_;
   bool writing_ = false;
+  bool behind_ = false; ///< the plan changed while nobody could see it
 };
 
 } // namespace sump

@@ -142,43 +142,66 @@ QWidget* CalculationsPanel::makePage() {
 }
 
 PageSource CalculationsPanel::source() const {
-  return {reviewed_->review, outline_, groups_, palette().color(QPalette::PlaceholderText)};
+  return {worked_.reviewed->review, worked_.outline, worked_.groups,
+          palette().color(QPalette::PlaceholderText)};
 }
 
 void CalculationsPanel::documentChanged() {
-  if (document_.isReviewStale() && !stale_.isActive()) stale_.start();
+  if (isBehind() && !stale_.isActive()) stale_.start();
 }
 
 void CalculationsPanel::tellIfStale() {
-  staleNote_->setVisible(document_.isReviewStale());
+  staleNote_->setVisible(isBehind());
 }
 
 void CalculationsPanel::reviewArrived() {
-  if (!document_.isReviewStale()) {
-    stale_.stop();
-    staleNote_->hide();
-  }
   // A drag brings a review each frame: behind another tab this waits until it is shown.
-  if (isVisible()) refresh();
+  if (isInFront(*this)) refresh();
 }
 
 void CalculationsPanel::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
-  refresh();
+  cameToFront();
+}
+
+/// What is called for is shown at once; what changes while it is looked at follows from aside.
+void CalculationsPanel::cameToFront() {
+  const ReviewedPtr newest = document_.reviewed();
+  if (!newest || newest == worked_.reviewed || !isInFront(*this)) return;
+  asked_ = newest;
+  take(workOut(newest, document_.catalog()));
 }
 
 void CalculationsPanel::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
-  if (event->type() == QEvent::PaletteChange && reviewed_) showPage();
+  if (event->type() == QEvent::PaletteChange && worked_.reviewed) showPage();
+}
+
+CalculationsPanel::Worked CalculationsPanel::workOut(const ReviewedPtr& reviewed,
+                                                     const Catalog& catalog) {
+  const Review& review = reviewed->review;
+  return {reviewed, CalculationOutline(calculations(review.plan, review.study)),
+          basisGroups({review.plan, catalog, nullptr})};
 }
 
 void CalculationsPanel::refresh() {
   const ReviewedPtr newest = document_.reviewed();
-  if (!newest || newest == reviewed_) return;
-  reviewed_ = newest;
-  const Review& review = reviewed_->review;
-  outline_ = CalculationOutline(calculations(review.plan, review.study));
-  groups_ = basisGroups({review.plan, document_.catalog(), nullptr});
+  if (!newest || newest == asked_) return;
+  asked_ = newest;
+  document_.sideWork().ask(this, [this, newest, &catalog = document_.catalog()] {
+    return [this, worked = workOut(newest, catalog)]() mutable { take(std::move(worked)); };
+  });
+}
+
+void CalculationsPanel::take(Worked worked) {
+  const Ticket ticket = worked.reviewed->ticket;
+  if (document_.isOfLeftPlan(*worked.reviewed)) return;
+  if (worked_.reviewed && ticket < worked_.reviewed->ticket) return; // overtaken by cameToFront
+  worked_ = std::move(worked);
+  if (!isBehind()) {
+    stale_.stop();
+    staleNote_->hide();
+  }
   list();
 }
 
@@ -212,9 +235,9 @@ std::vector<std::string> CalculationsPanel::listed() const {
 
 /// Fills the list anew and keeps what is on the page if it is still listed.
 void CalculationsPanel::list() {
-  if (!reviewed_) return;
+  if (!worked_.reviewed) return;
   listed_.clear();
-  for (const CalculationSection& section : outline_.sections()) {
+  for (const CalculationSection& section : worked_.outline.sections()) {
     CalculationSection kept{section.number, section.title, {}};
     std::ranges::copy_if(section.entries, std::back_inserter(kept.entries),
                          [this](const NumberedCalculation& e) { return passes(e); });
@@ -240,36 +263,73 @@ void CalculationsPanel::choose() {
 }
 
 void CalculationsPanel::fillTree() {
-  const int scroll = tree_->verticalScrollBar()->value();
   listing_ = true;
-  tree_->clear();
-  for (const CalculationSection& section : listed_)
-    addSection(section);
+  if (sameTree()) {
+    for (std::size_t s = 0; s < listed_.size(); ++s) {
+      QTreeWidgetItem& head = *tree_->topLevelItem(static_cast<int>(s));
+      for (std::size_t e = 0; e < listed_[s].entries.size(); ++e)
+        fillItem(*head.child(static_cast<int>(e)), listed_[s].entries[e]);
+      head.setExpanded(isUnfolded(head));
+    }
+  } else {
+    const int scroll = tree_->verticalScrollBar()->value();
+    tree_->clear();
+    for (const CalculationSection& section : listed_)
+      addSection(section);
+    tree_->verticalScrollBar()->setValue(scroll);
+  }
   listing_ = false;
-  tree_->verticalScrollBar()->setValue(scroll);
+}
+
+/// A drag changes results, seldom what there is to work out.
+bool CalculationsPanel::sameTree() const {
+  if (tree_->topLevelItemCount() != static_cast<int>(listed_.size())) return false;
+  for (std::size_t s = 0; s < listed_.size(); ++s) {
+    const QTreeWidgetItem& head = *tree_->topLevelItem(static_cast<int>(s));
+    const CalculationSection& section = listed_[s];
+    if (head.text(0) != shown(section.title) || numberOf(&head) != shown(section.number) ||
+        head.childCount() != static_cast<int>(section.entries.size()))
+      return false;
+  }
+  return true;
 }
 
 void CalculationsPanel::addSection(const CalculationSection& section) {
-  const UnitSystem units = reviewed_->review.plan.project.units;
   auto* head = new QTreeWidgetItem(tree_, {shown(section.title)});
   head->setData(0, kNumberRole, shown(section.number));
   QFont bold = head->font(0);
   bold.setBold(true);
   head->setFont(0, bold);
   for (const NumberedCalculation& entry : section.entries) {
-    const Calculation& c = entry.calculation;
-    const QString result = c.decided ? shown(printResult(c, units)) : tr("cannot be decided");
-    auto* item = new QTreeWidgetItem(head, {shown(c.title), shown(c.object), result});
-    item->setData(0, kNumberRole, shown(entry.number));
+    auto* item = new QTreeWidgetItem(head);
     item->setTextAlignment(2, Qt::AlignRight | Qt::AlignVCenter);
-    item->setToolTip(0, shown(entry.number + "  " + c.title));
-    if (!c.decided) item->setToolTip(2, tr("Needs %1").arg(shown(c.needs)));
+    fillItem(*item, entry);
   }
+  head->setExpanded(isUnfolded(*head));
+}
+
+bool CalculationsPanel::isUnfolded(const QTreeWidgetItem& head) const {
   const bool search = !words_->text().isEmpty() || filtered();
-  head->setExpanded(search || unfolded_.contains(head->text(0)));
+  return search || unfolded_.contains(head.text(0));
+}
+
+void CalculationsPanel::fillItem(QTreeWidgetItem& item, const NumberedCalculation& entry) const {
+  const Calculation& c = entry.calculation;
+  const UnitSystem units = worked_.reviewed->review.plan.project.units;
+  const auto put = [&item](int column, int role, const QString& text) {
+    // Every change lays the list out anew.
+    if (item.data(column, role).toString() != text) item.setData(column, role, text);
+  };
+  put(0, kNumberRole, shown(entry.number));
+  put(0, Qt::DisplayRole, shown(c.title));
+  put(0, Qt::ToolTipRole, shown(entry.number + "  " + c.title));
+  put(1, Qt::DisplayRole, shown(c.object));
+  put(2, Qt::DisplayRole, c.decided ? shown(printResult(c, units)) : tr("cannot be decided"));
+  put(2, Qt::ToolTipRole, c.decided ? QString() : tr("Needs %1").arg(shown(c.needs)));
 }
 
 void CalculationsPanel::markInTree() {
+  if (numberOf(tree_->currentItem()).toStdString() == current_ && !current_.empty()) return;
   listing_ = true;
   tree_->setCurrentItem(nullptr);
   for (QTreeWidgetItemIterator at(tree_); *at != nullptr; ++at) {
@@ -279,7 +339,7 @@ void CalculationsPanel::markInTree() {
 }
 
 bool CalculationsPanel::open(const std::string& number) {
-  for (const CalculationSection& section : outline_.sections()) {
+  for (const CalculationSection& section : worked_.outline.sections()) {
     if (section.number == number) wanted_ = {"", section.title};
     const auto entry = std::ranges::find(section.entries, number, &NumberedCalculation::number);
     if (entry != section.entries.end())
@@ -295,30 +355,32 @@ bool CalculationsPanel::open(const std::string& number) {
 
 void CalculationsPanel::showSummary() {
   constexpr std::size_t kMost = 3; ///< objects, one a line
-  const Review& review = reviewed_->review;
+  const Review& review = worked_.reviewed->review;
   QStringList lines;
   for (const Id& id : selection_) {
     if (static_cast<std::size_t>(lines.size()) == kMost) break;
     const ObjectSummary summary = objectSummary(review, id);
-    if (!summary.figures.empty()) lines << summaryHtml(summary, groups_);
+    if (!summary.figures.empty()) lines << summaryHtml(summary, worked_.groups);
   }
-  if (lines.isEmpty()) lines << summaryHtml(objectSummary(review, ""), groups_);
+  if (lines.isEmpty()) lines << summaryHtml(objectSummary(review, ""), worked_.groups);
   summary_->setText(lines.join("<br>"));
 }
 
 void CalculationsPanel::showPage() {
-  if (listed_.empty() && current_.empty()) {
-    page_->setHtml(tr("<p>Nothing is worked out for this choice.</p>"));
-    return;
-  }
+  QString html;
+  if (listed_.empty() && current_.empty())
+    html = tr("<p>Nothing is worked out for this choice.</p>");
   // The section as listed, so that it shows what is selected; a calculation wherever it is.
   for (const CalculationSection& section : listed_) {
-    if (section.number == current_) page_->setHtml(sectionPage(source(), section));
+    if (section.number == current_) html = sectionPage(source(), section);
   }
-  for (const CalculationSection& section : outline_.sections()) {
+  for (const CalculationSection& section : worked_.outline.sections()) {
     const auto entry = std::ranges::find(section.entries, current_, &NumberedCalculation::number);
-    if (entry != section.entries.end()) page_->setHtml(calculationPage(source(), *entry));
+    if (entry != section.entries.end()) html = calculationPage(source(), *entry);
   }
+  if (html == html_) return;
+  html_ = html;
+  page_->setHtml(html_);
 }
 
 void CalculationsPanel::follow(const QUrl& url) {

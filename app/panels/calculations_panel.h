@@ -4,6 +4,7 @@
 // selected object.
 
 #include "app/panels/calculation_page.h"
+#include "app/panels/in_front.h"
 #include "app/window/document.h"
 
 #include <QTimer>
@@ -22,7 +23,7 @@ class QUrl;
 
 namespace sump {
 
-class CalculationsPanel : public QWidget {
+class CalculationsPanel : public QWidget, public Fronted {
   Q_OBJECT
 
 public:
@@ -39,6 +40,7 @@ public:
 
   /// Shows the note that the figures are old when they are.
   void tellIfStale();
+  void cameToFront() override;
 
 signals:
   /// A figure of 'What we know' is wanted (BasisItem::key).
@@ -56,7 +58,21 @@ private:
   QWidget* makePage();
   void documentChanged();
   void reviewArrived();
+  /// All that takes long, worked out of one review.
+  struct Worked {
+    ReviewedPtr reviewed;
+    CalculationOutline outline{{}};
+    std::vector<BasisGroup> groups; ///< of 'What we know'
+  };
+  static Worked workOut(const ReviewedPtr& reviewed, const Catalog& catalog);
   void refresh();
+  void take(Worked worked);
+  bool isBehind() const {
+    return !worked_.reviewed || worked_.reviewed->revision != document_.revision();
+  }
+  bool sameTree() const;
+  bool isUnfolded(const QTreeWidgetItem& head) const;
+  void fillItem(QTreeWidgetItem& item, const NumberedCalculation& entry) const;
   void list();
   void choose();
   void fillTree();
@@ -70,9 +86,9 @@ private:
   PageSource source() const;
 
   Document& document_;
-  ReviewedPtr reviewed_; ///< that outline_ was made from
-  CalculationOutline outline_{{}};
-  std::vector<BasisGroup> groups_;
+  Worked worked_;
+  ReviewedPtr asked_; ///< being worked out, or the one that is shown
+  QString html_;      ///< on the page
   std::set<Id> selection_;
   std::vector<CalculationSection> listed_; ///< what passes, of the outline
   std::string current_;                    ///< number of the calculation or section on the page

@@ -99,8 +99,10 @@ bool FindingFilter::passes(const Finding& finding, bool accepted) const {
   if (!isAbout(finding)) return false;
   const int state = state_->currentData().toInt();
   if (state != kAny && (state == kAccepted) != accepted) return false;
+  const QStringList words = text_->text().split(' ', Qt::SkipEmptyParts);
+  if (words.isEmpty()) return true;
   const QString text = searched(finding);
-  for (const QString& word : text_->text().split(' ', Qt::SkipEmptyParts)) {
+  for (const QString& word : words) {
     if (!text.contains(word, Qt::CaseInsensitive)) return false;
   }
   return true;

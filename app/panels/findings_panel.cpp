@@ -22,18 +22,6 @@ QString q(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-QString severityWord(Severity severity) {
-  switch (severity) {
-  case Severity::Error:
-    return FindingsPanel::tr("Error");
-  case Severity::Warning:
-    return FindingsPanel::tr("Warning");
-  case Severity::Note:
-    break;
-  }
-  return FindingsPanel::tr("Note");
-}
-
 QIcon severityIcon(Severity severity, bool dark) {
   QIcon icon;
   for (double ratio : {1.0, 2.0}) {
@@ -51,22 +39,6 @@ QIcon severityIcon(Severity severity, bool dark) {
 std::array<QIcon, 3> severityIcons(bool dark) {
   return {severityIcon(Severity::Note, dark), severityIcon(Severity::Warning, dark),
           severityIcon(Severity::Error, dark)};
-}
-
-TableRow rowOf(const Finding& finding, const Acceptance* accepted) {
-  TableRow row;
-  QStringList objects;
-  for (const Id& id : finding.objects)
-    objects << q(id);
-  row.cells << (accepted != nullptr ? FindingsPanel::tr("Accepted")
-                                    : severityWord(finding.severity))
-            << q(sump::render(finding.what)) << q(finding.measured.value_or(""))
-            << q(finding.required.value_or("")) << objects.join(", ");
-  row.objects = std::set<Id>(finding.objects.begin(), finding.objects.end());
-  row.tip = QString("<p>%1</p><p>%2</p>")
-                .arg(q(sump::render(finding.what)).toHtmlEscaped(),
-                     q(sump::render(finding.mend)).toHtmlEscaped());
-  return row;
 }
 
 } // namespace
@@ -129,8 +101,19 @@ const Finding* FindingsPanel::findingAt(int row) const {
 }
 
 void FindingsPanel::show(const ReviewedPtr& reviewed) {
-  reviewed_ = reviewed;
+  newest_ = reviewed;
+  if (isInFront(*this)) cameToFront();
+}
+
+void FindingsPanel::cameToFront() {
+  if (newest_ == reviewed_) return;
+  reviewed_ = newest_;
   list();
+}
+
+void FindingsPanel::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  cameToFront();
 }
 
 void FindingsPanel::list() {
@@ -140,9 +123,8 @@ void FindingsPanel::list() {
   listed_.clear();
   for (std::size_t i = 0; i < review.findings.size(); ++i) {
     const Finding& finding = review.findings[i];
-    const Acceptance* accepted = acceptanceOf(review.plan, finding.key());
-    if (!filter_->passes(finding, accepted != nullptr)) continue;
-    rows.push_back(rowOf(finding, accepted));
+    if (!filter_->passes(finding, finding.accepted.has_value())) continue;
+    rows.push_back(reviewed_->findingRows[i]);
     listed_.push_back(i);
   }
   stack_->setCurrentIndex(review.findings.empty() ? 1 : 0);

@@ -1,6 +1,7 @@
 #pragma once
 // 'What is wrong': findings of the newest review, errors first.
 
+#include "app/panels/in_front.h"
 #include "app/panels/tables.h"
 #include "app/window/reviewer.h"
 
@@ -16,12 +17,14 @@ namespace sump {
 
 class FindingFilter;
 
-class FindingsPanel : public QWidget {
+class FindingsPanel : public QWidget, public Fronted {
   Q_OBJECT
 
 public:
   explicit FindingsPanel(QWidget* parent = nullptr);
+  /// At once if it can be seen, else when it comes to the front.
   void show(const ReviewedPtr& reviewed);
+  void cameToFront() override;
   void setDark(bool dark);
   /// The finding of a row as listed; null where there is none.
   const Finding* findingAt(int row) const;
@@ -35,13 +38,17 @@ signals:
   void takeBackWanted(const sump::Finding& finding);
   void chosen(const std::set<sump::Id>& objects, std::optional<sump::Point2> place);
 
+protected:
+  void showEvent(QShowEvent* event) override;
+
 private:
   void makeTop(QWidget* parent, QVBoxLayout& column);
   void list();
   void fillIcons();
   void showDetail();
 
-  ReviewedPtr reviewed_;
+  ReviewedPtr newest_;
+  ReviewedPtr reviewed_;            ///< the one that is listed
   std::vector<std::size_t> listed_; ///< findings of the review, by row
   bool dark_ = false;
   FindingFilter* filter_ = nullptr;

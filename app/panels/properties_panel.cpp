@@ -35,8 +35,8 @@ PropertiesPanel::PropertiesPanel(Document& document, QWidget* parent)
   setWidgetResizable(true);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setFrameShape(QFrame::NoFrame);
-  connect(&document_, &Document::changed, this, &PropertiesPanel::refresh);
-  connect(&document_, &Document::reviewArrived, this, &PropertiesPanel::refresh);
+  connect(&document_, &Document::changed, this, &PropertiesPanel::documentChanged);
+  connect(&document_, &Document::reviewArrived, this, &PropertiesPanel::documentChanged);
   refresh();
 }
 
@@ -54,8 +54,23 @@ std::vector<Field> PropertiesPanel::currentFields() const {
   return commonFields(context, selection_);
 }
 
+void PropertiesPanel::documentChanged() {
+  behind_ = true;
+  if (isInFront(*this)) refresh();
+}
+
+void PropertiesPanel::cameToFront() {
+  if (behind_) refresh();
+}
+
+void PropertiesPanel::showEvent(QShowEvent* event) {
+  QScrollArea::showEvent(event);
+  cameToFront();
+}
+
 void PropertiesPanel::refresh() {
   if (writing_) return;
+  behind_ = false;
   QString title = tr("The project");
   if (selection_.size() == 1) title = objectTitle(document_.shown(), *selection_.begin());
   if (selection_.size() > 1) title = tr("%1 objects").arg(selection_.size());
@@ -86,8 +101,9 @@ void PropertiesPanel::update(std::vector<Field> fields) {
                       row.field.mixed == fields[i].mixed;
     row.field = std::move(fields[i]);
     if (row.editor == nullptr) continue;
-    // What is being typed is left alone unless the plan changed below it.
-    if (same && (row.editor->hasFocus() || row.error->isVisibleTo(this))) continue;
+    // What is being typed, or was refused, is left alone unless the plan changed below it; and a
+    // drag changes few of the fields at each step.
+    if (same) continue;
     showInEditor(row.editor, row.field);
     row.error->hide();
   }

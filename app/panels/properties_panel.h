@@ -3,6 +3,7 @@
 // selected. A text that cannot be used stays with its reason below; the plan keeps the old value.
 
 #include "app/panels/field.h"
+#include "app/panels/in_front.h"
 #include "app/window/document.h"
 
 #include <QScrollArea>
@@ -15,12 +16,16 @@ class QVBoxLayout;
 
 namespace sump {
 
-class PropertiesPanel : public QScrollArea {
+class PropertiesPanel : public QScrollArea, public Fronted {
   Q_OBJECT
 
 public:
   explicit PropertiesPanel(Document& document, QWidget* parent = nullptr);
   void show(const std::set<Id>& selection);
+  void cameToFront() override;
+
+protected:
+  void showEvent(QShowEvent* event) override;
 
 private:
   /// A field on the screen.
@@ -29,6 +34,7 @@ private:
     QWidget* editor = nullptr; ///< none for headings
     QLabel* error = nullptr;
   };
+  void documentChanged();
   void refresh();
   std::vector<Field> currentFields() const;
   bool sameShape(const std::vector<Field>& fields) const;
@@ -44,6 +50,7 @@ private:
   QString title_;
   QString group_; ///< heading above the row that is being made
   bool writing_ = false;
+  bool behind_ = false; ///< something changed while nobody could see it
 };
 
 } // namespace sump

@@ -14,9 +14,10 @@ namespace {
 /// frame of a drag.
 constexpr int kMeasuredRows = 60;
 
-bool same(const TableRow& a, const TableRow& b) {
-  return a.cells == b.cells && a.tip == b.tip && a.objects == b.objects;
-}
+/// A drag changes a few figures in a list at every step: columns only grow then, and are shared out
+/// anew when it rests.
+constexpr int kFewRows = 12;
+constexpr int kRestMs = 250;
 
 /// Where two lists differ: `before` rows from `at` on are replaced by `after` others.
 struct Middle {
@@ -25,9 +26,9 @@ struct Middle {
 Middle changed(const std::vector<TableRow>& old, const std::vector<TableRow>& now) {
   const std::size_t least = std::min(old.size(), now.size());
   std::size_t head = 0, tail = 0;
-  while (head < least && same(old[head], now[head]))
+  while (head < least && old[head] == now[head])
     ++head;
-  while (tail < least - head && same(old[old.size() - 1 - tail], now[now.size() - 1 - tail]))
+  while (tail < least - head && old[old.size() - 1 - tail] == now[now.size() - 1 - tail])
     ++tail;
   return {head, old.size() - head - tail, now.size() - head - tail};
 }
@@ -62,6 +63,9 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   setTabKeyNavigation(false); // Tab leaves the table, arrows move in it
   setWordWrap(false);
   setFrameShape(QFrame::NoFrame);
+  spreadLater_.setSingleShot(true);
+  spreadLater_.setInterval(kRestMs);
+  connect(&spreadLater_, &QTimer::timeout, this, &ObjectTable::spread);
   connect(this, &QTableWidget::cellClicked, this, [this](int row, int) { emit chosen(row); });
 }
 
@@ -71,27 +75,74 @@ void ObjectTable::fill(const std::vector<TableRow>& rows, int wide) {
   // A drag fills the list at every review: only what lies between the rows that stay is written.
   const Middle middle = changed(rows_, rows);
   const int at = static_cast<int>(middle.at);
-  if (middle.after > middle.before)
-    model()->insertRows(at + static_cast<int>(middle.before),
-                        static_cast<int>(middle.after - middle.before));
-  if (middle.before > middle.after)
-    model()->removeRows(at + static_cast<int>(middle.after),
-                        static_cast<int>(middle.before - middle.after));
+  const int before = static_cast<int>(middle.before), after = static_cast<int>(middle.after);
+  if (before == 0 && after == 0 && wide == wide_) return;
+  const bool first = rows_.empty();
+  replaceRows(at, rows, before, after);
   rows_ = rows;
-  for (int r = at; r < at + static_cast<int>(middle.after); ++r) {
-    const TableRow& row = rows_[static_cast<std::size_t>(r)];
-    for (int c = 0; c < columnCount(); ++c) {
-      auto* item = new QTableWidgetItem(row.cells.value(c));
-      const bool figure = figures_[static_cast<std::size_t>(c)];
-      item->setTextAlignment((figure ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
-      item->setToolTip(row.tip.isEmpty() ? row.cells.value(c) : row.tip);
-      setItem(r, c, item);
-    }
-  }
   wide_ = wide;
-  spread();
+  if (first || after > kFewRows) {
+    spread();
+  } else {
+    widen(at, at + after);
+    spreadLater_.start();
+  }
   if (current >= 0 && current < rowCount()) setCurrentCell(current, 0);
   verticalScrollBar()->setValue(scroll);
+}
+
+/// Rows that stay where they are keep their items.
+void ObjectTable::replaceRows(int at, const std::vector<TableRow>& rows, int before, int after) {
+  if (after > before) model()->insertRows(at + before, after - before);
+  if (before > after) model()->removeRows(at + after, before - after);
+  for (int r = at; r < at + after; ++r) {
+    const TableRow& row = rows[static_cast<std::size_t>(r)];
+    for (int c = 0; c < columnCount(); ++c) {
+      QTableWidgetItem* item = this->item(r, c);
+      const QString text = row.cells.value(c);
+      if (item == nullptr) {
+        item = new QTableWidgetItem(text);
+        const bool figure = figures_[static_cast<std::size_t>(c)];
+        item->setTextAlignment((figure ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
+        setItem(r, c, item);
+      } else if (item->text() != text) {
+        item->setText(text);
+      }
+      const QString tip = row.tip.isEmpty() ? text : row.tip;
+      if (item->toolTip() != tip) item->setToolTip(tip);
+    }
+  }
+}
+
+/// Makes columns wider where these rows need it.
+void ObjectTable::widen(int from, int to) {
+  QStyleOptionViewItem option;
+  initViewItemOption(&option);
+  for (int c = 0; c < columnCount(); ++c) {
+    if (c == wide_) continue;
+    int needs = columnWidth(c);
+    for (int r = from; r < to; ++r) {
+      const QModelIndex index = model()->index(r, c);
+      needs = std::max(needs, itemDelegateForIndex(index)->sizeHint(option, index).width());
+    }
+    if (needs > columnWidth(c)) return spread();
+  }
+}
+
+void ObjectTable::setOld(bool old) {
+  if (old == old_) return;
+  old_ = old;
+  setAccessibleDescription(
+      old ? tr("Being worked out anew: these figures are of the plan before the last change.")
+          : QString());
+  viewport()->update();
+}
+
+void ObjectTable::initViewItemOption(QStyleOptionViewItem* option) const {
+  QTableWidget::initViewItemOption(option);
+  if (old_) {
+    option->palette.setColor(QPalette::Text, palette().color(QPalette::PlaceholderText));
+  }
 }
 
 /// Every column as wide as it needs; one takes what is left, but never less than its heading and a

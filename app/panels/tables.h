@@ -1,24 +1,17 @@
 #pragma once
 // What the three tables share: filling without losing the place, and going to what a row is about.
 
-#include "core/plan/items.h"
+#include "app/panels/table_row.h"
 
 #include <QLabel>
 #include <QString>
 #include <QStringList>
 #include <QTableWidget>
+#include <QTimer>
 
-#include <set>
 #include <vector>
 
 namespace sump {
-
-/// One row with the objects that it is about.
-struct TableRow {
-  QStringList cells;
-  std::set<Id> objects;
-  QString tip;
-};
 
 class ObjectTable : public QTableWidget {
   Q_OBJECT
@@ -32,6 +25,9 @@ public:
   void fill(const std::vector<TableRow>& rows, int wide);
   /// Shares out the width anew, where icons have been put in since `fill`.
   void spread();
+  /// Pale text: the rows are of an earlier state of the plan.
+  void setOld(bool old);
+  bool isOld() const { return old_; }
   const std::vector<TableRow>& rows() const { return rows_; }
 
 signals:
@@ -41,8 +37,13 @@ signals:
 protected:
   void keyPressEvent(QKeyEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  void initViewItemOption(QStyleOptionViewItem* option) const override;
 
 private:
+  void replaceRows(int at, const std::vector<TableRow>& rows, int before, int after);
+  void widen(int from, int to);
+  bool old_ = false;
+  QTimer spreadLater_;
   int wide_ = 0; ///< the column that takes the room that is left
   std::vector<TableRow> rows_;
   std::vector<bool> figures_;

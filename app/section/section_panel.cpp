@@ -126,20 +126,23 @@ void SectionPanel::picked(const Id& object) {
 }
 
 void SectionPanel::fillLines() {
-  if (lines_->count() > 0 && document_.shown().runs == listed_) return;
-  listed_ = document_.shown().runs;
+  std::vector<std::pair<Id, std::string>> runs;
+  for (const Run& run : document_.shown().runs)
+    runs.emplace_back(run.id, run.name);
+  if (runs == listed_) return;
+  listed_ = std::move(runs);
   const QSignalBlocker blocker(lines_);
   const QVariant last = lines_->currentData();
   lines_->clear();
-  for (const Run& run : document_.shown().runs) {
-    const QString id = QString::fromStdString(run.id);
-    lines_->addItem(run.name.empty() ? id : id + "  " + QString::fromStdString(run.name), id);
+  for (const auto& [run, name] : listed_) {
+    const QString id = QString::fromStdString(run);
+    lines_->addItem(name.empty() ? id : id + "  " + QString::fromStdString(name), id);
   }
   lines_->setCurrentIndex(std::max(0, lines_->findData(last)));
 }
 
 void SectionPanel::reviewArrived() {
-  fillLines();
+  if (isInFront(*this)) fillLines();
   section_->markStale();
 }
 

@@ -3,6 +3,7 @@
 // is selected on the drawing.
 
 #include "app/canvas/canvas.h"
+#include "app/panels/in_front.h"
 #include "app/section/long_section.h"
 
 #include <QWidget>
@@ -13,7 +14,7 @@ class QToolButton;
 
 namespace sump {
 
-class SectionPanel : public QWidget {
+class SectionPanel : public QWidget, public Fronted {
   Q_OBJECT
 
 public:
@@ -21,6 +22,7 @@ public:
   SectionPanel(Document& document, Canvas& canvas, QWidget* parent = nullptr);
   LongSection& section() { return *section_; }
   void setDark(bool dark) { section_->setDark(dark); }
+  void cameToFront() override { fillLines(); }
 
 signals:
   void refused(const QString& reason);
@@ -45,8 +47,8 @@ private:
   QToolButton* line_ = nullptr;
   QComboBox* lines_ = nullptr;
   QComboBox* stretch_ = nullptr;
-  Items<Run> listed_;    ///< that lines_ was made from
-  bool picking_ = false; ///< the selection comes from the section itself
+  std::vector<std::pair<Id, std::string>> listed_; ///< id and name of what lines_ holds
+  bool picking_ = false;                           ///< the selection comes from the section itself
 };
 
 } // namespace sump

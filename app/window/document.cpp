@@ -19,7 +19,11 @@ std::filesystem::path pathOf(const QString& path) {
 Document::Document(const Catalog& catalog, QObject* parent)
     : QObject(parent), catalog_(catalog), reviewer_(catalog) {
   connect(&reviewer_, &Reviewer::done, this, &Document::take, Qt::QueuedConnection);
-  connect(&reviewer_, &Reviewer::failed, this, &Document::reviewFailed, Qt::QueuedConnection);
+  const auto failed = [this](const QString& reason, Ticket ticket) {
+    if (ticket >= oldestTicket_) emit reviewFailed(reason);
+  };
+  connect(&reviewer_, &Reviewer::failed, this, failed, Qt::QueuedConnection);
+  connect(&sideWork_, &SideWork::failed, this, &Document::reviewFailed);
   become(Plan{}, QString());
 }
 
@@ -50,6 +54,7 @@ void Document::preview(std::optional<Plan> plan) {
   preview_ = plan ? std::make_shared<const Plan>(std::move(*plan)) : nullptr;
   if (preview_) previewRevision_ = ++lastRevision_;
   announce();
+  if (!preview_) forgetEarlier();
 }
 
 QString Document::undoStep() const {
@@ -72,6 +77,7 @@ void Document::step(std::size_t to) {
   preview_ = nullptr;
   current_ = to;
   announce();
+  forgetEarlier();
 }
 
 QString Document::displayName() const {
@@ -115,24 +121,37 @@ void Document::become(Plan plan, const QString& path) {
   savedRevision_ = lastRevision_;
   filePath_ = path;
   announce();
+  forgetEarlier();
 }
 
 void Document::announce() {
-  reviewer_.ask(preview_ ? preview_ : states_[current_].plan, revision());
+  lastTicket_ = reviewer_.ask(preview_ ? preview_ : states_[current_].plan, revision());
   emit changed();
 }
 
 void Document::take(const ReviewedPtr& reviewed) {
-  // Revisions only grow except by undo and redo, which ask again and so bring their own answer.
-  reviewed_ = reviewed;
+  // An earlier step of a drag is better than none, marked as stale. What was on its way when the
+  // plan went back to another state is of a plan that is left for good.
+  if (isOfLeftPlan(*reviewed)) return reviewer_.letGo(reviewed);
+  replaceReview(reviewed);
+}
+
+void Document::replaceReview(ReviewedPtr reviewed) {
+  std::swap(reviewed_, reviewed);
   emit reviewArrived();
+  if (reviewed) reviewer_.letGo(std::move(reviewed)); // whoever still shows it keeps it
+}
+
+/// Reviews that were asked for before the newest question are of no use any more.
+void Document::forgetEarlier() {
+  oldestTicket_ = lastTicket_;
 }
 
 ReviewedPtr Document::freshReview() {
   const Revision wanted = states_[current_].revision;
   if (!reviewed_ || reviewed_->revision != wanted) {
-    reviewed_ = reviewNow(plan(), wanted, catalog_);
-    emit reviewArrived();
+    if (!preview_) forgetEarlier(); // what is on its way is no newer than this
+    replaceReview(reviewNow(plan(), wanted, catalog_, lastTicket_));
   }
   return reviewed_;
 }

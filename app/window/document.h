@@ -3,6 +3,7 @@
 // newest review of it. Knows no widget.
 
 #include "app/window/reviewer.h"
+#include "app/window/side_work.h"
 #include "core/plan/consistency.h"
 
 #include <QObject>
@@ -66,6 +67,12 @@ public:
   /// The newest review, maybe of an earlier revision; null before the first.
   ReviewedPtr reviewed() const { return reviewed_; }
   bool isReviewStale() const { return !reviewed_ || reviewed_->revision != revision(); }
+  /// A review that was under way when undo, redo or another file left its plan: not to be shown.
+  bool isOfLeftPlan(const Reviewed& reviewed) const { return reviewed.ticket < oldestTicket_; }
+  /// For what takes too long to be worked out of a review between two frames.
+  SideWork& sideWork() { return sideWork_; }
+  /// Nothing is being worked out: all that can be seen is of the newest state.
+  bool isSettled() const { return !isReviewStale() && !sideWork_.isBusy(); }
   /// Reviews the committed plan now if the newest review is not of it; for export.
   ReviewedPtr freshReview();
 
@@ -87,9 +94,12 @@ private:
   void step(std::size_t to);
   void announce();
   void take(const ReviewedPtr& reviewed);
+  void replaceReview(ReviewedPtr reviewed);
+  void forgetEarlier();
 
   const Catalog& catalog_;
   Reviewer reviewer_;
+  SideWork sideWork_;
   std::vector<State> states_;
   std::size_t current_ = 0;
   Revision lastRevision_ = 0;
@@ -98,6 +108,8 @@ private:
   Revision previewRevision_ = 0;
   QString filePath_;
   ReviewedPtr reviewed_;
+  Ticket lastTicket_ = 0;   ///< of the newest question
+  Ticket oldestTicket_ = 0; ///< reviews asked for before are of plans that were left
 };
 
 } // namespace sump

@@ -2,6 +2,7 @@
 
 #include "app/panels/basis_panel.h"
 #include "app/panels/calculations_panel.h"
+#include "app/panels/in_front.h"
 #include "app/section/section_panel.h"
 
 #include <QDockWidget>
@@ -40,6 +41,7 @@ QDockWidget* EngineeringDocks::add(QMainWindow* window, const QString& title, co
   auto* dock = new QDockWidget(title, window);
   dock->setObjectName(name);
   dock->setWidget(content);
+  tellWhenInFront(*dock, content);
   window->addDockWidget(Qt::BottomDockWidgetArea, dock);
   window->tabifyDockWidget(last_, dock);
   if (menu != nullptr) menu->addAction(dock->toggleViewAction());

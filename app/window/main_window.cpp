@@ -63,8 +63,8 @@ MainWindow::~MainWindow() {
   // The document goes with the window; nothing may hear of it while the children are taken down.
   document_.disconnect();
   // Nor of a dock that comes to the front while those before it go.
-  for (QDockWidget* dock : {takeOffDock_, levelsDock_})
-    dock->disconnect(this);
+  for (QDockWidget* dock : findChildren<QDockWidget*>())
+    disconnect(dock, &QDockWidget::visibilityChanged, nullptr, nullptr);
 }
 
 void MainWindow::makeCentre() {
@@ -90,6 +90,7 @@ QDockWidget* MainWindow::addDock(Qt::DockWidgetArea area, const QString& title, 
   auto* dock = new QDockWidget(title, this);
   dock->setObjectName(name);
   dock->setWidget(content);
+  tellWhenInFront(*dock, content);
   addDockWidget(area, dock);
   actions_->menu(MenuId::View)->addAction(dock->toggleViewAction());
   return dock;
@@ -110,10 +111,11 @@ void MainWindow::makeDocks() {
   findings_ = new FindingsPanel(this);
   findingsDock_ =
       addDock(Qt::BottomDockWidgetArea, tr("What is wrong"), "dock-findings", findings_);
-  takeOff_ = new ObjectTable(takeOffHeadings(), tr("What to buy"), this);
+  takeOff_ = new ReviewTable(document_, takeOffHeadings(), tr("What to buy"), takeOffRows, 1, this);
   takeOff_->setObjectName("take-off");
   takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off",
                          listWithCosts(takeOff_, document_, talk_, this));
+  tellWhenInFront(*takeOffDock_, takeOff_);
   makeLevels();
   tabifyDockWidget(findingsDock_, takeOffDock_);
   tabifyDockWidget(takeOffDock_, levelsDock_);
@@ -121,21 +123,23 @@ void MainWindow::makeDocks() {
       new EngineeringDocks(this, document_, *canvas_, actions_->menu(MenuId::View), levelsDock_);
   setTabPosition(Qt::BottomDockWidgetArea, QTabWidget::North);
   findingsDock_->raise();
-  for (QDockWidget* dock : {takeOffDock_, levelsDock_})
-    connect(dock, &QDockWidget::visibilityChanged, this, &MainWindow::fillLists);
   resizeDocks({propertiesDock_}, {330}, Qt::Horizontal);
   resizeDocks({findingsDock_}, {210}, Qt::Vertical);
 }
 
 void MainWindow::makeLevels() {
   auto* both = new QSplitter(Qt::Horizontal, this);
-  vaultLevels_ = new ObjectTable(vaultLevelHeadings(), tr("Levels of vaults"), both);
+  vaultLevels_ = new ReviewTable(document_, vaultLevelHeadings(), tr("Levels of vaults"),
+                                 vaultLevelRows, 0, both);
   vaultLevels_->setObjectName("vault-levels");
-  runLevels_ = new ObjectTable(runLevelHeadings(), tr("Levels of lines"), both);
+  runLevels_ =
+      new ReviewTable(document_, runLevelHeadings(), tr("Levels of lines"), runLevelRows, 1, both);
   runLevels_->setObjectName("run-levels");
   both->addWidget(vaultLevels_);
   both->addWidget(runLevels_);
   levelsDock_ = addDock(Qt::BottomDockWidgetArea, tr("How deep"), "dock-levels", both);
+  tellWhenInFront(*levelsDock_, vaultLevels_);
+  tellWhenInFront(*levelsDock_, runLevels_);
 }
 
 void MainWindow::makeStatus() {
@@ -183,7 +187,6 @@ void MainWindow::showStale() {
 void MainWindow::reviewArrived() {
   const ReviewedPtr reviewed = document_.reviewed();
   findings_->show(reviewed);
-  fillLists();
   const std::size_t faults = static_cast<std::size_t>(
       std::count_if(reviewed->review.findings.begin(), reviewed->review.findings.end(),
                     [](const Finding& f) { return f.severity != Severity::Note; }));
@@ -192,16 +195,6 @@ void MainWindow::reviewArrived() {
   if (document_.isReviewStale()) return;
   stale_.stop();
   verdict_->setText(FindingsPanel::summary(reviewed->review));
-}
-
-void MainWindow::fillLists() {
-  const ReviewedPtr reviewed = document_.reviewed();
-  if (!reviewed) return;
-  // A drag brings a review each frame: lists behind another tab wait until they are shown.
-  if (takeOff_->isVisible()) takeOff_->fill(takeOffRows(reviewed->review), 1);
-  if (!vaultLevels_->isVisible()) return;
-  vaultLevels_->fill(vaultLevelRows(reviewed->review), 0);
-  runLevels_->fill(runLevelRows(reviewed->review), 1);
 }
 
 void MainWindow::selectionChanged() {

@@ -4,7 +4,7 @@
 #include "app/canvas/canvas.h"
 #include "app/panels/findings_panel.h"
 #include "app/panels/properties_panel.h"
-#include "app/panels/tables.h"
+#include "app/panels/review_table.h"
 #include "app/window/action_set.h"
 #include "app/window/document.h"
 #include "app/window/engineering_docks.h"
@@ -69,7 +69,6 @@ private:
   void giveTool(std::unique_ptr<Tool> tool);
   void documentChanged();
   void reviewArrived();
-  void fillLists();
   void selectionChanged();
   void acceptFinding(const Finding& finding);
   void showStale();
@@ -96,9 +95,9 @@ private:
   PlaceEditing* places_ = nullptr;
   PropertiesPanel* properties_ = nullptr;
   FindingsPanel* findings_ = nullptr;
-  ObjectTable* takeOff_ = nullptr;
-  ObjectTable* vaultLevels_ = nullptr;
-  ObjectTable* runLevels_ = nullptr;
+  ReviewTable* takeOff_ = nullptr;
+  ReviewTable* vaultLevels_ = nullptr;
+  ReviewTable* runLevels_ = nullptr;
   QDockWidget* propertiesDock_ = nullptr;
   QDockWidget* findingsDock_ = nullptr;
   QDockWidget* takeOffDock_ = nullptr;

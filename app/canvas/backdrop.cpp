@@ -1,0 +1,97 @@
+#include "app/canvas/backdrop.h"
+
+#include "app/canvas/mark_painter.h"
+
+#include <algorithm>
+
+namespace sump {
+
+namespace {
+
+/// Lines reach past their points by half their width, mitred corners by as much as their width.
+constexpr double kPastPoints = 8; // pixels
+/// More parts than this cost more than what lies between them.
+constexpr int kMostParts = 60;
+
+bool same(const Mark& a, const Mark& b) {
+  return a.object == b.object && a.layer == b.layer && a.points == b.points &&
+         a.closed == b.closed && a.round == b.round && a.line == b.line && a.fill == b.fill;
+}
+
+} // namespace
+
+std::optional<std::vector<Box>> changedBoxes(const Scene& before, const Scene& after) {
+  const std::vector<Mark>&old = before.marks(), &now = after.marks();
+  std::vector<Box> boxes;
+  const Id* changed = nullptr; // the object whose marks differ here
+  std::size_t i = 0, k = 0;
+  while (i < old.size() || k < now.size()) {
+    const bool both = i < old.size() && k < now.size();
+    if (both && same(old[i], now[k])) {
+      changed = &now[k].object;
+      ++i, ++k;
+    } else if (both && old[i].object == now[k].object) {
+      changed = &now[k].object;
+      boxes.push_back(markBox(old[i++]));
+      boxes.push_back(markBox(now[k++]));
+    } else if (changed != nullptr && i < old.size() && old[i].object == *changed) {
+      boxes.push_back(markBox(old[i++])); // it has fewer marks than it had
+    } else if (changed != nullptr && k < now.size() && now[k].object == *changed) {
+      boxes.push_back(markBox(now[k++]));
+    } else {
+      return std::nullopt; // objects came, went or changed their order
+    }
+  }
+  return boxes;
+}
+
+void Backdrop::forget(const std::vector<Box>& boxes, const View& view) {
+  if (whole_) return;
+  for (const Box& box : boxes) {
+    const QRectF on = QRectF(view.toScreen(box.low), view.toScreen(box.high)).normalized();
+    stale_ += on.adjusted(-kPastPoints, -kPastPoints, kPastPoints, kPastPoints).toAlignedRect();
+    if (stale_.rectCount() > kMostParts) stale_ = stale_.boundingRect();
+  }
+}
+
+const QPixmap& Backdrop::picture(QSize size, double ratio, const Look& look, const Paint& paint) {
+  // A picture that was taken away leaves its place.
+  if (look.units != look_.units || look.pictures || look_.pictures) whole_ = true;
+  look_ = look;
+  const QSize pixels = size * ratio;
+  if (picture_.size() != pixels || picture_.devicePixelRatio() != ratio) {
+    picture_ = QPixmap(pixels);
+    picture_.setDevicePixelRatio(ratio);
+    whole_ = true;
+  }
+  const QRect all(QPoint(), size);
+  if (whole_) stale_ = all;
+  stale_ &= all;
+  if (stale_.isEmpty()) return picture_;
+  QPainter painter(&picture_);
+  painter.setRenderHint(QPainter::Antialiasing);
+  if (!whole_) painter.setClipRegion(stale_);
+  paint(painter, stale_);
+  if (!whole_) ++parts_;
+  whole_ = false;
+  stale_ = {};
+  return picture_;
+}
+
+void paintScene(QPainter& painter, const View& view, const Scene& scene, const CanvasTheme& theme,
+                const QRegion& region) {
+  std::vector<std::size_t> marks;
+  for (const QRect& part : region) {
+    const QRectF on = QRectF(part).adjusted(-kPastPoints, -kPastPoints, kPastPoints, kPastPoints);
+    const Point2 a = view.toSite(on.bottomLeft()), b = view.toSite(on.topRight());
+    const std::vector<std::size_t> here = scene.visible({a, b});
+    marks.insert(marks.end(), here.begin(), here.end());
+  }
+  std::ranges::sort(marks); // in drawing order, each once
+  const auto twice = std::ranges::unique(marks);
+  marks.erase(twice.begin(), twice.end());
+  for (std::size_t i : marks)
+    paintMark(painter, view, scene.marks()[i], theme);
+}
+
+} // namespace sump

@@ -1,0 +1,56 @@
+#pragma once
+// What lies below the selection on the drawing: paper, pictures, grid and the marks of the scene.
+// Kept as a picture of the screen, of which a drag repaints only what changed.
+
+#include "app/canvas/scene.h"
+#include "app/canvas/theme.h"
+#include "app/canvas/underlay.h"
+#include "app/canvas/view.h"
+
+#include <QPainter>
+#include <QPixmap>
+#include <QRegion>
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace sump {
+
+/// Where the drawings of two scenes differ, site metres; nothing when they differ too much to say.
+std::optional<std::vector<Box>> changedBoxes(const Scene& before, const Scene& after);
+
+class Backdrop {
+public:
+  /// Paints all that touches the painter's clip region, which lies in `region` (device independent
+  /// pixels).
+  using Paint = std::function<void(QPainter& painter, const QRegion& region)>;
+
+  /// All of it is to be painted anew.
+  void forget() { whole_ = true; }
+  /// Of these places only; `view` is the one that it was painted for.
+  void forget(const std::vector<Box>& boxes, const View& view);
+  /// What it looks like apart from the scene. Pictures are not compared: with any it is painted
+  /// anew each time.
+  struct Look {
+    UnitSystem units = UnitSystem::UsCustomary; ///< of the grid
+    bool pictures = false;
+  };
+  /// Brought up to date for a surface of this size and ratio of device pixels.
+  const QPixmap& picture(QSize size, double ratio, const Look& look, const Paint& paint);
+  /// Parts that were painted anew since the start; for tests.
+  int partsPainted() const { return parts_; }
+
+private:
+  QPixmap picture_;
+  Look look_;
+  QRegion stale_;
+  bool whole_ = true;
+  int parts_ = 0;
+};
+
+/// The scene's marks that touch a region of the screen.
+void paintScene(QPainter& painter, const View& view, const Scene& scene, const CanvasTheme& theme,
+                const QRegion& region);
+
+} // namespace sump

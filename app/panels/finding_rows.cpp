@@ -1,0 +1,50 @@
+#include "app/panels/finding_rows.h"
+
+#include "app/panels/findings_panel.h"
+
+namespace sump {
+
+namespace {
+
+QString q(std::string_view text) {
+  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+QString severityWord(Severity severity) {
+  switch (severity) {
+  case Severity::Error:
+    return FindingsPanel::tr("Error");
+  case Severity::Warning:
+    return FindingsPanel::tr("Warning");
+  case Severity::Note:
+    break;
+  }
+  return FindingsPanel::tr("Note");
+}
+
+TableRow rowOf(const Finding& finding) {
+  TableRow row;
+  QStringList objects;
+  for (const Id& id : finding.objects)
+    objects << q(id);
+  const QString what = q(sump::render(finding.what));
+  row.cells << (finding.accepted ? FindingsPanel::tr("Accepted") : severityWord(finding.severity))
+            << what << q(finding.measured.value_or("")) << q(finding.required.value_or(""))
+            << objects.join(", ");
+  row.objects = std::set<Id>(finding.objects.begin(), finding.objects.end());
+  row.tip = QString("<p>%1</p><p>%2</p>")
+                .arg(what.toHtmlEscaped(), q(sump::render(finding.mend)).toHtmlEscaped());
+  return row;
+}
+
+} // namespace
+
+std::vector<TableRow> findingRows(const Review& review) {
+  std::vector<TableRow> rows;
+  rows.reserve(review.findings.size());
+  for (const Finding& finding : review.findings)
+    rows.push_back(rowOf(finding));
+  return rows;
+}
+
+} // namespace sump
