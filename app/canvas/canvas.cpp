@@ -120,7 +120,8 @@ void Canvas::documentReplaced() {
 }
 
 void Canvas::dropLostSelection() {
-  if (selection_.empty()) return;
+  // A preview moves objects; what it makes vanish comes back or is committed.
+  if (selection_.empty() || document_.isPreviewing()) return;
   const Locator locator(document_.shown());
   std::set<Id> kept;
   for (const Id& id : selection_) {
@@ -269,11 +270,13 @@ void Canvas::paintNames(QPainter& painter) {
 void Canvas::paintFindings(QPainter& painter) const {
   // Errors last, so that they lie on top; notes would only clutter the drawing.
   const std::vector<Finding>& findings = scene_->reviewed().review.findings;
+  const SeveritySigns& signs = severitySigns(theme(), devicePixelRatioF());
+  const QPointF middle(SeveritySigns::kSize / 2.0, SeveritySigns::kSize / 2.0);
   const QRectF onScreen = QRectF(rect()).adjusted(-18, -18, 18, 18);
   for (auto it = findings.rbegin(); it != findings.rend(); ++it) {
     if (it->severity == Severity::Note || !it->place) continue;
     const QPointF at = view_.toScreen(*it->place);
-    if (onScreen.contains(at)) paintSeverity(painter, at, 18, it->severity, theme());
+    if (onScreen.contains(at)) painter.drawPixmap(at - middle, signs.of(it->severity));
   }
 }
 

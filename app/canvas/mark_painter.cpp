@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace sump {
 
@@ -136,6 +137,26 @@ void paintSeverity(QPainter& painter, QPointF centre, double size, Severity seve
   const QRectF box(centre.x() - r, centre.y() - r + lower, size, size);
   painter.drawText(box, Qt::AlignCenter, severity == Severity::Note ? "i" : "!");
   painter.restore();
+}
+
+SeveritySigns::SeveritySigns(const CanvasTheme& theme, double ratio) {
+  for (Severity severity : {Severity::Note, Severity::Warning, Severity::Error}) {
+    QPixmap sign(QSize(kSize, kSize) * ratio);
+    sign.setDevicePixelRatio(ratio);
+    sign.fill(Qt::transparent);
+    QPainter painter(&sign);
+    paintSeverity(painter, {kSize / 2.0, kSize / 2.0}, 18, severity, theme);
+    painter.end();
+    signs_[static_cast<std::size_t>(severity)] = sign;
+  }
+}
+
+const SeveritySigns& severitySigns(const CanvasTheme& theme, double ratio) {
+  static std::map<std::pair<bool, double>, SeveritySigns> made;
+  const std::pair key(theme.dark, ratio);
+  const auto known = made.find(key);
+  return known != made.end() ? known->second
+                             : made.emplace(key, SeveritySigns(theme, ratio)).first->second;
 }
 
 } // namespace sump

@@ -2,6 +2,7 @@
 
 #include "core/plan/edits_group.h"
 #include "core/plan/ends.h"
+#include "core/plan/find_object.h"
 
 #include <algorithm>
 
@@ -43,10 +44,9 @@ const std::vector<KindRow>& kindTable() {
 }
 
 const KindRow* kindOf(const Plan& plan, const Id& id) {
-  const std::optional<ObjectPlace> place = Locator(plan).find(id);
-  if (!place) return nullptr;
+  const std::optional<ObjectKind> kind = kindOfObject(plan, id);
   for (const KindRow& row : kindTable()) {
-    if (row.kind == place->kind) return &row;
+    if (kind == row.kind) return &row;
   }
   return nullptr;
 }

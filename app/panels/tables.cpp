@@ -16,7 +16,7 @@ constexpr int kMeasuredRows = 60;
 
 /// A drag changes a few figures in a list at every step: columns only grow then, and are shared out
 /// anew when it rests.
-constexpr int kFewRows = 12;
+constexpr std::size_t kMeasuredCells = 24;
 constexpr int kRestMs = 250;
 
 /// Where two lists differ: `before` rows from `at` on are replaced by `after` others.
@@ -78,21 +78,24 @@ void ObjectTable::fill(const std::vector<TableRow>& rows, int wide) {
   const int before = static_cast<int>(middle.before), after = static_cast<int>(middle.after);
   if (before == 0 && after == 0 && wide == wide_) return;
   const bool first = rows_.empty();
-  replaceRows(at, rows, before, after);
+  const std::vector<QModelIndex> written = replaceRows(at, rows, before, after);
   rows_ = rows;
   wide_ = wide;
-  if (first || after > kFewRows) {
+  if (first) {
     spread();
   } else {
-    widen(at, at + after);
+    widen(written);
     spreadLater_.start();
   }
+  if (before == after) return; // the place is the same
   if (current >= 0 && current < rowCount()) setCurrentCell(current, 0);
   verticalScrollBar()->setValue(scroll);
 }
 
-/// Rows that stay where they are keep their items.
-void ObjectTable::replaceRows(int at, const std::vector<TableRow>& rows, int before, int after) {
+/// Rows that stay where they are keep their items. Returns the cells whose text is new.
+std::vector<QModelIndex> ObjectTable::replaceRows(int at, const std::vector<TableRow>& rows,
+                                                  int before, int after) {
+  std::vector<QModelIndex> written;
   if (after > before) model()->insertRows(at + before, after - before);
   if (before > after) model()->removeRows(at + after, before - after);
   for (int r = at; r < at + after; ++r) {
@@ -105,27 +108,27 @@ void ObjectTable::replaceRows(int at, const std::vector<TableRow>& rows, int bef
         const bool figure = figures_[static_cast<std::size_t>(c)];
         item->setTextAlignment((figure ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
         setItem(r, c, item);
+        written.push_back(model()->index(r, c));
       } else if (item->text() != text) {
         item->setText(text);
+        written.push_back(model()->index(r, c));
       }
       const QString tip = row.tip.isEmpty() ? text : row.tip;
       if (item->toolTip() != tip) item->setToolTip(tip);
     }
   }
+  return written;
 }
 
-/// Makes columns wider where these rows need it.
-void ObjectTable::widen(int from, int to) {
+/// Makes columns wider where these cells need it. They shrink when the drag rests.
+void ObjectTable::widen(const std::vector<QModelIndex>& cells) {
   QStyleOptionViewItem option;
   initViewItemOption(&option);
-  for (int c = 0; c < columnCount(); ++c) {
-    if (c == wide_) continue;
-    int needs = columnWidth(c);
-    for (int r = from; r < to; ++r) {
-      const QModelIndex index = model()->index(r, c);
-      needs = std::max(needs, itemDelegateForIndex(index)->sizeHint(option, index).width());
-    }
-    if (needs > columnWidth(c)) return spread();
+  std::size_t measured = 0;
+  for (const QModelIndex& cell : cells) {
+    if (cell.column() == wide_ || ++measured > kMeasuredCells) continue;
+    const int needs = itemDelegateForIndex(cell)->sizeHint(option, cell).width();
+    if (needs > columnWidth(cell.column())) return spread();
   }
 }
 

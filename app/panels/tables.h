@@ -40,8 +40,9 @@ protected:
   void initViewItemOption(QStyleOptionViewItem* option) const override;
 
 private:
-  void replaceRows(int at, const std::vector<TableRow>& rows, int before, int after);
-  void widen(int from, int to);
+  std::vector<QModelIndex> replaceRows(int at, const std::vector<TableRow>& rows, int before,
+                                       int after);
+  void widen(const std::vector<QModelIndex>& cells);
   bool old_ = false;
   QTimer spreadLater_;
   int wide_ = 0; ///< the column that takes the room that is left

@@ -4,6 +4,7 @@
 #include "app/panels/lists.h"
 #include "app/window/appearance.h"
 #include "app/window/find_bar.h"
+#include "app/window/quiet_label.h"
 #include "app/window/start_page.h"
 #include "app/window/visibility.h"
 
@@ -143,7 +144,7 @@ void MainWindow::makeLevels() {
 }
 
 void MainWindow::makeStatus() {
-  coordinates_ = new QLabel(this);
+  coordinates_ = new QuietLabel(this);
   coordinates_->setObjectName("coordinates");
   scale_ = new QLabel(this);
   scale_->setObjectName("scale");
@@ -153,7 +154,7 @@ void MainWindow::makeStatus() {
   statusBar()->addPermanentWidget(recoveryLabel(*recovery_, this));
   statusBar()->addPermanentWidget(verdict_);
   statusBar()->addPermanentWidget(scale_);
-  connect(canvas_, &Canvas::pointerMoved, coordinates_, &QLabel::setText);
+  connect(canvas_, &Canvas::pointerMoved, coordinates_, &QuietLabel::say);
   connect(canvas_, &Canvas::viewChanged, scale_, &QLabel::setText);
   connect(canvas_, &Canvas::refused, this,
           [this](const QString& reason) { statusBar()->showMessage(reason, 8000); });

@@ -24,6 +24,7 @@ namespace sump {
 class FindBar;
 class PictureDesk;
 class PlaceEditing;
+class QuietLabel;
 class StartPage;
 
 class MainWindow : public QMainWindow {
@@ -104,7 +105,7 @@ private:
   QDockWidget* levelsDock_ = nullptr;
   EngineeringDocks* engineering_ = nullptr;
   QMenu* recentMenu_ = nullptr;
-  QLabel* coordinates_ = nullptr;
+  QuietLabel* coordinates_ = nullptr;
   QLabel* scale_ = nullptr;
   QLabel* verdict_ = nullptr;
   QTimer stale_;

@@ -1,6 +1,7 @@
 #include "app/window/tool_strip.h"
 
 #include "app/window/glossary.h"
+#include "app/window/quiet_label.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>
@@ -30,7 +31,7 @@ ToolStrip::ToolStrip(QWidget* parent) : QWidget(parent) {
   row->setSpacing(12);
   choices_ = new QWidget(this);
   row->addWidget(choices_);
-  hint_ = new QLabel(this);
+  hint_ = new QuietLabel(this);
   hint_->setObjectName("hint");
   hint_->setWordWrap(true);
   hint_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -39,7 +40,7 @@ ToolStrip::ToolStrip(QWidget* parent) : QWidget(parent) {
 }
 
 void ToolStrip::setHint(const QString& hint) {
-  hint_->setText(hint);
+  hint_->say(hint);
   // Keys change choices too (T turns what is placed).
   if (tool_ != nullptr && !same(shown_, tool_->choices())) fill();
 }

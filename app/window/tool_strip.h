@@ -6,9 +6,10 @@
 #include <QWidget>
 
 class QHBoxLayout;
-class QLabel;
 
 namespace sump {
+
+class QuietLabel;
 
 class ToolStrip : public QWidget {
   Q_OBJECT
@@ -27,7 +28,7 @@ private:
   Tool* tool_ = nullptr;
   std::vector<Choice> shown_;
   QWidget* choices_ = nullptr;
-  QLabel* hint_ = nullptr;
+  QuietLabel* hint_ = nullptr;
 };
 
 } // namespace sump

@@ -121,7 +121,8 @@ void ConsistencyCheck::runOf(const Run& run, const FilePlace& at) {
 void ConsistencyCheck::end(const Run& run, const RunEnd& end, const FilePlace& at) {
   point(end.at, at / "at");
   if (end.kind == EndKind::Free) {
-    demand(end.target.empty(), at / "target", "is \"" + end.target + "\", but the end is free",
+    if (end.target.empty()) return;
+    demand(false, at / "target", "is \"" + end.target + "\", but the end is free",
            "give the kind of the target, or leave the target out");
     return;
   }
@@ -133,16 +134,17 @@ void ConsistencyCheck::end(const Run& run, const RunEnd& end, const FilePlace& a
 }
 
 bool ConsistencyCheck::target(const RunEnd& end, const FilePlace& at) {
+  const std::optional<ObjectPlace> place = where_.find(end.target);
+  if (place && place->kind == targetKind(end.kind)) return true;
   const std::string mend = "give the id of " + std::string(targetName(end.kind)) +
                            ", as the kind \"" + std::string(keyIn(kEndKindKeys, end.kind)) +
                            "\" asks";
-  const std::optional<ObjectPlace> place = where_.find(end.target);
   if (!place) {
     const std::string what =
         end.target.empty() ? "is missing" : "is \"" + end.target + "\", which no object has";
     return demand(false, at / "target", what, mend);
   }
-  return demand(place->kind == targetKind(end.kind), at / "target",
+  return demand(false, at / "target",
                 "is \"" + end.target + "\", which is not " + std::string(targetName(end.kind)),
                 mend);
 }
@@ -150,18 +152,20 @@ bool ConsistencyCheck::target(const RunEnd& end, const FilePlace& at) {
 void ConsistencyCheck::chamberEnd(const RunEnd& end, const FilePlace& at) {
   const Vault& vault = *where_.vault(end.target);
   const std::vector<ChamberBox> boxes = chambers(vault);
-  const std::string count = std::to_string(boxes.size());
   const bool exists = end.chamber >= 1 && end.chamber <= static_cast<int>(boxes.size());
-  if (!demand(exists, at / "chamber",
-              "is " + std::to_string(end.chamber) + ", but vault " + vault.id + " has " + count +
-                  (boxes.size() == 1 ? " chamber" : " chambers"),
-              "give a chamber from 1 to " + count + ", counted along the flow")) {
+  if (!exists) {
+    const std::string count = std::to_string(boxes.size());
+    demand(false, at / "chamber",
+           "is " + std::to_string(end.chamber) + ", but vault " + vault.id + " has " + count +
+               (boxes.size() == 1 ? " chamber" : " chambers"),
+           "give a chamber from 1 to " + count + ", counted along the flow");
     return;
   }
   const ChamberBox& box = boxes[static_cast<std::size_t>(end.chamber) - 1];
   const bool inside = end.at.x >= box.low.x - kSlack && end.at.x <= box.high.x + kSlack &&
                       end.at.y >= box.low.y - kSlack && end.at.y <= box.high.y + kSlack;
-  demand(inside, at / "at",
+  if (inside) return;
+  demand(false, at / "at",
          "lies outside chamber " + std::to_string(end.chamber) + " of vault " + vault.id,
          "give x from " + brief(box.low.x) + " to " + brief(box.high.x) + " and y from " +
              brief(box.low.y) + " to " + brief(box.high.y) + ", from the vault's centre");
@@ -181,13 +185,17 @@ void ConsistencyCheck::parts(const Run& run, const FilePlace& at) {
     const InlinePart& part = run.parts[i];
     const FilePlace place = list[i];
     id(part.id, place);
-    demand(part.leg >= 0 && part.leg < legs, place / "leg",
-           "is " + std::to_string(part.leg) + ", but the run has " + std::to_string(legs) +
-               (legs == 1 ? " leg" : " legs"),
-           "give a leg from 0 to " + std::to_string(legs - 1));
-    demand(part.along >= 0 && part.along <= 1, place / "along",
-           "is " + brief(part.along) + ", must lie from 0 to 1",
-           "give the fraction along the leg, 0.5 for its middle");
+    // Sentences are made only when they are needed: every step of a drag is checked.
+    if (part.leg < 0 || part.leg >= legs) {
+      demand(false, place / "leg",
+             "is " + std::to_string(part.leg) + ", but the run has " + std::to_string(legs) +
+                 (legs == 1 ? " leg" : " legs"),
+             "give a leg from 0 to " + std::to_string(legs - 1));
+    }
+    if (!(part.along >= 0 && part.along <= 1)) {
+      demand(false, place / "along", "is " + brief(part.along) + ", must lie from 0 to 1",
+             "give the fraction along the leg, 0.5 for its middle");
+    }
     demand(part.kind != PartKind::Reducer || !part.toSize.empty(), place / "toSize",
            "is missing on a reducer", "give the nominal size after it, as \"4\"");
   }

@@ -25,6 +25,8 @@ void addParts(std::unordered_map<std::string_view, ObjectPlace>& places, const s
 } // namespace
 
 Locator::Locator(const Plan& plan) : plan_(&plan) {
+  // Most of a large plan; the rest grows it once at most.
+  places_.reserve(2 * plan.runs.size() + 4 * plan.vaults.size() + plan.spots.size());
   addIds(places_, plan.buildings, ObjectKind::Building);
   addIds(places_, plan.pavements, ObjectKind::Pavement);
   addIds(places_, plan.utilities, ObjectKind::Utility);

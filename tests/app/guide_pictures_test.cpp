@@ -34,7 +34,7 @@ protected:
     auto* found = window->findChild<QDockWidget*>(name);
     found->show();
     found->raise();
-    QCoreApplication::processEvents();
+    settle();
     return found;
   }
   void useTool(ActionId id) {

@@ -73,9 +73,10 @@ protected:
     ASSERT_TRUE(window->files().open(path)) << talk.told.join("\n").toStdString();
     settle();
   }
-  /// Until the newest state is reviewed and drawn.
+  /// Until the newest state is reviewed and drawn, and the lists in sight are of it.
   void settle() {
-    ASSERT_TRUE(QTest::qWaitFor([this] { return !document().isReviewStale(); }, 20000));
+    QCoreApplication::processEvents();
+    ASSERT_TRUE(QTest::qWaitFor([this] { return document().isSettled(); }, 20000));
     QCoreApplication::processEvents();
   }
 

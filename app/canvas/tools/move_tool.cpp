@@ -26,6 +26,7 @@ void MoveTool::press(const Pointer& pointer) {
   dragging_ = false;
   start_ = pointer;
   by_ = {};
+  shown_ = host().plan();
 }
 
 void MoveTool::begin(const Pointer&) {
@@ -49,7 +50,8 @@ void MoveTool::move(const Pointer& pointer) {
 void MoveTool::show(Point2 by) {
   if (by == by_) return;
   by_ = by;
-  host().preview(moveObjects(host().plan(), moved_, by_));
+  shown_ = moveObjects(host().plan(), moved_, by_);
+  host().preview(shown_);
   host().refresh();
 }
 
@@ -91,8 +93,7 @@ void MoveTool::paint(QPainter& painter, const CanvasTheme& theme) const {
       painter.drawPolygon(view.toScreen(ring));
     }
   }
-  paintGaps(painter, view, nearestGaps(moveObjects(host().plan(), moved_, by_), moved_, kGapsShown),
-            units, theme);
+  paintGaps(painter, view, nearestGaps(shown_, moved_, kGapsShown), units, theme);
   painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
   painter.drawLine(view.toScreen(start_.site), view.toScreen(start_.site + by_));
   paintLegDimensions(painter, view, start_.site, start_.site + by_, units, theme);

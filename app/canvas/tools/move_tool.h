@@ -27,6 +27,7 @@ private:
   bool dragging_ = false; ///< moved further than a click may
   Pointer start_;
   Point2 by_;
+  Plan shown_;                ///< as the drag would leave it; of meaning while it runs
   std::set<Id> moved_;        ///< what is selected and not locked
   std::vector<Point2> grips_; ///< corners and centres by which it catches
   Snapped caught_;
