@@ -128,8 +128,10 @@ void FindingsPanel::list() {
     listed_.push_back(i);
   }
   stack_->setCurrentIndex(review.findings.empty() ? 1 : 0);
+  const bool first = table_->rowCount() == 0;
   table_->fill(rows, 1);
   fillIcons();
+  if (first) table_->spread(); // later the table does so itself, when the rows have come to rest
   showDetail();
 }
 
@@ -142,7 +144,6 @@ void FindingsPanel::fillIcons() {
   static const std::array<std::array<QIcon, 3>, 2> kIcons = {severityIcons(false),
                                                              severityIcons(true)};
   const std::array<QIcon, 3>& icons = kIcons[dark_ ? 1 : 0];
-  bool widened = false;
   for (int r = 0; r < table_->rowCount(); ++r) {
     const Finding* finding = findingAt(r);
     if (finding == nullptr) continue;
@@ -151,9 +152,7 @@ void FindingsPanel::fillIcons() {
     QTableWidgetItem* item = table_->item(r, 0);
     if (item->icon().cacheKey() == icon.cacheKey()) continue;
     item->setIcon(icon);
-    widened = true;
   }
-  if (widened) table_->spread();
 }
 
 void FindingsPanel::showDetail() {

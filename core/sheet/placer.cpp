@@ -14,6 +14,12 @@ constexpr double kGap = 0.6;             // mm of air kept between two texts
 constexpr double kLeaderCrossing = 12;   // dislike of a leader crossing another leader
 constexpr double kLeaderOverLine = 0.12; // of a leader crossing a drawn line, by that line's cost
 
+/// False when a line cannot meet a box: asked of every line for every candidate.
+bool mayMeet(const PaperBox& box, Point2 a, Point2 b) {
+  return std::max(a.x, b.x) >= box.low.x && std::min(a.x, b.x) <= box.high.x &&
+         std::max(a.y, b.y) >= box.low.y && std::min(a.y, b.y) <= box.high.y;
+}
+
 } // namespace
 
 Point2 leaderStart(const PaperBox& box, Point2 to) {
@@ -41,8 +47,12 @@ double LabelPlacer::coverCost(const LabelCandidate& candidate, double bound) con
   double cost = candidate.cost;
   const Point2 from =
       candidate.leaderTo ? leaderStart(candidate.box, *candidate.leaderTo) : Point2{};
+  std::vector<Point2> extent = candidate.box.ring();
+  if (candidate.leaderTo) extent.push_back(*candidate.leaderTo);
+  const PaperBox reach = around(extent).grown(kGap);
   for (const Line& line : lines_) {
     if (cost > bound) return cost;
+    if (!mayMeet(reach, line.a, line.b)) continue;
     if (cutsBox(line.a, line.b, candidate.box)) cost += line.cost;
     if (candidate.leaderTo && crossSegments(from, *candidate.leaderTo, line.a, line.b)) {
       cost += line.cost * kLeaderOverLine;
