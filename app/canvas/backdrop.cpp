@@ -72,7 +72,6 @@ const QPixmap& Backdrop::picture(QSize size, double ratio, const Look& look, con
   painter.setRenderHint(QPainter::Antialiasing);
   if (!whole_) painter.setClipRegion(stale_);
   paint(painter, stale_);
-  if (!whole_) ++parts_;
   whole_ = false;
   stale_ = {};
   return picture_;

@@ -38,15 +38,12 @@ public:
   };
   /// Brought up to date for a surface of this size and ratio of device pixels.
   const QPixmap& picture(QSize size, double ratio, const Look& look, const Paint& paint);
-  /// Parts that were painted anew since the start; for tests.
-  int partsPainted() const { return parts_; }
 
 private:
   QPixmap picture_;
   Look look_;
   QRegion stale_;
   bool whole_ = true;
-  int parts_ = 0;
 };
 
 /// The scene's marks that touch a region of the screen.
