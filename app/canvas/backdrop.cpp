@@ -12,36 +12,53 @@ namespace {
 constexpr double kPastPoints = 8; // pixels
 /// More parts than this cost more than what lies between them.
 constexpr int kMostParts = 60;
+/// As many marks as an object or two may gain or lose in a layer at one step of a drag.
+constexpr std::size_t kLookAhead = 24;
+/// With more changes than this everything is painted.
+constexpr std::size_t kMostBoxes = 2000;
 
 bool same(const Mark& a, const Mark& b) {
   return a.object == b.object && a.layer == b.layer && a.points == b.points &&
          a.closed == b.closed && a.round == b.round && a.line == b.line && a.fill == b.fill;
 }
 
+/// How far behind `from` a mark stands in the list; 0 when it is not among the next ones.
+std::size_t stepsTo(const Mark& mark, const std::vector<Mark>& list, std::size_t from) {
+  const std::size_t end = std::min(list.size(), from + kLookAhead);
+  for (std::size_t at = from + 1; at < end; ++at) {
+    if (same(mark, list[at])) return at - from;
+  }
+  return 0;
+}
+
 } // namespace
 
+// Marks that are matched keep their order, and all others are boxed: so it is enough to paint the
+// boxes, however the marks were matched.
 std::optional<std::vector<Box>> changedBoxes(const Scene& before, const Scene& after) {
   const std::vector<Mark>&old = before.marks(), &now = after.marks();
   std::vector<Box> boxes;
-  const Id* changed = nullptr; // the object whose marks differ here
   std::size_t i = 0, k = 0;
-  while (i < old.size() || k < now.size()) {
-    const bool both = i < old.size() && k < now.size();
-    if (both && same(old[i], now[k])) {
-      changed = &now[k].object;
+  while (i < old.size() && k < now.size()) {
+    if (boxes.size() > kMostBoxes) return std::nullopt;
+    if (same(old[i], now[k])) {
       ++i, ++k;
-    } else if (both && old[i].object == now[k].object) {
-      changed = &now[k].object;
-      boxes.push_back(markBox(old[i++]));
-      boxes.push_back(markBox(now[k++]));
-    } else if (changed != nullptr && i < old.size() && old[i].object == *changed) {
-      boxes.push_back(markBox(old[i++])); // it has fewer marks than it had
-    } else if (changed != nullptr && k < now.size() && now[k].object == *changed) {
-      boxes.push_back(markBox(now[k++]));
+    } else if (const std::size_t fresh = stepsTo(old[i], now, k); fresh > 0) {
+      for (const std::size_t end = k + fresh; k < end; ++k)
+        boxes.push_back(markBox(now[k]));
+    } else if (const std::size_t gone = stepsTo(now[k], old, i); gone > 0) {
+      for (const std::size_t end = i + gone; i < end; ++i)
+        boxes.push_back(markBox(old[i]));
     } else {
-      return std::nullopt; // objects came, went or changed their order
+      boxes.push_back(markBox(old[i++])); // it was moved
+      boxes.push_back(markBox(now[k++]));
     }
   }
+  for (; i < old.size(); ++i)
+    boxes.push_back(markBox(old[i]));
+  for (; k < now.size(); ++k)
+    boxes.push_back(markBox(now[k]));
+  if (boxes.size() > kMostBoxes) return std::nullopt;
   return boxes;
 }
 

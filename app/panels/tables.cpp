@@ -79,7 +79,11 @@ void ObjectTable::fill(const std::vector<TableRow>& rows, int wide) {
   if (before == 0 && after == 0 && wide == wide_) return;
   const bool first = rows_.empty();
   const std::vector<QModelIndex> written = replaceRows(at, rows, before, after);
-  rows_ = rows;
+  if (before != after) {
+    rows_ = rows;
+  } else {
+    std::copy(rows.begin() + at, rows.begin() + at + after, rows_.begin() + at);
+  }
   wide_ = wide;
   if (first) {
     spread();
@@ -100,6 +104,7 @@ std::vector<QModelIndex> ObjectTable::replaceRows(int at, const std::vector<Tabl
   if (before > after) model()->removeRows(at + after, before - after);
   for (int r = at; r < at + after; ++r) {
     const TableRow& row = rows[static_cast<std::size_t>(r)];
+    if (before == after && row == rows_[static_cast<std::size_t>(r)]) continue;
     for (int c = 0; c < columnCount(); ++c) {
       QTableWidgetItem* item = this->item(r, c);
       const QString text = row.cells.value(c);

@@ -246,7 +246,12 @@ TEST_F(Drag, TellsWhereTwoDrawingsDiffer) {
   Plan more = plan;
   more.wells.append({well, "", {1, 1}});
   const Scene after(reviewNow(more, 3, builtinCatalog()));
-  EXPECT_FALSE(changedBoxes(before, after)) << "an object more: all of it is painted";
+  const auto boxes = changedBoxes(before, after);
+  ASSERT_TRUE(boxes);
+  EXPECT_FALSE(boxes->empty());
+  for (const Box& box : *boxes)
+    EXPECT_LT(distance(lerp(box.low, box.high, 0.5), Point2{1, 1}), 2) << "the well and no more";
+  EXPECT_EQ(changedBoxes(after, before)->size(), boxes->size());
 }
 
 } // namespace sump
