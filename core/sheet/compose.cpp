@@ -102,10 +102,15 @@ const PaperSize& paperNamed(const std::string& key) {
 
 /// What to try for a volume, the largest first.
 std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
-  if (vary == Vary::Nothing || isSmallPaper(paper)) return {{}};
-  // ISO 3098-1's next size of lettering; large sheets are often printed at half their size.
-  constexpr double kLarge = 3.5 / kTextHeight;
-  if (vary == Vary::Letters) return {{0, kLarge}, {0, 1}};
+  if (vary == Vary::Nothing) return {{}};
+  // ISO 3098-1's next size of lettering: large sheets are often printed at half their size. On
+  // small paper a little less than the nominal one may save a sheet.
+  constexpr double kLarge = 3.5 / kTextHeight, kSmall = 2.2 / kTextHeight;
+  if (vary == Vary::Letters) {
+    return isSmallPaper(paper) ? std::vector<SheetFit>{{0, 1}, {0, kSmall}}
+                               : std::vector<SheetFit>{{0, kLarge}, {0, 1}};
+  }
+  if (isSmallPaper(paper)) return {{1, 1}, {0, 1}};
   return {{0.55, 1}, {0.25, 1}, {0, 1}};
 }
 

@@ -11,6 +11,7 @@ namespace sump {
 
 namespace {
 
+constexpr double kTwoColumns = 340;   // mm of width that takes two
 constexpr std::size_t kLeastRows = 4; // of a cut table, so that no heading stands alone
 
 double headHeight(const Block& block) {
@@ -51,7 +52,8 @@ double PageFlow::fullWidth() const {
 
 double PageFlow::columnWidth() const {
   if (isSmallPaper(job_.paper)) {
-    return space_.width() > 340 ? (space_.width() - kSheetGap) / 2 : space_.width();
+    const double width = space_.width() / fit_.letters;
+    return space_.width() > kTwoColumns ? (width - kSheetGap) / 2 : width;
   }
   return kTitleWidth - 2 * kSheetInset;
 }
@@ -64,9 +66,12 @@ Point2 PageFlow::largestFigure() const {
   return {titleBox(page).low.x - kSheetInset - space_.low.x, space_.height()};
 }
 
-Point2 PageFlow::figureSize(Point2 least) const {
+Point2 PageFlow::figureSize(Point2 least, bool compact) const {
   const Point2 most = largestFigure();
-  if (isSmallPaper(job_.paper)) return most;
+  if (isSmallPaper(job_.paper)) {
+    if (!compact || most.x < kTwoColumns) return most;
+    least = {(most.x - kSheetGap) / 2, most.y};
+  }
   return lerp(Point2{std::min(most.x, least.x), std::min(most.y, least.y)}, most, fit_.figures);
 }
 

@@ -32,8 +32,9 @@ public:
   double columnWidth() const;
   /// The largest figure that a page of its own takes, and what a page of several is cut into.
   Point2 largestFigure() const;
-  /// The largest that one of several figures may be; `least` where they must share a page.
-  Point2 figureSize(Point2 least) const;
+  /// The largest that one of several figures may be; `least` where they must share a page. Small
+  /// paper takes one on a page, or two compact ones side by side where it is wide enough.
+  Point2 figureSize(Point2 least, bool compact) const;
   double letters() const { return fit_.letters; }
 
   /// A new page's region for a drawing: all but the column over the title block, or on small paper

@@ -102,7 +102,7 @@ bool isDrawable(const RunStudy& run) {
 } // namespace
 
 void detailSheet(const SheetJob& job, PageFlow& flow) {
-  const Point2 most = flow.figureSize({300, 200});
+  const Point2 most = flow.figureSize({300, 200}, true);
   std::set<Id> shown;
   for (const RunStudy& run : job.study().runs) {
     if (!isDrawable(run)) continue;
@@ -147,8 +147,8 @@ Block runBlock(const SheetJob& job, const RunStudy& run, const RunProfile& profi
   const SectionTitle title = sectionTitle(job, run);
   Block block;
   // A wide frame takes more of the notes, so that fewer are told below it.
-  for (double width : {kNarrow, most.x}) {
-    for (double height = most.y - 70; height >= kLeast; height *= kShrink) {
+  for (double height = most.y - 70; height >= kLeast; height *= kShrink) {
+    for (double width : {kNarrow, most.x}) {
       block = withUnplaced(longSectionBlock(profile, title, job.units(), most.x, height, width));
       if (block.height() <= most.y) return block;
     }
@@ -159,7 +159,7 @@ Block runBlock(const SheetJob& job, const RunStudy& run, const RunProfile& profi
 } // namespace
 
 void runSectionSheet(const SheetJob& job, PageFlow& flow) {
-  const Point2 most = flow.figureSize({400, 188});
+  const Point2 most = flow.figureSize({400, 188}, false);
   for (const RunStudy& run : job.study().runs) {
     if (!isDrawable(run) || run.service == Service::Interconnect) continue;
     if (planEnd(run) < 1e-6) continue; // it only rises: the room's elevation shows it

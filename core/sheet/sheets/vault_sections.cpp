@@ -165,7 +165,7 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
 
 void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().vaults.empty()) return;
-  const Point2 most = flow.figureSize({300, 220});
+  const Point2 most = flow.figureSize({300, 220}, true);
   for (const VaultStudy& vault : job.study().vaults)
     flow.add(figure(section(job, vault), job.units(), most));
   flow.add(openingTable(job, flow.columnWidth()));
