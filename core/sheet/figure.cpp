@@ -41,8 +41,10 @@ struct Room {
   double left, right, top, foot; ///< mm about the drawing inside its frame
 };
 
-Room roomAbout(const Drawing& drawing) {
-  const double side = drawing.bare ? kBareRoom : kSideRoom;
+Room roomAbout(const Drawing& drawing, Point2 most) {
+  // Half of a small sheet gives less to the callouts, so that the drawing is not tiny.
+  constexpr double kHalfSheet = 240, kLittle = 14;
+  const double side = drawing.bare ? kBareRoom : most.x < kHalfSheet ? kLittle : kSideRoom;
   const double least = drawing.bare ? kBareRoom : kFootRoom;
   double foot = least, top = least;
   for (const Measure& m : drawing.measures) {
@@ -183,7 +185,7 @@ namespace {
 /// At the largest scale that leaves `titleRoom` mm below the drawing.
 Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double titleRoom) {
   const PaperBox shown = extent(drawing);
-  const Room room = roomAbout(drawing);
+  const Room room = roomAbout(drawing, most);
   SheetView view{drawing.number, drawing.title, {}, {}, 1};
   view.scale = fittedScale(shown, room, units, {most.x, most.y - titleRoom});
   const double k = 1000 / view.scale;

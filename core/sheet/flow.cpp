@@ -52,8 +52,8 @@ double PageFlow::fullWidth() const {
 
 double PageFlow::columnWidth() const {
   if (isSmallPaper(job_.paper)) {
-    const double width = space_.width() / fit_.letters;
-    return space_.width() > kTwoColumns ? (width - kSheetGap) / 2 : width;
+    const bool two = space_.width() > kTwoColumns;
+    return (two ? (space_.width() - kSheetGap) / 2 : space_.width()) / fit_.letters;
   }
   return kTitleWidth - 2 * kSheetInset;
 }

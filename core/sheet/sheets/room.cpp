@@ -251,7 +251,7 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
 } // namespace
 
 void roomSheet(const SheetJob& job, PageFlow& flow) {
-  const Point2 most = flow.figureSize({360, 280}, true);
+  const Point2 most = flow.figureSize({360, 280}, false);
   for (const EquipmentRoom& room : job.plan().rooms) {
     flow.add(figure(roomPlan(job, room), job.units(), most));
     if (!room.ports.empty()) {
