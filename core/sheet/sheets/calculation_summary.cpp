@@ -156,7 +156,8 @@ Block buoyancyTable(const SheetJob& job, double width) {
   for (const BuoyancyStudy& b : job.study().earth.buoyancy) {
     rows.push_back({called(*job.plan().vaults.find(b.vault)), printMass(b.weight, job.units()),
                     f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force),
-                    factor(b.factor), f(b.ballast, QuantityKind::Volume)});
+                    factor(b.factor),
+                    decidedText(b.ballast, [&](Volume v) { return earthText(v, job.units()); })});
   }
   return table("FLOTATION OF THE EMPTY VAULTS",
                {{"Vault"},
