@@ -21,6 +21,9 @@ constexpr int kListWidth = 178;
 /// A figure's label, editor and note need about this much.
 constexpr int kColumnWidth = 330;
 
+/// The first column of a table often holds a name.
+constexpr int kNameWidth = 130;
+
 /// In tables there is room for every choice; the form scrolls.
 void showWhole(QWidget* editor) {
   auto* combo = qobject_cast<QComboBox*>(editor);
@@ -279,6 +282,7 @@ void BasisPanel::addRow(const BasisTable& table, std::size_t row, QGridLayout& g
   for (const Field& cell : table.rows[row]) {
     place(base + "." + std::to_string(c), cell, grid, static_cast<int>(row) + 1, c);
     showWhole(editor(base + "." + std::to_string(c)));
+    if (cell.kind == FieldKind::Text && c == 0) grid.setColumnMinimumWidth(c, kNameWidth);
     ++c;
   }
   auto* remove = new QPushButton(tr("Remove"), grid.parentWidget());

@@ -83,7 +83,7 @@ void addVaultTargets(const Plan& plan, Targets& targets) {
   for (const Vault& v : plan.vaults) {
     for (const ChamberBox& box : chambers(v)) {
       targets.add(EndKind::Chamber, v.id, box.number, lerp(box.low, box.high, 0.5),
-                  fieldText("%1, chamber %2").arg(shown(v.name)).arg(box.number));
+                  fieldText("Chamber %1 of %2").arg(box.number).arg(shown(v.name)));
     }
   }
 }

@@ -57,7 +57,7 @@ FindingFilter::FindingFilter(QWidget* parent) : QWidget(parent) {
   text_ = new QLineEdit(this);
   text_->setObjectName("finding-text");
   text_->setAccessibleName(tr("Words in the finding"));
-  text_->setPlaceholderText(tr("Words, line or object"));
+  text_->setPlaceholderText(tr("Words"));
   text_->setClearButtonEnabled(true);
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(4, 4, 4, 4);

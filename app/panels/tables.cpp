@@ -33,6 +33,32 @@ Middle changed(const std::vector<TableRow>& old, const std::vector<TableRow>& no
   return {head, old.size() - head - tail, now.size() - head - tail};
 }
 
+/// In two lines where it is long: figures are short, and their columns need not be wider.
+QString folded(const QString& heading) {
+  constexpr qsizetype kLong = 8;
+  if (heading.size() <= kLong) return heading;
+  qsizetype best = -1;
+  for (qsizetype at = heading.indexOf(' '); at >= 0; at = heading.indexOf(' ', at + 1)) {
+    if (best < 0 || std::abs(2 * at - heading.size()) < std::abs(2 * best - heading.size()))
+      best = at;
+  }
+  return best < 0 ? heading : heading.left(best) + '\n' + heading.mid(best + 1);
+}
+
+/// The widest that the columns which may be narrowed (`least` below `needs`) can be, so that all of
+/// them together take no more than `room`.
+int widthToFit(const std::vector<int>& needs, const std::vector<int>& least, int room) {
+  int low = 0, high = std::ranges::max(needs);
+  while (low < high) {
+    const int tried = (low + high + 1) / 2;
+    int all = 0;
+    for (std::size_t c = 0; c < needs.size(); ++c)
+      all += std::min(needs[c], std::max(least[c], tried));
+    (all <= room ? low : high) = all <= room ? tried : tried - 1;
+  }
+  return low;
+}
+
 } // namespace
 
 ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleName,
@@ -42,12 +68,12 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   QStringList plain;
   for (const QString& heading : headings) {
     figures_.push_back(heading.startsWith('>'));
-    plain << (figures_.back() ? heading.mid(1) : heading);
+    plain << (figures_.back() ? folded(heading.mid(1)) : heading);
   }
   setHorizontalHeaderLabels(plain);
   for (int c = 0; c < columnCount(); ++c) {
     const bool figure = figures_[static_cast<std::size_t>(c)];
-    horizontalHeaderItem(c)->setToolTip(tipWithTerms(plain[c], {}));
+    horizontalHeaderItem(c)->setToolTip(tipWithTerms(QString(plain[c]).replace('\n', ' '), {}));
     horizontalHeaderItem(c)->setTextAlignment((figure ? Qt::AlignRight : Qt::AlignLeft) |
                                               Qt::AlignVCenter);
   }
@@ -131,7 +157,9 @@ void ObjectTable::widen(const std::vector<QModelIndex>& cells) {
   initViewItemOption(&option);
   std::size_t measured = 0;
   for (const QModelIndex& cell : cells) {
-    if (cell.column() == wide_ || ++measured > kMeasuredCells) continue;
+    // Texts may be narrower than they need (spread); figures never.
+    if (cell.column() == wide_ || !figures_[static_cast<std::size_t>(cell.column())]) continue;
+    if (++measured > kMeasuredCells) continue;
     const int needs = itemDelegateForIndex(cell)->sizeHint(option, cell).width();
     if (needs > columnWidth(cell.column())) return spread();
   }
@@ -153,20 +181,29 @@ void ObjectTable::initViewItemOption(QStyleOptionViewItem* option) const {
   }
 }
 
-/// Every column as wide as it needs; one takes what is left, but never less than its heading and a
-/// readable part of its text, so that a narrow table scrolls instead.
+/// Every column as wide as it needs; one takes what is left. Where there is too little room the
+/// longest texts give way, down to a readable part of them; figures and headings never do, so that
+/// a table that is narrower still scrolls.
 void ObjectTable::spread() {
-  constexpr int kReadable = 120;
-  int left = viewport()->width();
+  constexpr int kReadable = 90;
+  const auto count = static_cast<std::size_t>(columnCount());
+  std::vector<int> needs(count), least(count);
   for (int c = 0; c < columnCount(); ++c) {
-    if (c == wide_) continue;
-    const int needs = std::max(sizeHintForColumn(c), horizontalHeader()->sectionSizeHint(c));
-    horizontalHeader()->resizeSection(c, needs);
-    left -= needs;
+    const auto i = static_cast<std::size_t>(c);
+    const int heading = horizontalHeader()->sectionSizeHint(c);
+    needs[i] = std::max(sizeHintForColumn(c), heading);
+    least[i] = figures_[i] ? needs[i] : std::max(heading, std::min(needs[i], kReadable));
   }
-  const int heading = horizontalHeader()->sectionSizeHint(wide_);
-  const int needed = std::max(heading, std::min(sizeHintForColumn(wide_), kReadable));
-  horizontalHeader()->resizeSection(wide_, std::max(left, needed));
+  const int room = viewport()->width();
+  const int most = widthToFit(needs, least, room);
+  int left = room;
+  for (std::size_t c = 0; c < count; ++c) {
+    needs[c] = std::min(needs[c], std::max(least[c], most));
+    left -= needs[c];
+  }
+  needs[static_cast<std::size_t>(wide_)] += std::max(left, 0);
+  for (int c = 0; c < columnCount(); ++c)
+    horizontalHeader()->resizeSection(c, needs[static_cast<std::size_t>(c)]);
 }
 
 void ObjectTable::resizeEvent(QResizeEvent* event) {

@@ -20,7 +20,6 @@ QToolButton* button(const QString& text, const QString& tip, const char* name, Q
   made->setAccessibleName(text);
   made->setAccessibleDescription(tip);
   made->setFocusPolicy(Qt::TabFocus);
-  made->setAutoRaise(true);
   return made;
 }
 

@@ -89,7 +89,7 @@ QIcon themedIcon(const QString& name, const QPalette& palette) {
     const auto group = mode == QIcon::Normal ? QPalette::Active : QPalette::Disabled;
     const QByteArray text = palette.color(group, QPalette::ButtonText).name().toLatin1();
     const QByteArray accent =
-        mode == QIcon::Normal ? palette.color(QPalette::Highlight).name().toLatin1() : text;
+        mode == QIcon::Normal ? palette.color(QPalette::Link).name().toLatin1() : text;
     QByteArray svg = drawn;
     svg.replace(kStroke, text);
     svg.replace(kAccent, accent);

@@ -7,6 +7,7 @@
 
 #include <QDockWidget>
 #include <QMenu>
+#include <QTimer>
 
 namespace sump {
 
@@ -20,6 +21,9 @@ EngineeringDocks::EngineeringDocks(QMainWindow* window, Document& document, Canv
   // The action that opens it stands in the menu already.
   sectionDock_ = add(window, tr("Long section"), "dock-section", section_, nullptr);
   connect(section_, &SectionPanel::refused, &canvas, &Canvas::refused);
+  // After the tabs have settled.
+  connect(sectionDock_, &QDockWidget::visibilityChanged, this,
+          [this](bool shown) { QTimer::singleShot(0, this, [this, shown] { giveRoom(shown); }); });
 }
 
 void EngineeringDocks::addCalculations(QMainWindow* window, Document& document, Canvas& canvas,
@@ -58,11 +62,21 @@ void EngineeringDocks::showBasis(const std::string& key) {
 void EngineeringDocks::showSection() {
   sectionDock_->show();
   sectionDock_->raise();
-  // Lists make do with less height than a drawing.
-  constexpr int kLeast = 340;
-  auto* window = qobject_cast<QMainWindow*>(parent());
-  if (section_->height() < kLeast) window->resizeDocks({sectionDock_}, {kLeast}, Qt::Vertical);
   section_->section().setFocus();
+}
+
+void EngineeringDocks::giveRoom(bool shown) {
+  constexpr int kLeast = 380;
+  auto* window = qobject_cast<QMainWindow*>(parent());
+  if (!window->isVisible() || sectionDock_->isFloating()) return;
+  if (shown && section_->height() < kLeast && kLeast < window->height() / 2) {
+    heightBefore_ = sectionDock_->height();
+    window->resizeDocks({sectionDock_}, {kLeast}, Qt::Vertical);
+  } else if (!shown && heightBefore_ > 0) {
+    // Another tab is in front now; the group gets back what it had.
+    window->resizeDocks({sectionDock_}, {heightBefore_}, Qt::Vertical);
+    heightBefore_ = 0;
+  }
 }
 
 void EngineeringDocks::setDarkDrawing(bool dark) {

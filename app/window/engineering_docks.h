@@ -30,6 +30,8 @@ public:
   void setDarkDrawing(bool dark);
 
 private:
+  /// A drawing needs more height than lists do: it is given while the section shows.
+  void giveRoom(bool shown);
   void addCalculations(QMainWindow* window, Document& document, Canvas& canvas, QMenu* menu);
   QDockWidget* add(QMainWindow* window, const QString& title, const char* name, QWidget* content,
                    QMenu* menu);
@@ -39,6 +41,8 @@ private:
   QDockWidget* basisDock_ = nullptr;
   SectionPanel* section_ = nullptr;
   QDockWidget* sectionDock_ = nullptr;
+  /// The docks' height before the long section was given more; 0 while it has not been.
+  int heightBefore_ = 0;
 };
 
 } // namespace sump

@@ -109,9 +109,11 @@ QDialog* keysDialog(QWidget* parent) {
   }
   addMouse(tree);
   tree->expandAll();
-  tree->resizeColumnToContents(0);
+  tree->header()->setStretchLastSection(false);
+  tree->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+  tree->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
   QDialog* dialog = closableDialog(parent, text("Keys and mouse"), tree);
-  dialog->resize(560, 640);
+  dialog->resize(760, 680);
   return dialog;
 }
 

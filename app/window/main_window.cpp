@@ -138,6 +138,8 @@ void MainWindow::makeLevels() {
   runLevels_->setObjectName("run-levels");
   both->addWidget(vaultLevels_);
   both->addWidget(runLevels_);
+  both->setChildrenCollapsible(false);
+  both->setSizes({560, 450}); // as their columns need
   levelsDock_ = addDock(Qt::BottomDockWidgetArea, tr("How deep"), "dock-levels", both);
   tellWhenInFront(*levelsDock_, vaultLevels_);
   tellWhenInFront(*levelsDock_, runLevels_);

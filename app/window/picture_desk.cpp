@@ -12,7 +12,18 @@
 #include <QFileInfo>
 #include <QInputDialog>
 
+#include <memory>
+
 namespace sump {
+
+QInputDialog* distanceDialog(QWidget* parent, const QString& now, const QString& error) {
+  const QString question = PictureDesk::tr("How far apart are the two places on the site?");
+  auto* dialog = new QInputDialog(parent);
+  dialog->setWindowTitle(PictureDesk::tr("Scale the site picture"));
+  dialog->setLabelText(error.isEmpty() ? question : error + "\n\n" + question);
+  dialog->setTextValue(now);
+  return dialog;
+}
 
 PictureDesk::PictureDesk(Document& document, Canvas& canvas)
     : QObject(&canvas), document_(document), canvas_(canvas) {
@@ -22,12 +33,8 @@ PictureDesk::PictureDesk(Document& document, Canvas& canvas)
                                         tr("Pictures (*.png *.jpg *.jpeg *.svg);;All files (*)"));
   };
   askDistance = [this](const QString& now, const QString& error) {
-    const QString question = tr("How far apart are the two places on the site?");
-    bool given = false;
-    const QString text = QInputDialog::getText(
-        canvas_.window(), tr("Scale the site picture"),
-        error.isEmpty() ? question : error + "\n\n" + question, QLineEdit::Normal, now, &given);
-    return given ? text : QString();
+    const std::unique_ptr<QInputDialog> dialog(distanceDialog(canvas_.window(), now, error));
+    return dialog->exec() == QDialog::Accepted ? dialog->textValue() : QString();
   };
 }
 

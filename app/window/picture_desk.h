@@ -10,9 +10,14 @@
 #include <memory>
 #include <optional>
 
+class QInputDialog;
+
 namespace sump {
 
 enum class KeepPicture { InPlan, BesidePlan };
+
+/// Asks how far two places are apart; `error` says what was wrong with the last answer.
+QInputDialog* distanceDialog(QWidget* parent, const QString& now, const QString& error);
 
 class PictureDesk : public QObject {
   Q_OBJECT

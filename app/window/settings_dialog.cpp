@@ -9,6 +9,7 @@
 #include <QHeaderView>
 #include <QKeySequenceEdit>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QTreeWidget>
 #include <QVBoxLayout>
@@ -46,7 +47,7 @@ SettingsDialog::SettingsDialog(ActionSet& actions, const QString& keptState, QWi
   column->addWidget(buttons);
   fill();
   currentChanged();
-  resize(sizeHint().expandedTo({560, 620}));
+  resize(sizeHint().expandedTo({620, 640}));
 }
 
 void SettingsDialog::addLook(QVBoxLayout& column, const QString& keptState) {
@@ -68,11 +69,14 @@ void SettingsDialog::addKeys(QVBoxLayout& column) {
   list_->setHeaderLabels({tr("Command"), tr("Key")});
   list_->setRootIsDecorated(false);
   list_->setAccessibleName(tr("Keys of the commands"));
-  list_->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
+  list_->header()->setStretchLastSection(false);
+  list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
   column.addWidget(list_, 1);
   auto* row = new QHBoxLayout;
   key_ = new QKeySequenceEdit(this);
   key_->setAccessibleName(tr("New key"));
+  if (auto* line = key_->findChild<QLineEdit*>())
+    line->setMinimumWidth(line->fontMetrics().horizontalAdvance(line->placeholderText()) + 24);
   set_ = new QPushButton(tr("Set key"), this);
   none_ = new QPushButton(tr("No key"), this);
   usual_ = new QPushButton(tr("Usual key"), this);

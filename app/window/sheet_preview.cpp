@@ -1,13 +1,13 @@
 #include "app/window/sheet_preview.h"
 
 #include "app/paint/paint.h"
+#include "app/window/talk.h"
 #include "core/sheet/compose.h"
 
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFileDialog>
 #include <QListWidget>
-#include <QMessageBox>
 #include <QPainter>
 #include <QPrintDialog>
 #include <QPrinter>
@@ -181,9 +181,9 @@ void SheetPreview::print() {
   QPrintDialog dialog(&printer, this);
   if (dialog.exec() != QDialog::Accepted) return;
   if (!printTo(printer)) {
-    QMessageBox::warning(this, windowTitle(),
-                         tr("Nothing was printed: tick a sheet at least, and "
-                            "see that the printer takes this paper."));
+    Talk().tellProblem(this, windowTitle(),
+                       tr("Nothing was printed: tick a sheet at least, and "
+                          "see that the printer takes this paper."));
   }
 }
 
@@ -195,7 +195,7 @@ void SheetPreview::savePdf() {
     writePdf(ticked(), std::filesystem::path(path.toStdU16String()),
              reviewed_->review.plan.project);
   } catch (const std::exception& e) {
-    QMessageBox::warning(this, windowTitle(), QString::fromUtf8(e.what()));
+    Talk().tellProblem(this, windowTitle(), QString::fromUtf8(e.what()));
   }
 }
 

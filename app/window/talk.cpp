@@ -17,9 +17,14 @@ constexpr const char* kAnswers[] = {"answer-0", "answer-1", "answer-2"};
 } // namespace
 
 void Talk::tellProblem(QWidget* parent, const QString& title, const QString& text) {
-  QMessageBox box(QMessageBox::Warning, title, text, QMessageBox::Ok, parent);
-  box.setTextFormat(Qt::PlainText);
-  box.exec();
+  const std::unique_ptr<QMessageBox> box(problemBox(parent, title, text));
+  box->exec();
+}
+
+QMessageBox* problemBox(QWidget* parent, const QString& title, const QString& text) {
+  auto* box = new QMessageBox(QMessageBox::Warning, title, text, QMessageBox::Ok, parent);
+  box->setTextFormat(Qt::PlainText);
+  return box;
 }
 
 namespace {

@@ -36,6 +36,7 @@ public:
 
 /// The boxes themselves, for the walk through all dialogs; the caller owns them. Buttons stand in
 /// the order of the answers.
+QMessageBox* problemBox(QWidget* parent, const QString& title, const QString& text);
 QMessageBox* saveBox(QWidget* parent, const QString& planName);
 QMessageBox* changedBox(QWidget* parent, const QString& fileName, bool modified);
 QMessageBox* heldBox(QWidget* parent, const QString& fileName, const QString& holder);

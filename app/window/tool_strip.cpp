@@ -7,6 +7,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QTimer>
+#include <QVBoxLayout>
 
 namespace sump {
 
@@ -26,17 +27,19 @@ bool same(const std::vector<Choice>& a, const std::vector<Choice>& b) {
 ToolStrip::ToolStrip(QWidget* parent) : QWidget(parent) {
   setObjectName("tool-strip");
   setAutoFillBackground(true);
-  auto* row = new QHBoxLayout(this);
-  row->setContentsMargins(10, 5, 10, 5);
-  row->setSpacing(12);
+  // The hint has the whole width: in two lines of their own, long ones do not push the drawing
+  // down.
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(10, 5, 10, 5);
+  column->setSpacing(4);
   choices_ = new QWidget(this);
-  row->addWidget(choices_);
+  column->addWidget(choices_);
   hint_ = new QuietLabel(this);
   hint_->setObjectName("hint");
   hint_->setWordWrap(true);
   hint_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   hint_->setMinimumHeight(hint_->fontMetrics().lineSpacing() * 2);
-  row->addWidget(hint_, 1);
+  column->addWidget(hint_);
 }
 
 void ToolStrip::setHint(const QString& hint) {
@@ -73,6 +76,7 @@ void ToolStrip::fill() {
       QTimer::singleShot(0, this, &ToolStrip::fill); // after the combo's own signal
     });
   }
+  row->addStretch();
   layout()->replaceWidget(choices_, fresh);
   choices_->hide();
   choices_->deleteLater();

@@ -1,5 +1,7 @@
 #include "app/window/window_style.h"
 
+#include <QApplication>
+#include <QIcon>
 #include <QPainter>
 #include <QStyleOption>
 
@@ -59,6 +61,32 @@ void drawCheckBox(QPainter* painter, const QStyleOption* option) {
   painter->restore();
 }
 
+/// A ring with a letter, in the colours of the window.
+QIcon signIcon(const QString& letter, const QWidget* widget) {
+  const QPalette palette = widget != nullptr ? widget->palette() : QApplication::palette();
+  constexpr int kSide = 40;
+  QIcon icon;
+  for (const double ratio : {1.0, 2.0}) {
+    QPixmap pixmap(QSize(kSide, kSide) * ratio);
+    pixmap.setDevicePixelRatio(ratio);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(palette.color(QPalette::Link), 2.5));
+    const QRectF ring(4, 4, kSide - 8, kSide - 8);
+    painter.drawEllipse(ring);
+    QFont font = QApplication::font();
+    font.setPixelSize(20);
+    font.setBold(true);
+    painter.setFont(font);
+    painter.setPen(palette.color(QPalette::WindowText));
+    painter.drawText(ring, Qt::AlignCenter, letter);
+    painter.end();
+    icon.addPixmap(pixmap);
+  }
+  return icon;
+}
+
 } // namespace
 
 QColor edgeColor(const QPalette& palette) {
@@ -80,6 +108,34 @@ void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
     return;
   default:
     QProxyStyle::drawPrimitive(element, option, painter, widget);
+  }
+}
+
+int WindowStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                           QStyleHintReturn* data) const {
+  // What cannot be chosen now is pale, not embossed: a second, shifted text blurs it.
+  if (hint == SH_EtchDisabledText) return 0;
+  return QProxyStyle::styleHint(hint, option, widget, data);
+}
+
+QSize WindowStyle::sizeFromContents(ContentsType type, const QStyleOption* option,
+                                    const QSize& size, const QWidget* widget) const {
+  QSize needs = QProxyStyle::sizeFromContents(type, option, size, widget);
+  constexpr int kLeading = 4; // pixels more for each row of a list or tree
+  if (type == CT_ItemViewItem) needs.rheight() += kLeading;
+  return needs;
+}
+
+QIcon WindowStyle::standardIcon(StandardPixmap which, const QStyleOption* option,
+                                const QWidget* widget) const {
+  switch (which) {
+  case SP_MessageBoxQuestion:
+    return signIcon("?", widget);
+  case SP_MessageBoxWarning:
+  case SP_MessageBoxCritical:
+    return signIcon("!", widget);
+  default:
+    return QProxyStyle::standardIcon(which, option, widget);
   }
 }
 

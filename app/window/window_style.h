@@ -1,6 +1,7 @@
 #pragma once
 // Qt's Fusion style with edges that can be seen on dark and light windows alike: check boxes,
-// buttons, fields and choices stand out from the window by at least 3 : 1 (WCAG 2.1, 1.4.11).
+// buttons, fields and choices stand out from the window by at least 3 : 1 (WCAG 2.1, 1.4.11). Boxes
+// that ask or warn bear plain signs in the window's own colours.
 
 #include <QProxyStyle>
 
@@ -15,6 +16,12 @@ class WindowStyle : public QProxyStyle {
 public:
   WindowStyle() : QProxyStyle("Fusion") {}
   void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                     const QWidget* widget) const override;
+  int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                QStyleHintReturn* data) const override;
+  QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& size,
+                         const QWidget* widget) const override;
+  QIcon standardIcon(StandardPixmap which, const QStyleOption* option,
                      const QWidget* widget) const override;
   void drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
                           QPainter* painter, const QWidget* widget) const override;

@@ -1,28 +1,39 @@
 #pragma once
 // Whether every text of a window fits where it stands: nothing cut or elided, nothing over its
-// neighbour, nothing outside its parent.
+// neighbour, nothing outside its parent. In the pseudo-language also whether every text of the
+// program's own has gone through the translation.
 
 #include <QAbstractButton>
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QCommandLinkButton>
 #include <QGroupBox>
 #include <QHeaderView>
 #include <QLabel>
+#include <QLineEdit>
+#include <QMenu>
+#include <QPersistentModelIndex>
 #include <QPushButton>
+#include <QRegularExpression>
 #include <QScrollArea>
+#include <QScrollBar>
+#include <QSet>
 #include <QStyle>
 #include <QStyleOptionComboBox>
 #include <QTabBar>
 #include <QToolButton>
+
+#include <algorithm>
 
 namespace sump::testing {
 
 class FitCheck {
 public:
   /// What does not fit in the visible part of this tree, each with where it stands.
-  static QStringList of(QWidget* top) {
+  static QStringList of(QWidget* top, bool pseudo = false) {
     FitCheck check;
+    check.pseudo_ = pseudo;
     check.one(top);
     for (QWidget* widget : top->findChildren<QWidget*>()) {
       if (widget->isVisibleTo(top) && !widget->size().isEmpty()) check.one(widget);
@@ -58,11 +69,61 @@ private:
     if (auto* tabs = qobject_cast<QTabBar*>(widget)) checkTabs(tabs);
     if (auto* header = qobject_cast<QHeaderView*>(widget)) checkHeader(header);
     if (auto* area = qobject_cast<QScrollArea*>(widget)) checkArea(area);
+    if (auto* line = qobject_cast<QLineEdit*>(widget)) checkPlaceholder(line);
+    if (auto* view = qobject_cast<QAbstractItemView*>(widget)) checkItems(view);
+    if (auto* menu = qobject_cast<QMenu*>(widget)) {
+      for (const QAction* action : menu->actions())
+        checkTranslated(menu, action->text());
+    }
     checkChildren(widget);
+  }
+
+  /// Words of English where there should be accents. What the plan holds, or what was worked out,
+  /// belongs to no language.
+  void checkTranslated(const QWidget* widget, QString text) {
+    static const QRegularExpression word("[A-Za-z]{4,}"), tags("<[^>]*>|&[a-z]+;");
+    if (!pseudo_ || widget->property("plan-text").toBool()) return;
+    text.remove(tags);
+    const bool accented =
+        std::ranges::any_of(text, [](QChar c) { return c.unicode() > 0x7F && c != QChar(0xB0); });
+    if (!accented && text.contains(word)) tell(widget, text + " (not translated)", 0, 0);
+  }
+
+  void checkPlaceholder(const QLineEdit* line) {
+    if (!line->text().isEmpty() || line->placeholderText().isEmpty()) return;
+    checkTranslated(line, line->placeholderText());
+    const int needs = line->fontMetrics().horizontalAdvance(line->placeholderText());
+    if (needs > line->width() - 8)
+      tell(line, line->placeholderText() + " (placeholder)", needs, line->width() - 8);
+  }
+
+  /// Cells in sight whose text is elided, unless a tooltip tells it whole.
+  void checkItems(QAbstractItemView* view) {
+    if (view->model() == nullptr || view->inherits("QComboBoxListView") ||
+        view->inherits("QHeaderView"))
+      return;
+    for (int y = 2; y < view->viewport()->height(); y += 6) {
+      for (int x = 2; x < view->viewport()->width(); x += 24) {
+        const QModelIndex index = view->indexAt({x, y});
+        if (index.isValid()) checkItem(view, index);
+      }
+    }
+  }
+  void checkItem(QAbstractItemView* view, const QModelIndex& index) {
+    if (seen_.contains(index)) return;
+    seen_.insert(index);
+    const QString text = index.data().toString();
+    const int needs = view->sizeHintForIndex(index).width();
+    const int has = view->visualRect(index).width();
+    const QString tip = index.data(Qt::ToolTipRole).toString();
+    if (needs > has && !view->inherits("QListView") && !tip.contains(text.toHtmlEscaped()) &&
+        !tip.contains(text))
+      tell(view, text + " (cell)", needs, has);
   }
 
   void checkLabel(QLabel* label) {
     if (label->text().isEmpty()) return;
+    checkTranslated(label, label->text());
     const QSize hint = label->minimumSizeHint();
     if (hint.width() > label->width()) tell(label, label->text(), hint.width(), label->width());
     const int tall =
@@ -72,6 +133,7 @@ private:
 
   void checkButton(QAbstractButton* button) {
     if (button->text().isEmpty()) return;
+    checkTranslated(button, button->text());
     if (auto* tool = qobject_cast<QToolButton*>(button);
         tool != nullptr && tool->toolButtonStyle() == Qt::ToolButtonIconOnly)
       return;
@@ -100,6 +162,7 @@ private:
   void checkTabs(QTabBar* tabs) {
     for (int i = 0; i < tabs->count(); ++i) {
       if (!tabs->isTabVisible(i)) continue;
+      checkTranslated(tabs, tabs->tabText(i));
       const int needs = tabs->fontMetrics().size(Qt::TextShowMnemonic, tabs->tabText(i)).width();
       const int space = tabs->style()->pixelMetric(QStyle::PM_TabBarTabHSpace, nullptr, tabs) / 2;
       if (needs + space > tabs->tabRect(i).width())
@@ -114,7 +177,8 @@ private:
     const int margin = header->style()->pixelMetric(QStyle::PM_HeaderMargin, nullptr, header);
     for (int i = 0; i < header->count(); ++i) {
       const QString text = header->model()->headerData(i, Qt::Horizontal).toString();
-      const int needs = header->fontMetrics().horizontalAdvance(text) + 2 * margin;
+      const int needs = header->fontMetrics().size(0, text).width() + 2 * margin;
+      checkTranslated(header, text);
       if (!header->isSectionHidden(i) && needs > header->sectionSize(i))
         tell(header, text, needs, header->sectionSize(i));
     }
@@ -165,7 +229,9 @@ private:
     }
   }
 
+  bool pseudo_ = false;
   QStringList problems_;
+  QSet<QPersistentModelIndex> seen_;
 };
 
 } // namespace sump::testing

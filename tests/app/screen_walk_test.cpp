@@ -1,94 +1,25 @@
-// A walk through every panel, dialog, menu and page of the window, light and dark, in English and
-// in the pseudo-language whose texts are two fifths longer, at 1x and 2x. Each place is checked for
-// texts that are cut off and widgets that lie over each other, and with SUMPWRIGHT_SCREENSHOTS set
-// to a folder a picture of each is left there for people to look at.
+// The window with its docks, pages, tools and menus (tests/app/screen_walk.h).
 
 #include "app/panels/acceptance.h"
 #include "app/panels/basis_panel.h"
-#include "app/window/day_dialog.h"
-#include "app/window/glossary.h"
-#include "app/window/guided_dialog.h"
-#include "app/window/help_dialogs.h"
-#include "app/window/pseudo_language.h"
-#include "app/window/recovery_dialog.h"
-#include "app/window/settings_dialog.h"
-#include "app/window/upkeep_table_dialog.h"
 #include "core/plan/edits.h"
-#include "tests/app/fit_check.h"
-#include "tests/app/window_fixture.h"
+#include "tests/app/screen_walk.h"
 
+#include <QContextMenuEvent>
 #include <QDockWidget>
-#include <QInputDialog>
-#include <QLayout>
+#include <QLineEdit>
 #include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
-#include <QMessageBox>
 #include <QProcess>
 #include <QScrollArea>
+#include <QTreeWidget>
 
 namespace sump {
 namespace {
 
-struct Look {
-  bool pseudo = false;
-  bool dark = false;
-  QString name() const {
-    return QString("%1-%2-%3x")
-        .arg(pseudo ? "pseudo" : "english", dark ? "dark" : "light")
-        .arg(qApp->devicePixelRatio());
-  }
-};
-
-class ScreenWalk : public testing::WindowTest, public ::testing::WithParamInterface<Look> {
-protected:
-  void SetUp() override {
-    if (GetParam().pseudo) QCoreApplication::installTranslator(&pseudo_);
-    WindowTest::SetUp();
-    if (HasFatalFailure()) return;
-    window->resize(1500, 950);
-    window->setDarkWindow(GetParam().dark);
-    window->setDarkDrawing(GetParam().dark);
-  }
-  void TearDown() override {
-    window.reset();
-    QCoreApplication::removeTranslator(&pseudo_);
-  }
-
-  /// Checks the widget as it stands and takes its picture.
-  void look(const QString& name, QWidget* widget) {
-    QCoreApplication::processEvents();
-    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete); // as the main loop would
-    QCoreApplication::processEvents();
-    for (const QString& problem : testing::FitCheck::of(widget))
-      ADD_FAILURE() << GetParam().name().toStdString() << ", " << name.toStdString() << ": "
-                    << problem.toStdString();
-    const QString folder = qEnvironmentVariable("SUMPWRIGHT_SCREENSHOTS");
-    if (folder.isEmpty()) return;
-    EXPECT_TRUE(widget->grab().save(QString("%1/%2--%3.png").arg(folder, name, GetParam().name())));
-  }
-  void lookAtDialog(const QString& name, QDialog* dialog) {
-    const std::unique_ptr<QDialog> owned(dialog);
-    dialog->setAttribute(Qt::WA_DeleteOnClose, false);
-    dialog->show();
-    // This platform's screen has 800 dots, 400 at 2x: dialogs get the room that any desk has.
-    QSize room = dialog->size().expandedTo(dialog->layout()->totalSizeHint());
-    if (dialog->layout()->hasHeightForWidth())
-      room.setHeight(std::max(room.height(), dialog->layout()->totalHeightForWidth(room.width())));
-    dialog->setFixedSize(room); // message boxes keep the size that they chose
-    look(name, dialog);
-    dialog->close();
-  }
-  /// The whole of a scrolled panel, however little of it shows.
-  void lookInside(const QString& name, QScrollArea* area) {
-    QCoreApplication::processEvents();
-    look(name, area);
-    look(name + "-whole", area->widget());
-  }
-
-private:
-  PseudoTranslator pseudo_;
-};
+using testing::Look;
+using testing::ScreenWalk;
 
 TEST_P(ScreenWalk, TheWindowWithEveryDock) {
   open(testing::samplePath("transit-depot.sump"));
@@ -105,7 +36,106 @@ TEST_P(ScreenWalk, TheWindowWithEveryDock) {
     look(QString("known-%1").arg(i), window->findChild<BasisPanel*>());
   }
   window->action(ActionId::Find)->trigger();
+  QTest::keyClicks(QApplication::focusWidget(), "vault");
   look("find", window.get());
+}
+
+// A laptop's window: nothing may force it to be larger, and every dock is still of use.
+TEST_P(ScreenWalk, ASmallScreen) {
+  open(testing::samplePath("transit-depot.sump"));
+  window->resize(1280, 740);
+  settle();
+  EXPECT_LE(window->width(), 1280) << window->minimumSizeHint().width();
+  EXPECT_LE(window->height(), 740);
+  for (QDockWidget* dock : window->findChildren<QDockWidget*>()) {
+    dock->show();
+    dock->raise();
+    settle();
+    look("small-" + dock->objectName(), window.get());
+  }
+}
+
+TEST_P(ScreenWalk, FindingsOfAFaultyPlan) {
+  open(testing::samplePath("faulty/flow-order.sump"));
+  auto* table = window->findings().findChild<QTableWidget*>("findings");
+  ASSERT_GT(table->rowCount(), 0);
+  table->setCurrentCell(0, 0);
+  look("findings-chosen", window.get());
+  const Finding& first = document().reviewed()->review.findings.front();
+  ASSERT_FALSE(document().commit("Accept",
+                                 withAcceptance(plan(), {first.key(),
+                                                         "The owner digs it up again next year and "
+                                                         "wants no other line there until then.",
+                                                         "R. Okafor", "2026-11-02"})));
+  settle();
+  table->setCurrentCell(0, 0);
+  look("findings-accepted", window.get());
+}
+
+TEST_P(ScreenWalk, WhatIsTypedWrongly) {
+  open(testing::samplePath("transit-depot.sump"));
+  canvas().select({"V1"});
+  QCoreApplication::processEvents();
+  for (QLineEdit* line : window->properties().findChildren<QLineEdit*>()) {
+    if (line->text() != "12'-0\"") continue;
+    line->setFocus();
+    line->selectAll();
+    QTest::keyClicks(line, "twelve");
+    QTest::keyClick(line, Qt::Key_Return);
+    break;
+  }
+  look("wrong-property", &window->properties());
+  window->action(ActionId::ToolVault)->trigger();
+  QTest::mouseMove(&canvas(), canvas().rect().center());
+  QTest::keyClicks(&canvas(), "1 yard");
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+  look("wrong-entry", window->centralWidget());
+}
+
+TEST_P(ScreenWalk, EveryContextMenu) {
+  open(testing::samplePath("transit-depot.sump"));
+  canvas().lookAt({"V1", "V2", "ER-1"}, std::nullopt);
+  settle();
+  for (const char* id : {"V1", "ER-1", "WW-1", "PV-YARD"}) {
+    const QPoint where = pixel(placeOn(id));
+    QContextMenuEvent event(QContextMenuEvent::Mouse, where, canvas().mapToGlobal(where));
+    QApplication::sendEvent(&canvas(), &event);
+    auto* menu = canvas().findChild<QMenu*>("context-menu");
+    ASSERT_NE(menu, nullptr) << id;
+    look(QString("context-") + id, menu);
+    menu->close();
+    QCoreApplication::sendPostedEvents(menu, QEvent::DeferredDelete);
+    QCoreApplication::processEvents();
+  }
+}
+
+TEST_P(ScreenWalk, EveryPageOfCalculations) {
+  open(testing::samplePath("transit-depot.sump"));
+  auto* dock = window->findChild<QDockWidget*>("dock-calculations");
+  dock->raise();
+  window->resizeDocks({dock}, {480}, Qt::Vertical);
+  auto* tree = dock->findChild<QTreeWidget*>();
+  ASSERT_NE(tree, nullptr);
+  ASSERT_GT(tree->topLevelItemCount(), 3);
+  for (int i = 0; i < tree->topLevelItemCount(); ++i) {
+    QTreeWidgetItem* section = tree->topLevelItem(i);
+    tree->setCurrentItem(section);
+    look(QString("works-%1").arg(i), dock);
+    if (section->childCount() == 0) continue;
+    tree->setCurrentItem(section->child(0));
+    look(QString("works-%1-first").arg(i), dock);
+  }
+}
+
+TEST_P(ScreenWalk, LongSectionOfEachLine) {
+  open(testing::samplePath("transit-depot.sump"));
+  window->action(ActionId::LongSection)->trigger();
+  settle();
+  for (const char* id : {"WW-1", "OF-1", "SU-1", "RC-1", "PC-1"}) {
+    canvas().select({id});
+    settle();
+    look(QString("section-") + id, window->findChild<QDockWidget*>("dock-section"));
+  }
 }
 
 TEST_P(ScreenWalk, EmptyPlanAndStartPage) {
@@ -159,34 +189,6 @@ TEST_P(ScreenWalk, EveryMenu) {
     look("menu-" + title->text().remove('&').left(4), menu);
     menu->hide();
   }
-}
-
-TEST_P(ScreenWalk, EveryDialog) {
-  open(testing::samplePath("transit-depot.sump"));
-  lookAtDialog("guided", new GuidedDialog(window.get()));
-  lookAtDialog("settings", new SettingsDialog(*window->findChild<ActionSet*>(),
-                                              window->recovery().state(), window.get()));
-  lookAtDialog("keys", keysDialog(window.get()));
-  lookAtDialog("guide", guideDialog(window.get()));
-  lookAtDialog("glossary", glossaryDialog(window.get()));
-  lookAtDialog("about", aboutDialog(window.get()));
-  lookAtDialog("accept",
-               new AcceptanceDialog("The cover over this line is less than the frost depth.",
-                                    "R. Okafor", window.get()));
-  lookAtDialog("ask-save", saveBox(window.get(), "transit-depot.sump"));
-  lookAtDialog("ask-changed", changedBox(window.get(), "transit-depot.sump", true));
-  lookAtDialog("ask-day", new DayDialog("Day of start-up", "The upkeep calendar begins on:",
-                                        QDate(2026, 12, 1), window.get()));
-  Talk talk;
-  lookAtDialog("upkeep-table", new UpkeepTableDialog(talk, window.get()));
-  lookAtDialog("ask-held",
-               heldBox(window.get(), "transit-depot.sump", "a window of anna on desk-4"));
-  std::vector<Leftover> found(3);
-  found[0].head = {"Bus wash water reclaim", "/home/anna/plans/transit-depot.sump",
-                   QDateTime(QDate(2026, 11, 2), QTime(9, 30))};
-  found[1].head = {"New plan", "", QDateTime(QDate(2026, 11, 1), QTime(17, 5))};
-  found[2].problem = "cut off";
-  lookAtDialog("recovery", new RecoveryDialog(found, window.get()));
 }
 
 INSTANTIATE_TEST_SUITE_P(Looks, ScreenWalk,

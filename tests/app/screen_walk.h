@@ -1,0 +1,83 @@
+#pragma once
+// A walk through every panel, dialog, menu and page of the window, light and dark, in English and
+// in the pseudo-language whose texts are two fifths longer, at 1x and 2x. Each place is checked for
+// texts that are cut off, left untranslated, and for widgets that lie over each other; with
+// SUMPWRIGHT_SCREENSHOTS set to a folder a picture of each is left there for people to look at.
+
+#include "app/window/pseudo_language.h"
+#include "tests/app/fit_check.h"
+#include "tests/app/window_fixture.h"
+
+#include <QDialog>
+#include <QLayout>
+
+#include <functional>
+#include <memory>
+
+namespace sump::testing {
+
+struct Look {
+  bool pseudo = false;
+  bool dark = false;
+  QString name() const {
+    return QString("%1-%2-%3x")
+        .arg(pseudo ? "pseudo" : "english", dark ? "dark" : "light")
+        .arg(qApp->devicePixelRatio());
+  }
+};
+
+class ScreenWalk : public WindowTest, public ::testing::WithParamInterface<Look> {
+protected:
+  void SetUp() override {
+    if (GetParam().pseudo) QCoreApplication::installTranslator(&pseudo_);
+    WindowTest::SetUp();
+    if (HasFatalFailure()) return;
+    window->resize(1500, 950);
+    window->setDarkWindow(GetParam().dark);
+    window->setDarkDrawing(GetParam().dark);
+  }
+  void TearDown() override {
+    window.reset();
+    QCoreApplication::removeTranslator(&pseudo_);
+  }
+
+  /// Checks the widget as it stands and takes its picture.
+  void look(const QString& name, QWidget* widget) {
+    QCoreApplication::processEvents();
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete); // as the main loop would
+    QCoreApplication::processEvents();
+    for (const QString& problem : FitCheck::of(widget, GetParam().pseudo))
+      ADD_FAILURE() << GetParam().name().toStdString() << ", " << name.toStdString() << ": "
+                    << problem.toStdString();
+    const QString folder = qEnvironmentVariable("SUMPWRIGHT_SCREENSHOTS");
+    if (folder.isEmpty()) return;
+    EXPECT_TRUE(widget->grab().save(QString("%1/%2--%3.png").arg(folder, name, GetParam().name())));
+  }
+  /// `turn` shows the dialog's page of this number; false when there is none.
+  void lookAtDialog(const QString& name, QDialog* dialog,
+                    const std::function<bool(int)>& turn = {}) {
+    const std::unique_ptr<QDialog> owned(dialog);
+    dialog->setAttribute(Qt::WA_DeleteOnClose, false);
+    dialog->show();
+    // This platform's screen has 800 dots, 400 at 2x: dialogs get the room that any desk has.
+    QSize room = dialog->size().expandedTo(dialog->layout()->totalSizeHint());
+    if (dialog->layout()->hasHeightForWidth())
+      room.setHeight(std::max(room.height(), dialog->layout()->totalHeightForWidth(room.width())));
+    dialog->setFixedSize(room); // message boxes keep the size that they chose
+    look(name, dialog);
+    for (int page = 1; turn && turn(page); ++page)
+      look(QString("%1-%2").arg(name).arg(page), dialog);
+    dialog->close();
+  }
+  /// The whole of a scrolled panel, however little of it shows.
+  void lookInside(const QString& name, QScrollArea* area) {
+    QCoreApplication::processEvents();
+    look(name, area);
+    look(name + "-whole", area->widget());
+  }
+
+private:
+  PseudoTranslator pseudo_;
+};
+
+} // namespace sump::testing
