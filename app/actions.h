@@ -72,6 +72,8 @@ enum class ActionId {
   ToolManway,
   BaffleHere,
   ManwayHere,
+  PortHere,
+  DoorHere,
   ToolRoom,
   ToolRun,
   ToolPart,

@@ -7,6 +7,7 @@
 #include "app/canvas/snap_field.h"
 #include "app/canvas/tools/select_tool.h"
 
+#include "app/core_text.h"
 #include "core/geometry/polygon.h"
 #include "core/plan/edits_objects.h"
 
@@ -21,10 +22,6 @@ namespace {
 
 constexpr double kFitMargin = 48; // pixels
 constexpr double kLookScale = 70; // pixels a metre at which a pipe and its fittings can be read
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 bool isEmptySite(const Plan& plan) {
   return plan.vaults.empty() && plan.runs.empty() && allObjects(plan).empty();
@@ -85,7 +82,7 @@ void Canvas::select(std::set<Id> ids) {
 
 bool Canvas::commit(const QString& step, Plan plan) {
   const std::optional<Problem> problem = document_.commit(step, std::move(plan));
-  if (problem) emit refused(q(problem->what + ": " + problem->mend));
+  if (problem) emit refused(problemWords(*problem));
   return !problem;
 }
 

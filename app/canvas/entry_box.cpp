@@ -1,5 +1,8 @@
 #include "app/canvas/entry_box.h"
 
+#include "app/core_text.h"
+#include "app/window/glossary.h"
+
 #include <QApplication>
 #include <QGridLayout>
 #include <QKeyEvent>
@@ -42,11 +45,12 @@ void EntryBox::open(std::vector<EntryField> fields, UnitSystem units, const QStr
   for (std::size_t i = 0; i < fields_.size(); ++i) {
     auto* editor = new QLineEdit(body);
     editor->setFixedWidth(editor->fontMetrics().horizontalAdvance("100'-11 15/16\""));
-    editor->setToolTip(fields_[i].tip);
+    editor->setToolTip(tipWithTerms(fields_[i].label, fields_[i].tip));
     editor->setAccessibleName(fields_[i].label);
     editor->setAccessibleDescription(fields_[i].tip);
     editor->installEventFilter(this);
     auto* label = new QLabel(fields_[i].label, body);
+    label->setToolTip(editor->toolTip());
     label->setBuddy(editor);
     grid->addWidget(label, 0, static_cast<int>(i));
     grid->addWidget(editor, 1, static_cast<int>(i));
@@ -108,7 +112,7 @@ bool EntryBox::allReadable() {
     if (parsed) continue;
     current_ = i;
     editors_[i]->setFocus();
-    complain(fields_[i].label + ": " + QString::fromStdString(parsed.error));
+    complain(fields_[i].label + ": " + coreText(parsed.error));
     return false;
   }
   return true;

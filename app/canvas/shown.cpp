@@ -1,5 +1,7 @@
 #include "app/canvas/shown.h"
 
+#include "app/core_text.h"
+
 #include <QCoreApplication>
 
 namespace sump {
@@ -59,9 +61,7 @@ ShownTrade services(const char* title, std::string_view trade) {
   ShownTrade group{text(title), {}};
   for (const ServiceFacts& f : serviceTable()) {
     if (f.trade != trade) continue;
-    group.entries.push_back(
-        {serviceKey(f.service),
-         QString::fromUtf8(f.name.data(), static_cast<qsizetype>(f.name.size()))});
+    group.entries.push_back({serviceKey(f.service), coreText(f.name)});
   }
   return group;
 }

@@ -1,5 +1,7 @@
 #include "app/panels/basis_panel.h"
 
+#include "app/core_text.h"
+
 #include "app/panels/field_editor.h"
 #include "app/window/glossary.h"
 
@@ -391,7 +393,7 @@ bool BasisPanel::commit(const std::string& key, const QString& step, const Field
     writing_ = true;
     const std::optional<Problem> problem = document_.commit(step, *result.plan);
     writing_ = false;
-    if (problem) reason = shown(problem->what + ". " + problem->mend);
+    if (problem) reason = problemWords(*problem, ". ");
   }
   tell(key, reason);
   later();

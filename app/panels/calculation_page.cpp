@@ -1,5 +1,7 @@
 #include "app/panels/calculation_page.h"
 
+#include "app/core_text.h"
+
 #include "core/study/calculation_print.h"
 
 #include <QUrl>
@@ -17,6 +19,11 @@ QString text(const char* source) {
 
 QString html(const std::string& s) {
   return QString::fromStdString(s).toHtmlEscaped();
+}
+
+/// Of core's own words, in the window's language.
+QString words(const std::string& english) {
+  return coreText(english).toHtmlEscaped();
 }
 
 QString encoded(const std::string& target) {
@@ -70,7 +77,7 @@ QString originHtml(const PageSource& source, const Calculation& c, const Calcula
   const NumberedCalculation* origin = source.outline.origin(c, input);
   if (origin == nullptr) return html(input.from);
   const QString number = QString::fromStdString(origin->number);
-  return link("calculation:" + number, number + " " + html(origin->calculation.title));
+  return link("calculation:" + number, number + " " + words(origin->calculation.title));
 }
 
 QString inputsHtml(const PageSource& source, const Calculation& c) {
@@ -78,7 +85,7 @@ QString inputsHtml(const PageSource& source, const Calculation& c) {
   const UnitSystem units = source.review.plan.project.units;
   std::vector<QStringList> rows;
   for (const CalculationInput& in : c.inputs) {
-    rows.push_back({html(in.symbol), html(in.name), html(printInput(c, in, units)),
+    rows.push_back({html(in.symbol), words(in.name), html(printInput(c, in, units)),
                     html(printSi(in.value, in.kind)), originHtml(source, c, in)});
   }
   return tableHtml(
@@ -139,7 +146,8 @@ QString needsHtml(const std::string& needs, const std::vector<BasisGroup>& group
 
 QString calculationPage(const PageSource& source, const NumberedCalculation& entry) {
   const Calculation& c = entry.calculation;
-  QString page = "<h3>" + html(entry.number + "  " + c.title) + "</h3><p>" + html(c.section);
+  QString page =
+      "<h3>" + html(entry.number) + "  " + words(c.title) + "</h3><p>" + words(c.section);
   if (!c.object.empty()) page += ", " + objectLink(c.object);
   page += "</p><p>" + faint(source, text("Result")) + "<br>" + resultHtml(source, c) + "</p><p>" +
           faint(source, text("Formula, in SI")) + "<br>" + html(c.formula) + "</p>" +
@@ -161,11 +169,11 @@ QString sectionPage(const PageSource& source, const CalculationSection& section)
   for (const NumberedCalculation& entry : section.entries) {
     const Calculation& c = entry.calculation;
     const QString number = QString::fromStdString(entry.number);
-    rows.push_back({link("calculation:" + number, number), html(c.title),
+    rows.push_back({link("calculation:" + number, number), words(c.title),
                     c.object.empty() ? QString() : objectLink(c.object), resultHtml(source, c)});
     if (!c.object.empty() && seen.insert(c.object).second) objects.push_back(c.object);
   }
-  QString page = "<h3>" + html(section.number + "  " + section.title) + "</h3>" +
+  QString page = "<h3>" + html(section.number) + "  " + words(section.title) + "</h3>" +
                  tableHtml(source, {"", text("Quantity"), text("Of"), text("Result")}, rows);
   for (const Id& object : objects)
     page += choicesHtml(source, object);

@@ -1,5 +1,7 @@
 #include "app/panels/calculations_panel.h"
 
+#include "app/core_text.h"
+
 #include "core/study/calculation_print.h"
 
 #include <QCheckBox>
@@ -80,7 +82,7 @@ QWidget* CalculationsPanel::makeList() {
   words_ = new QLineEdit(side);
   words_->setObjectName("calculation-words");
   words_->setAccessibleName(tr("Words in the calculation"));
-  words_->setPlaceholderText(tr("Words, line or vault"));
+  words_->setPlaceholderText(tr("Words"));
   words_->setClearButtonEnabled(true);
   only_ = new QCheckBox(tr("Only what is selected"), side);
   only_->setObjectName("calculation-only");

@@ -2,6 +2,7 @@
 // One row of 'What is this': what it shows and how a typed text becomes a changed plan. Knows no
 // widget, so that each kind of object is a short list of fields.
 
+#include "app/core_text.h"
 #include "core/plan/consistency.h"
 #include "core/plan/keys.h"
 #include "core/plan/plan.h"
@@ -115,7 +116,7 @@ public:
     field.write = [place = place_, access, writing](const Plan& plan,
                                                     const QString& text) -> FieldResult {
       const Parsed<V> parsed = writing.parse(text);
-      if (!parsed) return {std::nullopt, shown(parsed.error)};
+      if (!parsed) return {std::nullopt, coreText(parsed.error)};
       T changed = place.get(plan);
       access(changed) = *parsed.value;
       return {place.put(plan, std::move(changed)), {}};
@@ -156,7 +157,7 @@ public:
     QStringList names;
     for (const auto& [value, word] : table) {
       values.push_back(value);
-      names << wordName(word);
+      names << coreWord(word);
     }
     choice<E>(label, access, std::move(values), std::move(names), tip);
   }
@@ -178,14 +179,6 @@ public:
   }
 
 private:
-  /// `ball-valve` as `Ball valve`.
-  static QString wordName(std::string_view word) {
-    QString name = QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
-    name.replace('-', ' ');
-    if (!name.isEmpty()) name[0] = name[0].toUpper();
-    return name;
-  }
-
   Place<T> place_;
   T value_;
   std::vector<Field>& out_;

@@ -2,6 +2,8 @@
 
 #include "app/panels/field.h"
 
+#include "app/core_text.h"
+
 #include "core/plan/ends.h"
 
 #include <map>
@@ -110,7 +112,7 @@ QString problemText(const Plan& plan, const Problem& problem) {
     place = place.mid(2);
     if (!place.isEmpty()) where += ", " + place.join(' ');
   }
-  return QString("%1 %2: %3.").arg(where, shown(problem.what), shown(problem.mend));
+  return QString("%1 %2: %3.").arg(where, coreText(problem.what), coreText(problem.mend));
 }
 
 } // namespace sump

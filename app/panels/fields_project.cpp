@@ -2,6 +2,8 @@
 
 #include "app/panels/corner_fields.h"
 
+#include "app/core_text.h"
+
 #include "core/plan/edits_group.h"
 #include "core/plan/edits_objects.h"
 
@@ -61,7 +63,7 @@ void profileField(const FieldContext& context, std::vector<Field>& out) {
   QStringList names = {fieldText("Generic figures")};
   for (const CodeProfile& profile : context.catalog.profiles) {
     keys.push_back(profile.key);
-    names << shown(profile.name);
+    names << coreText(profile.name);
   }
   const CodeProfile* chosen = context.catalog.profile(make.value().profile);
   make.choice<std::string>(
@@ -212,7 +214,7 @@ FieldResult writeLimit(const Limit& limit, UnitSystem units, const Plan& plan,
     return {std::move(next), {}};
   }
   const Parsed<double> parsed = parseLimit(limit, text, units);
-  if (!parsed) return {std::nullopt, shown(parsed.error)};
+  if (!parsed) return {std::nullopt, coreText(parsed.error)};
   next.limits[limit.id] = *parsed.value;
   return {std::move(next), {}};
 }
@@ -228,7 +230,7 @@ void limitFields(const FieldContext& context, std::vector<Field>& out) {
     const auto own = context.plan.limits.find(limit.id);
     const double value = own == context.plan.limits.end() ? limit.value : own->second;
     Field field;
-    field.label = shown(limit.title);
+    field.label = coreText(limit.title);
     field.text = printLimit(limit, value, units);
     field.tip =
         fieldText("Usual: %1 (%2). Empty the field to go back to it. The adopted local code "

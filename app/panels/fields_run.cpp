@@ -2,6 +2,8 @@
 
 #include "app/panels/field.h"
 
+#include "app/core_text.h"
+
 #include "core/plan/edits.h"
 #include "core/plan/edits_objects.h"
 #include "core/plan/ends.h"
@@ -39,7 +41,7 @@ void pipeFields(const FieldContext& context, RunMaker& make) {
   QStringList serviceNames;
   for (const ServiceFacts& f : serviceTable()) {
     services.push_back(f.service);
-    serviceNames << QString::fromUtf8(f.name.data(), static_cast<qsizetype>(f.name.size()));
+    serviceNames << coreText(f.name);
   }
   make.choice<Service>(
       fieldText("Carries"), [](Run& r) -> Service& { return r.service; }, services, serviceNames);
@@ -47,7 +49,7 @@ void pipeFields(const FieldContext& context, RunMaker& make) {
   QStringList names;
   for (const PipeProduct& p : context.catalog.pipes) {
     keys.push_back(p.key);
-    names << shown(p.name);
+    names << coreText(p.name);
   }
   make.choice<std::string>(
       fieldText("Pipe"), [](Run& r) -> std::string& { return r.pipe; }, keys, names);

@@ -2,6 +2,8 @@
 
 #include "app/panels/field.h"
 
+#include "app/core_text.h"
+
 #include "core/plan/edits.h"
 #include "core/plan/edits_objects.h"
 #include "core/plan/edits_vaults.h"
@@ -200,7 +202,7 @@ std::vector<Service> allServices() {
 QStringList serviceNames() {
   QStringList names;
   for (const ServiceFacts& f : serviceTable())
-    names << QString::fromUtf8(f.name.data(), static_cast<qsizetype>(f.name.size()));
+    names << coreText(f.name);
   return names;
 }
 
@@ -242,7 +244,7 @@ void vaultFields(const FieldContext& context, const Id& id, std::vector<Field>& 
   QStringList names = {fieldText("Own sizes")};
   for (const VaultModel& m : context.catalog.vaults) {
     models.push_back(m.key);
-    names << shown(m.name);
+    names << coreText(m.name);
   }
   make.choice<std::string>(
       fieldText("Bought as"), [](Vault& v) -> std::string& { return v.model; }, models, names,

@@ -1,5 +1,7 @@
 #include "app/panels/finding_filter.h"
 
+#include "app/core_text.h"
+
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLineEdit>
@@ -30,8 +32,8 @@ QString tradeName(Trade trade) {
 }
 
 QString searched(const Finding& finding) {
-  QString text = QString::fromStdString(sump::render(finding.what)) + ' ' +
-                 QString::fromStdString(finding.rule) + ' ' + QString::fromStdString(finding.which);
+  QString text = messageText(finding.what) + ' ' + QString::fromStdString(finding.rule) + ' ' +
+                 QString::fromStdString(finding.which);
   for (const Id& id : finding.objects)
     text += ' ' + QString::fromStdString(id);
   return text;
@@ -51,7 +53,7 @@ FindingFilter::FindingFilter(QWidget* parent) : QWidget(parent) {
   state_ = new QComboBox(this);
   state_->setObjectName("finding-state");
   state_->setAccessibleName(tr("Accepted or open findings"));
-  state_->addItem(tr("Open and accepted"), kAny);
+  state_->addItem(tr("Any state"), kAny);
   state_->addItem(tr("Open"), kOpen);
   state_->addItem(tr("Accepted"), kAccepted);
   text_ = new QLineEdit(this);
@@ -59,6 +61,7 @@ FindingFilter::FindingFilter(QWidget* parent) : QWidget(parent) {
   text_->setAccessibleName(tr("Words in the finding"));
   text_->setPlaceholderText(tr("Words"));
   text_->setClearButtonEnabled(true);
+  text_->setMinimumWidth(text_->fontMetrics().horizontalAdvance(text_->placeholderText()) + 24);
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(4, 4, 4, 4);
   row->addWidget(weight_);
@@ -78,8 +81,7 @@ void FindingFilter::fillAbout() {
     about_->addItem(tradeName(trade), static_cast<int>(trade));
   about_->insertSeparator(about_->count());
   for (const ServiceFacts& service : serviceTable()) {
-    about_->addItem(QString::fromUtf8(service.name.data(), qsizetype(service.name.size())),
-                    kServices + static_cast<int>(service.service));
+    about_->addItem(coreText(service.name), kServices + static_cast<int>(service.service));
   }
   // Long names of lines do not widen the row; the list that drops down shows them whole.
   about_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);

@@ -1,5 +1,7 @@
 #include "app/panels/finding_rows.h"
 
+#include "app/core_text.h"
+
 #include "app/panels/findings_panel.h"
 
 namespace sump {
@@ -27,13 +29,13 @@ TableRow rowOf(const Finding& finding) {
   QStringList objects;
   for (const Id& id : finding.objects)
     objects << q(id);
-  const QString what = q(sump::render(finding.what));
+  const QString what = messageText(finding.what);
   row.cells << (finding.accepted ? FindingsPanel::tr("Accepted") : severityWord(finding.severity))
             << what << q(finding.measured.value_or("")) << q(finding.required.value_or(""))
             << objects.join(", ");
   row.objects = std::set<Id>(finding.objects.begin(), finding.objects.end());
   row.tip = QString("<p>%1</p><p>%2</p>")
-                .arg(what.toHtmlEscaped(), q(sump::render(finding.mend)).toHtmlEscaped());
+                .arg(what.toHtmlEscaped(), messageText(finding.mend).toHtmlEscaped());
   return row;
 }
 

@@ -1,5 +1,7 @@
 #include "app/panels/findings_panel.h"
 
+#include "app/core_text.h"
+
 #include "app/canvas/mark_painter.h"
 #include "app/panels/acceptance.h"
 #include "app/panels/finding_filter.h"
@@ -166,7 +168,7 @@ void FindingsPanel::showDetail() {
   if (finding == nullptr) return;
   const Rule* rule = ruleById(finding->rule);
   QString text = tr("<b>To mend it:</b> %1<br><small>%2</small>")
-                     .arg(q(sump::render(finding->mend)).toHtmlEscaped(),
+                     .arg(messageText(finding->mend).toHtmlEscaped(),
                           rule == nullptr ? QString() : q(rule->citation).toHtmlEscaped());
   if (accepted != nullptr) {
     text.prepend(tr("<b>Accepted by %1, %2:</b> %3<br>")

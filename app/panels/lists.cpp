@@ -1,5 +1,7 @@
 #include "app/panels/lists.h"
 
+#include "app/core_text.h"
+
 #include "core/exchange/buy_list.h"
 #include "core/units/print.h"
 
@@ -32,10 +34,10 @@ QString sources(const std::vector<Id>& ids) {
   return all;
 }
 
-QString sentence(QString word) {
-  word.replace('-', ' ');
-  if (!word.isEmpty()) word[0] = word[0].toUpper();
-  return word;
+QString described(const std::string& thing) {
+  QString text = coreText(thing);
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text;
 }
 
 } // namespace
@@ -58,12 +60,12 @@ std::vector<TableRow> takeOffRows(const Review& review) {
                              : line.net       ? line.note
                                               : "needs " + needsText(line.net.needs);
     TableRow row;
-    row.cells << sentence(q(line.trade)) << sentence(q(line.description))
+    row.cells << coreWord(line.trade) << described(line.description)
               << (line.size.empty() || line.category == "vault" ? q(line.size)
                                                                 : q(line.size) + "\"")
-              << q(line.material) << q(printAmount(line.net, line.unit, units))
+              << coreText(line.material) << q(printAmount(line.net, line.unit, units))
               << q(printAmount(line.order, line.unit, units))
-              << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << q(note)
+              << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << coreText(note)
               << sources(from);
     row.objects = std::set<Id>(from.begin(), from.end());
     rows.push_back(std::move(row));
@@ -105,7 +107,7 @@ std::vector<TableRow> runLevelRows(const Review& review) {
   for (const RunStudy& r : review.study.runs) {
     TableRow row;
     row.objects = {r.id};
-    row.cells << q(r.id) << q(facts(r.service).name);
+    row.cells << q(r.id) << coreText(facts(r.service).name);
     if (r.resolved) {
       row.cells << level(r.startInvert, units) << level(r.endInvert, units)
                 << (inMetres(r.plan) > 0 ? q(printSlope(r.slope, units)) : text("upright"))

@@ -1,5 +1,7 @@
 #include "app/panels/object_summary.h"
 
+#include "app/core_text.h"
+
 #include "core/study/calculation_print.h"
 #include "core/units/print.h"
 
@@ -113,7 +115,7 @@ ObjectSummary ofRun(const Review& review, const RunStudy& run) {
   const Study& study = review.study;
   const Run* given = review.plan.runs.find(run.id);
   ObjectSummary summary;
-  summary.title = q(run.id) + ", " + q(facts(run.service).name).toLower();
+  summary.title = q(run.id) + ", " + coreText(facts(run.service).name).toLower();
   if (given != nullptr && !given->size.empty()) summary.title += ", " + q(given->size) + "\"";
   Figures figures(units);
   if (run.resolved) figures.add("Length", q(printRunLength(run.developed, units)));

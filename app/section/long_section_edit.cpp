@@ -1,5 +1,6 @@
 // How drags, arrow keys and typed levels of the long section become edits.
 
+#include "app/core_text.h"
 #include "app/section/level_steps.h"
 #include "app/section/long_section.h"
 #include "core/plan/edits_group.h"
@@ -72,7 +73,7 @@ void LongSection::endLine() {
   gesture_ = Gesture::None;
   const auto problem = document_.commit(tr("Height of %1").arg(q(run_)),
                                         shiftInverts(document_.plan(), run_, shift_));
-  if (problem) emit refused(q(problem->what + ": " + problem->mend));
+  if (problem) emit refused(problemWords(*problem));
 }
 
 /// Undo and the like end a drag from outside.
@@ -98,7 +99,7 @@ void LongSection::commitLevel(SectionHandle handle, std::optional<Length> level)
   const QString step = tr("Level of %1").arg(handleName(document_.plan(), handle));
   const auto problem =
       document_.commit(step, setInvert(document_.plan(), handle.run, handle.vertex, level));
-  if (problem) emit refused(q(problem->what + ": " + problem->mend));
+  if (problem) emit refused(problemWords(*problem));
 }
 
 void LongSection::openEntry(const QString& text) {

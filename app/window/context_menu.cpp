@@ -39,6 +39,8 @@ Pointed pointedAt(const Plan& plan, const std::set<Id>& selection, const Id& obj
     if (part->kind == HandleKind::Part) return Pointed::LinePart;
     if (part->kind == HandleKind::Baffle || part->kind == HandleKind::Manway)
       return Pointed::BaffleOrManway;
+    if (part->kind == HandleKind::Port || part->kind == HandleKind::Door)
+      return Pointed::PortOrDoor;
   }
   if (selection.size() > 1 && selection.contains(object)) return Pointed::Several;
   if (object.empty()) return Pointed::Ground;
@@ -67,7 +69,9 @@ std::vector<std::optional<ActionId>> menuFor(Pointed what) {
   case Pointed::BaffleOrManway:
     return with({RemoveHere, BaffleHere, ManwayHere}, wholeObject());
   case Pointed::Room:
-    return with({ToolRun, ToolNote}, wholeObject());
+    return with({PortHere, DoorHere, ToolRun, ToolNote}, wholeObject());
+  case Pointed::PortOrDoor:
+    return with({RemoveHere, PortHere, DoorHere, ToolRun}, wholeObject());
   case Pointed::Outline:
     return with({CornerHere}, wholeObject());
   case Pointed::OutlineCorner:

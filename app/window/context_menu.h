@@ -19,6 +19,7 @@ enum class Pointed {
   Vault,
   BaffleOrManway,
   Room,
+  PortOrDoor,
   Outline, ///< building, paving, existing line, property line
   OutlineCorner,
   Several, ///< more than one object is selected

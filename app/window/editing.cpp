@@ -1,5 +1,7 @@
 #include "app/window/editing.h"
 
+#include "app/core_text.h"
+
 #include "core/exchange/plan_file.h"
 #include "core/plan/edits_objects.h"
 #include "core/plan/fragment.h"
@@ -56,9 +58,7 @@ std::set<Id> Editing::free() {
 void Editing::commit(const QString& step, Plan plan) {
   const std::optional<Problem> problem = document_.commit(step, std::move(plan));
   if (problem) {
-    emit told(
-        tr("Not done: %1; %2")
-            .arg(QString::fromStdString(problem->what), QString::fromStdString(problem->mend)));
+    emit told(tr("Not done: %1; %2").arg(coreText(problem->what), coreText(problem->mend)));
   }
 }
 

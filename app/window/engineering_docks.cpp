@@ -9,6 +9,8 @@
 #include <QMenu>
 #include <QTimer>
 
+#include <algorithm>
+
 namespace sump {
 
 EngineeringDocks::EngineeringDocks(QMainWindow* window, Document& document, Canvas& canvas,
@@ -66,12 +68,12 @@ void EngineeringDocks::showSection() {
 }
 
 void EngineeringDocks::giveRoom(bool shown) {
-  constexpr int kLeast = 380;
   auto* window = qobject_cast<QMainWindow*>(parent());
+  const int least = std::min(380, window->height() * 2 / 5); // most stays for the drawing
   if (!window->isVisible() || sectionDock_->isFloating()) return;
-  if (shown && section_->height() < kLeast && kLeast < window->height() / 2) {
+  if (shown && section_->height() < least) {
     heightBefore_ = sectionDock_->height();
-    window->resizeDocks({sectionDock_}, {kLeast}, Qt::Vertical);
+    window->resizeDocks({sectionDock_}, {least}, Qt::Vertical);
   } else if (!shown && heightBefore_ > 0) {
     // Another tab is in front now; the group gets back what it had.
     window->resizeDocks({sectionDock_}, {heightBefore_}, Qt::Vertical);

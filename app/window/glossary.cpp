@@ -52,19 +52,24 @@ struct Hit {
   const GlossaryTerm* term;
 };
 
+/// Of the glossary's own table, in the window's language.
+QString shown(const QString& english) {
+  return QCoreApplication::translate("GlossaryTerms", english.toUtf8().constData());
+}
+
 QString sentence(const GlossaryTerm& term) {
-  QString name = term.term;
+  QString name = shown(term.term);
   name[0] = name[0].toUpper();
-  return text("%1: %2.").arg(name, term.meaning);
+  return text("%1: %2.").arg(name, shown(term.meaning));
 }
 
 QString page(const QString& wanted) {
   QString html = "<dl>";
   for (const GlossaryTerm& term : glossary()) {
-    const QString all = term.term + ' ' + term.also.join(' ') + ' ' + term.meaning;
+    const QString all = shown(term.term) + ' ' + term.also.join(' ') + ' ' + shown(term.meaning);
     if (!all.contains(wanted, Qt::CaseInsensitive)) continue;
     html += QString("<dt><b>%1</b></dt><dd>%2</dd>")
-                .arg(term.term.toHtmlEscaped(), term.meaning.toHtmlEscaped());
+                .arg(shown(term.term).toHtmlEscaped(), shown(term.meaning).toHtmlEscaped());
   }
   return html + "</dl>";
 }

@@ -1,5 +1,8 @@
 #include "app/window/guided_dialog.h"
 
+#include "app/core_text.h"
+#include "app/window/glossary.h"
+
 #include "core/units/parse.h"
 
 #include <QComboBox>
@@ -20,7 +23,7 @@ QString take(const QLineEdit& edit, UnitSystem units, Parse parse, std::optional
   const QString text = edit.text().trimmed();
   if (text.isEmpty()) return {};
   const Parsed<Q> parsed = parse(text.toStdString(), units);
-  if (!parsed) return QString::fromStdString(parsed.error);
+  if (!parsed) return coreText(parsed.error);
   into = parsed.value;
   return {};
 }
@@ -66,9 +69,10 @@ GuidedDialog::Entry GuidedDialog::addEntry(QFormLayout& form, const QString& lab
                                            const char* name, const QString& tip) {
   Entry entry{new QLineEdit(this), new QLabel(this)};
   entry.edit->setObjectName(name);
-  entry.edit->setToolTip(tip);
+  entry.edit->setToolTip(tipWithTerms(QString(label).remove('&'), tip));
   entry.edit->setPlaceholderText(tr("not known yet"));
   form.addRow(label, entry.edit);
+  form.labelForField(entry.edit)->setToolTip(entry.edit->toolTip());
   entry.error->setObjectName("field-error");
   entry.error->setWordWrap(true);
   entry.error->hide();

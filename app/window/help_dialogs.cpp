@@ -7,8 +7,10 @@
 #include <QDialogButtonBox>
 #include <QHeaderView>
 #include <QLabel>
+#include <QScrollBar>
 #include <QTextBrowser>
 #include <QTreeWidget>
+#include <QTreeWidgetItemIterator>
 #include <QUrl>
 #include <QVBoxLayout>
 
@@ -86,11 +88,34 @@ void addMouse(QTreeWidget* tree) {
        QT_TRANSLATE_NOOP("Help", "Take back the line's last corner")},
       {QT_TRANSLATE_NOOP("Help", "Esc"), QT_TRANSLATE_NOOP("Help", "Give up what is under way")},
   };
-  for (const auto& row : rows)
-    new QTreeWidgetItem(mouse, {text(row[0]), text(row[1])});
+  for (const auto& row : rows) {
+    auto* item = new QTreeWidgetItem(mouse, {text(row[0]), text(row[1])});
+    item->setToolTip(1, text(row[1]));
+  }
+}
+
+/// Width of the widest cell, with the indentation of its level.
+int columnNeeds(const QTreeWidget& tree, int column) {
+  int most = 0;
+  for (QTreeWidgetItemIterator it(const_cast<QTreeWidget*>(&tree)); *it != nullptr; ++it) {
+    const int inward = column == 0 && (*it)->parent() != nullptr ? tree.indentation() : 0;
+    QFont font = (*it)->font(column);
+    most = std::max(most, inward + QFontMetrics(font).horizontalAdvance((*it)->text(column)));
+  }
+  constexpr int kMargins = 12;
+  return most + kMargins;
 }
 
 } // namespace
+
+void showColumnsWhole(QTreeWidget& tree) {
+  tree.ensurePolished();
+  int wide = tree.verticalScrollBar()->sizeHint().width() + 2 * tree.frameWidth();
+  for (int c = 0; c < tree.columnCount(); ++c)
+    wide += std::max(tree.header()->sectionSizeHint(c), columnNeeds(tree, c));
+  constexpr int kMost = 900; // sentences beyond it are cut, and told by their tooltips
+  tree.setMinimumWidth(std::min(wide, kMost));
+}
 
 QDialog* keysDialog(QWidget* parent) {
   auto* tree = new QTreeWidget;
@@ -109,9 +134,8 @@ QDialog* keysDialog(QWidget* parent) {
   }
   addMouse(tree);
   tree->expandAll();
-  tree->header()->setStretchLastSection(false);
-  tree->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
-  tree->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+  tree->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
+  showColumnsWhole(*tree);
   QDialog* dialog = closableDialog(parent, text("Keys and mouse"), tree);
   dialog->resize(760, 680);
   return dialog;

@@ -2,6 +2,7 @@
 
 class QWidget;
 class QDialog;
+class QTreeWidget;
 
 namespace sump {
 
@@ -10,5 +11,8 @@ namespace sump {
 QDialog* guideDialog(QWidget* parent);
 QDialog* keysDialog(QWidget* parent);
 QDialog* aboutDialog(QWidget* parent);
+
+/// Makes the list so wide that no cell is cut, within reason.
+void showColumnsWhole(QTreeWidget& tree);
 
 } // namespace sump

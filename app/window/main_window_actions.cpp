@@ -3,6 +3,8 @@
 #include "app/window/main_window.h"
 #include "app/window/upkeep_table_dialog.h"
 
+#include "app/core_text.h"
+
 #include "app/canvas/tools/tool_factory.h"
 #include "app/panels/acceptance.h"
 #include "app/window/compare_dialog.h"
@@ -169,8 +171,8 @@ void MainWindow::joinPanels() {
 void MainWindow::acceptFinding(const Finding& finding) {
   // The review may be gone when the dialog ends.
   const std::string key = finding.key();
-  AcceptanceDialog dialog(QString::fromStdString(sump::render(finding.what)),
-                          QSettings().value("findings/name").toString(), this);
+  AcceptanceDialog dialog(messageText(finding.what), QSettings().value("findings/name").toString(),
+                          this);
   if (dialog.exec() != QDialog::Accepted) return;
   QSettings().setValue("findings/name", dialog.name());
   document_.commit(tr("Accept finding"),

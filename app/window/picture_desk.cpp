@@ -1,5 +1,7 @@
 #include "app/window/picture_desk.h"
 
+#include "app/core_text.h"
+
 #include "app/canvas/underlay_tool.h"
 
 #include "core/plan/edits.h"
@@ -85,7 +87,7 @@ bool PictureDesk::add(const QString& path, KeepPicture keep) {
   const auto problem =
       document_.commit(tr("Place site picture"), withObject(document_.plan(), picture));
   if (problem) {
-    emit told(QString::fromStdString(problem->what + ": " + problem->mend));
+    emit told(problemWords(*problem));
     return false;
   }
   canvas_.select({picture.id});
@@ -101,7 +103,7 @@ std::optional<Length> PictureDesk::distance(Length now) {
     if (text.trimmed().isEmpty()) return std::nullopt;
     const Parsed<Length> typed = evaluateLength(text.toStdString(), units);
     if (typed && inMetres(*typed.value) > 0) return typed.value;
-    error = typed ? tr("The distance must be more than 0.") : QString::fromStdString(typed.error);
+    error = typed ? tr("The distance must be more than 0.") : coreText(typed.error);
   }
 }
 

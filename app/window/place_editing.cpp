@@ -1,5 +1,7 @@
 #include "app/window/place_editing.h"
 
+#include "app/core_text.h"
+
 #include "app/canvas/tools/pull.h"
 #include "app/window/context_menu.h"
 
@@ -29,6 +31,8 @@ PlaceEditing::PlaceEditing(Document& document, Canvas& canvas, ActionSet& action
              [this] { insertHere(insertableBaffle(), ActionId::ToolBaffle); });
   actions.on(ActionId::ManwayHere,
              [this] { insertHere(insertableManway(), ActionId::ToolManway); });
+  actions.on(ActionId::PortHere, [this] { insertHere(insertablePort()); });
+  actions.on(ActionId::DoorHere, [this] { insertHere(insertableDoor()); });
   actions.on(ActionId::JoinLines, [this] { joinLines(); });
   actions.on(ActionId::ReverseLines, [this] { reverseLines(); });
 }
@@ -82,8 +86,7 @@ std::optional<Handle> PlaceEditing::partAt(Point2 place) const {
 void PlaceEditing::commit(const QString& step, Plan plan) {
   const std::optional<Problem> problem = document_.commit(step, std::move(plan));
   if (!problem) return;
-  emit told(tr("Not done: %1; %2")
-                .arg(QString::fromStdString(problem->what), QString::fromStdString(problem->mend)));
+  emit told(tr("Not done: %1; %2").arg(coreText(problem->what), coreText(problem->mend)));
 }
 
 void PlaceEditing::cornerHere() {
@@ -102,7 +105,7 @@ void PlaceEditing::removeHere() {
   const std::optional<Handle> part = at ? partAt(*at) : std::nullopt;
   if (!part) {
     return emit told(tr(
-        "Select a vault, a line or an outline and point at its baffle, manway, part or corner."));
+        "Select what it belongs to and point at the baffle, manway, part, port, door or corner."));
   }
   const std::optional<Plan> without = withoutHandle(document_.plan(), *part);
   if (*without == document_.plan())
@@ -110,9 +113,10 @@ void PlaceEditing::removeHere() {
   commit(tr("Delete part"), *without);
 }
 
-void PlaceEditing::insertHere(const Insertable& what, ActionId tool) {
+void PlaceEditing::insertHere(const Insertable& what, std::optional<ActionId> tool) {
   const std::optional<Point2> at = place();
-  if (!at) return emit toolWanted(tool);
+  if (!at && tool) return emit toolWanted(*tool);
+  if (!at) return emit told(tr("Right-click the place on the drawing and choose it there."));
   const Pointer pointer{canvas_.view().toScreen(*at), *at, Qt::NoModifier};
   QString why;
   const std::optional<Insertion> made = what.at(canvas_, {pointer, {}, 0}, why);

@@ -33,7 +33,8 @@ private:
   Id objectAt(Point2 place) const;
   void cornerHere();
   void removeHere();
-  void insertHere(const Insertable& what, ActionId tool);
+  /// Without a place `tool` is wanted, where there is one of that name.
+  void insertHere(const Insertable& what, std::optional<ActionId> tool = std::nullopt);
   void joinLines();
   void reverseLines();
   std::vector<Id> selectedLines() const;

@@ -16,7 +16,8 @@ QChar accented(QChar c) {
   return at < 0 ? c : other[at];
 }
 
-/// Length of what must stay as it is at this place: `%1`, `%L2`, `%n`, `<b>`, `&amp;`, `&F`'s `&`.
+/// Length of what must stay as it is at this place: `%1`, `%L2`, `%n`, `{size}`, `<b>`, `&amp;`,
+/// `&F`'s `&`.
 qsizetype fixedLength(const QString& text, qsizetype at) {
   const QChar c = text[at];
   if (c == '%') {
@@ -26,6 +27,10 @@ qsizetype fixedLength(const QString& text, qsizetype at) {
       ++end;
     if (end == at + 1 && end < text.size() && text[end] == 'n') ++end;
     return end - at;
+  }
+  if (c == '{') {
+    const qsizetype end = text.indexOf('}', at);
+    return end < 0 ? 1 : end + 1 - at;
   }
   if (c == '<') {
     const qsizetype end = text.indexOf('>', at);

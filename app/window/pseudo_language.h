@@ -6,8 +6,8 @@
 
 namespace sump {
 
-/// The text with accents and about 40 % more letters. Places for values (`%1`), mnemonics (`&`),
-/// entities and tags stay as they are.
+/// The text with accents and about 40 % more letters. Places for values (`%1`, `{size}`), mnemonics
+/// (`&`), entities and tags stay as they are.
 QString pseudoText(const QString& text);
 
 class PseudoTranslator : public QTranslator {

@@ -1,5 +1,6 @@
 #include "app/window/settings_dialog.h"
 
+#include "app/window/help_dialogs.h"
 #include "app/window/user_keys.h"
 
 #include <QApplication>
@@ -69,8 +70,7 @@ void SettingsDialog::addKeys(QVBoxLayout& column) {
   list_->setHeaderLabels({tr("Command"), tr("Key")});
   list_->setRootIsDecorated(false);
   list_->setAccessibleName(tr("Keys of the commands"));
-  list_->header()->setStretchLastSection(false);
-  list_->header()->setSectionResizeMode(QHeaderView::ResizeToContents);
+  list_->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
   column.addWidget(list_, 1);
   auto* row = new QHBoxLayout;
   key_ = new QKeySequenceEdit(this);
@@ -115,6 +115,7 @@ void SettingsDialog::fill() {
     item->setData(0, Qt::UserRole, QString(row.name));
   }
   list_->expandAll();
+  showColumnsWhole(*list_);
 }
 
 void SettingsDialog::choose(const QString& action) {

@@ -129,6 +129,8 @@ void SheetPreview::setPaper(const QString& key) {
     item->setCheckState(Qt::Checked);
     list_->addItem(item);
   }
+  constexpr int kMostWide = 340;
+  list_->setMinimumWidth(std::min(kMostWide, list_->sizeHintForColumn(0) + 24));
   const int shown = std::min(row, list_->count() - 1);
   list_->setCurrentRow(shown);
   showPage(shown);
@@ -140,6 +142,13 @@ void SheetPreview::showPage(int row) {
   const QSize room = scroll_->viewport()->size();
   const double fits = std::min((room.width() - 8) / page.width, (room.height() - 8) / page.height);
   canvas_->look(&page, std::max(fits, 0.4), {});
+}
+
+/// Only now is it known how much room a sheet has.
+void SheetPreview::showEvent(QShowEvent* event) {
+  QDialog::showEvent(event);
+  layout()->activate();
+  showPage(list_->currentRow());
 }
 
 void SheetPreview::zoom(double factor) {

@@ -30,6 +30,9 @@ public:
   /// Prints the pages in the list that are ticked, each at its true size.
   bool printTo(QPrinter& printer) const;
 
+protected:
+  void showEvent(QShowEvent* event) override;
+
 private:
   void fillPapers();
   void print();

@@ -1,7 +1,10 @@
 #include "app/window/start_page.h"
 
+#include "app/window/appearance.h"
+
 #include <QCommandLinkButton>
 #include <QDir>
+#include <QEvent>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -21,13 +24,17 @@ QLabel* heading(const QString& text, QWidget* parent) {
   return label;
 }
 
-QCommandLinkButton* way(const QString& text, const QString& what, const char* name) {
+constexpr const char* kIcon = "icon-name";
+constexpr int kWayWidth = 300; // most descriptions on one line
+
+QCommandLinkButton* way(const QString& text, const QString& what, const char* name,
+                        const char* icon) {
   auto* button = new QCommandLinkButton(QString(text).replace('&', "&&"), what);
   button->setObjectName(name);
-  button->setMinimumWidth(300); // most descriptions on one line
-  QSizePolicy policy = button->sizePolicy();
-  policy.setVerticalPolicy(QSizePolicy::Maximum);
-  button->setSizePolicy(policy);
+  button->setProperty(kIcon, icon);
+  button->setIconSize({20, 20});
+  button->setMinimumWidth(kWayWidth);
+  button->setFixedHeight(button->heightForWidth(kWayWidth)); // its own hint is twice as high
   return button;
 }
 
@@ -40,10 +47,10 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   columns->setSpacing(40);
   auto* begin = new QVBoxLayout;
   begin->addWidget(heading(tr("Begin"), body));
-  auto* guided =
-      way(tr("In six answers"), tr("Site, levels, flow: every answer may wait"), "start-guided");
-  auto* empty = way(tr("Empty plan"), tr("Draw from nothing"), "start-empty");
-  auto* open = way(tr("Open a plan"), tr("From its file"), "start-open");
+  auto* guided = way(tr("In six answers"), tr("Site, levels, flow: every answer may wait"),
+                     "start-guided", "boundary");
+  auto* empty = way(tr("Empty plan"), tr("Draw from nothing"), "start-empty", "new");
+  auto* open = way(tr("Open a plan"), tr("From its file"), "start-open", "open");
   for (QCommandLinkButton* button : {guided, empty, open})
     begin->addWidget(button);
   begin->addSpacing(16);
@@ -52,7 +59,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
                                                      {"boatyard-pad.sump", tr("Boatyard pad")},
                                                      {"ferry-quay.sump", tr("Ferry quay")}};
   for (const auto& [file, title] : samples) {
-    auto* button = way(title, tr("Opens as a copy"), file);
+    auto* button = way(title, tr("Opens as a copy"), file, "sheet");
     const QString resource = QString(":/samples/") + file;
     connect(button, &QCommandLinkButton::clicked, this,
             [this, resource] { emit sampleWanted(resource); });
@@ -83,13 +90,24 @@ void StartPage::setRecent(const QStringList& files) {
   for (const QString& file : files) {
     const QFileInfo info(file);
     QCommandLinkButton* button =
-        way(info.fileName(), QDir::toNativeSeparators(info.absolutePath()), "start-recent");
+        way(info.fileName(), QDir::toNativeSeparators(info.absolutePath()), "start-recent", "open");
     button->setEnabled(info.exists());
     connect(button, &QCommandLinkButton::clicked, this, [this, file] { emit recentWanted(file); });
     recent_->addWidget(button);
   }
   if (files.isEmpty()) recent_->addWidget(new QLabel(tr("None yet"), this));
   recent_->addStretch(1);
+  drawIcons();
+}
+
+void StartPage::drawIcons() {
+  for (auto* button : findChildren<QCommandLinkButton*>())
+    button->setIcon(themedIcon(button->property(kIcon).toString(), palette()));
+}
+
+void StartPage::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::PaletteChange) drawIcons();
 }
 
 } // namespace sump

@@ -22,7 +22,11 @@ signals:
   void sampleWanted(const QString& resource);
   void recentWanted(const QString& file);
 
+protected:
+  void changeEvent(QEvent* event) override;
+
 private:
+  void drawIcons();
   QVBoxLayout* recent_ = nullptr;
 };
 

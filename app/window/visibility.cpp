@@ -1,5 +1,7 @@
 #include "app/window/visibility.h"
 
+#include "app/window/glossary.h"
+
 #include <QSettings>
 #include <QSignalBlocker>
 
@@ -27,6 +29,7 @@ void VisibilityPanel::fill() {
     for (const ShownEntry& entry : trade.entries) {
       auto* item = new QTreeWidgetItem(group, {entry.title});
       item->setData(0, kKeyRole, entry.key);
+      item->setToolTip(0, tipWithTerms(entry.title, {}));
       item->setFlags(item->flags() | Qt::ItemIsUserCheckable);
       item->setCheckState(0, Qt::Checked);
     }

@@ -1,7 +1,9 @@
 #include "core/plan/edits_rooms.h"
 
 #include "core/geometry/polygon.h"
+#include "core/plan/edits_objects.h"
 #include "core/plan/ends.h"
+#include "core/plan/service.h"
 
 #include <algorithm>
 
@@ -63,6 +65,21 @@ std::pair<Point2, Point2> wallOf(const EquipmentRoom& room, Side side) {
     break;
   }
   return {{0, w}, {0, 0}};
+}
+
+Point2 heldIn(const EquipmentRoom& room, Point2 local) {
+  return {std::clamp(local.x, 0.0, inMetres(room.length)),
+          std::clamp(local.y, 0.0, inMetres(room.width))};
+}
+
+/// What runs between equipment and vaults, wash and supplies, in the order in which it is drawn.
+Service serviceWithoutPort(const EquipmentRoom& room) {
+  for (Service service : {Service::Suction, Service::SpareSuction, Service::Recirculation,
+                          Service::Underflow, Service::Product, Service::MakeUp,
+                          Service::FloatConduit, Service::Power, Service::Signal}) {
+    if (std::ranges::find(room.ports, service, &Port::service) == room.ports.end()) return service;
+  }
+  return Service::Suction;
 }
 
 } // namespace
@@ -132,14 +149,47 @@ Plan moveDoor(const Plan& plan, std::string_view room, const Door& door) {
   return next;
 }
 
+Plan addPort(const Plan& plan, std::string_view room, Point2 local, Id& made) {
+  const EquipmentRoom* found = plan.rooms.find(room);
+  if (found == nullptr) return plan;
+  EquipmentRoom changed = *found;
+  const Service service = serviceWithoutPort(changed);
+  made = freshId(plan, changed.id + "-P");
+  // Size and height over the floor are those of a usual suction (common practice, no source).
+  changed.ports.push_back(
+      {made, std::string(facts(service).name), service, heldIn(changed, local), feet(1.5), "2"});
+  Plan next = plan;
+  next.rooms.put(std::move(changed));
+  return next;
+}
+
+Plan erasePort(const Plan& plan, std::string_view port) {
+  const EquipmentRoom* room = Locator(plan).roomOfPort(port);
+  if (room == nullptr) return plan;
+  EquipmentRoom changed = *room;
+  std::erase_if(changed.ports, [port](const Port& p) { return p.id == port; });
+  Plan next = plan;
+  next.rooms.put(std::move(changed));
+  return next;
+}
+
+Plan eraseDoor(const Plan& plan, std::string_view room) {
+  const EquipmentRoom* found = plan.rooms.find(room);
+  if (found == nullptr) return plan;
+  EquipmentRoom changed = *found;
+  changed.door.reset();
+  Plan next = plan;
+  next.rooms.put(std::move(changed));
+  return next;
+}
+
 Plan movePort(const Plan& plan, std::string_view port, Point2 local) {
   const Locator where(plan);
   const EquipmentRoom* room = where.roomOfPort(port);
   if (room == nullptr) return plan;
   EquipmentRoom changed = *room;
   const auto it = std::ranges::find(changed.ports, port, &Port::id);
-  it->at = {std::clamp(local.x, 0.0, inMetres(room->length)),
-            std::clamp(local.y, 0.0, inMetres(room->width))};
+  it->at = heldIn(*room, local);
   Plan next = plan;
   next.rooms.put(std::move(changed));
   return next;

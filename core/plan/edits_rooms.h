@@ -24,6 +24,11 @@ Door doorNear(const EquipmentRoom& room, const Door& door, Point2 local);
 std::pair<Point2, Point2> doorEnds(const EquipmentRoom& room, const Door& door);
 Plan moveDoor(const Plan& plan, std::string_view room, const Door& door);
 
+/// A port at a local place, held within the walls. It is for the first line that equipment usually
+/// has and none of the room's ports serves, else for suction; the new id is returned in `made`.
+Plan addPort(const Plan& plan, std::string_view room, Point2 local, Id& made);
+Plan erasePort(const Plan& plan, std::string_view port);
+Plan eraseDoor(const Plan& plan, std::string_view room);
 Plan movePort(const Plan& plan, std::string_view port, Point2 local);
 
 } // namespace sump

@@ -1,6 +1,7 @@
 #include "core/rules/finding.h"
 
 #include "core/catalog/embedded.h"
+#include "core/rules/messages.h"
 
 #include <nlohmann/json.hpp>
 
@@ -16,23 +17,31 @@ const std::map<std::string, std::string>& english() {
 
 } // namespace
 
-std::string render(const Message& message) {
-  const auto found = english().find(message.id);
-  if (found == english().end()) return "<" + message.id + ">";
+std::string_view messagePattern(const std::string& id) {
+  const auto found = english().find(id);
+  return found == english().end() ? std::string_view() : found->second;
+}
+
+std::string filledMessage(std::string_view pattern,
+                          const std::map<std::string, std::string>& arguments) {
   std::string text;
-  const std::string& pattern = found->second;
   for (std::size_t i = 0; i < pattern.size(); ++i) {
-    const std::size_t close = pattern[i] == '{' ? pattern.find('}', i) : std::string::npos;
-    if (close == std::string::npos) {
+    const std::size_t close = pattern[i] == '{' ? pattern.find('}', i) : std::string_view::npos;
+    if (close == std::string_view::npos) {
       text += pattern[i];
       continue;
     }
-    const auto argument = message.arguments.find(pattern.substr(i + 1, close - i - 1));
-    text +=
-        argument == message.arguments.end() ? pattern.substr(i, close - i + 1) : argument->second;
+    const auto argument = arguments.find(std::string(pattern.substr(i + 1, close - i - 1)));
+    text += argument == arguments.end() ? pattern.substr(i, close - i + 1)
+                                        : std::string_view(argument->second);
     i = close;
   }
   return text;
+}
+
+std::string render(const Message& message) {
+  const std::string_view pattern = messagePattern(message.id);
+  return pattern.empty() ? "<" + message.id + ">" : filledMessage(pattern, message.arguments);
 }
 
 std::string Finding::key() const {

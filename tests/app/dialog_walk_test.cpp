@@ -1,5 +1,6 @@
 // Every dialog and message box, also after a wrong answer (tests/app/screen_walk.h).
 
+#include "app/core_text.h"
 #include "app/panels/acceptance.h"
 #include "app/window/compare_dialog.h"
 #include "app/window/day_dialog.h"
@@ -42,9 +43,10 @@ TEST_P(ScreenWalk, DialogsThatTell) {
   lookAtDialog("keys", keysDialog(window.get()));
   lookAtDialog("glossary", glossaryDialog(window.get()));
   lookAtDialog("about", aboutDialog(window.get()));
-  lookAtDialog("problem", problemBox(window.get(), "The plan cannot be opened",
-                                     "depot.sump, line 12, /vaults/0/length: is below zero. Give "
-                                     "it a length above zero."));
+  lookAtDialog("problem",
+               problemBox(window.get(), QObject::tr("The plan cannot be opened"),
+                          QObject::tr("depot.sump, line 12, /vaults/0/length: is below zero. Give "
+                                      "it a length above zero.")));
   QDialog* guide = guideDialog(window.get());
   lookAtDialog("guide", guide, [guide](int page) {
     auto* text = guide->findChild<QTextBrowser*>("guide");
@@ -90,11 +92,9 @@ TEST_P(ScreenWalk, TheSixQuestions) {
 TEST_P(ScreenWalk, AcceptingAFinding) {
   open(testing::samplePath("faulty/flow-order.sump"));
   const Finding& finding = document().reviewed()->review.findings.front();
-  auto* dialog = new AcceptanceDialog(QString::fromStdString(sump::render(finding.what)),
-                                      "R. Okafor", window.get());
+  auto* dialog = new AcceptanceDialog(messageText(finding.what), "R. Okafor", window.get());
   lookAtDialog("accept", dialog);
-  auto* without = new AcceptanceDialog(QString::fromStdString(sump::render(finding.what)),
-                                       "R. Okafor", window.get());
+  auto* without = new AcceptanceDialog(messageText(finding.what), "R. Okafor", window.get());
   buttonThatAccepts(*without)->click();
   lookAtDialog("accept-without-reason", without);
 }
@@ -115,7 +115,7 @@ TEST_P(ScreenWalk, SettingsAndKeys) {
 }
 
 TEST_P(ScreenWalk, ComparingTwoPlans) {
-  open(testing::samplePath("faulty/suction-lift.sump"));
+  open(testing::samplePath("faulty/storage-volume.sump"));
   talk.openFile = testing::samplePath("transit-depot.sump");
   CompareDialog* dialog = askComparison(document(), talk, window.get());
   ASSERT_NE(dialog, nullptr);

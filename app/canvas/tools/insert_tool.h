@@ -42,6 +42,9 @@ Insertable insertableBaffle();
 Insertable insertableManway();
 Insertable insertablePart(const ToolHost& host);
 Insertable insertableCut();
+/// Of the equipment room under the pointer. A room has one door: a second click moves it.
+Insertable insertablePort();
+Insertable insertableDoor();
 
 /// The run under the pointer; else, while a place on it is typed, the one that is selected.
 const Run* runMeant(const ToolHost& host, const Pointer& pointer, bool typed);

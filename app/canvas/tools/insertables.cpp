@@ -2,6 +2,8 @@
 
 #include "app/canvas/tools/insert_tool.h"
 
+#include "app/core_text.h"
+
 #include "core/plan/edits_parts.h"
 #include "core/plan/edits_runs.h"
 #include "core/plan/edits_vaults.h"
@@ -129,12 +131,8 @@ std::string smallerSize(const Catalog& catalog, const Run& run) {
 }
 
 QString partName(const Catalog& catalog, PartKind kind) {
-  if (const PartProduct* part = catalog.part(key(kind))) return QString::fromStdString(part->name);
-  const std::string_view word = key(kind);
-  QString name = QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
-  name.replace('-', ' ');
-  name[0] = name[0].toUpper();
-  return name;
+  if (const PartProduct* part = catalog.part(key(kind))) return coreText(part->name);
+  return coreWord(key(kind));
 }
 
 std::optional<Insertion> partAt(const ToolHost& host, const InsertAsk& ask, QString& why) {

@@ -2,6 +2,7 @@
 
 #include "app/canvas/tools/new_objects.h"
 #include "app/canvas/tools/place_tool.h"
+#include "app/core_text.h"
 
 #include "core/plan/edits_objects.h"
 #include "core/units/print.h"
@@ -95,7 +96,7 @@ Placeable placeableVault(const ToolHost& host) {
                        "Vaults are placed in flow order.");
   what.modelLabel = toolText("Model");
   for (const VaultModel& model : host.catalog().vaults)
-    what.models.push_back(QString::fromStdString(model.name));
+    what.models.push_back(coreText(model.name));
   what.ownSizesModel = static_cast<int>(what.models.size());
   what.models.push_back(toolText("Own sizes"));
   what.fields = {levelField(toolText("Inside floor"), toolText("Elevation"))};

@@ -4,6 +4,7 @@
 #include "core/plan/edits_group.h"
 #include "core/plan/edits_outlines.h"
 #include "core/plan/edits_parts.h"
+#include "core/plan/edits_rooms.h"
 #include "core/plan/edits_run_corners.h"
 #include "core/plan/edits_vaults.h"
 #include "core/units/print.h"
@@ -208,6 +209,10 @@ std::optional<Plan> withoutHandle(const Plan& plan, const Handle& handle) {
     return eraseManway(plan, handle.part);
   case HandleKind::Part:
     return erasePart(plan, handle.part);
+  case HandleKind::Port:
+    return erasePort(plan, handle.part);
+  case HandleKind::Door:
+    return eraseDoor(plan, handle.object);
   default:
     return std::nullopt;
   }

@@ -1,5 +1,7 @@
 #include "app/canvas/tools/run_tool.h"
 
+#include "app/core_text.h"
+
 #include "app/canvas/live_dimensions.h"
 #include "app/canvas/mark_painter.h"
 #include "app/canvas/tools/new_objects.h"
@@ -220,7 +222,7 @@ QString RunTool::hint() const {
   if (!start_) {
     return toolText("Click where the %1 starts: a chamber, port, drain or any place. Draw with the "
                     "flow. Digits type the place. Alt: no catching. Esc ends it.")
-        .arg(q(facts(service_).name).toLower());
+        .arg(coreText(facts(service_).name).toLower());
   }
   return toolText("Click corners or type length, bearing and invert. Enter or a double click ends "
                   "it, as does a chamber, port or line (Ctrl: a corner there). Shift: straight or "
@@ -233,11 +235,11 @@ std::vector<Choice> RunTool::choices() const {
                  static_cast<int>(service_),
                  toolText("What the run carries; sets the usual pipe and size")};
   for (const ServiceFacts& f : serviceTable())
-    service.items << QString("%1  %2").arg(q(f.code), q(f.name));
+    service.items << QString("%1  %2").arg(q(f.code), coreText(f.name));
   Choice pipes{toolText("Pipe"), {}, 0, toolText("Pipe or conduit from the catalogue")};
   for (const PipeProduct& p : host().catalog().pipes) {
     if (p.key == pipeKey_) pipes.current = static_cast<int>(pipes.items.size());
-    pipes.items << q(p.name);
+    pipes.items << coreText(p.name);
   }
   Choice sizes{toolText("Size"), {}, 0, toolText("Nominal size, inches")};
   if (pipe() != nullptr) {
