@@ -71,8 +71,7 @@ public:
     const auto known = sizes_.find(key);
     if (known != sizes_.end()) return known->second;
     const QFontMetricsF metrics(labelFont(font_, label));
-    return sizes_.emplace(key, QSizeF(metrics.horizontalAdvance(label.text), metrics.height()))
-        .first->second;
+    return sizes_.emplace(key, metrics.size(0, label.text)).first->second;
   }
 
 private:
@@ -257,7 +256,8 @@ void paintLabels(QPainter& painter, const std::vector<Label>& labels, const Canv
   for (const Label& label : labels) {
     const QFont font = labelFont(base, label);
     const QFontMetricsF metrics(font);
-    const double w = metrics.horizontalAdvance(label.text), h = metrics.height();
+    const QSizeF size = metrics.size(0, label.text); // of all its lines
+    const double w = size.width(), h = size.height();
     painter.save();
     painter.translate(label.centre);
     painter.rotate(-label.angle);
@@ -266,7 +266,7 @@ void paintLabels(QPainter& painter, const std::vector<Label>& labels, const Canv
     painter.setBrush(theme.halo);
     painter.drawRoundedRect(QRectF(-w / 2 - 3, -h / 2, w + 6, h), 3, 3);
     painter.setPen(label.ink ? theme.ink(*label.ink) : theme.text);
-    painter.drawText(QPointF(-w / 2, metrics.ascent() - h / 2), label.text);
+    painter.drawText(QRectF(-w / 2 - 2, -h / 2, w + 4, h), Qt::AlignCenter, label.text);
     painter.restore();
   }
 }

@@ -48,6 +48,7 @@ QWidget* makeLine(const Write& write) {
 
 QWidget* makeFact() {
   auto* fact = new QLabel;
+  fact->setProperty("plan-text", true); // a value of the plan, in no language
   fact->setWordWrap(true);
   fact->setTextInteractionFlags(Qt::TextSelectableByMouse);
   return fact;

@@ -92,6 +92,7 @@ void StartPage::setRecent(const QStringList& files) {
     QCommandLinkButton* button =
         way(info.fileName(), QDir::toNativeSeparators(info.absolutePath()), "start-recent", "open");
     button->setEnabled(info.exists());
+    button->setProperty("plan-text", true); // a name that the user gave, in no language
     connect(button, &QCommandLinkButton::clicked, this, [this, file] { emit recentWanted(file); });
     recent_->addWidget(button);
   }

@@ -111,6 +111,13 @@ void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
   }
 }
 
+int WindowStyle::pixelMetric(PixelMetric metric, const QStyleOption* option,
+                             const QWidget* widget) const {
+  constexpr int kTabSpace = 16; // pixels: six docks in a row fit a laptop in any language
+  if (metric == PM_TabBarTabHSpace) return kTabSpace;
+  return QProxyStyle::pixelMetric(metric, option, widget);
+}
+
 int WindowStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                            QStyleHintReturn* data) const {
   // What cannot be chosen now is pale, not embossed: a second, shifted text blurs it.

@@ -17,6 +17,8 @@ public:
   WindowStyle() : QProxyStyle("Fusion") {}
   void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                      const QWidget* widget) const override;
+  int pixelMetric(PixelMetric metric, const QStyleOption* option,
+                  const QWidget* widget) const override;
   int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                 QStyleHintReturn* data) const override;
   QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& size,
