@@ -171,10 +171,20 @@ double pixelsAcross(const Ring& ring, const View& view) {
   return std::max(box.high.x - box.low.x, box.high.y - box.low.y) * view.scale();
 }
 
+/// The middle of a vault holds baffles, interconnects and manways: where there is room its name
+/// stands below them.
+Point2 besideThePipes(const Vault& vault, const Ring& ring, const View& view) {
+  constexpr double kRoomy = 90; // pixels across at which the lower third takes a name
+  const double across = std::min(inMetres(vault.width), inMetres(vault.length));
+  const Point2 lower = vault.centre - Point2{0, across * 0.3};
+  return across * view.scale() >= kRoomy && contains(ring, lower) ? lower : vault.centre;
+}
+
 void placeTanks(Placer& placer, const Scene& scene, const View& view) {
   for (const Vault& vault : scene.plan().vaults) {
     const Ring ring = outline(vault);
-    placer.area(vault.id, q(vault.name.empty() ? vault.id : vault.name), vault.centre,
+    placer.area(vault.id, q(vault.name.empty() ? vault.id : vault.name),
+                besideThePipes(vault, ring, view),
                 pixelsAcross(ring, view) * 1.3, 13, true);
   }
   for (const EquipmentRoom& room : scene.plan().rooms) {

@@ -8,7 +8,7 @@ namespace {
 
 /// In lines of at most this many letters, so that a long note hides little of the drawing.
 QString inLines(const QString& text) {
-  constexpr qsizetype kMost = 26;
+  constexpr qsizetype kMost = 34;
   QString lines;
   qsizetype used = 0;
   for (const QString& word : text.split(' ', Qt::SkipEmptyParts)) {
@@ -28,9 +28,9 @@ Label noteLabel(const NoteDrawing& note, const View& view) {
   Label label;
   label.object = note.id;
   label.text = inLines(QString::fromStdString(note.text));
-  constexpr double kLine = 7; // pixels that each further line moves the middle away
+  constexpr double kLine = 7; // pixels that each further line moves the middle down
   const auto more = static_cast<double>(label.text.count('\n'));
-  label.centre = view.toScreen(note.textAt) + up * (kAbove + more * kLine);
+  label.centre = view.toScreen(note.textAt) + up * (kAbove - more * kLine);
   label.angle = std::atan2(note.along.y, note.along.x) * 180 / kPi;
   return label;
 }
