@@ -89,6 +89,7 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   setTabKeyNavigation(false); // Tab leaves the table, arrows move in it
   setWordWrap(false);
   setFrameShape(QFrame::NoFrame);
+  spreadLater_.setObjectName("columnsRest");
   spreadLater_.setSingleShot(true);
   spreadLater_.setInterval(kRestMs);
   connect(&spreadLater_, &QTimer::timeout, this, &ObjectTable::spread);

@@ -44,7 +44,7 @@ private:
                                        int after);
   void widen(const std::vector<QModelIndex>& cells);
   bool old_ = false;
-  QTimer spreadLater_;
+  QTimer spreadLater_{this};
   int wide_ = 0; ///< the column that takes the room that is left
   std::vector<TableRow> rows_;
   std::vector<bool> figures_;

@@ -107,7 +107,7 @@ TEST_P(HandedOver, PdfsPassQpdfAndPoppler) {
   }
 }
 
-constexpr double kPixelsPerMm = 1.5;
+constexpr double kPixelsPerMm = 3; // fewer, and small letters are each painter's own guess
 
 QImage ownPainting(const Page& page) {
   QImage image(qRound(page.width * kPixelsPerMm), qRound(page.height * kPixelsPerMm),
@@ -120,10 +120,10 @@ QImage ownPainting(const Page& page) {
   return image;
 }
 
-/// Averaged over 4 x 4 pixels: edges are smoothed differently by every painter, ink is where it is.
+/// Averaged over 8 x 8 pixels: edges are smoothed differently by every painter, ink is where it is.
 QImage coarse(const QImage& image) {
   return image.convertToFormat(QImage::Format_Grayscale8)
-      .scaled(image.width() / 4, image.height() / 4, Qt::IgnoreAspectRatio,
+      .scaled(image.width() / 8, image.height() / 8, Qt::IgnoreAspectRatio,
               Qt::SmoothTransformation);
 }
 
@@ -159,6 +159,7 @@ TEST_P(HandedOver, LibrsvgDrawsTheSvgAsItIsPainted) {
   const bool metric = reviewed.plan.project.units == UnitSystem::Metric;
   const std::string paper = metric ? "a1" : "arch-d";
   const QString png = QString::fromStdString((own / "page.png").string());
+  double worst = 0;
   for (const Page& page : composeSheets(reviewed, {paper, 0})) {
     const QString svg = folder() + "/" + GetParam() + "-" + QString::fromStdString(paper) + "-" +
                         QString::fromStdString(page.number) + ".svg";
@@ -169,10 +170,12 @@ TEST_P(HandedOver, LibrsvgDrawsTheSvgAsItIsPainted) {
     ASSERT_EQ(told.status, 0) << told.text.toStdString();
     const double off = difference(ours, QImage(png));
     EXPECT_LT(off, kMostOff) << page.number;
+    worst = std::max(worst, off);
     // The measure can fail: the page beside itself, moved by two millimetres.
-    EXPECT_GT(difference(ours, ours.copy(3, 0, ours.width(), ours.height())), kMostOff)
+    EXPECT_GT(difference(ours, ours.copy(6, 0, ours.width(), ours.height())), kMostOff)
         << page.number;
   }
+  RecordProperty("worstShareOff", std::to_string(worst));
   qunsetenv("SUMPWRIGHT_TEST_FONTS");
 }
 

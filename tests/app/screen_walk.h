@@ -10,6 +10,8 @@
 
 #include <QDialog>
 #include <QLayout>
+#include <QTest>
+#include <QTimer>
 
 #include <functional>
 #include <memory>
@@ -46,6 +48,8 @@ protected:
     QCoreApplication::processEvents();
     QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete); // as the main loop would
     QCoreApplication::processEvents();
+    for (const auto* rest : widget->findChildren<QTimer*>("columnsRest"))
+      QTRY_VERIFY(!rest->isActive()); // lists share their columns out when a change is over
     for (const QString& problem : FitCheck::of(widget, GetParam().pseudo))
       ADD_FAILURE() << GetParam().name().toStdString() << ", " << name.toStdString() << ": "
                     << problem.toStdString();
