@@ -230,13 +230,13 @@ void DrawDepot::drawEquipmentLines() {
           "65.7\t68.5\ne65.7\t68.5\t99.4\n4\tS\ne76\t64.5\ne76\t50\ne70.9\t50\t99.05^"
           "e70.9\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "20");
-  addPart(PartKind::Union, 4, "75");
+  addPart(PartKind::Union, 4, "86");
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
   set("Bracket foot", "98.75");
   drawRun(Service::Underflow, "Underflow", "65.7\t69.5\ne65.7\t69.5\t101\ne65.7\t91.6\t100.85\n");
-  addPart(PartKind::BallValve, 0, "30");
-  addPart(PartKind::Union, 0, "60");
+  addPart(PartKind::BallValve, 0, "12");
+  addPart(PartKind::Union, 0, "32");
   drawRun(Service::FloatConduit, "Float conduit",
           "66.8\t59.5\t97.85\ne66.8\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
   addConductors("14", "2", CircuitKind::Class2);
@@ -333,16 +333,18 @@ void DrawDepot::tellGround() {
   knowTick("earth.previouslyDisturbed");
   knowChoice("earth.protection", 3);
   knowChoice("earth.soilHold", 2);
-  know("earth.ladders", "18.5 m, 16.4 m; 22.9 m, 16.4 m");
-  know("earth.spoil", "25 m, 7 m; 31 m, 7 m; 31 m, 12 m; 25 m, 12 m");
+  know("earth.ladders", "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
+                        "24.384 m, 19 m; 19.75 m, 18.9 m; 21 m, 19.2024 m; 18.288 m, 19.5 m");
+  know("earth.spoil", "27 m, 6.5 m; 45 m, 6.5 m; 45 m, 14 m; 27 m, 14 m");
 }
 
 void DrawDepot::tellWiring() {
   openGroup(5);
   knowChoice("wiring.facingPanel", 2);
   addRow("wiring.supplies",
-         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "22.2 m, 20.95 m"});
-  addRow("wiring.supplies", {"Controls", "Control, one phase", "110", "120", "PC-1"});
+         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 68.4 ft"});
+  addRow("wiring.supplies",
+         {"Controls", "Control, one phase", "110", "120", "PC-1", "70.4 ft, 68.4 ft"});
   addRow("wiring.signalCircuits", {"Wash demand", "110 V AC", "SG-1"});
   addRow("wiring.signalCircuits", {"Low-level float", "24 V AC", "FC-1"});
 }
