@@ -42,6 +42,13 @@ double coverCost(Layer layer) {
   return 1;
 }
 
+bool cuts(const Ring& ring, Point2 a, Point2 b) {
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    if (crossSegments(a, b, ring[i], ring[(i + 1) % ring.size()])) return true;
+  }
+  return false;
+}
+
 } // namespace
 
 LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page)
@@ -131,7 +138,8 @@ void LabelBoard::drawAt(const SheetLabel& label, const LabelCandidate& where) {
   }
 }
 
-bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, double reach) {
+std::vector<LabelCandidate> LabelBoard::placesAbout(const SheetLabel& label, Point2 site,
+                                                    double near, double reach) const {
   const Point2 at = view_.toPaper(site), box = size(label);
   std::vector<LabelCandidate> places;
   for (const Point2 u : {Point2{1, -1}, Point2{1, 1}, Point2{-1, -1}, Point2{-1, 1}, Point2{1, 0},
@@ -143,7 +151,31 @@ bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, doub
     const auto more = aroundPoint(at, box.x, box.y, near + 3, reach, 4);
     places.insert(places.end(), more.begin(), more.end());
   }
-  return draw(label, places);
+  return places;
+}
+
+bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, double reach) {
+  return draw(label, placesAbout(label, site, near, reach));
+}
+
+std::optional<double> LabelBoard::atPointWithin(const SheetLabel& label, Point2 site, double near,
+                                                double reach, const PaperSpan& span) {
+  const std::vector<LabelCandidate> all = placesAbout(label, site, near, reach);
+  std::vector<LabelCandidate> within = all;
+  std::erase_if(within, [&](const LabelCandidate& place) {
+    const double x = place.box.centre().x;
+    return x <= span.left || x >= span.right;
+  });
+  auto where = placer_.place(std::move(within));
+  if (!where) where = placer_.place(all);
+  if (!where) return std::nullopt;
+  drawAt(label, *where);
+  return where->box.centre().x;
+}
+
+bool LabelBoard::withLeader(const SheetLabel& label, Point2 site, double near, double reach) {
+  const Point2 box = size(label);
+  return draw(label, aroundPoint(view_.toPaper(site), box.x, box.y, near, reach, 0));
 }
 
 bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
@@ -172,7 +204,8 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   return draw(label, aroundPoint(middle, box.x, box.y, 5, 70, 0));
 }
 
-bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site) {
+bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site,
+                               const std::vector<Ring>& others) {
   const Point2 box = size(label);
   std::vector<LabelCandidate> places;
   for (std::size_t i = 0; i < site.size(); ++i) {
@@ -181,7 +214,13 @@ bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site) {
     const auto more = aroundPoint(side, box.x, box.y, 6, 110, 0);
     places.insert(places.end(), more.begin(), more.end());
   }
-  return draw(label, places);
+  std::vector<LabelCandidate> clear = places;
+  std::erase_if(clear, [&](const LabelCandidate& place) {
+    const Point2 from = view_.toSite(leaderStart(place.box, *place.leaderTo));
+    const Point2 to = view_.toSite(*place.leaderTo);
+    return std::ranges::any_of(others, [&](const Ring& ring) { return cuts(ring, from, to); });
+  });
+  return draw(label, clear) || draw(label, places);
 }
 
 /// Beside a leg that is level or upright on the paper and longer than the label.

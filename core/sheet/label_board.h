@@ -16,6 +16,11 @@ struct SheetLabel {
   Ink ink = Ink::Black;
 };
 
+/// Of the paper's width, mm.
+struct PaperSpan {
+  double left = -1e9, right = 1e9;
+};
+
 class LabelBoard {
 public:
   /// Takes the view's marks as things that labels had better not cover.
@@ -34,14 +39,23 @@ public:
   void onLine(const std::string& text, Point2 site, Point2 along);
   /// Beside or around a point, without a leader while `near`, then with one up to `reach` mm.
   bool atPoint(const SheetLabel& label, Point2 site, double near, double reach);
+  /// As atPoint, its middle in this span where there is room in it; returns the middle.
+  std::optional<double> atPointWithin(const SheetLabel& label, Point2 site, double near,
+                                      double reach, const PaperSpan& span);
+  /// Around a point, always with a leader.
+  bool withLeader(const SheetLabel& label, Point2 site, double near, double reach);
   /// Inside an outline where it covers least, else beside it with a leader.
   bool inOutline(const SheetLabel& label, const Ring& site);
-  /// Outside an outline, with a leader to the middle of its nearest side.
-  bool besideOutline(const SheetLabel& label, const Ring& site);
+  /// Outside an outline, with a leader to the middle of its nearest side
+  /// that crosses none of `others` where that can be.
+  bool besideOutline(const SheetLabel& label, const Ring& site,
+                     const std::vector<Ring>& others = {});
   /// Along a line's longer legs, else beside it with a leader.
   bool alongLine(const SheetLabel& label, const Polyline& site, double reach);
 
 private:
+  std::vector<LabelCandidate> placesAbout(const SheetLabel& label, Point2 site, double near,
+                                          double reach) const;
   bool draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates);
   void drawAt(const SheetLabel& label, const LabelCandidate& where);
   void avoidMarks(const std::vector<Mark>& marks);

@@ -27,10 +27,22 @@ struct Scene {
   }
 };
 
+/// A vault or a room is drawn over what lies under it: a level there would read as its own.
+bool isCovered(const Scene& scene, Point2 at) {
+  const Review& review = scene.request.review;
+  for (const VaultStudy& vault : review.study.vaults) {
+    if (contains(vault.outline, at)) return true;
+  }
+  for (const EquipmentRoom& room : review.plan.rooms) {
+    if (contains(outline(room), at)) return true;
+  }
+  return false;
+}
+
 void labelGround(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   for (const SpotElevation& spot : plan.spots) {
-    if (!scene.names(spot.at)) continue;
+    if (!scene.names(spot.at) || isCovered(scene, spot.at)) continue;
     SheetLabel label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
     scene.board.atPoint(label, spot.at, 1.2, 0);
   }
@@ -70,6 +82,15 @@ std::string rimText(const VaultStudy& vault, UnitSystem units) {
   return from == to ? from : from + " to " + to;
 }
 
+/// Those of the other vaults, which a leader had better not cross.
+std::vector<Ring> outlinesBut(const Review& review, const Id& vault) {
+  std::vector<Ring> rings;
+  for (const VaultStudy& other : review.study.vaults) {
+    if (other.id != vault) rings.push_back(other.outline);
+  }
+  return rings;
+}
+
 void labelVaults(const Scene& scene) {
   const Review& review = scene.request.review;
   for (const VaultStudy& vault : review.study.vaults) {
@@ -82,7 +103,7 @@ void labelVaults(const Scene& scene) {
       label.lines.push_back("Water level " + levelText(vault.waterLevel, scene.units));
       label.lines.push_back("Floor " + printElevation(vault.floor, scene.units));
     }
-    scene.board.besideOutline(label, vault.outline);
+    scene.board.besideOutline(label, vault.outline, outlinesBut(review, vault.id));
   }
 }
 

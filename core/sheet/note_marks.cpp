@@ -88,7 +88,7 @@ void markNotes(const Plan& plan, std::vector<Mark>& marks) {
       markDimension(note, pen);
       continue;
     }
-    pen.circle(note.from, 0.05, kThin, FillStyle{Ink::Black});
+    pen.circle(note.from, 0.02, kThin, FillStyle{Ink::Black}); // as the dot of a leader
     if (distance(note.lineFrom, note.lineTo) > kSame) {
       pen.path({note.lineFrom, note.lineTo}, kThin);
     }

@@ -28,7 +28,8 @@ public:
 
   Drawing draw() {
     markStructures();
-    markGrade();
+    // An interconnect is under its lid: the grade says nothing of it.
+    if (run_.service != Service::Interconnect) markGrade();
     markPipe();
     markEnds();
     markParts();
@@ -69,7 +70,14 @@ private:
     for (std::size_t i = 0; i < run_.points.size(); ++i) {
       if (run_.points[i].grade) line.push_back(at(stations_[i], *run_.points[i].grade));
     }
-    if (line.size() >= 2) pen.path(line, kGrade);
+    if (line.size() < 2) return;
+    pen.path(line, kGrade);
+    for (std::size_t i = run_.points.size(); i-- > 0;) {
+      const std::optional<double> grade = run_.points[i].grade;
+      if (!grade || !shows(stations_[i])) continue;
+      drawing_.levels.push_back({*grade * steeper_, stations_[i], level(*grade) + "  grade"});
+      return;
+    }
   }
 
   void markPipe() {

@@ -107,12 +107,26 @@ double neededWidth(const SectionTitle& title, const std::vector<std::string>& li
 void drawNotes(const std::vector<SectionNote>& notes, const Layout& layout,
                const std::vector<Mark>& marks, Page& page, std::vector<std::string>& unplaced) {
   LabelBoard board(layout.view, marks, page);
+  std::vector<std::pair<const SectionNote*, double>> placed; // with the labels' middles
+  const auto span = [&](const SectionNote& note) {
+    PaperSpan between;
+    for (const auto& [other, x] : placed) {
+      if (!note.inOrder || other->object != note.object) continue;
+      if (other->station < note.station - 1e-6) between.left = std::max(between.left, x);
+      if (other->station > note.station + 1e-6) between.right = std::min(between.right, x);
+    }
+    return between;
+  };
   for (const SectionNote& note : notes) {
     const bool anywhere = note.side == NoteSide::Centre;
     const Point2 at = anywhere ? Point2{note.station, layout.view.site().low.y}
                                : layout.plane.at(note.station, note.level);
-    if (!board.atPoint({{note.text}, false, false, note.ink}, at, 1.5, 45))
-      unplaced.push_back(note.text);
+    const SheetLabel label{{note.text}, false, false, note.ink};
+    if (const auto x = board.atPointWithin(label, at, 1.5, 45, span(note))) {
+      if (note.inOrder) placed.emplace_back(&note, *x);
+    } else {
+      unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));
+    }
   }
 }
 
@@ -225,6 +239,7 @@ std::vector<LevelColumn> levelColumns(const RunProfile& profile, const Layout& l
   std::vector<LevelColumn> columns;
   for (std::size_t i = 0; i < profile.points.size(); ++i) {
     const ProfilePoint& p = profile.points[i];
+    if (repeats(profile.points, i + 1)) continue; // told once, with the leg that goes on
     const std::string cover = p.cover ? printShort(*p.cover, units) : "-";
     columns.push_back({layout.view.toPaper(layout.plane.at(p.station, p.invert)).x,
                        {printRunLength(metres(p.station), units), orUnknown(p.ground, units),
@@ -281,16 +296,16 @@ Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
                rows, width);
 }
 
-/// Inverts of what carries the flow and of the suctions, at their own ends and corners.
+/// Inverts of every run that is drawn, at its own ends and corners.
 Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
   std::vector<std::vector<std::string>> rows;
   for (const TrainRun& run : profile.runs) {
-    if (!run.carriesFlow && run.service != Service::Suction) continue;
     std::string inverts;
     for (const TrainPoint& p : run.points) {
       if (p.vertex != kNoVertex)
         inverts += (inverts.empty() ? "" : ", ") + printElevation(p.invert, units);
     }
+    if (inverts.empty()) continue; // none of its own points is in the train
     rows.push_back(
         {std::string(facts(run.service).code), run.id, run.name, run.size + "\"", inverts});
   }

@@ -116,6 +116,30 @@ SectionExtent sectionExtent(const TrainProfile& profile) {
   return roomy(extent);
 }
 
+const ProfileChamber* suctionChamber(const TrainProfile& profile) {
+  if (profile.vaults.empty() || profile.vaults.back().chambers.empty()) return nullptr;
+  const std::vector<ProfileChamber>& chambers = profile.vaults.back().chambers;
+  for (const TrainRun& run : profile.runs) {
+    if (run.service != Service::Suction || run.points.empty()) continue;
+    const double at = run.points.front().station;
+    for (const ProfileChamber& c : chambers) {
+      if (at >= c.from && at <= c.to) return &c;
+    }
+  }
+  return &chambers.back();
+}
+
+bool repeats(const std::vector<ProfilePoint>& points, std::size_t i) {
+  if (i == 0 || i >= points.size()) return false;
+  const ProfilePoint &a = points[i - 1], &b = points[i];
+  return std::abs(b.station - a.station) < 1e-6 &&
+         std::abs(inMetres(b.invert - a.invert)) < kSameLevel;
+}
+
+double groundwaterSign(double from, double to) {
+  return from + 0.03 * (to - from);
+}
+
 std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane) {
   SectionPen pen(plane, profile.from, profile.to, sectionExtent(profile).low);
   pen.ground(profile.ground);
@@ -142,6 +166,8 @@ std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& 
   pen.groundwater(profile.groundwater);
   for (const ProfileVault& vault : profile.vaults)
     pen.vault(vault);
+  if (const ProfileChamber* c = suctionChamber(profile); c != nullptr && profile.lowWater)
+    pen.lowWater(profile.vaults.back().id, *c, *profile.lowWater);
   for (const TrainRun& run : profile.runs)
     markTrainRun(pen, plane, run);
   return pen.take();

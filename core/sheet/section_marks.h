@@ -30,6 +30,15 @@ struct SectionExtent {
 SectionExtent sectionExtent(const RunProfile& profile);
 SectionExtent sectionExtent(const TrainProfile& profile);
 
+/// The chamber of the last vault that the first suction draws from, or its last one; null: the last
+/// vault has none.
+const ProfileChamber* suctionChamber(const TrainProfile& profile);
+/// Points of the profile that are one place: a leg of no length lies between them.
+inline constexpr double kSameLevel = 1e-6; ///< m
+bool repeats(const std::vector<ProfilePoint>& points, std::size_t i);
+/// The station of the groundwater's sign.
+double groundwaterSign(double from, double to);
+
 /// Where a text had better stand, seen from what it is about.
 enum class NoteSide { Above, Below, Right, Left, Centre };
 
@@ -43,6 +52,8 @@ struct SectionNote {
   Ink ink = Ink::Black;
   int weight = 0;  ///< 0 goes first; where there is no room the last are left out
   double span = 0; ///< metres along the section that it may fill without covering others; 0: none
+  std::string where{};  ///< tells its place where the text stands elsewhere: `Vault 1, chamber 2`
+  bool inOrder = false; ///< stands among its object's such notes by station
 };
 
 /// Names, levels, slopes, drops and clearances in the project's units, by weight.

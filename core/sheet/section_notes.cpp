@@ -26,9 +26,19 @@ public:
   explicit NoteTaker(UnitSystem units) : units_(units) {}
 
   void add(const Id& object, double station, Length level, std::string text, NoteSide side,
-           int weight, Ink ink = Ink::Black, double span = 0) {
-    notes_.push_back({object, station, level, std::move(text), side, ink, weight, span});
+           int weight, Ink ink = Ink::Black, double span = 0, std::string where = {}) {
+    notes_.push_back(
+        {object, station, level, std::move(text), side, ink, weight, span, std::move(where)});
   }
+  /// An invert, told among its run's others in the order of their stations.
+  void invert(const Id& run, double station, Length level, int weight, Ink ink, std::string where) {
+    add(run, station, level, at("INV", level), NoteSide::Below, weight, ink, 0, std::move(where));
+    notes_.back().inOrder = true;
+  }
+  std::string atStation(double station) const {
+    return "station " + printRunLength(metres(station), units_);
+  }
+  void groundwater(std::optional<Length> level, const SectionExtent& extent);
   std::string at(const char* what, Length level) const {
     return std::string(what) + " " + printElevation(level, units_);
   }
@@ -50,11 +60,12 @@ private:
 
 void NoteTaker::vault(const ProfileVault& v) {
   const double middle = (v.from + v.to) / 2;
-  add(v.id, middle, v.lidTop, v.name.empty() ? v.id : v.name, NoteSide::Above, 0, Ink::Black,
-      v.to - v.from);
-  add(v.id, middle, v.lidTop, at("LID", v.lidTop), NoteSide::Above, 3);
+  const std::string name = v.name.empty() ? v.id : v.name;
+  add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
+  add(v.id, middle, v.lidTop, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, 0, name);
   if (v.insideTo <= v.insideFrom) return;
-  add(v.id, middle, v.floor, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, v.to - v.from);
+  add(v.id, middle, v.floor, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, v.to - v.from,
+      name);
   const ProfileChamber* last = nullptr;
   for (const ProfileChamber& c : v.chambers) {
     const double centre = (c.from + c.to) / 2;
@@ -62,17 +73,25 @@ void NoteTaker::vault(const ProfileVault& v) {
         c.to - c.from);
     if (c.peak)
       add(v.id, centre, *c.peak, at("PEAK", *c.peak), NoteSide::Above, 4, Ink::ServiceBlue,
-          c.to - c.from);
+          c.to - c.from, name + ", chamber " + std::to_string(c.number));
     if (c.rest) last = &c;
   }
   if (last != nullptr) {
     add(v.id, (v.chambers.front().from + v.chambers.front().to) / 2, *last->rest,
         at("WL", *last->rest), NoteSide::Below, 1, Ink::ServiceBlue,
-        v.chambers.front().to - v.chambers.front().from);
+        v.chambers.front().to - v.chambers.front().from, name);
   }
   for (const ProfileManway& m : v.manways) {
-    if (m.rim) add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, 2);
+    if (m.rim)
+      add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, 2, Ink::Black, 0, name);
   }
+}
+
+/// At its sign, where the section shows it.
+void NoteTaker::groundwater(std::optional<Length> level, const SectionExtent& extent) {
+  if (!level || *level < extent.low || *level > extent.high) return;
+  add({}, groundwaterSign(extent.from, extent.to), *level, at("GW", *level), NoteSide::Above, 1,
+      Ink::ServiceBlue);
 }
 
 void NoteTaker::pipe(const Id& id, Service service, const std::string& size, double from, Length a,
@@ -88,7 +107,7 @@ void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
   const Length height = rises ? drop.end - drop.start : drop.start - drop.end;
   add(id, drop.station, (drop.start + drop.end) / 2.0,
       std::string(rises ? "RISE " : "DROP ") + printShort(height, units_), NoteSide::Right, 3,
-      inkOf(service));
+      inkOf(service), 0, atStation(drop.station));
 }
 
 void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground) {
@@ -159,11 +178,17 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
   noteLegs(profile, notes);
   for (const ProfileVault& vault : profile.vaults)
     notes.vault(vault);
-  for (const ProfilePoint& p : profile.points)
-    notes.add(profile.run, p.station, p.invert, notes.at("INV", p.invert), NoteSide::Below, 1,
-              inkOf(profile.service));
-  for (const ProfileDrop& drop : profile.drops)
-    notes.drop(profile.run, profile.service, drop);
+  notes.groundwater(profile.groundwater, sectionExtent(profile));
+  for (std::size_t i = 0; i < profile.points.size(); ++i) {
+    const ProfilePoint& p = profile.points[i];
+    if (repeats(profile.points, i)) continue;
+    notes.invert(profile.run, p.station, p.invert, 1, inkOf(profile.service),
+                 notes.atStation(p.station));
+  }
+  for (const ProfileDrop& drop : profile.drops) {
+    if (std::abs(inMetres(drop.end - drop.start)) >= kSameLevel)
+      notes.drop(profile.run, profile.service, drop);
+  }
   for (const ProfileCrossing& c : profile.crossings)
     noteCrossing(c, notes);
   for (const ProfilePart& part : profile.parts)
@@ -187,18 +212,18 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
               run.carriesFlow ? 0 : 2, ink);
     for (const TrainPoint& p : run.points) {
       if (p.vertex == kNoVertex) continue;
-      notes.add(run.id, p.station, p.invert, notes.at("INV", p.invert), NoteSide::Below,
-                run.carriesFlow || run.service == Service::Suction ? 1 : 4, ink);
+      notes.invert(run.id, p.station, p.invert,
+                   run.carriesFlow || run.service == Service::Suction ? 1 : 4, ink, run.id);
     }
     for (const ProfileDrop& drop : run.drops) {
       if (run.carriesFlow) notes.drop(run.id, run.service, drop);
     }
   }
-  if (profile.lowWater && !profile.vaults.empty()) {
-    const ProfileVault& last = profile.vaults.back();
-    notes.add(last.id, last.insideTo, *profile.lowWater, notes.at("LOW WL", *profile.lowWater),
-              NoteSide::Left, 3, Ink::ServiceBlue);
+  if (const ProfileChamber* c = suctionChamber(profile); c != nullptr && profile.lowWater) {
+    notes.add(profile.vaults.back().id, c->from + 0.7 * (c->to - c->from), *profile.lowWater,
+              notes.at("LOW WL", *profile.lowWater), NoteSide::Above, 3, Ink::ServiceBlue);
   }
+  if (!profile.vaults.empty()) notes.groundwater(profile.groundwater, sectionExtent(profile));
   notes.groundEnds(profile.ground);
   return notes.take();
 }

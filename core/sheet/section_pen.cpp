@@ -12,6 +12,7 @@ const LineStyle kMedium{Ink::Black, 0.5, {}};
 const LineStyle kGroundLine{Ink::Black, 0.7, {}};
 const LineStyle kRestLine{Ink::ServiceBlue, 0.35, {}};
 const LineStyle kPeakLine{Ink::ServiceBlue, 0.25, {3, 1.5}};
+const LineStyle kLowLine{Ink::ServiceBlue, 0.25, {1.5, 1}};
 const LineStyle kGroundwaterLine{Ink::ServiceBlue, 0.35, {6, 1.5, 1, 1.5}};
 
 } // namespace
@@ -47,7 +48,7 @@ void SectionPen::levelSign(double station, Length level) {
 void SectionPen::groundwater(std::optional<Length> level) {
   if (!level || *level < low_) return;
   pen({}, Layer::Ground).path({plane_.at(from_, *level), plane_.at(to_, *level)}, kGroundwaterLine);
-  levelSign(from_ + 0.03 * (to_ - from_), *level);
+  levelSign(groundwaterSign(from_, to_), *level);
 }
 
 void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
@@ -59,6 +60,13 @@ void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
   pen.path({plane_.at(chamber.from, *chamber.rest), plane_.at(chamber.to, *chamber.rest)},
            kRestLine);
   levelSign(chamber.from + 0.3 * (chamber.to - chamber.from), *chamber.rest);
+}
+
+/// Where the pump stops.
+void SectionPen::lowWater(const Id& vault, const ProfileChamber& chamber, Length level) {
+  pen(vault, Layer::Vault)
+      .path({plane_.at(chamber.from, level), plane_.at(chamber.to, level)}, kLowLine);
+  levelSign(chamber.from + 0.7 * (chamber.to - chamber.from), level);
 }
 
 /// Frame and riser from the lid's underside to the rim; open inside.

@@ -15,6 +15,7 @@ public:
   void ground(const std::vector<ProfileGround>& ground);
   void groundwater(std::optional<Length> level);
   void vault(const ProfileVault& vault);
+  void lowWater(const Id& vault, const ProfileChamber& chamber, Length level);
   void structure(const ProfileStructure& structure);
   void pipe(const Id& id, Service service, const std::optional<ProfileBore>& bore, Point2 a,
             Point2 b);

@@ -470,6 +470,7 @@ inline void KnownNumbers::sections(const Review& review) {
     if (!profile) continue;
     const std::string sheet = "P-3:" + run.id;
     structures(*profile, sheet);
+    if (profile->groundwater) on(sheet, Printed::Level, profile->groundwater->value());
     for (const ProfilePoint& p : profile->points) {
       on(sheet, Printed::Length, p.station);
       if (p.cover) on(sheet, Printed::Length, p.cover->value());

@@ -43,6 +43,27 @@ double firstPart(const SheetJob& job, const RunStudy& run) {
   return std::max(0.0, first - kPast);
 }
 
+/// Can the union be reached through the opening of the manway that the eductor hangs in?
+std::string unionNote(const SheetJob& job, const Run& run) {
+  const RunStudy& studied = *job.study().run(run.id);
+  bool any = false;
+  for (const InlinePart& part : run.parts) {
+    const auto place = partPlace(studied, part);
+    if (part.kind != PartKind::Union || !place || !run.eductor) continue;
+    any = true;
+    for (const Vault& vault : job.plan().vaults) {
+      for (const Manway& manway : vault.manways) {
+        if (manway.id != run.eductor->manway) continue;
+        const Point2 middle = vault.frame().toSite(manway.at);
+        if (distance(flat(place->at), middle) <= inMetres(manway.diameter) / 2)
+          return "union within reach from the manway";
+      }
+    }
+  }
+  return any ? "union outside the riser: move it inside the manway to reach it"
+             : "put a union within reach from the manway";
+}
+
 std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
   std::vector<std::string> notes;
   if (run.eductor) {
@@ -50,8 +71,23 @@ std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
                     ", outlet end " + printElevation(run.eductor->outletEnd, job.units()) +
                     ", hung in manway " + run.eductor->manway + ".");
   }
-  notes.push_back("Air inlet above the water and free; union within reach from the manway.");
+  notes.push_back("Air inlet above the water and free; " + unionNote(job, run) + ".");
   return notes;
+}
+
+/// Every interconnect of a vault goes through its baffle alike: `IC-1 (IC-2 typical)`.
+std::string interconnectTags(const SheetJob& job, const Id& vault) {
+  const auto tags = runTags(job.plan());
+  std::string first, more;
+  for (const Run& run : job.plan().runs) {
+    if (run.service != Service::Interconnect || run.from.target != vault) continue;
+    if (first.empty()) {
+      first = tags.at(run.id);
+    } else {
+      more += (more.empty() ? "" : ", ") + tags.at(run.id);
+    }
+  }
+  return more.empty() ? first : first + " (" + more + " typical)";
 }
 
 std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
@@ -63,7 +99,7 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
     if (!shown.insert(given.from.target).second) return std::nullopt; // one for each vault
     return Detail{&run,
                   {0, end},
-                  "INTERCONNECT" + tag,
+                  "INTERCONNECT, " + interconnectTags(job, given.from.target),
                   {"Through the baffle at about the middle of the water; sealed all round."}};
   case Service::Link:
     return Detail{&run,
