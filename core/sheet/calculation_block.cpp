@@ -2,6 +2,7 @@
 
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -9,7 +10,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kLabel = 20; ///< mm, the column of `Formula`, `Inputs`, `Steps`
+constexpr double kLabel = 20;  ///< mm, the column of `Formula`, `Inputs`, `Steps`
+constexpr double kNumber = 17; ///< for `12.146`, bold
 constexpr double kBetween = 2;
 constexpr double kAfter = 5; ///< mm between calculations
 constexpr double kTitleText = 3;
@@ -25,10 +27,10 @@ std::vector<PaperStrip> titleStrips(const NumberedCalculation& entry, const std:
   const double right = std::min(most, textWidth(object, kTitleText, true) + 2 * kBetween);
   // The object before the title, so that all of the title's lines follow each other.
   std::vector<PaperStrip> strips =
-      rowStrips({{1, 12, entry.number, Align::Left, true},
+      rowStrips({{1, kNumber, entry.number, Align::Left, true},
                  {width - right, right - 1, object, Align::Right, true},
-                 {13, width - 13 - right, entry.calculation.title + (again ? " (continued)" : ""),
-                  Align::Left, true}},
+                 {1 + kNumber, width - 1 - kNumber - right,
+                  entry.calculation.title + (again ? " (continued)" : ""), Align::Left, true}},
                 kTitleText);
   for (PaperStrip& strip : strips) {
     const Ring bar = PaperBox{{0, 0}, {width, strip.height}}.ring();
@@ -119,14 +121,15 @@ std::vector<PaperStrip> rowStrips(const std::vector<RowCell>& cells, double heig
   return strips;
 }
 
-ObjectNames::ObjectNames(const Plan& plan) : names_(runTags(plan)) {
+ObjectNames::ObjectNames(const Plan& plan) : plan_(plan), names_(runTags(plan)) {
   for (const Vault& vault : plan.vaults)
     names_[vault.id] = called(vault);
 }
 
 std::string ObjectNames::of(const Id& id) const {
   const auto found = names_.find(id);
-  if (found == names_.end() || found->second == id) return id;
+  if (found == names_.end()) return spokenName(plan_, id);
+  if (found->second == id) return id;
   return found->second + " (" + id + ")";
 }
 

@@ -25,13 +25,14 @@ struct RowCell {
 std::vector<PaperStrip> rowStrips(const std::vector<RowCell>& cells, double height = kTextHeight);
 
 /// Objects as the sheets call them; the id, which formulas and steps use, beside it where it
-/// differs.
+/// differs. Others by their names. The plan must outlive it.
 class ObjectNames {
 public:
   explicit ObjectNames(const Plan& plan);
   std::string of(const Id& id) const;
 
 private:
+  const Plan& plan_;
   std::unordered_map<Id, std::string> names_;
 };
 

@@ -12,7 +12,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kNumber = 12; ///< mm, of a calculation in the contents
+constexpr double kNumber = 15; ///< mm, `12.146` of a calculation in the contents
 constexpr double kPageNumber = 14;
 
 class CalculationReport {

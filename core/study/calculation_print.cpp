@@ -71,9 +71,10 @@ std::string timeText(double seconds, int count) {
   return figures(seconds / 86'400, count) + " d";
 }
 
-/// Of digs, trenches and ballast: what is dug, filled and poured.
+/// Of digs, trenches, vaults and ballast: what is dug, filled and poured.
 bool isSolid(const Calculation& c) {
-  return c.id.starts_with("dig.") || c.id.starts_with("trench.") || c.id == "buoyancy.ballast";
+  return c.id.starts_with("dig.") || c.id.starts_with("trench.") || c.id == "buoyancy.ballast" ||
+         c.id == "vault.weight";
 }
 
 std::string printOf(const Calculation& c, double si, QuantityKind kind, UnitSystem units,

@@ -1,6 +1,8 @@
 #include "core/study/dig_report.h"
 
 #include "core/study/calculation_entry.h"
+#include "core/study/object_names.h"
+#include "core/study/place_text.h"
 #include "core/units/print.h"
 
 namespace sump {
@@ -23,18 +25,19 @@ std::string inYards(const Decided<Volume>& volume) {
   return "that is " + fixed(v / kYard, 1) + " yd3 or " + fixed(v, 1) + " m3";
 }
 
-std::string clashName(const DigClash& clash) {
+std::string clashName(const Plan& plan, const DigClash& clash) {
+  const std::string name = spokenName(plan, clash.object);
   switch (clash.kind) {
   case DigClashKind::Building:
-    return "building " + clash.object;
+    return "building " + name;
   case DigClashKind::Boundary:
     return "the boundary";
   case DigClashKind::TrafficPavement:
-    return "traffic pavement " + clash.object;
+    return "traffic pavement " + name;
   case DigClashKind::Well:
-    return "well " + clash.object;
+    return "well " + name;
   case DigClashKind::Utility:
-    return "utility " + clash.object;
+    return "utility " + name;
   case DigClashKind::Run:
     break;
   }
@@ -44,7 +47,8 @@ std::string clashName(const DigClash& clash) {
 /// A pit goes by its first vault, a trench by its run.
 class DigReport {
 public:
-  explicit DigReport(const EarthStudy& earth) : earth_(earth), f_(earth.figures) {}
+  DigReport(const Plan& plan, const EarthStudy& earth)
+      : plan_(plan), earth_(earth), f_(earth.figures) {}
   std::vector<Calculation> take();
 
 private:
@@ -69,6 +73,7 @@ private:
     return earth_.soilAssumed ? "type C, as soil is not classified" : "soil class";
   }
 
+  const Plan& plan_;
   const EarthStudy& earth_;
   const EarthFigures& f_;
   std::vector<Calculation> made_;
@@ -122,8 +127,8 @@ void DigReport::trench(const TrenchStudy& trench) {
   add(Entry("trench.width", kTrenches, "Width of the trench's bottom",
             Decided<Length>(trench.bottomWidth), Kind::Length)
           .about(trench.run)
-          .formula("the greater of OD + limit trench.width-over and 1.25 OD + limit "
-                   "trench.width-large",
+          .formula("the greater of OD + the least width over the pipe (limit) and "
+                   "1.25 OD + the width over that (limit)",
                    source));
   addEarth(
       Entry("trench.volume", kTrenches, "Bank volume of the trench", Decided<Volume>(trench.dug),
@@ -138,8 +143,7 @@ void DigReport::trench(const TrenchStudy& trench) {
           .formula("sum over the length of w h + m h^2 (m 0 where h is less than h_p), Simpson's "
                    "rule between the places where the depth changes",
                    source)
-          .step("greatest depth at " + fixed(trench.deepest.x, 2) + " m east, " +
-                fixed(trench.deepest.y, 2) + " m north"),
+          .step("greatest depth at " + placeText(trench.deepest.x, trench.deepest.y)),
       Decided<Volume>(trench.dug));
   trenchParts(trench);
   egress("trench", kTrenches, trench.run, trench.egress);
@@ -198,7 +202,8 @@ void DigReport::footings(const std::string& id, const std::string& section, cons
                          const std::vector<FootingCheck>& checks) {
   for (const FootingCheck& check : checks) {
     add(Entry(id + ".footing." + check.building, section,
-              "Dig below the plane of the footing of " + check.building, check.below, Kind::Length)
+              "Dig below the plane of the footing of " + spokenName(plan_, check.building),
+              check.below, Kind::Length)
             .about(object)
             .has("d", "from the building to the toe", check.distance, Kind::Length)
             .has("z_t", "toe of the dig", check.toe, Kind::Length)
@@ -218,7 +223,7 @@ void DigReport::clashes(const std::string& id, const std::string& section, const
       "utilities and other runs",
       "geometry");
   for (const DigClash& clash : clashes)
-    entry.step(clashName(clash));
+    entry.step(clashName(plan_, clash));
   add(entry);
 }
 
@@ -241,19 +246,26 @@ void DigReport::protection() {
   add(Entry("dig.spoil-clear", kPits, "Spoil heap from the nearest edge", earth_.spoilClear,
             Kind::Length)
           .formula("least way in plan from the heap to a top edge; 0 where it overlaps",
-                   "29 CFR 1926.651(j)(2); compare the limit dig.spoil-distance"));
+                   "29 CFR 1926.651(j)(2); compare the limit 'spoil heap from the edge of a dig'"));
 }
 
 void DigReport::totals() {
+  addEarth(Entry("dig.dug", kPits, "Bank volume of all digs and trenches", earth_.dug, Kind::Volume)
+               .formula("sum of the pits and of the trenches, each run in one of its own", kSides),
+           earth_.dug);
+  addEarth(Entry("dig.backfilled", kPits, "Backfill of all digs and trenches", earth_.backfill,
+                 Kind::Volume)
+               .formula("sum of the pits and of the trenches over the pipe zone", kPractice),
+           earth_.backfill);
   addEarth(Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::Volume)
-               .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
+               .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.dug")
                .has("s", "swell", f_.swell, Kind::Share, "limits")
                .formula("V_d x (1 + s)", kPractice),
            earth_.spoil);
   addEarth(
       Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::Volume)
-          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.volume")
-          .in("V_b", "backfilled", earth_.backfill, Kind::Volume, "study")
+          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.dug")
+          .in("V_b", "backfilled", earth_.backfill, Kind::Volume, "dig.backfilled")
           .has("s", "swell", f_.swell, Kind::Share, "limits")
           .formula(
               "(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches counted "
@@ -280,8 +292,8 @@ std::vector<Calculation> DigReport::take() {
 
 } // namespace
 
-std::vector<Calculation> digCalculations(const EarthStudy& earth) {
-  return DigReport(earth).take();
+std::vector<Calculation> digCalculations(const Plan& plan, const EarthStudy& earth) {
+  return DigReport(plan, earth).take();
 }
 
 } // namespace sump

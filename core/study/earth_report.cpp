@@ -66,6 +66,12 @@ void EarthReport::flotation(const BuoyancyStudy& b) {
           .has("rho_w", "water", f_.water, Kind::Density, "limits")
           .formula("U = V_s x rho_w x g", kBuoyancy));
   if (b.uplift && *b.uplift <= newtons(0)) return; // stands above the groundwater
+  add(Entry("buoyancy.weight", "Buoyancy", "Weight of the empty vault as a force",
+            Decided<Force>(newtons(b.weight.value() * kGravity)), Kind::Force)
+          .about(b.vault)
+          .has("m", b.makersWeight ? "weight, the maker's" : "weight, worked out", b.weight,
+               Kind::Mass, "vault.weight")
+          .formula("m x g", "Newton's second law"));
   Entry factor("buoyancy.factor", "Buoyancy", "Factor of safety against flotation", b.factor,
                Kind::Number);
   add(forces(b, factor).formula("FS = (W + S) / U", kBuoyancy));
@@ -74,9 +80,9 @@ void EarthReport::flotation(const BuoyancyStudy& b) {
 
 /// What holds the vault down and what lifts it.
 Entry& EarthReport::forces(const BuoyancyStudy& b, Entry& entry) const {
-  const char* weight = b.makersWeight ? "weight, the maker's" : "weight, worked out";
   return entry.about(b.vault)
-      .has("W", weight, newtons(b.weight.value() * kGravity), Kind::Force, "vault.weight")
+      .has("W", "weight of the empty vault", newtons(b.weight.value() * kGravity), Kind::Force,
+           "buoyancy.weight")
       .in("S", "effective weight of the soil counted", b.soilForce, Kind::Force)
       .in("U", "uplift", b.uplift, Kind::Force, "buoyancy.uplift");
 }
@@ -108,6 +114,15 @@ void EarthReport::lid(const LidLoadStudy& lid) {
           .in("H", "least cover", lid.cover, Kind::Length)
           .has("rho", "moist soil", f_.soilLoad, Kind::Density, "limits")
           .formula("rho x g x H", "weight of the column of earth"));
+  if (!lid.underTraffic && !lid.live) { // too little cover for the screening, and no need of it
+    add(Entry("lid.traffic", "Lid loads", "Traffic pavements over the lid", Decided<int>(0),
+              Kind::Number)
+            .about(lid.vault)
+            .formula("traffic pavements of the plan that lie over the lid; at 0 a truck's load "
+                     "does not apply: keep vehicles off",
+                     "geometry"));
+    return;
+  }
   Entry live("lid.live", "Lid loads", "Live load on the lid, one HS-20 truck (screening only)",
              lid.live, Kind::Pressure);
   live.about(lid.vault)
@@ -134,9 +149,9 @@ std::vector<Calculation> EarthReport::take() {
 
 } // namespace
 
-std::vector<Calculation> earthCalculations(const Plan&, const Study& study) {
+std::vector<Calculation> earthCalculations(const Plan& plan, const Study& study) {
   std::vector<Calculation> all = EarthReport(study.earth).take();
-  std::vector<Calculation> digs = digCalculations(study.earth);
+  std::vector<Calculation> digs = digCalculations(plan, study.earth);
   all.insert(all.end(), std::make_move_iterator(digs.begin()), std::make_move_iterator(digs.end()));
   return all;
 }

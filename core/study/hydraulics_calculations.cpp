@@ -59,6 +59,17 @@ void Report::water() {
           .in("h", "altitude", plan_.basis.water.altitude, Kind::Length)
           .formula("101,325 Pa x (1 - 0.0065 h / 288.15)^5.25588, h geopotential",
                    "US Standard Atmosphere 1976"));
+  const auto head = [&](const char* id, const char* title, const auto& result, const char* name,
+                        const Decided<Pressure>& pressure, const char* from) {
+    add(Entry(id, section, title, result, Kind::HeadOfWater)
+            .in("p", name, pressure, Kind::Pressure, from)
+            .in("rho", "density", w.density, Kind::Density, "water.density")
+            .formula("p / (rho g)", "hydrostatics"));
+  };
+  head("air.head", "Air pressure as a head of the water", w.airHead, "air pressure", w.airPressure,
+       "air.pressure");
+  head("water.vapour-head", "Vapour pressure as a head of the water", w.vapourHead,
+       "vapour pressure", w.vapourPressure, "water.vapour-pressure");
 }
 
 void Report::peak() {

@@ -180,8 +180,10 @@ TrainLevels Walk::go() {
     if (!map_.chambers[i].next) leaving += flows_[i];
   }
   result_.overflow = cubicMetresPerSecond(leaving);
-  result_.fromStorage =
-      std::max(result_.drawn + result_.overflow - result_.inflow, cubicMetresPerSecond(0));
+  const Flow more = result_.drawn + result_.overflow - result_.inflow;
+  // Equal flows differ by what adding them up rounds away.
+  const Flow hair = 1e-9 * std::max(result_.drawn + result_.overflow, result_.inflow);
+  result_.fromStorage = more > hair ? more : cubicMetresPerSecond(0);
   for (const InletWay* way : mainsFirst(map_.inlets))
     inlet(*way);
   std::ranges::reverse(result_.passages);

@@ -2,6 +2,7 @@
 
 #include "core/study/calculation_entry.h"
 #include "core/study/hydraulics_parts.h"
+#include "core/study/place_text.h"
 #include "core/units/print.h"
 
 namespace sump {
@@ -60,9 +61,8 @@ void SuctionReport::npsh(const SuctionStudy& s) {
   Entry entry("suction.npsh-available", "Suction", "NPSH available at low water", s.npshAvailable,
               Kind::HeadOfWater);
   entry.about(s.run)
-      .in("h_a", "air head", all_.water.airHead.value, Kind::HeadOfWater, "air.pressure")
-      .in("h_v", "vapour head", all_.water.vapourHead.value, Kind::HeadOfWater,
-          "water.vapour-pressure")
+      .in("h_a", "air head", all_.water.airHead.value, Kind::HeadOfWater, "air.head")
+      .in("h_v", "vapour head", all_.water.vapourHead.value, Kind::HeadOfWater, "water.vapour-head")
       .in("z", "lift from low water", s.liftLow.value, Kind::Length, "suction.lift-low")
       .in("h_f", "losses, strainer at its dirt allowance", dirty, Kind::HeadOfWater)
       .formula("h_a - z - h_v - h_f", "Crane TP-410, NPSH");
@@ -92,15 +92,14 @@ void SuctionReport::margin(const SuctionStudy& s) {
           .about(s.run)
           .in("NPSHa", "available", s.npshAvailable, Kind::HeadOfWater, "suction.npsh-available")
           .in("NPSHr", "required, from the pump curve", s.npshRequired, Kind::HeadOfWater)
-          .formula("NPSHa - NPSHr", "compare the limits npsh.margin and npsh.ratio"));
+          .formula("NPSHa - NPSHr", "compare the limits of NPSH margin and ratio"));
   add(Entry("suction.npsh-rest", "Suction", "NPSH available at the rest level, strainer clean",
             s.npshAvailableRest, Kind::HeadOfWater)
           .about(s.run)
-          .in("h_a", "air head", all_.water.airHead, Kind::HeadOfWater, "air.pressure")
-          .in("h_v", "vapour head", all_.water.vapourHead, Kind::HeadOfWater,
-              "water.vapour-pressure")
+          .in("h_a", "air head", all_.water.airHead, Kind::HeadOfWater, "air.head")
+          .in("h_v", "vapour head", all_.water.vapourHead, Kind::HeadOfWater, "water.vapour-head")
           .in("z", "lift from the rest level", s.liftHigh, Kind::Length, "suction.lift-high")
-          .formula("h_a - z - h_v - losses of run.loss", "Crane TP-410, NPSH"));
+          .formula("h_a - z - h_v - head lost in the run at design flow", "Crane TP-410, NPSH"));
 }
 
 /// Submergence of the inlet, and the first place where air would stay in the line.
@@ -109,19 +108,20 @@ void SuctionReport::inlet(const SuctionStudy& s) {
             Kind::Length)
           .about(s.run)
           .in("z_w", "low water", s.lowWater, Kind::Length)
-          .formula("z_w - invert of the inlet", "geometry; compare the limit suction.submergence"));
+          .formula("z_w - invert of the inlet",
+                   "geometry; compare the limit 'suction inlet under the water'"));
   const RunStudy& run = *study_.run(s.run);
   const Decided<Length> pocket = run.resolved
                                      ? Decided<Length>(run.pocket ? run.pocket->rise : metres(0))
                                      : undecided<Length>({"levels of the run " + s.run});
   Entry entry("suction.pocket", "Suction", "Fall after a high place, where air collects", pocket,
               Kind::Length);
-  entry.about(s.run).formula("highest invert of the line less the lowest one after it, where more "
-                             "than the limit suction.tolerance; 0: it rises all the way",
-                             "pump makers' manuals: suction pipe rises continuously to the pump");
+  entry.about(s.run).formula(
+      "highest invert of the line less the lowest one after it, where more "
+      "than the limit of what counts as a high pocket; 0: it rises all the way",
+      "pump makers' manuals: suction pipe rises continuously to the pump");
   if (run.pocket) {
-    entry.step("at " + fixed(run.pocket->at.x, 2) + " m east, " + fixed(run.pocket->at.y, 2) +
-               " m north");
+    entry.step("at " + placeText(run.pocket->at.x, run.pocket->at.y));
   }
   add(entry);
 }

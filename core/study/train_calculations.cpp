@@ -2,6 +2,7 @@
 
 #include "core/study/calculation_entry.h"
 #include "core/study/context.h"
+#include "core/study/object_names.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -46,10 +47,10 @@ constexpr const char* kSettling = "Stokes up to Re 1, CD = 24/Re + 3/sqrt(Re) + 
 void writeGravity(const TrainStudy& train, Writer& out) {
   for (const GravityStudy& g : train.gravity) {
     const Decided<Length> bore = g.diameter;
-    Calculation& full =
-        out.add("gravity.full-flow", g.run, "Flow running just full",
-                "Q_full = A (D/4)^(2/3) S^(1/2) / n, A = pi D^2 / 4, n the limit gravity.roughness",
-                QuantityKind::Flow, g.fullFlow);
+    Calculation& full = out.add(
+        "gravity.full-flow", g.run, "Flow running just full",
+        "Q_full = A (D/4)^(2/3) S^(1/2) / n, A = pi D^2 / 4, n the limit of Manning roughness",
+        QuantityKind::Flow, g.fullFlow);
     Writer::input(full, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
     Writer::input(full, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
     if (g.largestFlow) {
@@ -133,7 +134,8 @@ void writeLevels(const Study& study, Writer& out) {
                   "train.peak-inflow");
     const auto drawn = decide([](const TrainLevels& l) { return l.drawn; }, *levels);
     const auto stored = decide([](const TrainLevels& l) { return l.fromStorage; }, *levels);
-    Writer::input(c, "Q_draw", "drawn", QuantityKind::Flow, drawn, "train.peak-draw");
+    Writer::input(c, "Q_draw", "drawn", QuantityKind::Flow, drawn,
+                  levels == &train.pumpRunning ? "train.peak-draw" : "pump stopped");
     Writer::input(c, "Q_store", "from storage", QuantityKind::Flow, stored, "study");
   }
 }
@@ -150,6 +152,7 @@ void writeDrains(const Plan& plan, const Study& study, Writer& out) {
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = plan.runs[i];
     if (run.service != Service::Inlet || run.from.kind != EndKind::Basin) continue;
+    const std::string basin = spokenName(plan, run.from.target);
     for (const auto& [levels, name] : cases) {
       const auto of = [&](Length BasinLevel::*what) {
         return decide(
@@ -161,11 +164,10 @@ void writeDrains(const Plan& plan, const Study& study, Writer& out) {
             *levels);
       };
       const Decided<Length> water = of(&BasinLevel::level);
-      Calculation& free =
-          out.add("train.freeboard." + name, run.id,
-                  "Rim of " + run.from.target + " over the water at the peak, pump " + name,
-                  "z_rim - z_w; below 0 water stands on the pavement", QuantityKind::Length,
-                  of(&BasinLevel::freeboard));
+      Calculation& free = out.add("train.freeboard." + name, run.id,
+                                  "Rim of " + basin + " over the water at the peak, pump " + name,
+                                  "z_rim - z_w; below 0 water stands on the pavement",
+                                  QuantityKind::Length, of(&BasinLevel::freeboard));
       Writer::input(free, "z_w", "water in the basin", QuantityKind::Length, water, "study");
       Writer::input(
           free, "z_rim", "rim", QuantityKind::Length,
@@ -173,7 +175,7 @@ void writeDrains(const Plan& plan, const Study& study, Writer& out) {
           "plan");
       Calculation& over =
           out.add("train.surcharge." + name, run.id,
-                  "Water in " + run.from.target + " over the crown of its run, pump " + name,
+                  "Water in " + basin + " over the crown of its run, pump " + name,
                   "z_w - (invert + inside diameter); below 0 the run is part full there",
                   QuantityKind::Length, of(&BasinLevel::surcharge));
       Writer::input(over, "z_w", "water in the basin", QuantityKind::Length, water, "study");
@@ -198,6 +200,18 @@ void writeStorage(const TrainStudy& train, Writer& out) {
   Calculation& down = time("train.draw-down", "Time to the low-level float, nothing coming back",
                            "V / Q_draw", train.drawDown);
   Writer::input(down, "Q_draw", "drawn", QuantityKind::Flow, train.peakDraw, "train.peak-draw");
+  const auto beyond =
+      decide([](Flow draw, Flow in) { return draw - in; }, train.peakDraw, train.peakInflow);
+  Calculation& fall = out.add("train.draw-beyond", {}, "Draw beyond the inflow at the peak",
+                              "Q_draw - Q_in; at 0 or below the water level does not fall",
+                              QuantityKind::Flow, beyond);
+  Writer::input(fall, "Q_draw", "drawn", QuantityKind::Flow, train.peakDraw, "train.peak-draw");
+  Writer::input(fall, "Q_in", "peak inflow", QuantityKind::Flow, train.peakInflow,
+                "train.peak-inflow");
+  if (beyond && !(beyond->value() > 0)) { // then there is no time to give
+    fall.steps.push_back("the level does not fall: the low-level float is never reached");
+    return;
+  }
   Calculation& net = time("train.draw-down-net", "Time to the low-level float at the peak",
                           "V / (Q_draw - Q_in)", train.drawDownNet);
   Writer::input(net, "Q_draw", "drawn", QuantityKind::Flow, train.peakDraw, "train.peak-draw");
@@ -208,7 +222,7 @@ void writeStorage(const TrainStudy& train, Writer& out) {
 void writeKept(const ChamberDuty& duty, const std::string& chamber, Writer& out) {
   Calculation& grit =
       out.add("duty.particle." + chamber, duty.vault, "Smallest grit kept, chamber " + chamber,
-              "size that settles at the overflow rate / limit duty.settling-share",
+              "size that settles at the overflow rate / share of the plan area that counts (limit)",
               QuantityKind::SmallLength, duty.particle);
   Writer::input(grit, "v_o", "overflow rate", QuantityKind::Velocity, duty.overflowRate,
                 "duty.overflow-rate." + chamber);
@@ -228,6 +242,18 @@ void writeDuty(const Study& study, Writer& out) {
     const std::string chamber = std::to_string(duty.chamber);
     const ChamberStudy& box = study.vault(duty.vault)->chambers[std::size_t(duty.chamber - 1)];
     const Decided<Area> area = box.area;
+    Calculation& flow =
+        out.add("duty.flow." + chamber, duty.vault, "Flow into chamber " + chamber + " at the peak",
+                "the larger of pump stopped, Q_in where an inlet is at or above the chamber; and "
+                "pump running, with Q_r where the recirculation comes back at or above it, less "
+                "Q_draw + Q_r where the suction is above it",
+                QuantityKind::Flow, duty.throughflow);
+    Writer::input(flow, "Q_in", "peak inflow", QuantityKind::Flow, study.train.peakInflow,
+                  "train.peak-inflow");
+    Writer::input(flow, "Q_r", "recirculation", QuantityKind::Flow, study.train.recirculation,
+                  "plan");
+    Writer::input(flow, "Q_draw", "drawn", QuantityKind::Flow, study.train.peakDraw,
+                  "train.peak-draw");
     Calculation& volume = out.add("duty.active-volume." + chamber, duty.vault,
                                   "Volume above sludge and below oil, chamber " + chamber, "A x d",
                                   QuantityKind::Volume, duty.activeVolume);
@@ -241,18 +267,18 @@ void writeDuty(const Study& study, Writer& out) {
     Writer::input(time, "d", "depth above sludge and below oil", QuantityKind::Length,
                   duty.activeDepth, "plan");
     Writer::input(time, "Q", "flow into the chamber", QuantityKind::Flow, duty.throughflow,
-                  "train.peak-inflow");
+                  "duty.flow." + chamber);
     Calculation& rate =
         out.add("duty.overflow-rate." + chamber, duty.vault, "Overflow rate, chamber " + chamber,
                 "Q / A", QuantityKind::Velocity, duty.overflowRate);
     Writer::input(rate, "Q", "flow into the chamber", QuantityKind::Flow, duty.throughflow,
-                  "train.peak-inflow");
+                  "duty.flow." + chamber);
     Writer::input(rate, "A", "plan area", QuantityKind::Area, area, "plan");
     Calculation& along =
         out.add("duty.forward." + chamber, duty.vault, "Forward velocity, chamber " + chamber,
                 "Q / (width x active depth)", QuantityKind::Velocity, duty.forward);
     Writer::input(along, "Q", "flow into the chamber", QuantityKind::Flow, duty.throughflow,
-                  "train.peak-inflow");
+                  "duty.flow." + chamber);
     Writer::input(along, "d", "depth above sludge and below oil", QuantityKind::Length,
                   duty.activeDepth, "plan");
     writeKept(duty, chamber, out);
@@ -262,11 +288,13 @@ void writeDuty(const Study& study, Writer& out) {
 void writeSludge(const Study& study, Writer& out) {
   const TrainStudy& train = study.train;
   out.add("duty.sludge", {}, "Sludge settling in a day",
-          "limit duty.trap-share x the larger of the vehicles' sediment, and suspended solids x "
-          "wash water of a day / limit duty.sludge-solids",
+          "share that settles in the vaults (limit) x the larger of the vehicles' sediment, and "
+          "suspended solids x "
+          "wash water of a day / dry solids in settled sludge (limit)",
           QuantityKind::Volume, train.sludgePerDay);
   const char* formula =
-      "area x (limit duty.sludge-share x water depth - oil allowance) / sludge of a day";
+      "area x (share of the depth at which to pump out (limit) x water depth - oil allowance) / "
+      "sludge of a day";
   for (const ChamberDuty& duty : train.chambers) {
     const std::string chamber = std::to_string(duty.chamber);
     Calculation& full =

@@ -3,6 +3,8 @@
 
 #include "core/study/calculation_entry.h"
 #include "core/study/context.h"
+#include "core/study/object_names.h"
+#include "core/study/place_text.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -86,7 +88,8 @@ void WiringReport::bends(const ConduitStudy& conduit, const Run& drawn, const Ru
   const auto sweep = [](const RunEnd& end) {
     return end.fitting == EndFitting::ElbowDown || end.fitting == EndFitting::ElbowUp;
   };
-  const std::string source = "NEC 352.26, from memory; compare the limit wiring.bends";
+  const std::string source =
+      "NEC 352.26, from memory; compare the limit of turns between pull points";
   if (conduit.stretches.empty()) {
     add(Entry("wiring.bends.1", kSection, "Turns between pull points",
               undecided<Angle>({"levels of the run " + conduit.run}), Kind::Angle)
@@ -122,13 +125,12 @@ void WiringReport::coverOf(const RunStudy& run, const std::optional<CoverCheck>&
               Kind::Length);
   entry.about(run.id).formula("ground less top of the conduit, where that is least outside "
                               "vaults, rooms and buildings",
-                              "NEC table 300.5; compare the limits cover.conduit and "
-                              "cover.conduit.traffic");
+                              "NEC table 300.5; compare the limits of cover over conduit");
   if (least) {
     const double grade = study_.ground.elevation(least->at).value_or(0);
     entry.has("z_g", "ground", grade, Kind::Length)
         .has("z_t", "top of the conduit", grade - inMetres(least->cover), Kind::Length)
-        .step("at " + fixed(least->at.x, 2) + " m east, " + fixed(least->at.y, 2) + " m north");
+        .step("at " + placeText(least->at.x, least->at.y));
   }
   add(entry);
 }
@@ -174,7 +176,7 @@ void WiringReport::space(const WorkingSpaceStudy& space) {
                source);
   for (const WorkingSpaceIntrusion& intrusion : space.intrusions) {
     depth.step("in the working space: " + obstacleName(intrusion.kind) +
-               (intrusion.object.empty() ? "" : " " + intrusion.object));
+               (intrusion.object.empty() ? "" : " " + spokenName(plan_, intrusion.object)));
   }
   for (const Id& run : space.runsOverPanel)
     depth.step("over or under the panel: " + run);
@@ -195,7 +197,7 @@ void WiringReport::disconnect(const SupplyStudy& supply) {
       .formula(
           "the longer of the straight ways in plan to the panel and, of a motor supply, to the "
           "skid; in sight when near enough and no wall or building lies between",
-          "NEC 430.102, from memory; compare the limit wiring.disconnect");
+          "NEC 430.102, from memory; compare the limit of the way to a disconnect");
   if (supply.inSight) entry.step(*supply.inSight ? "in sight" : "out of sight");
   if (!supply.hasConduit) entry.step("no power conduit is drawn for this supply");
   add(entry);

@@ -125,6 +125,7 @@ private:
     };
     put("train.level.stopped" + n, duty.vault, decide(level, train.pumpStopped));
     put("train.level.running" + n, duty.vault, decide(level, train.pumpRunning));
+    put("duty.flow" + n, duty.vault, duty.throughflow);
     put("duty.detention" + n, duty.vault, duty.detention);
     put("duty.overflow-rate" + n, duty.vault, duty.overflowRate);
     put("duty.forward" + n, duty.vault, duty.forward);
@@ -160,6 +161,8 @@ private:
       put("trench.backfill", trench.run, Decided<Volume>(trench.backfill));
     }
     put("dig.deepest", "", e.deepest);
+    put("dig.dug", "", e.dug);
+    put("dig.backfilled", "", e.backfill);
     put("dig.spoil", "", e.spoil);
     put("dig.spoil-clear", "", e.spoilClear);
     put("dig.surplus", "", e.surplus);

@@ -151,7 +151,7 @@ TEST(TrainProperty, AnyTrainBalancesAndFalls) {
     if (::testing::Test::HasFatalFailure()) return;
     fromStorage += studyOf(plan).train.pumpRunning->fromStorage.value() > 0 ? 1 : 0;
   }
-  EXPECT_GE(fromStorage, 20);
+  EXPECT_GE(fromStorage, 15); // what equal flows leave by rounding is not counted
   EXPECT_LE(fromStorage, 130);
 }
 
