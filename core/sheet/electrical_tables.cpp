@@ -66,32 +66,41 @@ Block conduitTable(const SheetJob& job, double width) {
 
 Block supplyTable(const SheetJob& job, double width) {
   Rows rows;
+  Needs needs;
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     const auto& studied = job.study().wiring.supplies;
     const auto found = std::find_if(studied.begin(), studied.end(),
                                     [&](const SupplyStudy& s) { return s.supply == supply.id; });
     std::string distance = "-", sight = "-";
     if (found != studied.end()) {
-      distance = decidedText(found->disconnectDistance,
-                             [&](Length v) { return printLength(v, job.units()); });
-      sight = decidedText(found->inSight, [](bool yes) { return std::string(yes ? "yes" : "NO"); });
+      addNeeds(needs, found->disconnectDistance.needs);
+      addNeeds(needs, found->inSight.needs);
+      distance = found->disconnectDistance ? printLength(*found->disconnectDistance, job.units())
+                                           : std::string("undecided (1)");
+      sight = found->inSight ? (*found->inSight ? "yes" : "NO") : "(1)";
     }
     const bool motor = supply.kind == SupplyKind::Motor3Phase;
     rows.push_back(
-        {supply.name.empty() ? supply.id : supply.name,
-         motor ? "3-phase, motor" : "1-phase, control", std::to_string(supply.volts) + " V AC",
+        {supplyName(supply), motor ? "3-phase, motor" : "1-phase, control",
+         std::to_string(supply.volts) + " V AC",
          supply.voltsToGround ? std::to_string(*supply.voltsToGround) + " V" : "not stated",
          tagOf(job, supply.run), distance, sight});
   }
-  return table("SUPPLIES",
-               {{"Supply"},
-                {"Kind"},
-                {"Volts"},
-                {"To ground"},
-                {"Conduit"},
-                {"Disconnect|away", Align::Right},
-                {"In sight"}},
-               rows, width);
+  Block block = table("SUPPLIES",
+                      {{"Supply"},
+                       {"Kind"},
+                       {"Volts"},
+                       {"To ground"},
+                       {"Conduit"},
+                       {"Disconnect|away", Align::Right},
+                       {"In sight"}},
+                      rows, width);
+  if (needs.empty()) return block;
+  const std::string note =
+      "(1) Not decided yet: the electrician and the owner fix the " + needsText(needs) + ".";
+  for (const std::string& line : wrapped(note, block.width, kTextHeight, false))
+    block.body.push_back({kLinePitch, {words({0, 3}, line)}});
+  return block;
 }
 
 Block signalTable(const SheetJob& job, double width) {

@@ -200,6 +200,8 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   std::vector<std::string> unplaced;
   drawLevels(drawing, view, ladderWidth(drawing), board, page);
   drawMeasures(drawing, view, board, page, unplaced);
+  for (const PaperBox& box : drawing.clear)
+    board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
   drawCallouts(drawing, board, unplaced);
   const double below = drawFigureTitle(drawing, view, units, unplaced, page);
   return {width, {}, {PaperStrip{below, std::move(page.items)}}, true};

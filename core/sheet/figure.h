@@ -44,6 +44,7 @@ struct Drawing {
   double steeper = 1;             ///< heights are drawn this many times as large as lengths
   bool bare = false;              ///< no room for callouts is kept about it
   std::vector<std::string> notes; ///< below the title
+  std::vector<PaperBox> clear{};  ///< metres, as the drawing's: no callout stands in these
 };
 
 /// The drawing's figure with its title and scale, no larger than `most` mm. Callouts that find no

@@ -99,7 +99,8 @@ void labelVaults(const Scene& scene) {
     SheetLabel label{{called(given)}, true, true, Ink::Black};
     if (scene.names(given.centre)) {
       label.lines.push_back("Rim " + rimText(vault, scene.units));
-      label.lines.push_back("Overflow inv. " + levelText(vault.overflowInvert, scene.units));
+      label.lines.push_back(outletName(vault, review.plan) + " " +
+                            levelText(vault.overflowInvert, scene.units));
       label.lines.push_back("Water level " + levelText(vault.waterLevel, scene.units));
       label.lines.push_back("Floor " + printElevation(vault.floor, scene.units));
     }

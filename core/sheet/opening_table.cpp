@@ -1,7 +1,8 @@
-// Where the vault maker leaves openings: every pipe through a wall or a baffle.
+// Where the vault maker leaves openings: every pipe through a wall, a baffle or a riser.
 
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/study/riser_passes.h"
 #include "core/units/print.h"
 
 #include <cmath>
@@ -30,41 +31,78 @@ Face faceAt(const Vault& vault, Point2 local) {
   return {low ? "1-2" : "4-3", low ? "1" : "4", local.x + halfLength};
 }
 
-} // namespace
+/// The side of the riser that faces a wall of the vault, and how far along that wall.
+Face riserFace(const Vault& vault, const Manway& manway, int chamber, Point2 local) {
+  const Point2 off = local - manway.at;
+  const double halfLength = inMetres(vault.length) / 2, halfWidth = inMetres(vault.width) / 2;
+  const bool end = std::abs(off.x) > std::abs(off.y);
+  const Point2 wall = end ? Point2{off.x < 0 ? -halfLength : halfLength, 0}
+                          : Point2{0, off.y < 0 ? -halfWidth : halfWidth};
+  Face face = faceAt(vault, wall);
+  face.along = end ? local.y + halfWidth : local.x + halfLength;
+  face.name = "riser of ch. " + std::to_string(chamber) + ", side " + face.name;
+  return face;
+}
 
-Block openingTable(const SheetJob& job, double width) {
-  const UnitSystem units = job.units();
-  const auto tags = runTags(job.plan());
-  std::vector<std::vector<std::string>> rows;
-  for (const VaultStudy& studied : job.study().vaults) {
-    const Vault& vault = *job.plan().vaults.find(studied.id);
-    for (const RunStudy& run : job.study().runs) {
-      for (const Penetration& hole : run.penetrations) {
-        if (hole.vault != studied.id) continue;
-        const Point2 local = vault.frame().toLocal(flat(hole.at));
-        Face face = faceAt(vault, local);
-        if (!hole.baffle.empty()) {
-          face = {"baffle " + hole.baffle, "side 1-2", local.y + inMetres(vault.width) / 2};
-        }
-        const bool over = hole.at.z >= inMetres(studied.lidTop);
-        rows.push_back({called(vault), tags.at(run.id), sizeText(hole.size),
-                        over ? "riser over " + face.name : face.name, face.from,
-                        printLength(metres(face.along), units),
-                        printElevation(metres(hole.at.z), units),
-                        printLength(metres(hole.at.z) - studied.floor, units)});
+/// Collects the rows.
+class Openings {
+public:
+  explicit Openings(const SheetJob& job) : job_(job), tags_(runTags(job.plan())) {}
+
+  void add(const VaultStudy& studied, const RunStudy& run) {
+    const Vault& vault = *job_.plan().vaults.find(studied.id);
+    for (const Penetration& hole : run.penetrations) {
+      if (hole.vault != studied.id) continue;
+      const Point2 local = vault.frame().toLocal(flat(hole.at));
+      Face face = faceAt(vault, local);
+      if (!hole.baffle.empty())
+        face = {"baffle " + hole.baffle, "side 1-2", local.y + inMetres(vault.width) / 2};
+      addRow(studied, run, face, hole.at, hole.size);
+    }
+    for (std::size_t i = 0; run.resolved && i < studied.manways.size(); ++i) {
+      const ManwayStudy& manway = studied.manways[i];
+      for (const RiserPass& pass : riserPasses(run, studied, manway, vault.manways[i].diameter)) {
+        const Point2 local = vault.frame().toLocal(flat(pass.at));
+        addRow(studied, run, riserFace(vault, vault.manways[i], manway.chamber, local), pass.at,
+               pass.size);
       }
     }
   }
-  return table("OPENINGS IN WALLS AND BAFFLES",
+  const std::vector<std::vector<std::string>>& rows() const { return rows_; }
+
+private:
+  void addRow(const VaultStudy& vault, const RunStudy& run, const Face& face, Point3 at,
+              const std::string& size) {
+    const UnitSystem units = job_.units();
+    rows_.push_back({called(*job_.plan().vaults.find(vault.id)), tags_.at(run.id), sizeText(size),
+                     face.name, face.from, printLength(metres(face.along), units),
+                     printElevation(metres(at.z), units),
+                     printLength(metres(at.z) - vault.floor, units)});
+  }
+
+  const SheetJob& job_;
+  std::unordered_map<Id, std::string> tags_;
+  std::vector<std::vector<std::string>> rows_;
+};
+
+} // namespace
+
+Block openingTable(const SheetJob& job, double width) {
+  Openings openings(job);
+  for (const VaultStudy& vault : job.study().vaults) {
+    for (const RunStudy& run : job.study().runs)
+      openings.add(vault, run);
+  }
+  return table("OPENINGS IN WALLS, BAFFLES AND RISERS",
                {{"Vault"},
                 {"Run"},
                 {"Pipe", Align::Centre},
                 {"Wall by|corners"},
                 {"Measured|from"},
                 {"To pipe's|centre", Align::Right},
-                {"Invert", Align::Right},
+                {"Invert at|outside face", Align::Right},
                 {"Invert|over floor", Align::Right}},
-               rows, width);
+               openings.rows(), width);
 }
 
 } // namespace sump

@@ -67,7 +67,7 @@ Block chamberSchedule(const Review& review, double width) {
   return table("VAULT SCHEDULE",
                {{"Vault"},
                 {"Top|of lid", Align::Right},
-                {"Overflow|invert", Align::Right},
+                {"Outlet or over-|flow invert", Align::Right},
                 {"Water|level", Align::Right},
                 {"Inside|floor", Align::Right},
                 {"Cover|over lid", Align::Right},

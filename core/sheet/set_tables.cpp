@@ -23,7 +23,8 @@ std::string vaultNames(const SheetJob& job, const std::vector<Id>& ids) {
 
 std::string egressText(const Egress& egress) {
   if (!egress.needed) return "not needed";
-  return std::to_string(egress.ladders) + " of " + std::to_string(egress.laddersNeeded);
+  return "needed " + std::to_string(egress.laddersNeeded) + ", drawn " +
+         std::to_string(egress.ladders);
 }
 
 /// The words of a catalogue part, or its key.
@@ -121,7 +122,7 @@ Block pitTable(const SheetJob& job, double width) {
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Backfill", Align::Right},
-                {"Ladders|shown of needed"},
+                {"Ladders"},
                 {"For"}},
                rows, width);
 }
@@ -134,7 +135,8 @@ Block trenchTable(const SheetJob& job, double width) {
     rows.push_back({tags.at(trench.run), printShort(trench.bottomWidth, units),
                     printRunLength(trench.length, units), printLength(trench.depth, units),
                     earthText(trench.dug, units), earthText(trench.bedding, units),
-                    earthText(trench.pipeZone, units), earthText(trench.backfill, units)});
+                    earthText(trench.pipeZone, units), earthText(trench.backfill, units),
+                    egressText(trench.egress)});
   }
   return table("TRENCHES, EACH AS IF ALONE",
                {{"Run"},
@@ -144,7 +146,8 @@ Block trenchTable(const SheetJob& job, double width) {
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Pipe zone", Align::Right},
-                {"Backfill|over it", Align::Right}},
+                {"Backfill|over it", Align::Right},
+                {"Ladders"}},
                rows, width);
 }
 
@@ -210,7 +213,7 @@ Block levelTable(const SheetJob& job, double width) {
                {{"Vault"},
                 {"Top|of lid", Align::Right},
                 {"Underside|of lid", Align::Right},
-                {"Overflow|invert", Align::Right},
+                {"Outlet or over-|flow invert", Align::Right},
                 {"Water|at rest", Align::Right},
                 {"Inside|floor", Align::Right},
                 {"Underside|of base", Align::Right},

@@ -41,6 +41,40 @@ std::string levelText(const std::optional<Length>& level, UnitSystem units) {
   return level ? printElevation(*level, units) : "-";
 }
 
+std::string outletName(const VaultStudy& vault, const Plan& plan) {
+  const Run* run = plan.runs.find(vault.overflowRun);
+  if (run == nullptr) return "Outlet inv.";
+  if (run->service == Service::Overflow) return "Overflow inv.";
+  return "Outlet inv. (" + runTags(plan).at(run->id) + ")";
+}
+
+std::string supplyName(const Supply& supply) {
+  if (!supply.name.empty()) return supply.name;
+  return supply.kind == SupplyKind::Motor3Phase ? "Motor supply" : "Control supply";
+}
+
+std::string objectName(const Id& id, const Plan& plan) {
+  const auto tags = runTags(plan);
+  if (const auto tag = tags.find(id); tag != tags.end()) return tag->second;
+  std::string name = id;
+  const auto look = [&](const auto& items) {
+    if (const auto* item = items.find(id)) name = called(*item);
+  };
+  look(plan.vaults);
+  look(plan.buildings);
+  look(plan.pavements);
+  look(plan.utilities);
+  look(plan.wells);
+  look(plan.basins);
+  look(plan.sewers);
+  look(plan.washes);
+  look(plan.rooms);
+  for (const Supply& supply : plan.basis.wiring.supplies) {
+    if (supply.id == id) name = supplyName(supply);
+  }
+  return name;
+}
+
 std::string endText(const RunEnd& end, const Plan& plan) {
   const auto named = [&](const auto& items) {
     const auto* item = items.find(end.target);

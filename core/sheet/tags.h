@@ -22,6 +22,13 @@ std::string sizeText(const std::string& nominal);
 std::string lengthText(const RunStudy& run, UnitSystem units);
 /// `1/4 in/ft`; empty for level lines and where a slope means nothing (conduits, pressure).
 std::string slopeText(const RunStudy& run, UnitSystem units);
+/// What the level that sets a vault's water is: `Overflow inv.` of the vault that the overflow
+/// leaves, `Outlet inv. (LK-1)` of the others.
+std::string outletName(const VaultStudy& vault, const Plan& plan);
+/// A supply's own name, or what it feeds.
+std::string supplyName(const Supply& supply);
+/// What the sheet calls any object: a run's mark, another's name; its id where it has none.
+std::string objectName(const Id& id, const Plan& plan);
 std::string levelText(const std::optional<Length>& level, UnitSystem units);
 /// Where an end is attached, in words: `Vault 1, chamber 2`.
 std::string endText(const RunEnd& end, const Plan& plan);

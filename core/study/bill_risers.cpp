@@ -2,6 +2,7 @@
 // bracket hangs there. The wall of the riser needs a connector as the vault's wall does.
 
 #include "core/study/bill_parts.h"
+#include "core/study/riser_passes.h"
 
 #include <cmath>
 
@@ -24,23 +25,22 @@ std::vector<double> circleCrossings(Point2 a, Point2 b, Point2 centre, double ra
   return found;
 }
 
-/// How often the run goes through the riser's side, and in which size first.
-int passes(const RunStudy& run, const VaultStudy& vault, const ManwayStudy& manway, Length diameter,
-           std::string& size) {
-  int count = 0;
+} // namespace
+
+std::vector<RiserPass> riserPasses(const RunStudy& run, const VaultStudy& vault,
+                                   const ManwayStudy& manway, Length diameter) {
+  std::vector<RiserPass> found;
   const double low = inMetres(vault.lidTop);
   for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
     const Point3 a = run.points[i].at, b = run.points[i + 1].at;
     for (double t : circleCrossings(flat(a), flat(b), manway.at, inMetres(diameter) / 2)) {
-      const double z = a.z + (b.z - a.z) * t;
-      if (z < low || (manway.rim && z > inMetres(*manway.rim))) continue;
-      if (count++ == 0) size = run.legs[i].size;
+      const Point3 p = lerp(a, b, t);
+      if (p.z < low || (manway.rim && p.z > inMetres(*manway.rim))) continue;
+      found.push_back({p, run.legs[i].size});
     }
   }
-  return count;
+  return found;
 }
-
-} // namespace
 
 void addRiserConnectors(BillMaker& maker) {
   const BillContext& context = maker.context();
@@ -49,13 +49,13 @@ void addRiserConnectors(BillMaker& maker) {
     for (const VaultStudy& vault : context.study.vaults) {
       const Vault& given = *context.plan.vaults.find(vault.id);
       for (std::size_t i = 0; i < vault.manways.size(); ++i) {
-        std::string size;
-        const int count = passes(run, vault, vault.manways[i], given.manways[i].diameter, size);
-        if (count == 0) continue;
-        BillLine like = billLine("site work", "connector", "riser-connector",
-                                 "Resilient watertight connector in manway riser", size);
+        const auto passes = riserPasses(run, vault, vault.manways[i], given.manways[i].diameter);
+        if (passes.empty()) continue;
+        BillLine like =
+            billLine("site work", "connector", "riser-connector",
+                     "Resilient watertight connector in manway riser", passes.front().size);
         like.note = "over the lid";
-        BillMaker::add(maker.line(like), run.id, count);
+        BillMaker::add(maker.line(like), run.id, static_cast<double>(passes.size()));
       }
     }
   }

@@ -252,7 +252,8 @@ SupplyStudy supplyStudy(const StudyContext& context, const Supply& supply) {
   SupplyStudy study;
   study.supply = supply.id;
   study.hasConduit = !supply.run.empty();
-  const auto from = given(supply.disconnect, "place of the disconnect of " + supply.id);
+  const auto from = given(supply.disconnect, "place of the disconnect of " +
+                                                 (supply.name.empty() ? supply.id : supply.name));
   std::optional<Point2> panel, skid;
   for (const EquipmentRoom& room : context.plan.rooms) {
     if (room.panel && !panel) panel = middleOf(room, *room.panel);

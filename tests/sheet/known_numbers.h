@@ -5,6 +5,7 @@
 #include "core/catalog/catalog.h"
 #include "core/catalog/supplies.h"
 #include "core/geometry/point.h"
+#include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/rules/review.h"
 #include "core/study/profile.h"
@@ -364,6 +365,7 @@ inline void KnownNumbers::wiring(const Plan& plan, const WiringStudy& wiring) {
 }
 
 inline void KnownNumbers::basis(const Basis& basis) {
+  on("E-1", Printed::Volts, 24); // of limited-energy circuits in general
   lengths(Id{}, basis.water.sludgeDepth, basis.water.oilDepth, basis.water.lowLevel);
   put(Printed::Flow, Id{}, basis.pump.recirculation);
   put(Printed::Flow, Id{}, basis.pump.underflow);
@@ -404,27 +406,72 @@ inline void KnownNumbers::calculated(const Review& review) {
   }
 }
 
+/// Where a way from a to b crosses a circle, by the nearest point to its centre.
+inline std::vector<Point3> circlePoints(Point3 a, Point3 b, Point2 centre, double radius) {
+  const double run = std::hypot(b.x - a.x, b.y - a.y);
+  if (run < 1e-9) return {};
+  const double ux = (b.x - a.x) / run, uy = (b.y - a.y) / run;
+  const double foot = (centre.x - a.x) * ux + (centre.y - a.y) * uy;
+  const double off = std::abs((centre.x - a.x) * uy - (centre.y - a.y) * ux);
+  if (off >= radius) return {};
+  std::vector<Point3> found;
+  for (double sign : {-1.0, 1.0}) {
+    const double s = foot + sign * std::sqrt(radius * radius - off * off);
+    if (s >= 0 && s <= run)
+      found.push_back({a.x + ux * s, a.y + uy * s, a.z + (b.z - a.z) * s / run});
+  }
+  return found;
+}
+
 /// C-3: where a run goes through a wall, from the corners of the vault's own frame.
 inline void KnownNumbers::openings(const Review& review) {
+  const auto opening = [&](const RunStudy& run, const Id& in, Point3 at) {
+    const Vault& vault = *review.plan.vaults.find(in);
+    const Point2 off = Point2{at.x, at.y} - vault.centre;
+    const double c = std::cos(inRadians(vault.angle)), s = std::sin(inRadians(vault.angle));
+    for (double along : {c * off.x + s * off.y + vault.length.value() / 2,
+                         c * off.y - s * off.x + vault.width.value() / 2,
+                         at.z - review.study.vault(in)->floor.value()})
+      sets_[{run.id, Printed::Length}].insert(along);
+    sets_[{run.id, Printed::Level}].insert(at.z);
+  };
   for (const RunStudy& run : review.study.runs) {
-    for (const Penetration& hole : run.penetrations) {
-      const Vault& vault = *review.plan.vaults.find(hole.vault);
-      const Point2 off = Point2{hole.at.x, hole.at.y} - vault.centre;
-      const double c = std::cos(inRadians(vault.angle)), s = std::sin(inRadians(vault.angle));
-      for (double along : {c * off.x + s * off.y + vault.length.value() / 2,
-                           c * off.y - s * off.x + vault.width.value() / 2,
-                           hole.at.z - review.study.vault(hole.vault)->floor.value()})
-        sets_[{run.id, Printed::Length}].insert(along);
+    for (const Penetration& hole : run.penetrations)
+      opening(run, hole.vault, hole.at);
+    for (const VaultStudy& vault : review.study.vaults) {
+      for (std::size_t m = 0; m < vault.manways.size(); ++m) {
+        const double r = review.plan.vaults.find(vault.id)->manways[m].diameter.value() / 2;
+        for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+          for (Point3 at :
+               circlePoints(run.points[i].at, run.points[i + 1].at, vault.manways[m].at, r))
+            opening(run, vault.id, at);
+        }
+      }
+    }
+  }
+  // C-3: from a vault's base to the next vault of the same dig.
+  for (const Vault& vault : review.plan.vaults) {
+    for (const Vault& other : review.plan.vaults) {
+      const double collar = vault.collar ? vault.collar->value() : 0;
+      if (other.id != vault.id)
+        on("C-3", Printed::Length, distance(outline(vault), outline(other)) - collar);
     }
   }
 }
 
-/// C-1: the sides of the digs' bottoms.
+/// C-1: overall length and width of each dig's bottom, along and across its first vault.
 inline void KnownNumbers::digs(const Review& review) {
   for (const PitStudy& pit : review.study.earth.pits) {
-    for (const Ring& ring : pit.bottoms) {
-      for (std::size_t i = 0; i < ring.size(); ++i)
-        on("C-1", Printed::Length, distance(ring[i], ring[(i + 1) % ring.size()]));
+    const double angle = inRadians(review.plan.vaults.find(pit.vaults.front())->angle);
+    for (double turn : {0.0, kPi / 2}) {
+      const double c = std::cos(angle + turn), s = std::sin(angle + turn);
+      std::vector<double> along;
+      for (const Ring& ring : pit.bottoms) {
+        for (Point2 p : ring)
+          along.push_back(c * p.x + s * p.y);
+      }
+      const auto [low, high] = std::minmax_element(along.begin(), along.end());
+      on("C-1", Printed::Length, *high - *low);
     }
   }
 }

@@ -219,5 +219,35 @@ TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
   }
 }
 
+bool anySays(const std::vector<Page>& pages, const std::string& part) {
+  for (const Page& page : pages) {
+    for (const PageText& text : texts(page)) {
+      if (text.text.find(part) != std::string::npos) return true;
+    }
+  }
+  return false;
+}
+
+TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
+  const auto& pages = pagesOf("transit-depot", "arch-e");
+  // Vault 1 has a link and no overflow.
+  EXPECT_TRUE(anySays(pages, "Outlet inv. (LK-1) 97.00"));
+  EXPECT_FALSE(anySays(pages, "Overflow inv. 97.00"));
+  // The recirculation comes in through the riser of the second chamber.
+  EXPECT_TRUE(anySays(pages, "riser of ch. 2, side "));
+  EXPECT_TRUE(anySays(pages, "undecided (1)"));
+  EXPECT_FALSE(anySays(pages, "SP-C"));
+  EXPECT_TRUE(anySays(pages, "Next vault in"));
+  EXPECT_TRUE(anySays(pages, "needed 1, drawn 2"));
+  EXPECT_TRUE(anySays(pages, "NOT DECIDED FOR WANT OF AN INPUT"));
+  for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Plan& plan = reviewOf(name).plan;
+    for (const Building& building : plan.buildings)
+      EXPECT_FALSE(anySays(pagesOf(name, "arch-e"), "building " + building.id)) << building.id;
+    for (const Utility& utility : plan.utilities)
+      EXPECT_FALSE(anySays(pagesOf(name, "arch-e"), "utility " + utility.id)) << utility.id;
+  }
+}
+
 } // namespace
 } // namespace sump

@@ -69,21 +69,28 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
 
 void addPipeWork(const SheetJob& job, Steps& steps) {
   steps.add("gravity",
-            "Lay inlet, links, interconnects and overflow from the low end up; boots at "
-            "every wall.",
+            std::string("Lay inlet, links, interconnects") +
+                (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
+                " from the low end up; boots at every wall.",
             "Plumber", {"set"}, "Grade and joints seen before cover");
-  if (has(job, Service::Suction)) {
+  if (has(job, Service::Suction) || has(job, Service::MakeUp)) {
     steps.add("pressure",
-              "Lay suction, recirculation, underflow and product pipe; suction rises "
-              "all the way to the pump.",
+              std::string("Lay suction, recirculation, underflow") +
+                  (has(job, Service::MakeUp) ? ", product and buried make-up pipe"
+                                             : " and product pipe") +
+                  "; suction rises all the way to the pump.",
               "Plumber", {"set"}, "Pressure and vacuum test");
   }
   steps.add("conduit",
             "Lay float, signal and power conduits with pull cords; separate power from "
             "signals.",
             "Electrician", {"set"}, "Inspected before cover");
+  steps.add("leaks",
+            "Test the vaults' joints, boots and risers for leaks, by vacuum while empty or full of "
+            "water; make good before backfill.",
+            "Vault maker, plumber", {"gravity", "pressure", "conduit"}, "Test record signed");
   steps.add("inspect", "Inspection of all buried work.", "Authority having jurisdiction",
-            {"gravity", "pressure", "conduit"}, "Signed before backfill");
+            {"gravity", "pressure", "conduit", "leaks"}, "Signed before backfill");
   steps.add("fill", "Backfill in even layers all round; warning tape; risers and covers to grade.",
             "Excavator", {"inspect", "hold"}, "Compaction test under traffic");
 }
@@ -92,7 +99,7 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
   steps.add("room",
             "Room with floor, drain, door, light and ventilation ready; pipe risers inside "
             "the marked area.",
-            "General contractor", {"pressure", "conduit"}, "Room clean and locked");
+            "General contractor", {"pressure", "conduit", "fill"}, "Room clean and locked");
   steps.add("equipment", "Bring in and anchor the equipment; join the risers with unions.",
             "Equipment supplier, plumber", {"room"}, "Alignment checked");
   if (has(job, Service::MakeUp)) {

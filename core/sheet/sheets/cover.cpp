@@ -4,6 +4,7 @@
 #include "core/sheet/plan_views.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/undecided.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -50,7 +51,8 @@ Block factBlock(const SheetJob& job, double width) {
       {"Findings open",
        std::to_string(std::count_if(
            job.review.findings.begin(), job.review.findings.end(),
-           [](const Finding& f) { return f.severity != Severity::Note && !f.accepted; }))}};
+           [](const Finding& f) { return f.severity != Severity::Note && !f.accepted; }))},
+      {"Not decided", undecidedSummary(undecidedOf(job.review))}};
   return table("WHAT IS BUILT", {{"What"}, {"How much"}}, rows, width);
 }
 

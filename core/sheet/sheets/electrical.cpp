@@ -4,11 +4,13 @@
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
+#include <algorithm>
 #include <set>
 
 namespace sump {
@@ -63,8 +65,7 @@ void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) 
   }
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     if (!supply.disconnect || !view.shows(*supply.disconnect)) continue;
-    board.atPoint({{"Disconnect, " + (supply.name.empty() ? supply.id : supply.name)}},
-                  *supply.disconnect, 3, 90);
+    board.atPoint({{"Disconnect, " + supplyName(supply)}}, *supply.disconnect, 3, 90);
   }
 }
 
@@ -87,6 +88,37 @@ Block spaceTable(const SheetJob& job, double width) {
                 {"Things|in it", Align::Right},
                 {"Room"}},
                rows, width);
+}
+
+/// Only what the plan has.
+Block electricalLegend(const SheetJob& job, double width) {
+  Block block = paragraphs("LEGEND: ELECTRICAL", {}, width, false);
+  std::set<Service> conduits;
+  for (const Run& run : job.plan().runs) {
+    if (isConduit(run.service)) conduits.insert(run.service);
+  }
+  for (Service service : conduits) {
+    const PageShape line{{{1, 2.8}, {16, 2.8}}, false, false, serviceLine(service), {}};
+    block.body.push_back(sampleStrip({line}, std::string(facts(service).code) + "  " +
+                                                 std::string(facts(service).name)));
+  }
+  const LineStyle red{Ink::ServiceRed, 0.35, {}};
+  const auto& supplies = job.plan().basis.wiring.supplies;
+  if (std::ranges::any_of(supplies, [](const Supply& s) { return s.disconnect.has_value(); })) {
+    const PageShape square{
+        {{6, 0.8}, {10, 0.8}, {10, 4.8}, {6, 4.8}}, true, false, red, FillStyle{Ink::White}};
+    const PageShape stroke{{{6, 4.8}, {10, 0.8}}, false, false, red, {}};
+    block.body.push_back(sampleStrip({square, stroke}, "Disconnect"));
+  }
+  if (job.study().wiring.spaces.empty()) return block;
+  const PageShape panel{
+      {{3, 1.3}, {13, 1.3}, {13, 4.3}, {3, 4.3}}, true, false, LineStyle{Ink::Black, 0.35, {}}, {}};
+  const PageShape half{{{3, 4.3}, {13, 4.3}, {13, 1.3}}, true, false, {}, FillStyle{Ink::Black}};
+  block.body.push_back(sampleStrip({panel, half}, "Panel"));
+  block.body.push_back(sampleStrip(sampleBox(LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
+                                             FillStyle{Ink::ServiceRed, Hatch::Diagonal}),
+                                   "Working space, keep clear"));
+  return block;
 }
 
 PaperBox electricalExtent(const SheetJob& job) {
@@ -134,9 +166,11 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
        "Keep power apart from Class 2 and signal circuits. Pull cords in every spare conduit.",
        "No more bends between pull points than the code allows; pull boxes stay within reach.",
        "Check rotation before coupling the pump; the disconnect stays in sight of the motor.",
-       "Float and wash signal: volts as scheduled; do not mix circuits of different volts in one "
-       "conduit."},
+       "Float and wash signal: volts as scheduled. Signal and other limited-energy circuits (24 V) "
+       "never share a conduit or box with power conductors unless the code in force allows it; the "
+       "electrician decides what may share."},
       width, true));
+  flow.add(electricalLegend(job, width));
   flow.add(spaceTable(job, width));
   if (!unplaced.empty()) {
     std::string text = "For lack of room these conduits are only in the schedule:";

@@ -4,6 +4,7 @@
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
@@ -87,22 +88,61 @@ void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board
   }
 }
 
-/// The length of each longer side of the dig's bottom.
-void measurePit(const PitStudy& pit, UnitSystem units, LabelBoard& board) {
-  constexpr double kLeast = 1.0; // m; shorter ones are steps between two vaults' digs
+struct PitMeasure {
+  Point2 from, to; ///< site; of the dimension line
+  std::string text;
+};
+
+/// Overall length and width of the dig's bottom, whose vaults may be several, square to the first
+/// of them; `off` metres outside it.
+std::vector<PitMeasure> measuresOf(const SheetJob& job, const PitStudy& pit, double off) {
+  const Frame frame = job.plan().vaults.find(pit.vaults.front())->frame();
+  std::vector<Point2> local;
   for (const Ring& bottom : pit.bottoms) {
-    for (std::size_t i = 0; i < bottom.size(); ++i) {
-      const Point2 a = bottom[i], b = bottom[(i + 1) % bottom.size()];
-      if (distance(a, b) < kLeast) continue;
-      board.alongLine({{printLength(metres(distance(a, b)), units)}}, {a, b}, 20);
-    }
+    for (Point2 p : bottom)
+      local.push_back(frame.toLocal(p));
   }
+  const PaperBox box = around(local);
+  const char* overall = pit.bottoms.size() > 1 ? " overall" : "";
+  const auto side = [&](Point2 a, Point2 b) {
+    return PitMeasure{frame.toSite(a), frame.toSite(b),
+                      printLength(metres(distance(a, b)), job.units()) + overall};
+  };
+  return {side({box.low.x, box.low.y - off}, {box.high.x, box.low.y - off}),
+          side({box.low.x - off, box.low.y}, {box.low.x - off, box.high.y})};
+}
+
+void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board, Page& page) {
+  constexpr double kOff = 3, kStroke = 1.2, kCover = 12; // mm on the paper
+  std::vector<PitMeasure> all;
+  for (const PitStudy& pit : job.study().earth.pits) {
+    if (pit.vaults.empty() || pit.bottoms.empty()) continue;
+    const auto more = measuresOf(job, pit, kOff * view.scale / 1000);
+    all.insert(all.end(), more.begin(), more.end());
+  }
+  const auto line = [&](Point2 a, Point2 b) {
+    for (const Polyline& part : clipLine({a, b}, view.frame)) {
+      board.avoid(part.front(), part.back(), kCover);
+      page.items.push_back(rule(part.front(), part.back(), 0.25));
+    }
+  };
+  for (const PitMeasure& m : all) {
+    const Point2 a = view.toPaper(m.from), b = view.toPaper(m.to);
+    const Point2 along = (b - a) * (kStroke / std::max(distance(a, b), 1e-9));
+    const Point2 across{-along.y, along.x};
+    line(a, b);
+    line(a - across, a + across);
+    line(b - across, b + across);
+  }
+  for (const PitMeasure& m : all)
+    board.alongLine({{m.text}}, {m.from, m.to}, 30);
 }
 
 void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                      Page& page) {
   LabelBoard board(view, marks, page);
   const UnitSystem units = job.units();
+  measurePits(job, view, board, page);
   for (const PitStudy& pit : job.study().earth.pits) {
     SheetLabel label{{"Dig to " + printElevation(pit.bottom, units),
                       decidedText(pit.depth, [&](Length v) { return printLength(v, units); }) +
@@ -111,8 +151,6 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
                      true};
     board.besideOutline(label, pit.top ? *pit.top : pit.bottoms.front());
   }
-  for (const PitStudy& pit : job.study().earth.pits)
-    measurePit(pit, units, board);
   for (const VaultStudy& vault : job.study().vaults)
     board.inOutline({{called(*job.plan().vaults.find(vault.id))}}, vault.outline);
   const EarthBasis& basis = job.plan().basis.earth;
@@ -147,6 +185,31 @@ std::string sidesText(const SheetJob& job) {
   return text;
 }
 
+Block digLegend(const SheetJob& job, double width) {
+  Block block = paragraphs("LEGEND: DIGS", {}, width, false);
+  const auto add = [&](const char* text, const LineStyle& line, std::optional<FillStyle> fill) {
+    block.body.push_back(sampleStrip(sampleBox(line, fill), text));
+  };
+  add("Edge of the dig at the ground", kEdge, FillStyle{Ink::PaleGrey, Hatch::Dots});
+  add("Bottom of the dig", kToe, std::nullopt);
+  add("Trench", kTrench, std::nullopt);
+  add("Vault", LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::Concrete});
+  const EarthBasis& basis = job.plan().basis.earth;
+  if (basis.spoil.size() >= 3)
+    add("Spoil heap", LineStyle{Ink::Black, 0.35, {}}, FillStyle{Ink::Grey, Hatch::Cross});
+  if (!basis.ladders.empty()) {
+    std::vector<PageItem> ladder = {PageShape{{{7, 0.8}, {9, 0.8}, {9, 4.8}, {7, 4.8}},
+                                              true,
+                                              false,
+                                              LineStyle{Ink::Black, 0.5, {}},
+                                              FillStyle{Ink::White}}};
+    for (double y : {1.8, 2.8, 3.8})
+      ladder.push_back(rule({7, y}, {9, y}, 0.25));
+    block.body.push_back(sampleStrip(std::move(ladder), "Ladder"));
+  }
+  return block;
+}
+
 /// What the digs cut or come near, by name.
 std::vector<std::string> nearTexts(const SheetJob& job) {
   static constexpr const char* kKinds[] = {"building", "property line", "traffic pavement",
@@ -157,7 +220,7 @@ std::vector<std::string> nearTexts(const SheetJob& job) {
     for (const DigClash& clash : clashes) {
       text += (text.empty() ? "" : ", ") +
               std::string(kKinds[static_cast<std::size_t>(clash.kind)]) +
-              (clash.object.empty() ? "" : " " + clash.object);
+              (clash.object.empty() ? "" : " " + objectName(clash.object, job.plan()));
     }
     if (!text.empty()) texts.push_back(what + " takes in or cuts: " + text + ".");
   };
@@ -202,10 +265,9 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "29 CFR 1926 Subpart P or the local rules govern.",
        "CONFINED SPACE: nobody enters a vault, even brief, without permit, gas test, ventilation, "
        "attendant and a rescue plan.",
-       "LIFTING: nobody under a load or between a vault and the side of the dig.",
-       "Broken heavy lines are the dig's edge at the ground, fine ones its bottom; grey ones the "
-       "trenches."},
+       "LIFTING: nobody under a load or between a vault and the side of the dig."},
       width, true));
+  flow.add(digLegend(job, width));
   flow.add(pitTable(job, width));
   flow.add(earthTable(job, width));
   flow.add(paragraphs("NEAR THE DIGS", nearTexts(job), width, false));

@@ -4,6 +4,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/revision_clouds.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/undecided.h"
 
 #include <algorithm>
 
@@ -29,7 +30,13 @@ void findingSheet(const SheetJob& job, PageFlow& flow) {
   if (open.body.empty()) {
     open = paragraphs("OPEN FINDINGS OF THE CHECK", {"None."}, flow.columnWidth(), false);
   }
-  flow.addAll({std::move(open), acceptedTable(job, wide), revisionTable(job, flow.columnWidth())});
+  std::vector<std::string> undecided;
+  for (const Undecided& item : undecidedOf(job.review))
+    undecided.push_back(undecidedText(item));
+  if (undecided.empty()) undecided.push_back("Nothing.");
+  flow.addAll({std::move(open),
+               paragraphs("NOT DECIDED FOR WANT OF AN INPUT", undecided, flow.columnWidth(), true),
+               acceptedTable(job, wide), revisionTable(job, flow.columnWidth())});
   if (job.changes != nullptr) {
     const double read = std::min(flow.fullWidth(), 1.6 * flow.columnWidth());
     flow.addAll({planChangeBlock(job, read), billChangeBlock(job, read)});

@@ -1,5 +1,6 @@
 // C-3: each vault cut across at a manway, with bedding, backfill, lid, riser and levels.
 
+#include "core/geometry/polygon.h"
 #include "core/sheet/figure.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/set_tables.h"
@@ -22,15 +23,58 @@ Ring box(double left, double low, double right, double high) {
   return {{left, low}, {right, low}, {right, high}, {left, high}};
 }
 
-/// The figures of one cross-section, metres; x across the vault from its middle.
+/// Another vault of the same dig, beside this one where it is cut.
+struct Beside {
+  double face;            ///< outside face towards this vault, from this one's middle, unsigned
+  double wall, underside; ///< m
+  double floor, lidUnder, lidTop;
+  std::optional<double> water;
+  double end() const { return face + wall + 0.45; } ///< where the drawing breaks it off
+};
+
+/// The figures of one cross-section, metres; x across the vault from its middle, looking towards
+/// the low end of the vault's own frame.
 struct Cut {
   double half, inside; ///< to the outside and inside faces
   double collar;       ///< outer edge of the base
   double toe, slope;   ///< of the dig's side
   double underside, bottom, floor, lidUnder, lidTop, grade;
   std::optional<double> water, rim;
-  double opening = 0; ///< manway diameter
+  double opening = 0;              ///< manway diameter
+  std::optional<Beside> low, high; ///< at negative and positive x
+  const std::optional<Beside>& beside(double side) const { return side < 0 ? low : high; }
 };
+
+/// A vault whose dig's bottom runs into this one's, on the line of the cut to that side.
+std::optional<Beside> besideAt(const SheetJob& job, const VaultStudy& vault, const Cut& c,
+                               double side) {
+  const Vault& given = *job.plan().vaults.find(vault.id);
+  const double x = given.manways.empty() ? 0 : given.manways.front().at.x;
+  const double reach = c.half + 2 * (c.toe - c.half);
+  const Frame frame = given.frame();
+  const Polyline line{frame.toSite({x, side * c.half}), frame.toSite({x, side * reach})};
+  std::optional<Beside> nearest;
+  for (const PitStudy& pit : job.study().earth.pits) {
+    if (std::ranges::find(pit.vaults, vault.id) == pit.vaults.end()) continue;
+    for (const Id& id : pit.vaults) {
+      if (id == vault.id) continue;
+      const VaultStudy& other = *job.study().vault(id);
+      for (Point2 p : crossings(line, other.outline)) {
+        const double face = std::abs(frame.toLocal(p).y);
+        if (nearest && nearest->face <= face) continue;
+        nearest = Beside{face,
+                         inMetres(job.plan().vaults.find(id)->wall),
+                         inMetres(other.underside),
+                         inMetres(other.floor),
+                         inMetres(other.lidUnderside),
+                         inMetres(other.lidTop),
+                         std::nullopt};
+        if (other.waterLevel) nearest->water = inMetres(*other.waterLevel);
+      }
+    }
+  }
+  return nearest;
+}
 
 Cut cutOf(const SheetJob& job, const VaultStudy& vault) {
   const Vault& given = *job.plan().vaults.find(vault.id);
@@ -52,6 +96,8 @@ Cut cutOf(const SheetJob& job, const VaultStudy& vault) {
     c.opening = inMetres(given.manways.front().diameter);
     if (vault.manways.front().rim) c.rim = inMetres(*vault.manways.front().rim);
   }
+  c.low = besideAt(job, vault, c, -1);
+  c.high = besideAt(job, vault, c, 1);
   return c;
 }
 
@@ -59,6 +105,7 @@ void markGround(const Cut& c, MarkPen& pen) {
   const double reach = std::max(0.0, c.grade - c.bottom) * c.slope, edge = c.toe + reach;
   const double out = edge + 0.6;
   for (double s : {-1.0, 1.0}) {
+    if (c.beside(s)) continue; // the dig goes on
     // Undisturbed ground, then the backfill between it and the vault.
     pen.ring({{s * c.toe, c.bottom},
               {s * edge, c.grade},
@@ -69,9 +116,26 @@ void markGround(const Cut& c, MarkPen& pen) {
     pen.path({{s * c.toe, c.bottom}, {s * edge, c.grade}}, kCut);
     pen.path({{s * edge, c.grade}, {s * out, c.grade}}, kCut);
   }
-  pen.ring(box(-c.toe, c.bottom - 0.3, c.toe, c.bottom), std::nullopt, kEarth);
-  pen.ring(box(-c.toe, c.bottom, c.toe, c.underside), kThin, kBedding);
-  pen.path({{-c.toe - reach, c.grade}, {c.toe + reach, c.grade}}, kThin);
+  const double left = c.low ? -c.low->end() : -c.toe, right = c.high ? c.high->end() : c.toe;
+  pen.ring(box(left, c.bottom - 0.3, right, c.bottom), std::nullopt, kEarth);
+  pen.ring(box(left, c.bottom, right, c.underside), kThin, kBedding);
+  pen.path({{c.low ? left : left - reach, c.grade}, {c.high ? right : right + reach, c.grade}},
+           kThin);
+}
+
+/// As much of the next vault as its wall and a little of its inside, broken off.
+void markBeside(const Beside& b, double side, MarkPen& pen) {
+  const auto part = [&](double from, double to, double low, double high) {
+    return side < 0 ? box(-to, low, -from, high) : box(from, low, to, high);
+  };
+  const double inner = b.face + b.wall, end = b.end();
+  pen.ring(part(inner, end, b.floor, b.lidUnder), std::nullopt, FillStyle{Ink::White});
+  if (b.water) pen.ring(part(inner, end, b.floor, *b.water), std::nullopt, FillStyle{Ink::Water});
+  pen.ring(part(b.face, end, b.underside, b.floor), kThin, kConcrete);
+  pen.ring(part(b.face, inner, b.floor, b.lidUnder), kThin, kConcrete);
+  pen.ring(part(b.face, end, b.lidUnder, b.lidTop), kThin, kConcrete);
+  pen.path({{side * end, b.underside - 0.15}, {side * end, b.lidTop + 0.15}},
+           LineStyle{Ink::Black, 0.35, {4, 1}});
 }
 
 void markShell(const Cut& c, MarkPen& pen) {
@@ -117,13 +181,13 @@ std::vector<Measure> measures(const Cut& c, UnitSystem units) {
   const auto below = [&](double a, double b, double offset) {
     if (b - a > 1e-6) list.push_back({{a, c.bottom}, {b, c.bottom}, offset, text(b - a)});
   };
-  below(-c.toe, -c.collar, -9);
+  below(c.low ? -c.low->face : -c.toe, -c.collar, -9);
   below(-c.collar, c.collar, -9);
-  below(c.collar, c.toe, -9);
+  below(c.collar, c.high ? c.high->face : c.toe, -9);
   below(-c.half, -c.inside, -17);
   below(-c.inside, c.inside, -17);
   below(c.inside, c.half, -17);
-  const double left = -c.toe;
+  const double left = c.low ? -c.low->end() : -c.toe;
   const auto upright = [&](double high, double low) {
     if (high - low > 1e-6) list.push_back({{left, high}, {left, low}, -6, text(high - low)});
   };
@@ -137,6 +201,23 @@ std::vector<Measure> measures(const Cut& c, UnitSystem units) {
   return list;
 }
 
+std::vector<Callout> groundCallouts(const Cut& c) {
+  const double open = c.low && !c.high ? 1 : -1; // the side with the dig's own slope, if any
+  const double edge = c.beside(open) ? c.beside(open)->face : c.toe;
+  std::vector<Callout> list = {{{"Backfill in even layers", "all round"},
+                                {open * (c.half + edge) / 2, (c.floor + c.lidTop) / 2}}};
+  for (double side : {-1.0, 1.0}) {
+    if (const auto& b = c.beside(side)) {
+      list.push_back({{"Next vault in", "the same dig"},
+                      {side * (b->face + b->wall / 2), (b->floor + b->lidUnder) / 2}});
+    }
+  }
+  const Point2 ground = c.beside(open) ? Point2{c.inside * 0.6, c.bottom - 0.15}
+                                       : Point2{open * (c.toe + 0.15), c.bottom - 0.1};
+  list.push_back({{"Undisturbed ground or", "its support"}, ground});
+  return list;
+}
+
 Drawing section(const SheetJob& job, const VaultStudy& vault) {
   const Vault& given = *job.plan().vaults.find(vault.id);
   const UnitSystem units = job.units();
@@ -145,13 +226,17 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
   d.title = "ACROSS " + called(given);
   MarkPen pen(d.marks, vault.id, Layer::Vault);
   markGround(c, pen);
+  for (double side : {-1.0, 1.0}) {
+    if (c.beside(side)) markBeside(*c.beside(side), side, pen);
+  }
   markShell(c, pen);
   d.levels = levels(job, c);
   d.measures = measures(c, units);
-  d.callouts = {{{"Backfill in even layers", "all round"}, {-(c.half + c.toe) / 2, c.floor + 0.4}},
-                {{"Bedding " + printShort(job.study().earth.figures.bedding, units)},
-                 {-c.inside * 0.6, (c.bottom + c.underside) / 2}},
-                {{"Undisturbed ground or", "its support"}, {-c.toe - 0.15, c.bottom - 0.1}}};
+  // Words about the ground stand in it, not in the vaults.
+  d.clear = {{{-c.half, c.floor}, {c.half, c.lidTop}}};
+  d.callouts = groundCallouts(c);
+  d.callouts.push_back({{"Bedding " + printShort(job.study().earth.figures.bedding, units)},
+                        {-c.inside * 0.6, (c.bottom + c.underside) / 2}});
   if (c.rim && *c.rim > c.lidTop && !vault.manways.empty()) {
     d.callouts.push_back(
         {{"Riser " + printLength(metres(*c.rim - c.lidTop), units),
@@ -176,6 +261,8 @@ void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
        "Backfill: free of stones and frost, in even layers all round; no machine on the lid before "
        "it is covered as its maker allows.",
        "Joints, risers and boots watertight; test before backfill.",
+       "Openings: inverts are at the outside face of the wall, of risers at their inside, of "
+       "baffles at their middle; inverts at the ends of the pipes are on the plumbing schedules.",
        "Lids under vehicles are rated and sealed for them; covers locked, marked as confined "
        "space.",
        "Empty vaults float: hold them as the engineer directs while groundwater may rise."},

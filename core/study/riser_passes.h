@@ -1,0 +1,19 @@
+#pragma once
+// Where a run goes through the side of a manway's riser, over the lid.
+
+#include "core/study/study.h"
+
+#include <vector>
+
+namespace sump {
+
+struct RiserPass {
+  Point3 at; ///< on the riser's inside face; z is the invert there
+  std::string size;
+};
+
+/// In the order of flow. `diameter` is the riser's clear opening.
+std::vector<RiserPass> riserPasses(const RunStudy& run, const VaultStudy& vault,
+                                   const ManwayStudy& manway, Length diameter);
+
+} // namespace sump
