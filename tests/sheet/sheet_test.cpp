@@ -132,7 +132,7 @@ TEST(Sheet, PrintsTheNumbersOfTheStudy) {
     ASSERT_TRUE(vault.waterLevel);
     EXPECT_TRUE(says(pages, "Water level " + printElevation(*vault.waterLevel, us)));
     // Only the vault that the overflow leaves has an overflow.
-    const Run& out = *reviewed.plan.runs.find(vault.overflowRun);
+    const auto& out = *reviewed.plan.runs.find(vault.overflowRun);
     const std::string what =
         out.service == Service::Overflow ? "Overflow inv. " : "Outlet inv. (LK-1) ";
     EXPECT_TRUE(says(pages, what + printElevation(*vault.overflowInvert, us))) << vault.id;

@@ -271,7 +271,7 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(pitTable(job, width));
   flow.add(earthTable(job, width));
   flow.add(paragraphs("NEAR THE DIGS", nearTexts(job), width, false));
-  flow.add(trenchTable(job, std::min(flow.fullWidth(), 220.0)));
+  flow.add(trenchTable(job, isSmallPaper(job.paper) ? std::min(flow.fullWidth(), 220.0) : width));
 }
 
 } // namespace sump
