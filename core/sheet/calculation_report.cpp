@@ -65,7 +65,7 @@ FlowPiece CalculationReport::advice() const {
                       : std::to_string(open) + " cannot be decided; each says what it needs. "
                                                "Unknown input is never taken as a pass."),
        "Formulas and steps are in SI: m, s, kg, N, Pa, K. Inputs and results are given both in "
-       "the units of the project and in SI. g is 9.80665 m/s2.",
+       "the units of the project and in SI. g is 9.80665 m/s\u00B2.",
        "From: the plan, the catalogue, a limit, or the number of another calculation of this "
        "report. Results are carried on unrounded.",
        "These are screening calculations. The adopted local code and the authority having "

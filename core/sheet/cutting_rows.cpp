@@ -188,10 +188,11 @@ std::string cutText(Length length, UnitSystem units) {
 }
 
 Block stickBlock(const CuttingGroup& group, double width, const ShopSetting& setting,
-                 UnitSystem units) {
+                 UnitSystem units, bool continued) {
   Block block{width, {}, {}};
   addHeading(group.name + " " + sizeMark(group.size) + ": " + std::to_string(group.sticks.size()) +
-                 " x " + printLength(group.stick, units) + " (" + provenText(group) + ")",
+                 " x " + printLength(group.stick, units) + " (" + provenText(group) + ")" +
+                 (continued ? ", continued" : ""),
              width, 1.15 * setting.text, block);
   for (const StickRow& row : stickRows(group))
     block.body.push_back(stickStrip(group, row, width, setting, units));

@@ -18,8 +18,9 @@ struct ShopSetting {
 /// `122 7/8"`, `3124`.
 std::string cutText(Length length, UnitSystem units);
 
+/// `continued`: its heading says so.
 Block stickBlock(const CuttingGroup& group, double width, const ShopSetting& setting,
-                 UnitSystem units);
+                 UnitSystem units, bool continued = false);
 /// As many pieces a row as stand side by side: read down, then on at the right.
 Block pieceBlock(const Review& review, double width, const ShopSetting& setting);
 

@@ -54,7 +54,7 @@ private:
   double columnWidth() const { return (width() - kColumnGap) / 2; }
   void turn();
   void fillColumns(double low);
-  void addNarrow(Block block, double low);
+  void addNarrow(const CuttingGroup& group, double low);
   void addWide(Block block);
   bool placed(Block& block, double x, double low);
   void addFeet();
@@ -76,10 +76,17 @@ bool ShopPages::placed(Block& block, double x, double low) {
   return true;
 }
 
-void ShopPages::addNarrow(Block block, double low) {
+void ShopPages::addNarrow(const CuttingGroup& group, double low) {
+  const UnitSystem units = review_.plan.project.units;
+  Block block = stickBlock(group, columnWidth(), setting_, units);
+  const std::size_t all = block.body.size();
   while (!block.body.empty()) {
     const double end = pages_.size() == 1 ? low : bottom();
-    if (placed(block, kMargin + column_ * (columnWidth() + kColumnGap), end)) continue;
+    if (placed(block, kMargin + column_ * (columnWidth() + kColumnGap), end)) {
+      if (block.body.size() < all)
+        block.head = stickBlock(group, columnWidth(), setting_, units, true).head;
+      continue;
+    }
     if (++column_ == 2) {
       turn();
     } else {
@@ -108,6 +115,7 @@ void ShopPages::turn() {
   page.items.push_back(words({kMargin, kMargin + 4}, "Cutting list", 4.5, true));
   page.items.push_back(words({right, kMargin + 4}, page.number, 4.5, true, Align::Right));
   std::string facts = project.title;
+  if (!project.identificationNumber.empty()) facts += ", " + project.identificationNumber;
   if (!project.issueDate.empty()) facts += ", " + project.issueDate;
   if (!project.revision.empty()) facts += ", revision " + project.revision;
   page.items.push_back(
@@ -117,7 +125,8 @@ void ShopPages::turn() {
       std::string(metric ? "Millimetres" : "Inches") +
       ", centre to centre less the fittings' take-out; saw cut " +
       (metric ? fixed(inMillimetres(cutting_.kerf), 1) + " mm" : inchesOnly(cutting_.kerf, 64)) +
-      ". Marks are run and piece. Check each fitting before you cut.";
+      ". Marks are run and piece. Each figure is rounded to " + (metric ? "1 mm" : "1/16 in") +
+      "; cut to the length in the last column. Check each fitting before you cut.";
   y_ = kMargin + 13.5;
   for (const std::string& line : wrapped(note, width(), 2.2, false)) {
     page.items.push_back(words({kMargin, y_}, line, 2.2));
@@ -142,7 +151,7 @@ void ShopPages::fillColumns(double low) {
   pages_.clear();
   turn();
   for (const CuttingGroup& group : cutting_.groups)
-    addNarrow(stickBlock(group, columnWidth(), setting_, review_.plan.project.units), low);
+    addNarrow(group, low);
 }
 
 std::vector<Page> ShopPages::fill(double low) {

@@ -21,6 +21,15 @@ std::string figures(double v, int count) {
           std::to_chars(buffer.data(), end, v, std::chars_format::general, count).ptr};
 }
 
+/// `m3/s` with its exponents raised, as people read it.
+std::string raised(std::string unit) {
+  for (const auto& [digit, above] : {std::pair{'2', "\u00B2"}, std::pair{'3', "\u00B3"}}) {
+    const std::size_t at = unit.find(digit);
+    if (at != std::string::npos) unit.replace(at, 1, above);
+  }
+  return unit;
+}
+
 /// How a kind is written: what SI is divided by, and the unit.
 struct Scale {
   double us = 1;
@@ -81,7 +90,7 @@ std::string printOf(const Calculation& c, double si, QuantityKind kind, UnitSyst
                     int count) {
   constexpr double kYard = 3 * kMetresPerFoot;
   if (kind == QuantityKind::Volume && units == UnitSystem::UsCustomary && isSolid(c)) {
-    return figures(si / (kYard * kYard * kYard), count) + " yd3";
+    return figures(si / (kYard * kYard * kYard), count) + " yd\u00B3";
   }
   return printQuantity(si, kind, units, count);
 }
@@ -113,7 +122,8 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int co
   const Scale scale = scaleOf(kind);
   const bool metric = units == UnitSystem::Metric;
   const std::string unit = metric ? scale.metricUnit : scale.usUnit;
-  return figures(si / (metric ? scale.metric : scale.us), count) + (unit.empty() ? "" : " " + unit);
+  return figures(si / (metric ? scale.metric : scale.us), count) +
+         (unit.empty() ? "" : " " + raised(unit));
 }
 
 std::string printResult(const Calculation& c, UnitSystem units, int count) {
@@ -148,7 +158,7 @@ std::string siUnit(QuantityKind kind) {
 
 std::string printSi(double si, QuantityKind kind) {
   const std::string unit = siUnit(kind);
-  return figures(si, 7) + (unit.empty() ? unit : " " + unit);
+  return figures(si, 7) + (unit.empty() ? unit : " " + raised(unit));
 }
 
 std::string calculationText(const std::vector<Calculation>& calculations, UnitSystem units) {

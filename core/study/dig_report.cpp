@@ -22,7 +22,7 @@ const std::string kEgress = "29 CFR 1926.651(c)(2)";
 std::string inYards(const Decided<Volume>& volume) {
   constexpr double kYard = 27 * kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
   const double v = volume ? volume->value() : 0;
-  return "that is " + fixed(v / kYard, 1) + " yd3 or " + fixed(v, 1) + " m3";
+  return "that is " + fixed(v / kYard, 1) + " yd\u00B3 or " + fixed(v, 1) + " m\u00B3";
 }
 
 std::string clashName(const Plan& plan, const DigClash& clash) {

@@ -104,7 +104,7 @@ void Report::counted(const char* id, const char* title, const Decided<Volume>& r
   for (const VehicleTraffic& kind : plan_.basis.demand.vehicles) {
     if (!(kind.*count) || !kind.water) continue;
     entry.step(kind.name + ": " + fixed(*(kind.*count), 1) + " x " + fixed(kind.water->value(), 4) +
-               " m3");
+               " m\u00B3");
   }
   add(entry);
 }

@@ -36,6 +36,7 @@ public:
                                         : std::string_view(word).substr(colon + 1);
       if (kind == "vaults" || kind == "vault") vaults(name);
       if (kind == "rooms") rooms();
+      if (kind == "basins") basins();
       if (kind == "signals") signalCircuits();
       if (kind == "supply") supplies(name);
       if (kind == "run" || kind == "part" || kind == "end") runs(kind, name);
@@ -55,9 +56,21 @@ private:
     for (const EquipmentRoom& room : plan_.rooms)
       found_.push_back({room.id, {}, room.name});
   }
+  void basins() {
+    for (const Basin& basin : plan_.basins)
+      found_.push_back({basin.id, {}, basin.name});
+  }
+  /// From the wash: not those of the float, which come in a conduit of their own.
   void signalCircuits() {
-    for (const SignalCircuit& circuit : plan_.basis.wiring.signalCircuits)
-      found_.push_back({circuit.id, {}, circuit.name});
+    const auto ofFloat = [&](const SignalCircuit& circuit) {
+      for (const Run& run : plan_.runs) {
+        if (run.id == circuit.run) return run.service == Service::FloatConduit;
+      }
+      return false;
+    };
+    for (const SignalCircuit& circuit : plan_.basis.wiring.signalCircuits) {
+      if (!ofFloat(circuit)) found_.push_back({circuit.id, {}, circuit.name});
+    }
   }
   void supplies(std::string_view kind) {
     for (const Supply& supply : plan_.basis.wiring.supplies) {
@@ -121,6 +134,21 @@ private:
   Objects objects_;
   const UpkeepPlan& upkeep_;
 };
+
+/// Would the eductor have well over the pressure wanted, its valve fully open? False while either
+/// cannot be decided.
+bool eductorOver(const Study& study) {
+  constexpr double kWell = 1.25; // common practice, no source
+  return std::ranges::any_of(study.hydraulics.runs, [&](const PressureRun& run) {
+    return run.service == Service::Recirculation && run.atEnd && run.wanted &&
+           run.wanted->value() > 0 && *run.atEnd > kWell * *run.wanted;
+  });
+}
+
+bool applies(const UpkeepRow& row, const UpkeepStep& step, const Study& study) {
+  if (row.when == "drawn") return !step.noneDrawn;
+  return row.when != "eductor-over" || eductorOver(study);
+}
 
 double secondsOf(const UpkeepInterval& interval) {
   const double one = interval.unit == UpkeepUnit::Month  ? kMonth
@@ -186,10 +214,14 @@ UpkeepPlan upkeep(const Plan& plan, const Study& study, const UpkeepTable& table
   Needs unused;
   for (const std::string& caution : table.cautions)
     result.cautions.push_back(filler.filled(caution, unused));
-  for (const UpkeepRow& row : table.startUp)
-    result.startUp.push_back(filler.step(row));
-  for (const UpkeepTaskRow& row : table.tasks)
-    result.tasks.push_back(taskOf(row, study, filler, result));
+  for (const UpkeepRow& row : table.startUp) {
+    UpkeepStep step = filler.step(row);
+    if (applies(row, step, study)) result.startUp.push_back(std::move(step));
+  }
+  for (const UpkeepTaskRow& row : table.tasks) {
+    UpkeepTask task = taskOf(row, study, filler, result);
+    if (applies(row.row, task.step, study)) result.tasks.push_back(std::move(task));
+  }
   return result;
 }
 

@@ -28,6 +28,7 @@ public:
     electric();
     pump();
     pumpOut();
+    eductorOpen();
     return std::move(all_);
   }
 
@@ -77,6 +78,7 @@ private:
   void electric();
   void pump();
   void pumpOut();
+  void eductorOpen();
   Text supplies(SupplyKind kind) const;
   Text signal(bool ofFloat) const;
   Decided<Flow> designFlow(Service service, const char* need) const;
@@ -203,6 +205,17 @@ void Figures::pumpOut() {
       timeOf(study_.train.pumpOutFirst));
   add("pumpOutTrain", "Pump-out if it spreads over all chambers",
       timeOf(study_.train.pumpOutTrain));
+}
+
+void Figures::eductorOpen() {
+  Decided<Pressure> open = undecided<Pressure>({"a recirculation run"});
+  for (const PressureRun& run : study_.hydraulics.runs) {
+    if (run.service != Service::Recirculation) continue;
+    open = run.atEnd;
+    break;
+  }
+  add("eductorOpen", "Pressure at the eductor, its valve fully open",
+      decide([&](Pressure p) { return printPressure(p, units_); }, open));
 }
 
 } // namespace

@@ -64,7 +64,8 @@ std::string filledText(const TableNode& node, std::string_view key) {
 }
 
 bool isObjectWord(std::string_view word) {
-  for (std::string_view whole : {"signals", "vaults", "vault:first", "vault:last", "rooms"}) {
+  for (std::string_view whole :
+       {"signals", "basins", "vaults", "vault:first", "vault:last", "rooms"}) {
     if (word == whole) return true;
   }
   const std::size_t colon = word.find(':');
@@ -77,26 +78,30 @@ bool isObjectWord(std::string_view word) {
 }
 
 UpkeepRow readRow(const TableNode& node) {
-  UpkeepRow row{node.text("key"), filledText(node, "title"), filledText(node, "text"), {}, {}};
+  UpkeepRow row{node.text("key"), filledText(node, "title"), filledText(node, "text"), {}, {}, {}};
+  if (node.has("when")) {
+    row.when =
+        choice<std::string>(node, "when", {{"drawn", "drawn"}, {"eductor-over", "eductor-over"}});
+  }
   if (node.has("caution")) row.caution = filledText(node, "caution");
   for (const TableNode& word : node.list("at")) {
     row.at.push_back(word.text());
     if (!isObjectWord(row.at.back())) {
       word.fail("'" + row.at.back() + "' names no kind of object",
                 "use run:SERVICE, part:KIND, end:FITTING or supply:KIND with the plan file's "
-                "words, or signals, vaults, vault:first, vault:last, rooms");
+                "words, or signals, basins, vaults, vault:first, vault:last, rooms");
     }
   }
   return row;
 }
 
 UpkeepRow readStartUp(const TableNode& node) {
-  node.onlyKeys({"key", "title", "text", "caution", "at"});
+  node.onlyKeys({"key", "title", "text", "caution", "at", "when"});
   return readRow(node);
 }
 
 UpkeepTaskRow readTask(const TableNode& node) {
-  node.onlyKeys({"key", "title", "text", "caution", "at", "every", "soonest", "computed"});
+  node.onlyKeys({"key", "title", "text", "caution", "at", "when", "every", "soonest", "computed"});
   UpkeepTaskRow task{readRow(node), interval(node, "every"), std::nullopt, {}};
   if (node.has("computed") != node.has("soonest")) {
     node.fail("has only one of 'computed' and 'soonest'", "give both or neither");

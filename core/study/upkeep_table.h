@@ -31,22 +31,25 @@ std::string words(const UpkeepInterval& interval);
 std::string recurring(const UpkeepInterval& interval);
 
 /// The figures that a text may hold in braces.
-inline constexpr std::array<std::string_view, 21> kUpkeepFigures = {
-    "lastVault",   "restLevel",       "workingVolume",     "floatHeight",       "floatLevel",
-    "floatSignal", "primingVolume",   "strainerVolume",    "primingTime",       "suctionLift",
-    "motorSupply", "controlSupply",   "washSignal",        "pumpPressureUsual", "pumpPressureCurve",
-    "pumpFlow",    "eductorPressure", "recirculationFlow", "underflowFlow",     "pumpOutFirst",
-    "pumpOutTrain"};
+inline constexpr std::array<std::string_view, 22> kUpkeepFigures = {
+    "lastVault",       "restLevel",         "workingVolume",     "floatHeight",
+    "floatLevel",      "floatSignal",       "primingVolume",     "strainerVolume",
+    "primingTime",     "suctionLift",       "motorSupply",       "controlSupply",
+    "washSignal",      "pumpPressureUsual", "pumpPressureCurve", "pumpFlow",
+    "eductorPressure", "recirculationFlow", "underflowFlow",     "pumpOutFirst",
+    "pumpOutTrain",    "eductorOpen"};
 
 /// One row of the table. `at` says which objects it concerns:
 /// `run:SERVICE`, `part:KIND` (inline part), `end:FITTING`, `supply:KIND`, with the words of the
-/// plan file; `signals`, `vaults`, `vault:first`, `vault:last`, `rooms`.
+/// plan file; `signals` (but the float's), `basins`, `vaults`, `vault:first`, `vault:last`,
+/// `rooms`.
 struct UpkeepRow {
   std::string key;
   std::string title;
   std::string text;
   std::string caution; ///< may be empty
   std::vector<std::string> at;
+  std::string when; ///< left out but when `drawn`, `eductor-over` (far too much pressure); or empty
 };
 
 struct UpkeepTaskRow {

@@ -163,16 +163,16 @@ UpkeepTable smallTable() {
   table.pressureHigh = psi(60);
   table.cautions = {"Lock out and tag out first."};
   table.startUp = {
-      {"prime", "Suction filled", "With {primingVolume}.", "Air gap.", {"run:suction"}}};
-  table.tasks = {{{"look", "Look round", "Near {pumpPressureUsual}.", {}, {"rooms"}},
+      {"prime", "Suction filled", "With {primingVolume}.", "Air gap.", {"run:suction"}, {}}};
+  table.tasks = {{{"look", "Look round", "Near {pumpPressureUsual}.", {}, {"rooms"}, {}},
                   {1, UpkeepUnit::Day},
                   std::nullopt,
                   {}},
-                 {{"flush", "Flush", "One minute.", {}, {"run:underflow"}},
+                 {{"flush", "Flush", "One minute.", {}, {"run:underflow"}, {}},
                   {1, UpkeepUnit::Week},
                   std::nullopt,
                   {}},
-                 {{"out", "Pump out", "By a hauler.", {}, {"vaults"}},
+                 {{"out", "Pump out", "By a hauler.", {}, {"vaults"}, {}},
                   {6, UpkeepUnit::Month},
                   UpkeepInterval{3, UpkeepUnit::Month},
                   "pumpOutTrain"}};

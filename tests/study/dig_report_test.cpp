@@ -48,7 +48,7 @@ TEST(DigReport, TrenchOfEvenDepthByHand) {
               inputOf(back, "V_d") - inputOf(back, "V_b") - inputOf(back, "V_z") - pipe, 1e-9);
   EXPECT_NEAR(calculation(all, "trench.width", "R").result, 22.625 * kMetresPerInch, 1e-9);
   // 100 ft x 22.625 in x (4.5 ft + (6.625 - 5.709) / 2 in + 4 in) = 918.5 ft3.
-  EXPECT_TRUE(hasStep(dug, "that is 34.0 yd3 or 26.0 m3"));
+  EXPECT_TRUE(hasStep(dug, "that is 34.0 yd\u00B3 or 26.0 m\u00B3"));
 }
 
 TEST(DigReport, PitByHand) {

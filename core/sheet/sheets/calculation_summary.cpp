@@ -183,7 +183,7 @@ Block earthTable(const SheetJob& job, double width) {
       {"Backfill", volume(e.backfill)},
       {"Spoil, loose", volume(e.spoil)},
       {"Hauled off, loose", volume(e.surplus)},
-      {"Truckloads", decidedText(e.truckloads, [](double n) { return fixed(n, 1); })},
+      {"Truckloads", decidedText(e.truckloads, [](double n) { return fixed(n, 0); })},
       {"Spoil heap clear of the edge",
        decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
   return table("EARTHWORK", {{"Quantity"}, {"Value"}}, rows, width);
