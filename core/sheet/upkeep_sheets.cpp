@@ -212,11 +212,9 @@ std::vector<Page> UpkeepSheets::startUp() const {
   pages.add(cautions());
   for (std::size_t i = 0; i < upkeep_.startUp.size(); ++i)
     pages.add(stepPiece(upkeep_.startUp[i], i + 1));
-  // Whoever signs has the figures on the same page.
-  FlowPiece last = figures();
-  last.block.body.push_back({last.gap, {}});
-  append(last.block.body, signOff().block.body);
-  pages.add(std::move(last));
+  // Each where there is room: both together would leave most of the page before them empty.
+  pages.add(figures());
+  pages.add(signOff());
   return pages.take();
 }
 
