@@ -141,7 +141,10 @@ void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& boa
 void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::string>& unplaced) {
   for (const Callout& callout : drawing.callouts) {
     SheetLabel label{callout.lines, false, callout.bold, callout.ink};
-    if (board.atPoint(label, callout.at, 3, 70)) continue;
+    constexpr double kNear = 3, kReach = 70;
+    if (callout.leader ? board.withLeader(label, callout.at, kNear, kReach)
+                       : board.atPoint(label, callout.at, kNear, kReach))
+      continue;
     std::string text;
     for (const std::string& line : callout.lines)
       text += (text.empty() ? "" : " ") + line;
@@ -153,7 +156,9 @@ void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::st
 double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem units,
                        const std::vector<std::string>& unplaced, Page& page) {
   double y = view.frame.high.y + 5.5, x = view.frame.low.x;
-  const double width = view.frame.width();
+  constexpr double kNorth = 26; // mm taken by the north arrow
+  const double width = view.frame.width() - (drawing.north ? kNorth : 0);
+  if (drawing.north) drawNorthAndBar(view, units, *drawing.north, x, page);
   for (const std::string& line : wrapped(drawing.title, width, 3.5, true)) {
     page.items.push_back(words({x, y}, line, 3.5, true));
     y += 5;
@@ -175,7 +180,7 @@ double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem
     page.items.push_back(words({x, y - 0.3}, std::move(line)));
     y += kLinePitch;
   }
-  return y;
+  return drawing.north ? std::max(y, view.frame.high.y + kViewTitle) : y;
 }
 
 } // namespace

@@ -7,6 +7,7 @@
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/view.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,7 @@ struct Callout {
   Point2 at;
   Ink ink = Ink::Black;
   bool bold = false;
+  bool leader = false; ///< always with a leader: others stand close by
 };
 
 /// A dimension between two places; its line stands `offset` mm to the left of from-to.
@@ -45,6 +47,7 @@ struct Drawing {
   bool bare = false;              ///< no room for callouts is kept about it
   std::vector<std::string> notes; ///< below the title
   std::vector<PaperBox> clear{};  ///< metres, as the drawing's: no callout stands in these
+  std::optional<Angle> north{};   ///< of a plan, counter-clockwise from +y: with a scale bar
 };
 
 /// The drawing's figure with its title and scale, no larger than `most` mm. Callouts that find no

@@ -104,25 +104,44 @@ double neededWidth(const SectionTitle& title, const std::vector<std::string>& li
   return width;
 }
 
+/// Where the middle of a label may stand among those of its object: right of what is placed before
+/// it, left of what is placed behind it, and on the side of its point that a close neighbour leaves
+/// it.
+PaperSpan orderSpan(const SectionNote& note, const std::vector<SectionNote>& all,
+                    const std::vector<std::pair<const SectionNote*, double>>& placed,
+                    const Layout& layout) {
+  PaperSpan span;
+  if (!note.inOrder) return span;
+  constexpr double kClose = 16, kSlack = 1; // mm
+  const auto place = [&](const SectionNote& n) {
+    return layout.view.toPaper(layout.plane.at(n.station, n.level)).x;
+  };
+  const double own = place(note);
+  for (const SectionNote& other : all) {
+    if (!other.inOrder || other.object != note.object) continue;
+    const double off = place(other) - own;
+    if (off > 1e-3 && off < kClose) span.right = own + kSlack;
+    if (off < -1e-3 && off > -kClose) span.left = own - kSlack;
+  }
+  for (const auto& [other, x] : placed) {
+    if (other->object != note.object) continue;
+    if (other->station < note.station - 1e-6) span.left = std::max(span.left, x);
+    if (other->station > note.station + 1e-6) span.right = std::min(span.right, x);
+  }
+  return span;
+}
+
 void drawNotes(const std::vector<SectionNote>& notes, const Layout& layout,
                const std::vector<Mark>& marks, Page& page, std::vector<std::string>& unplaced) {
   LabelBoard board(layout.view, marks, page);
   std::vector<std::pair<const SectionNote*, double>> placed; // with the labels' middles
-  const auto span = [&](const SectionNote& note) {
-    PaperSpan between;
-    for (const auto& [other, x] : placed) {
-      if (!note.inOrder || other->object != note.object) continue;
-      if (other->station < note.station - 1e-6) between.left = std::max(between.left, x);
-      if (other->station > note.station + 1e-6) between.right = std::min(between.right, x);
-    }
-    return between;
-  };
   for (const SectionNote& note : notes) {
     const bool anywhere = note.side == NoteSide::Centre;
     const Point2 at = anywhere ? Point2{note.station, layout.view.site().low.y}
                                : layout.plane.at(note.station, note.level);
     const SheetLabel label{{note.text}, false, false, note.ink};
-    if (const auto x = board.atPointWithin(label, at, 1.5, 45, span(note))) {
+    if (const auto x =
+            board.atPointWithin(label, at, 1.5, 45, orderSpan(note, notes, placed, layout))) {
       if (note.inOrder) placed.emplace_back(&note, *x);
     } else {
       unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));

@@ -169,6 +169,11 @@ void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& p
   const double x = at.x + 14;
   page.items.push_back(words({x, at.y + 7}, view.title, 3.5, true));
   page.items.push_back(words({x, at.y + 12.2}, "Scale " + scaleText(view.scale, units)));
+  drawNorthAndBar(view, units, north, x, page);
+}
+
+void drawNorthAndBar(const SheetView& view, UnitSystem units, Angle north, double x, Page& page) {
+  const Point2 at{view.frame.low.x, view.frame.high.y};
   const double right = view.frame.high.x;
   drawNorth({right - 7, at.y + 7.2}, north, page);
   const double step = barStep(view.scale, units) *

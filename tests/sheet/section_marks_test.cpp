@@ -12,6 +12,7 @@
 
 #include <gtest/gtest.h>
 
+#include <map>
 #include <set>
 
 namespace sump {
@@ -133,6 +134,19 @@ TEST(LongSection, GroundwaterIsLabelledWhereItIsDrawn) {
   EXPECT_TRUE(says(drawn(), label));
   inlet.groundwater = sectionExtent(inlet).low - metres(1); // below what is shown
   EXPECT_FALSE(says(drawn(), "GW "));
+}
+
+// The vent leaves its vault at 97.90 and is at 97.93 two feet on.
+TEST(LongSection, CloseInvertsKeepTheirOrder) {
+  const Sections sections = sample("transit-depot");
+  const Page page =
+      pageOf(longSectionBlock(sections.run("VT-1"), kTitle, sections.units(), 180, 110), 180);
+  std::map<std::string, double> across;
+  for (const PageText& t : texts(page))
+    across[t.text] = t.at.x;
+  ASSERT_TRUE(across.contains("INV 97.90") && across.contains("INV 97.93"));
+  EXPECT_LT(across["INV 97.90"], across["INV 97.93"]);
+  EXPECT_LT(across["INV 97.93"], across["INV 98.40"]);
 }
 
 TEST(LongSection, ALegOfNoLengthIsToldOnce) {

@@ -3,6 +3,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/geometry/polygon.h"
+#include "core/plan/ends.h"
 #include "core/sheet/border.h"
 #include "core/sheet/compose.h"
 #include "core/units/parse.h"
@@ -131,6 +132,57 @@ INSTANTIATE_TEST_SUITE_P(
                       SetCase{"ferry-quay", "arch-d"}, SetCase{"ferry-quay", "ansi-b"},
                       SetCase{"ferry-quay", "a3"}, SetCase{"small", "a4"},
                       SetCase{"small", "arch-e"}));
+
+bool saysOn(const std::string& plan, const std::string& series, const std::string& words) {
+  for (const Page& page : pagesOf(plan, "arch-d")) {
+    if (!page.number.starts_with(series)) continue;
+    for (const PageText& text : texts(page)) {
+      if (text.text.find(words) != std::string::npos) return true;
+    }
+  }
+  return false;
+}
+
+// The make-up comes up through the floor at the boatyard's far wall, away from the marked square.
+TEST(SheetSetWords, NameWhatRisesOutsideTheArea) {
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-4", "Pipes rise in here, but MU-1"));
+  EXPECT_FALSE(saysOn("boatyard-pad", "P-4", "All pipes rise in here"));
+}
+
+TEST(SheetSetWords, DetailsTellGradeAndWhatIsTypical) {
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "  grade"));
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "INTERCONNECT, IC-1 (IC-2 typical)"));
+}
+
+// A spot level under a vault would read as the vault's.
+TEST(SheetSetWords, NoSpotLevelIsToldWithoutItsCross) {
+  std::size_t covered = 0;
+  for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Review& reviewed = reviewOf(name);
+    std::map<std::string, bool> seen; // level, and whether its cross can be seen anywhere
+    for (const SpotElevation& spot : reviewed.plan.spots) {
+      bool under = false;
+      for (const VaultStudy& vault : reviewed.study.vaults)
+        under = under || contains(vault.outline, spot.at);
+      for (const EquipmentRoom& room : reviewed.plan.rooms)
+        under = under || contains(outline(room), spot.at);
+      bool& free = seen[printElevation(spot.elevation, reviewed.plan.project.units)];
+      free = free || !under;
+    }
+    for (const Page& page : pagesOf(name, "arch-d")) {
+      if (page.number != "P-101") continue;
+      for (const PageText& text : texts(page)) {
+        const auto level = seen.find(text.text);
+        if (level != seen.end()) {
+          EXPECT_TRUE(level->second) << name << " " << text.text;
+        }
+      }
+    }
+    covered += static_cast<std::size_t>(
+        std::ranges::count_if(seen, [](const auto& level) { return !level.second; }));
+  }
+  EXPECT_GT(covered, 0u);
+}
 
 TEST(SheetSetPapers, EverySizeTakesTheSet) {
   for (const PaperSize& paper : paperSizes()) {

@@ -4,10 +4,13 @@
 #include "core/sheet/clip_marks.h"
 #include "core/sheet/figure.h"
 #include "core/sheet/flow.h"
+#include "core/sheet/part_place.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 
 namespace sump {
 
@@ -17,8 +20,40 @@ const LineStyle kWall{Ink::Black, 0.7, {}};
 const LineStyle kLine{Ink::Black, 0.35, {}};
 const LineStyle kArea{Ink::Black, 0.35, {2, 1}};
 
-/// The marks in and near the room, in its own frame.
+/// Where the inline parts stand, in the room's frame.
+std::map<Id, Point2> partCentres(const SheetJob& job, const EquipmentRoom& room) {
+  std::map<Id, Point2> centres;
+  for (const RunStudy& run : job.study().runs) {
+    for (const InlinePart& part : job.plan().runs.find(run.id)->parts) {
+      if (const auto place = partPlace(run, part))
+        centres[part.id] = room.frame().toLocal(flat(place->at));
+    }
+  }
+  return centres;
+}
+
+/// Smaller about its part's place than on the site plan: risers stand close to each other.
+void shrinkSymbol(const std::map<Id, Point2>& centres, Mark& mark) {
+  constexpr double kSize = 0.6;
+  if (mark.layer != Layer::Part) return;
+  const auto part = centres.find(mark.object);
+  if (part == centres.end() && !mark.round) return;
+  const Point2 centre = part == centres.end() ? mark.points[0] : part->second;
+  for (Point2& p : mark.points)
+    p = lerp(centre, p, kSize);
+}
+
+/// Half a symbol says nothing.
+bool isCutSymbol(const Mark& mark, const PaperBox& box) {
+  if (mark.layer != Layer::Part && mark.layer != Layer::Symbol) return false;
+  if (!mark.round) return !std::ranges::all_of(mark.points, [&](Point2 p) { return box.holds(p); });
+  const double r = distance(mark.points[0], mark.points[1]);
+  return !box.grown(-r).holds(mark.points[0]);
+}
+
+/// The marks in and near the room, in its own frame; its door's swing whole.
 std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
+  const std::map<Id, Point2> centres = partCentres(job, room);
   constexpr double kAbout = 0.6; // m of what is outside
   const PaperBox box{{-kAbout, -kAbout},
                      {inMetres(room.length) + kAbout, inMetres(room.width) + kAbout}};
@@ -28,7 +63,12 @@ std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
       continue;
     for (Point2& p : mark.points)
       p = room.frame().toLocal(p);
-    keepInside(std::move(mark), box, kept);
+    shrinkSymbol(centres, mark);
+    if (mark.object == room.id) {
+      kept.push_back(std::move(mark));
+    } else if (!isCutSymbol(mark, box)) {
+      keepInside(std::move(mark), box, kept);
+    }
   }
   return kept;
 }
@@ -43,6 +83,36 @@ std::string runAt(const SheetJob& job, const Id& port) {
     }
   }
   return text.empty() ? "none" : text;
+}
+
+/// Pipe runs that come up through the room's floor outside the area for it, by their tags.
+std::string risersOutside(const SheetJob& job, const EquipmentRoom& room) {
+  if (!room.plumbingArea) return {};
+  const RoomBox& box = *room.plumbingArea;
+  const PaperBox area =
+      around({box.corner, box.corner + Point2{inMetres(box.length), inMetres(box.depth)}})
+          .grown(1e-6);
+  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+  const auto tags = runTags(job.plan());
+  std::string text;
+  for (const RunStudy& run : job.study().runs) {
+    if (isConduit(job.plan().runs.find(run.id)->service)) continue;
+    for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+      const Point3 a = run.points[i].at, b = run.points[i + 1].at;
+      const Point2 at = room.frame().toLocal(flat(a));
+      const bool upright = distance(flat(a), flat(b)) < 1e-6 && std::abs(a.z - b.z) > 1e-6;
+      if (!upright || !inside.holds(at) || area.holds(at)) continue;
+      if (std::min(a.z, b.z) > inMetres(room.floor)) continue;
+      text += (text.empty() ? "" : ", ") + tags.at(run.id);
+      break;
+    }
+  }
+  return text;
+}
+
+std::string areaLabel(const SheetJob& job, const EquipmentRoom& room) {
+  const std::string outside = risersOutside(job, room);
+  return outside.empty() ? "All pipes rise in here" : "Pipes rise in here, but " + outside;
 }
 
 /// A name and the height of its middle text on the plan: what a port is and where it stands.
@@ -87,6 +157,7 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
   const UnitSystem units = job.units();
   Drawing d;
   d.title = "PLAN OF " + called(room);
+  d.north = job.plan().site.north - room.angle;
   d.marks = roomMarks(job, room);
   const double x = inMetres(room.length), y = inMetres(room.width);
   d.measures = {{{0, 0}, {x, 0}, -22, printLength(room.length, units)},
@@ -96,8 +167,8 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
   addBox(room.panel, "Panel", units, d);
   if (room.plumbingArea) {
     const RoomBox& area = *room.plumbingArea;
-    d.callouts.push_back({{"All pipes rise in here", printLength(area.length, units) + " x " +
-                                                         printLength(area.depth, units)},
+    d.callouts.push_back({{areaLabel(job, room), printLength(area.length, units) + " x " +
+                                                     printLength(area.depth, units)},
                           area.corner + Point2{0, inMetres(area.depth)},
                           Ink::Black,
                           true});
@@ -152,14 +223,18 @@ Ring boxOn(const EquipmentRoom& room, const WallView& wall, const RoomBox& box) 
 }
 
 void addElevationBox(const EquipmentRoom& room, const WallView& wall,
-                     const std::optional<RoomBox>& box, const LineStyle& line, const char* name,
-                     Drawing& d) {
+                     const std::optional<RoomBox>& box, const LineStyle& line,
+                     const std::string& name, UnitSystem units, Drawing& d) {
   if (!box) return;
   const Ring ring = boxOn(room, wall, *box);
   const bool area = !line.dash.empty();
   MarkPen(d.marks, room.id, Layer::Room)
       .ring(ring, line, area ? std::optional<FillStyle>() : FillStyle{Ink::PaleGrey});
-  d.callouts.push_back({{name}, lerp(ring[2], ring[3], 0.5), Ink::Black, true});
+  d.callouts.push_back({{name, printLength(box->height, units) + " high"},
+                        lerp(ring[2], ring[3], 0.5),
+                        Ink::Black,
+                        true,
+                        true});
 }
 
 /// The upright pipe at a port, heights over the floor: as far as its run goes up or down within a
@@ -194,9 +269,9 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
   }
   MarkPen shell(d.marks, room.id, Layer::Room);
   shell.path({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}}, kWall);
-  addElevationBox(room, wall, room.skid, kLine, "Equipment skid", d);
-  addElevationBox(room, wall, room.panel, kLine, "Panel", d);
-  addElevationBox(room, wall, room.plumbingArea, kArea, "All pipes rise in here", d);
+  addElevationBox(room, wall, room.skid, kLine, "Equipment skid", units, d);
+  addElevationBox(room, wall, room.panel, kLine, "Panel", units, d);
+  addElevationBox(room, wall, room.plumbingArea, kArea, areaLabel(job, room), units, d);
   for (const Port& port : room.ports) {
     const double r = nominalInches(port.size).value_or(1) * kMetresPerInch / 2;
     const Point2 c{wall.right(room, port.at), inMetres(port.height) + r};
@@ -208,6 +283,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
     }
     pen.circle(c, r, line, FillStyle{Ink::White});
     d.callouts.push_back(portCallout(job, port, c));
+    d.callouts.back().leader = true;
   }
   d.levels = {{0, wall.length, printElevation(room.floor, units) + "  floor"}};
   d.measures = {{{0, 0}, {wall.length, 0}, -18, printLength(metres(wall.length), units)}};
@@ -248,6 +324,20 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
                rows, width);
 }
 
+std::string risingNote(const SheetJob& job) {
+  std::string outside;
+  bool marked = false;
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    marked = marked || room.plumbingArea.has_value();
+    const std::string more = risersOutside(job, room);
+    if (!more.empty()) outside += (outside.empty() ? "" : ", ") + more;
+  }
+  const std::string unions = "nions above the floor on every pressure pipe.";
+  if (!marked) return "U" + unions;
+  return "All pipe rises inside the marked area at the equipment's right-hand side" +
+         (outside.empty() ? "" : ", but for " + outside) + "; u" + unions;
+}
+
 } // namespace
 
 void roomSheet(const SheetJob& job, PageFlow& flow) {
@@ -260,13 +350,11 @@ void roomSheet(const SheetJob& job, PageFlow& flow) {
     }
   }
   if (!job.plan().rooms.empty()) {
-    flow.add(
-        paragraphs("NOTES",
-                   {"All pipe rises inside the marked area at the equipment's right-hand side; "
-                    "unions above the floor on every pressure pipe.",
-                    "Keep the working space at the panel clear of pipe, valves and stores.",
-                    "Floor drain, light and ventilation by the general contractor."},
-                   flow.columnWidth(), true));
+    flow.add(paragraphs("NOTES",
+                        {risingNote(job),
+                         "Keep the working space at the panel clear of pipe, valves and stores.",
+                         "Floor drain, light and ventilation by the general contractor."},
+                        flow.columnWidth(), true));
   }
 }
 
