@@ -103,24 +103,24 @@ int run(const QCommandLineParser& parsed, Streams streams) {
 }
 
 QList<QCommandLineOption> options() {
-  return {
-      {"out", "Write into this folder; default <plan>-sheets here.", "FOLDER"},
-      {"paper",
-       "Paper size, several with commas: arch-b to arch-e, ansi-b to ansi-d, a4 to a1. Default "
-       "arch-d, or a1 for metric plans.",
-       "SIZE"},
-      {"scale", "Scale of the plan, 120 for 1:120; default the largest standard one that fits.",
-       "N"},
-      {"sheets",
-       "Only these sheets, with commas: cover, coordination, placement, excavation, "
-       "vault-sections, plan, long-section, run-sections, room, details, schedules, electrical, "
-       "electrical-schedules, findings, calculations; a discipline G, C, P or E; or a sheet's "
-       "number. Default all.",
-       "SHEETS"},
-      startOption(),
-      upkeepTableOption(),
-      catalogOption(),
-      profileOption()};
+  return {{"out", "Write into this folder; default <plan>-sheets here.", "FOLDER"},
+          {"paper",
+           "Paper size, several with commas: arch-b to arch-e, ansi-b to ansi-d, a4 to a1. Default "
+           "arch-d, or a1 for metric plans.",
+           "SIZE"},
+          {"scale", "Scale of the plan, 120 for 1:120; default the largest standard one that fits.",
+           "N"},
+          {"sheets",
+           "Only these sheets, with commas: cover, coordination, placement, excavation, "
+           "setting-out, vault-sections, plan, long-section, run-sections, room, details, "
+           "schedules, electrical, "
+           "electrical-schedules, findings, calculations; a discipline G, C, P or E; or a sheet's "
+           "number. Default all.",
+           "SHEETS"},
+          startOption(),
+          upkeepTableOption(),
+          catalogOption(),
+          profileOption()};
 }
 
 } // namespace

@@ -5,18 +5,9 @@
 
 #include "core/exchange/list_table.h"
 #include "core/rules/review.h"
+#include "core/study/stake_points.h"
 
 namespace sump {
-
-struct StakePoint {
-  Point2 at;
-  std::optional<Length> elevation; ///< left out: no level is known there
-  std::string what;
-};
-
-/// Vault corners (underside of the slab), centres (inside floor) and manways (rim), run ends and
-/// corners (invert), rooms (floor), basins, sewers, buildings and pavements (ground).
-std::vector<StakePoint> stakePoints(const Plan& plan, const Study& study);
 
 ListTable stakeOutTable(const Plan& plan, const Study& study);
 std::string stakeOutCsv(const Plan& plan, const Study& study);

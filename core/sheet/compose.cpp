@@ -37,6 +37,12 @@ const std::vector<Maker>& makers() {
        coordinationSheet},
       {{"placement", "C-1", "Vault placement"}, "Plan", "As shown", Nothing, false, placementSheet},
       {{"excavation", "C-1", "Excavation"}, "Plan", "As shown", Nothing, false, excavationSheet},
+      {{"setting-out", "C-1", "Setting-out points"},
+       "Schedule",
+       "None",
+       Letters,
+       false,
+       settingOutSheet},
       {{"vault-sections", "C-3", "Vault sections"},
        "Section",
        "As shown",
@@ -134,13 +140,30 @@ DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<Inde
   return best;
 }
 
+/// `, WW-1 to OF-1`: the runs whose sections stand on the page, by the titles over them.
+std::string runsShown(const Page& page) {
+  std::string first, last;
+  for (const PageItem& item : page.items) {
+    const auto* text = std::get_if<PageText>(&item);
+    if (text == nullptr || !text->bold || text->height < 3.4) continue;
+    const std::size_t end = text->text.find("  ");
+    if (end == std::string::npos || text->text.find('-') >= end) continue;
+    last = text->text.substr(0, end);
+    if (first.empty()) first = last;
+  }
+  if (first.empty()) return {};
+  return ", " + (first == last ? first : first + " to " + last);
+}
+
 /// `P-101`: the series of the first kind on the page and the count in it.
 void nameAndNumber(DraftPages& pages) {
   std::map<std::string_view, int> count;
   for (DraftPage& page : pages) {
     std::string title;
-    for (std::size_t kind : page.kinds)
+    for (std::size_t kind : page.kinds) {
       title += (title.empty() ? "" : "; ") + std::string(makers()[kind].kind.title);
+      if (makers()[kind].fill == runSectionSheet) title += runsShown(page.page);
+    }
     page.page.title = title;
     const std::string_view series = makers()[page.kinds.front()].kind.series;
     const int n = ++count[series];

@@ -69,7 +69,16 @@ Block generalNotes(const Review& review, double width) {
       width, true);
 }
 
-Block cautions(double width) {
+bool hasAirGap(const Plan& plan) {
+  for (const Run& run : plan.runs) {
+    for (const InlinePart& part : run.parts) {
+      if (part.kind == PartKind::AirGap) return true;
+    }
+  }
+  return false;
+}
+
+Block cautions(const Plan& plan, double width) {
   return paragraphs(
       "CAUTIONS",
       {"CALL BEFORE YOU DIG: have all utilities located and marked; dig by hand near them. Lines "
@@ -82,8 +91,9 @@ Block cautions(double width) {
        "under the load; keep clear of overhead lines.",
        "ELECTRICAL: work by licensed electricians, locked out and tested dead; seal conduits into "
        "vaults against gas and water.",
-       "CROSS-CONNECTION: reclaimed water is not for drinking. Keep the air gap or tested "
-       "backflow assembly on the fresh-water make-up; mark reclaimed pipe and outlets."},
+       std::string("CROSS-CONNECTION: reclaimed water is not for drinking. Keep the ") +
+           (hasAirGap(plan) ? "air gap" : "tested backflow assembly") +
+           " on the fresh-water make-up; mark reclaimed pipe and outlets."},
       width, false);
 }
 

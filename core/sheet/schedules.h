@@ -12,7 +12,9 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width);
 Block chamberSchedule(const Review& review, double width);
 Block manwaySchedule(const Review& review, double width);
 Block generalNotes(const Review& review, double width);
-Block cautions(double width);
+/// Does a run of the plan have an air gap?
+bool hasAirGap(const Plan& plan);
+Block cautions(const Plan& plan, double width);
 /// Warnings and errors by number; no body when there are none.
 Block findingList(const Review& review, double width);
 /// The services, existing utilities and symbols that the plan uses.

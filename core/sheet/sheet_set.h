@@ -48,6 +48,7 @@ void coverSheet(const SheetJob& job, const std::vector<IndexLine>& index, PageFl
 void coordinationSheet(const SheetJob& job, PageFlow& flow);
 void placementSheet(const SheetJob& job, PageFlow& flow);
 void excavationSheet(const SheetJob& job, PageFlow& flow);
+void settingOutSheet(const SheetJob& job, PageFlow& flow);
 void vaultSectionSheet(const SheetJob& job, PageFlow& flow);
 void planSheet(const SheetJob& job, PageFlow& flow);
 void trainSectionSheet(const SheetJob& job, PageFlow& flow);

@@ -459,8 +459,35 @@ inline void KnownNumbers::openings(const Review& review) {
   }
 }
 
-/// C-1: overall length and width of each dig's bottom, along and across its first vault.
+/// C-1: where runs, drains and manways stand, tops of baffles; overall length and width of each
+/// dig's bottom, along and across its first vault.
 inline void KnownNumbers::digs(const Review& review) {
+  const auto place = [&](Point2 at) {
+    on("C-1", Printed::Level, at.x);
+    on("C-1", Printed::Level, at.y);
+  };
+  for (const RunStudy& run : review.study.runs) {
+    for (const RunPoint& point : run.points)
+      place(flat(point.at));
+  }
+  for (const Basin& basin : review.plan.basins)
+    place(basin.at);
+  for (const SewerConnection& sewer : review.plan.sewers)
+    place(sewer.at);
+  for (const WashEquipment& wash : review.plan.washes)
+    place(wash.at);
+  for (const VaultStudy& vault : review.study.vaults) {
+    for (const ManwayStudy& manway : vault.manways)
+      place(manway.at);
+  }
+  for (const Vault& vault : review.plan.vaults) {
+    for (const Manway& manway : vault.manways) {
+      on("C-1", Printed::Length, manway.at.x + (vault.length / 2.0 - vault.wall).value());
+      on("C-1", Printed::Length, manway.at.y + (vault.width / 2.0 - vault.wall).value());
+    }
+    for (const Baffle& baffle : vault.baffles)
+      on("C-1", Printed::Level, (vault.floor + vault.insideHeight - baffle.topGap).value());
+  }
   for (const PitStudy& pit : review.study.earth.pits) {
     const double angle = inRadians(review.plan.vaults.find(pit.vaults.front())->angle);
     for (double turn : {0.0, kPi / 2}) {

@@ -291,6 +291,8 @@ TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
   EXPECT_FALSE(anySays(pages, "SP-C"));
   EXPECT_TRUE(anySays(pages, "Next vault in"));
   EXPECT_TRUE(anySays(pages, "needed 1, drawn 2"));
+  EXPECT_TRUE(anySays(pages, "RUN POINTS"));
+  EXPECT_TRUE(anySays(pages, "MANWAYS AND BAFFLES"));
   EXPECT_TRUE(anySays(pages, "NOT DECIDED FOR WANT OF AN INPUT"));
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     const Plan& plan = reviewOf(name).plan;

@@ -43,7 +43,7 @@ private:
 void addGroundWork(const SheetJob& job, Steps& steps) {
   steps.add("locate",
             "Have all utilities located and marked; expose crossings by hand. Stake out "
-            "vault corners and run ends from sheet C-101.",
+            "vault corners from the vault placement sheet and runs from the setting-out sheet.",
             "General contractor, surveyor", {}, "Marks seen and photographed");
   steps.add("inverts",
             "Survey the outlet inverts of the drains and the invert at the sewer; report "
@@ -104,8 +104,9 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
             "Equipment supplier, plumber", {"room"}, "Alignment checked");
   if (has(job, Service::MakeUp)) {
     steps.add("make-up",
-              "Join the fresh-water make-up through its air gap or reduced-pressure "
-              "assembly.",
+              hasAirGap(job.plan())
+                  ? "Join the fresh-water make-up through its air gap."
+                  : "Join the fresh-water make-up through its tested backflow assembly.",
               "Plumber", {"equipment"}, "Assembly tested by a certified tester");
   }
   steps.add("power",
@@ -165,7 +166,7 @@ void coordinationSheet(const SheetJob& job, PageFlow& flow) {
                  {{"Step", Align::Centre}, {"By"}, {"After steps"}, {"Hold point"}, {"Work"}},
                  steps.rows(), wide));
   flow.add(supplierTable(job, wide));
-  flow.add(cautions(flow.columnWidth()));
+  flow.add(cautions(job.plan(), flow.columnWidth()));
   flow.add(generalNotes(job.review, flow.columnWidth()));
 }
 
