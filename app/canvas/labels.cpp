@@ -184,8 +184,7 @@ void placeTanks(Placer& placer, const Scene& scene, const View& view) {
   for (const Vault& vault : scene.plan().vaults) {
     const Ring ring = outline(vault);
     placer.area(vault.id, q(vault.name.empty() ? vault.id : vault.name),
-                besideThePipes(vault, ring, view),
-                pixelsAcross(ring, view) * 1.3, 13, true);
+                besideThePipes(vault, ring, view), pixelsAcross(ring, view) * 1.3, 13, true);
   }
   for (const EquipmentRoom& room : scene.plan().rooms) {
     const Ring ring = outline(room);
@@ -198,6 +197,23 @@ void placeRuns(Placer& placer, const Scene& scene) {
     const std::optional<Polyline> line = scene.locator().centreline(run);
     if (line && line->size() >= 2) placer.run(run, *line);
   }
+}
+
+/// By the middle of the edge that lies lowest in the view, this far (metres) inside of it: large
+/// areas are named at their rim, so that their middle is free for what stands on them.
+Point2 insideLowestEdge(const Ring& outline, double in) {
+  Point2 low = outline.front();
+  double least = 1e300;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Point2 middle = lerp(outline[i], outline[(i + 1) % outline.size()], 0.5);
+    if (middle.y < least) {
+      least = middle.y;
+      low = middle;
+    }
+  }
+  const Point2 heart = centroid(outline);
+  const double way = distance(low, heart);
+  return way > in ? lerp(low, heart, in / way) : heart;
 }
 
 void placeSite(Placer& placer, const Scene& scene, const View& view) {
@@ -213,9 +229,8 @@ void placeSite(Placer& placer, const Scene& scene, const View& view) {
   for (const Building& b : plan.buildings)
     placer.area(b.id, q(b.name), centroid(b.outline), pixelsAcross(b.outline, view), 14, false);
   for (const Pavement& p : plan.pavements) {
-    const Box box = boxOf(p.outline);
-    const Point2 corner{lerp(box.low, box.high, 0.5).x, box.low.y + 12 / view.scale()};
-    placer.area(p.id, q(p.name), corner, pixelsAcross(p.outline, view) * 0.7, 12, false);
+    placer.area(p.id, q(p.name), insideLowestEdge(p.outline, 12 / view.scale()),
+                pixelsAcross(p.outline, view) * 0.7, 12, false);
   }
   for (const SpotElevation& s : plan.spots)
     placer.beside(s.id, q(printElevation(s.elevation, plan.project.units)), s.at,

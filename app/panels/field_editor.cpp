@@ -33,6 +33,14 @@ QWidget* makeCombo(const Field& field, const Write& write) {
     combo->setItemData(i, combo->itemText(i), Qt::ToolTipRole);
   combo->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   combo->setMinimumContentsLength(8);
+  // Without a glossary's words of its own the box tells the whole of a choice that it cuts.
+  QObject::connect(combo, &QComboBox::currentTextChanged, combo, [combo](const QString& text) {
+    const QVariant told = combo->property("told-choice");
+    if (combo->toolTip().isEmpty() || combo->toolTip() == told.toString()) {
+      combo->setToolTip(text);
+      combo->setProperty("told-choice", text);
+    }
+  });
   QObject::connect(combo, &QComboBox::activated, combo,
                    [write](int item) { write(QString::number(item)); });
   return combo;

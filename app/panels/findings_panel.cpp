@@ -167,8 +167,10 @@ void FindingsPanel::showDetail() {
   takeBack_->setEnabled(accepted != nullptr);
   if (finding == nullptr) return;
   const Rule* rule = ruleById(finding->rule);
-  QString text = tr("<b>To mend it:</b> %1<br><small>%2</small>")
-                     .arg(messageText(finding->mend).toHtmlEscaped(),
+  // The whole of it first: the list may have room for its beginning only.
+  QString text = tr("%1<br><b>To mend it:</b> %2<br><small>%3</small>")
+                     .arg(messageText(finding->what).toHtmlEscaped(),
+                          messageText(finding->mend).toHtmlEscaped(),
                           rule == nullptr ? QString() : q(rule->citation).toHtmlEscaped());
   if (accepted != nullptr) {
     text.prepend(tr("<b>Accepted by %1, %2:</b> %3<br>")
@@ -182,7 +184,10 @@ QString FindingsPanel::summary(const Review& review) {
   int counts[3] = {0, 0, 0};
   for (const Finding& finding : review.findings)
     ++counts[static_cast<std::size_t>(finding.severity)];
-  return tr("%1 errors, %2 warnings, %3 notes").arg(counts[2]).arg(counts[1]).arg(counts[0]);
+  const QString errors = counts[2] == 1 ? tr("1 error") : tr("%1 errors").arg(counts[2]);
+  const QString warnings = counts[1] == 1 ? tr("1 warning") : tr("%1 warnings").arg(counts[1]);
+  const QString notes = counts[0] == 1 ? tr("1 note") : tr("%1 notes").arg(counts[0]);
+  return tr("%1, %2, %3").arg(errors, warnings, notes);
 }
 
 } // namespace sump

@@ -61,6 +61,42 @@ void drawCheckBox(QPainter* painter, const QStyleOption* option) {
   painter->restore();
 }
 
+/// Two arrow heads that say "more of this bar", in the colour of the window's words.
+QIcon moreIcon(bool down, const QWidget* widget) {
+  const QPalette palette = widget != nullptr ? widget->palette() : QApplication::palette();
+  constexpr int kSide = 12;
+  QIcon icon;
+  for (const double ratio : {1.0, 2.0}) {
+    QPixmap pixmap(QSize(kSide, kSide) * ratio);
+    pixmap.setDevicePixelRatio(ratio);
+    pixmap.fill(Qt::transparent);
+    QPainter painter(&pixmap);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(palette.color(QPalette::WindowText), 1.5));
+    if (down) {
+      painter.translate(kSide, 0);
+      painter.rotate(90);
+    }
+    for (const double x : {2.0, 6.5})
+      painter.drawPolyline(QPolygonF({{x, 2}, {x + 3.5, 6}, {x, 10}}));
+    painter.end();
+    icon.addPixmap(pixmap);
+  }
+  return icon;
+}
+
+/// A tool or choice that is on is told from its neighbours by a wash of the accent.
+void drawOn(QPainter* painter, const QStyleOption* option) {
+  QColor wash = option->palette.color(QPalette::Highlight);
+  wash.setAlphaF(0.45f);
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  painter->setPen(QPen(edgeColor(option->palette), 1));
+  painter->setBrush(wash);
+  painter->drawRoundedRect(QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5), 2, 2);
+  painter->restore();
+}
+
 /// A ring with a letter, in the colours of the window.
 QIcon signIcon(const QString& letter, const QWidget* widget) {
   const QPalette palette = widget != nullptr ? widget->palette() : QApplication::palette();
@@ -106,6 +142,12 @@ void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
     // A flat button has no edge, and a field without a frame neither.
     if (widget != nullptr && !widget->property("flat").toBool()) drawEdge(painter, option);
     return;
+  case PE_PanelButtonTool:
+    QProxyStyle::drawPrimitive(element, option, painter, widget);
+    if (option->state.testFlag(State_On) &&
+        option->palette.color(QPalette::Window).lightness() < 128) // plain enough on a light ground
+      drawOn(painter, option);
+    return;
   default:
     QProxyStyle::drawPrimitive(element, option, painter, widget);
   }
@@ -141,9 +183,26 @@ QIcon WindowStyle::standardIcon(StandardPixmap which, const QStyleOption* option
   case SP_MessageBoxWarning:
   case SP_MessageBoxCritical:
     return signIcon("!", widget);
+  case SP_ToolBarHorizontalExtensionButton:
+  case SP_ToolBarVerticalExtensionButton:
+    return moreIcon(which == SP_ToolBarVerticalExtensionButton, widget);
   default:
     return QProxyStyle::standardIcon(which, option, widget);
   }
+}
+
+/// A choice that is longer than its box ends in dots; its tooltip has the whole of it.
+void WindowStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                              const QWidget* widget) const {
+  const auto* combo = qstyleoption_cast<const QStyleOptionComboBox*>(option);
+  if (element != CE_ComboBoxLabel || combo == nullptr) {
+    return QProxyStyle::drawControl(element, option, painter, widget);
+  }
+  QStyleOptionComboBox fitted(*combo);
+  const int room = subControlRect(CC_ComboBox, combo, SC_ComboBoxEditField, widget).width() -
+                   (combo->currentIcon.isNull() ? 4 : combo->iconSize.width() + 8);
+  fitted.currentText = combo->fontMetrics.elidedText(combo->currentText, Qt::ElideRight, room);
+  QProxyStyle::drawControl(element, &fitted, painter, widget);
 }
 
 void WindowStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
