@@ -215,6 +215,7 @@ void MainWindow::goTo(const std::set<Id>& objects, std::optional<Point2> place) 
 
 void MainWindow::setDarkWindow(bool dark) {
   applyAppearance(dark);
+  redrawMoreSigns(*this);
   actions_->drawIcons();
   findings_->setDark(dark);
   action(ActionId::DarkWindow)->setChecked(dark);

@@ -62,8 +62,7 @@ void drawCheckBox(QPainter* painter, const QStyleOption* option) {
 }
 
 /// Two arrow heads that say "more of this bar", in the colour of the window's words.
-QIcon moreIcon(bool down, const QWidget* widget) {
-  const QPalette palette = widget != nullptr ? widget->palette() : QApplication::palette();
+QIcon moreIcon(bool down, const QPalette& palette) {
   constexpr int kSide = 12;
   QIcon icon;
   for (const double ratio : {1.0, 2.0}) {
@@ -185,7 +184,8 @@ QIcon WindowStyle::standardIcon(StandardPixmap which, const QStyleOption* option
     return signIcon("!", widget);
   case SP_ToolBarHorizontalExtensionButton:
   case SP_ToolBarVerticalExtensionButton:
-    return moreIcon(which == SP_ToolBarVerticalExtensionButton, widget);
+    return moreIcon(which == SP_ToolBarVerticalExtensionButton,
+                    option != nullptr ? option->palette : QApplication::palette());
   default:
     return QProxyStyle::standardIcon(which, option, widget);
   }
