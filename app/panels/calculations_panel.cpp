@@ -30,7 +30,8 @@ constexpr int kNumberRole = Qt::UserRole;
 QString searched(const NumberedCalculation& entry) {
   const Calculation& c = entry.calculation;
   return shown(entry.number + ' ' + c.title + ' ' + c.object + ' ' + c.section + ' ' + c.formula +
-               ' ' + c.id + ' ' + c.needs);
+               ' ' + c.id + ' ' + c.needs) +
+         ' ' + coreText(c.title);
 }
 
 QString numberOf(const QTreeWidgetItem* item) {
@@ -289,7 +290,7 @@ bool CalculationsPanel::sameTree() const {
   for (std::size_t s = 0; s < listed_.size(); ++s) {
     const QTreeWidgetItem& head = *tree_->topLevelItem(static_cast<int>(s));
     const CalculationSection& section = listed_[s];
-    if (head.text(0) != shown(section.title) || numberOf(&head) != shown(section.number) ||
+    if (head.text(0) != coreText(section.title) || numberOf(&head) != shown(section.number) ||
         head.childCount() != static_cast<int>(section.entries.size()))
       return false;
   }
@@ -297,7 +298,7 @@ bool CalculationsPanel::sameTree() const {
 }
 
 void CalculationsPanel::addSection(const CalculationSection& section) {
-  auto* head = new QTreeWidgetItem(tree_, {shown(section.title)});
+  auto* head = new QTreeWidgetItem(tree_, {coreText(section.title)});
   head->setData(0, kNumberRole, shown(section.number));
   QFont bold = head->font(0);
   bold.setBold(true);
@@ -323,8 +324,8 @@ void CalculationsPanel::fillItem(QTreeWidgetItem& item, const NumberedCalculatio
     if (item.data(column, role).toString() != text) item.setData(column, role, text);
   };
   put(0, kNumberRole, shown(entry.number));
-  put(0, Qt::DisplayRole, shown(c.title));
-  put(0, Qt::ToolTipRole, shown(entry.number + "  " + c.title));
+  put(0, Qt::DisplayRole, coreText(c.title));
+  put(0, Qt::ToolTipRole, shown(entry.number) + "  " + coreText(c.title));
   put(1, Qt::DisplayRole, shown(c.object));
   put(2, Qt::DisplayRole, c.decided ? shown(printResult(c, units)) : tr("cannot be decided"));
   put(2, Qt::ToolTipRole, c.decided ? QString() : tr("Needs %1").arg(shown(c.needs)));
