@@ -5,6 +5,8 @@
 #include <QPainter>
 #include <QStyleOption>
 
+#include <functional>
+
 namespace sump {
 
 namespace {
@@ -61,16 +63,26 @@ void drawCheckBox(QPainter* painter, const QStyleOption* option) {
   painter->restore();
 }
 
-/// Two arrow heads that say "more of this bar", in the colour of the window's words.
-QIcon moreIcon(bool down, const QPalette& palette) {
-  constexpr int kSide = 12;
+/// Painted afresh for plain and for fine screens, so that neither sees it blurred.
+QIcon paintedIcon(int side, const std::function<void(QPainter&)>& paint) {
   QIcon icon;
   for (const double ratio : {1.0, 2.0}) {
-    QPixmap pixmap(QSize(kSide, kSide) * ratio);
+    QPixmap pixmap(QSize(side, side) * ratio);
     pixmap.setDevicePixelRatio(ratio);
     pixmap.fill(Qt::transparent);
     QPainter painter(&pixmap);
     painter.setRenderHint(QPainter::Antialiasing);
+    paint(painter);
+    painter.end();
+    icon.addPixmap(pixmap);
+  }
+  return icon;
+}
+
+/// Two arrow heads that say "more of this bar", in the colour of the window's words.
+QIcon moreIcon(bool down, const QPalette& palette) {
+  constexpr int kSide = 12;
+  return paintedIcon(kSide, [&](QPainter& painter) {
     painter.setPen(QPen(palette.color(QPalette::WindowText), 1.5));
     if (down) {
       painter.translate(kSide, 0);
@@ -78,10 +90,7 @@ QIcon moreIcon(bool down, const QPalette& palette) {
     }
     for (const double x : {2.0, 6.5})
       painter.drawPolyline(QPolygonF({{x, 2}, {x + 3.5, 6}, {x, 10}}));
-    painter.end();
-    icon.addPixmap(pixmap);
-  }
-  return icon;
+  });
 }
 
 /// A tool or choice that is on is told from its neighbours by a wash of the accent.
@@ -100,13 +109,7 @@ void drawOn(QPainter* painter, const QStyleOption* option) {
 QIcon signIcon(const QString& letter, const QWidget* widget) {
   const QPalette palette = widget != nullptr ? widget->palette() : QApplication::palette();
   constexpr int kSide = 40;
-  QIcon icon;
-  for (const double ratio : {1.0, 2.0}) {
-    QPixmap pixmap(QSize(kSide, kSide) * ratio);
-    pixmap.setDevicePixelRatio(ratio);
-    pixmap.fill(Qt::transparent);
-    QPainter painter(&pixmap);
-    painter.setRenderHint(QPainter::Antialiasing);
+  return paintedIcon(kSide, [&](QPainter& painter) {
     painter.setPen(QPen(palette.color(QPalette::Link), 2.5));
     const QRectF ring(4, 4, kSide - 8, kSide - 8);
     painter.drawEllipse(ring);
@@ -116,10 +119,7 @@ QIcon signIcon(const QString& letter, const QWidget* widget) {
     painter.setFont(font);
     painter.setPen(palette.color(QPalette::WindowText));
     painter.drawText(ring, Qt::AlignCenter, letter);
-    painter.end();
-    icon.addPixmap(pixmap);
-  }
-  return icon;
+  });
 }
 
 } // namespace

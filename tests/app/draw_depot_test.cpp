@@ -235,8 +235,8 @@ void DrawDepot::drawEquipmentLines() {
   setChoice("Hangs in manway", 1);
   set("Bracket foot", "98.75");
   drawRun(Service::Underflow, "Underflow", "65.7\t69.5\ne65.7\t69.5\t101\ne65.7\t91.6\t100.85\n");
-  addPart(PartKind::BallValve, 0, "12");
-  addPart(PartKind::Union, 0, "32");
+  addPart(PartKind::BallValve, 0, "16");
+  addPart(PartKind::Union, 0, "40");
   drawRun(Service::FloatConduit, "Float conduit",
           "66.8\t59.5\t97.85\ne66.8\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
   addConductors("14", "2", CircuitKind::Class2);
