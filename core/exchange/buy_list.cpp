@@ -1,16 +1,11 @@
 #include "core/exchange/buy_list.h"
 
+#include "core/units/earth.h"
 #include "core/units/print.h"
 
 #include <cmath>
 
 namespace sump {
-
-namespace {
-
-constexpr double kCubicYard = 27 * kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
-
-} // namespace
 
 BuyList buyList(const Review& review, const BuyOptions& options) {
   const Catalog& catalog = options.catalog != nullptr ? *options.catalog : builtinCatalog();
@@ -46,7 +41,7 @@ double inUnit(double amount, BillUnit unit, UnitSystem units) {
   case BillUnit::Length:
     return metric ? amount : inFeet(metres(amount));
   case BillUnit::Volume:
-    return metric ? amount : amount / kCubicYard;
+    return metric ? amount : amount / kCubicMetresPerCubicYard;
   case BillUnit::Liquid:
     return metric ? amount * 1000 : amount / (kCubicMetresPerGallon / 4);
   case BillUnit::Each:

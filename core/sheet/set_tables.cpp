@@ -3,6 +3,7 @@
 #include "core/plan/keys.h"
 #include "core/sheet/part_place.h"
 #include "core/sheet/tags.h"
+#include "core/units/earth.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -37,8 +38,7 @@ std::string partName(const SheetJob& job, std::string_view key) {
 
 std::string earthText(Volume v, UnitSystem units) {
   if (units == UnitSystem::Metric) return printVolume(v, units);
-  constexpr double kYard = 3 * kMetresPerFoot;
-  return grouped(v.value() / (kYard * kYard * kYard), 1) + " yd\u00B3";
+  return grouped(inCubicYards(v), 1) + " yd\u00B3";
 }
 
 Block revisionTable(const SheetJob& job, double width) {

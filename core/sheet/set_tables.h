@@ -20,8 +20,9 @@ std::string earthText(Volume v, UnitSystem units);
 
 Block revisionTable(const SheetJob& job, double width);
 Block acceptedTable(const SheetJob& job, double width);
-/// Outside sizes, elevations and weights of the vaults.
+/// Every pipe through a wall, a baffle or a riser.
 Block openingTable(const SheetJob& job, double width);
+/// Outside sizes, elevations and weights of the vaults.
 Block settingTable(const SheetJob& job, double width);
 Block weightTable(const SheetJob& job, double width);
 Block pitTable(const SheetJob& job, double width);

@@ -1,5 +1,6 @@
 #include "core/study/calculation_print.h"
 
+#include "core/units/earth.h"
 #include "core/units/print.h"
 #include "core/units/temperature.h"
 
@@ -88,9 +89,8 @@ bool isSolid(const Calculation& c) {
 
 std::string printOf(const Calculation& c, double si, QuantityKind kind, UnitSystem units,
                     int count) {
-  constexpr double kYard = 3 * kMetresPerFoot;
   if (kind == QuantityKind::Volume && units == UnitSystem::UsCustomary && isSolid(c)) {
-    return figures(si / (kYard * kYard * kYard), count) + " yd\u00B3";
+    return figures(si / kCubicMetresPerCubicYard, count) + " yd\u00B3";
   }
   return printQuantity(si, kind, units, count);
 }

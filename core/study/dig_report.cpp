@@ -3,6 +3,7 @@
 #include "core/study/calculation_entry.h"
 #include "core/study/object_names.h"
 #include "core/study/place_text.h"
+#include "core/units/earth.h"
 #include "core/units/print.h"
 
 namespace sump {
@@ -20,9 +21,9 @@ const std::string kEgress = "29 CFR 1926.651(c)(2)";
 
 /// Earth is ordered and hauled by cubic yards or cubic metres, whatever other volumes are read in.
 std::string inYards(const Decided<Volume>& volume) {
-  constexpr double kYard = 27 * kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
-  const double v = volume ? volume->value() : 0;
-  return "that is " + fixed(v / kYard, 1) + " yd\u00B3 or " + fixed(v, 1) + " m\u00B3";
+  const Volume v = volume ? *volume : cubicMetres(0);
+  return "that is " + fixed(inCubicYards(v), 1) + " yd\u00B3 or " + fixed(v.value(), 1) +
+         " m\u00B3";
 }
 
 std::string clashName(const Plan& plan, const DigClash& clash) {

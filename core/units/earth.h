@@ -1,0 +1,15 @@
+#pragma once
+// Earth and concrete, which the trade measures and pays in cubic yards where lengths are in feet.
+
+#include "core/units/quantity.h"
+
+namespace sump {
+
+inline constexpr double kCubicMetresPerCubicYard =
+    27 * kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
+
+constexpr double inCubicYards(Volume v) {
+  return v.value() / kCubicMetresPerCubicYard;
+}
+
+} // namespace sump
