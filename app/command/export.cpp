@@ -102,6 +102,13 @@ int run(const QCommandLineParser& parsed, Streams streams) {
   return opened.status();
 }
 
+QString sheetKeys() {
+  QStringList keys;
+  for (const SheetKind& kind : sheetKinds())
+    keys << QString::fromUtf8(kind.key.data(), static_cast<qsizetype>(kind.key.size()));
+  return keys.join(", ");
+}
+
 QList<QCommandLineOption> options() {
   return {{"out", "Write into this folder; default <plan>-sheets here.", "FOLDER"},
           {"paper",
@@ -111,11 +118,8 @@ QList<QCommandLineOption> options() {
           {"scale", "Scale of the plan, 120 for 1:120; default the largest standard one that fits.",
            "N"},
           {"sheets",
-           "Only these sheets, with commas: cover, coordination, placement, excavation, "
-           "setting-out, vault-sections, plan, long-section, run-sections, room, details, "
-           "schedules, electrical, "
-           "electrical-schedules, findings, calculations; a discipline G, C, P or E; or a sheet's "
-           "number. Default all.",
+           "Only these sheets, with commas: " + sheetKeys() +
+               "; a discipline G, C, P or E; or a sheet's number. Default all.",
            "SHEETS"},
           startOption(),
           upkeepTableOption(),
