@@ -24,6 +24,7 @@ struct Block {
   std::vector<PaperStrip> head; ///< repeated on every continuation
   std::vector<PaperStrip> body;
   bool toScale = false; ///< a drawing: it may not be enlarged
+  std::string run{};    ///< the tag of the run that it is the section of; else empty
   double height() const;
 };
 

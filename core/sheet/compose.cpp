@@ -140,18 +140,10 @@ DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<Inde
   return best;
 }
 
-/// `, WW-1 to OF-1`: the runs whose sections stand on the page, by the titles over them.
-std::string runsShown(const Page& page) {
-  std::string first, last;
-  for (const PageItem& item : page.items) {
-    const auto* text = std::get_if<PageText>(&item);
-    if (text == nullptr || !text->bold || text->height < 3.4) continue;
-    const std::size_t end = text->text.find("  ");
-    if (end == std::string::npos || text->text.find('-') >= end) continue;
-    last = text->text.substr(0, end);
-    if (first.empty()) first = last;
-  }
-  if (first.empty()) return {};
+/// `, WW-1 to OF-1`
+std::string runsShown(const DraftPage& page) {
+  if (page.runs.empty()) return {};
+  const std::string &first = page.runs.front(), &last = page.runs.back();
   return ", " + (first == last ? first : first + " to " + last);
 }
 
@@ -162,7 +154,7 @@ void nameAndNumber(DraftPages& pages) {
     std::string title;
     for (std::size_t kind : page.kinds) {
       title += (title.empty() ? "" : "; ") + std::string(makers()[kind].kind.title);
-      if (makers()[kind].fill == runSectionSheet) title += runsShown(page.page);
+      if (makers()[kind].fill == runSectionSheet) title += runsShown(page);
     }
     page.page.title = title;
     const std::string_view series = makers()[page.kinds.front()].kind.series;
@@ -189,7 +181,7 @@ DraftPages wholeSet(const SheetJob& job) {
   for (std::size_t i = 1; i < makers().size(); ++i) {
     if (!makers()[i].joins) append(others, volume(job, i, {}));
   }
-  DraftPages front{{borderedPage(job), {0}}};
+  DraftPages front{{borderedPage(job), {0}, {}}};
   constexpr int kTries = 9;
   for (int i = 0; i < kTries; ++i) {
     DraftPages pages = front;

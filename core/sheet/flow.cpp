@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 #include <stdexcept>
+#include <utility>
 
 namespace sump {
 
@@ -81,7 +82,7 @@ Page& PageFlow::page() {
 }
 
 void PageFlow::turnPage() {
-  pages_.push_back({borderedPage(job_), {}});
+  pages_.push_back({borderedPage(job_), {}, {}});
   taken_ = {titleBox(pages_.back().page).grown(kSheetInset - kSheetGap)};
 }
 
@@ -130,6 +131,8 @@ std::optional<Point2> PageFlow::placeFor(double width, double height) const {
 void PageFlow::put(Block& block, Point2 at, double height) {
   const double below = place(block, at, at.y + height, page());
   markKind();
+  // Told of the page on which the section begins.
+  if (!block.run.empty()) pages_.back().runs.push_back(std::exchange(block.run, {}));
   taken_.push_back({at, {at.x + block.width, below}});
 }
 

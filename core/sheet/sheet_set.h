@@ -28,6 +28,7 @@ struct SheetJob {
 struct DraftPage {
   Page page;
   std::vector<std::size_t> kinds; ///< what stands on it, by the places given to PageFlow::begin
+  std::vector<std::string> runs;  ///< tags of those whose sections begin on it
 };
 using DraftPages = std::vector<DraftPage>;
 

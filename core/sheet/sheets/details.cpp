@@ -200,7 +200,9 @@ void runSectionSheet(const SheetJob& job, PageFlow& flow) {
     if (!isDrawable(run) || run.service == Service::Interconnect) continue;
     if (planEnd(run) < 1e-6) continue; // it only rises: the room's elevation shows it
     if (const auto profile = runProfile(job.plan(), job.study(), job.catalog, run.id)) {
-      flow.add(runBlock(job, run, *profile, most));
+      Block block = runBlock(job, run, *profile, most);
+      block.run = runTags(job.plan()).at(run.id);
+      flow.add(std::move(block));
     }
   }
 }
