@@ -3,6 +3,7 @@
 #include "app/canvas/notes.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/object_names.h"
 #include "core/units/print.h"
 
 #include <QFontMetricsF>
@@ -183,8 +184,8 @@ Point2 besideThePipes(const Vault& vault, const Ring& ring, const View& view) {
 void placeTanks(Placer& placer, const Scene& scene, const View& view) {
   for (const Vault& vault : scene.plan().vaults) {
     const Ring ring = outline(vault);
-    placer.area(vault.id, q(vault.name.empty() ? vault.id : vault.name),
-                besideThePipes(vault, ring, view), pixelsAcross(ring, view) * 1.3, 13, true);
+    placer.area(vault.id, q(called(vault)), besideThePipes(vault, ring, view),
+                pixelsAcross(ring, view) * 1.3, 13, true);
   }
   for (const EquipmentRoom& room : scene.plan().rooms) {
     const Ring ring = outline(room);

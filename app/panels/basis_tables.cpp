@@ -3,6 +3,7 @@
 #include "app/panels/basis_maker.h"
 
 #include "core/plan/edits_objects.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -49,7 +50,7 @@ BasisTable deviceTable(const FieldContext& context) {
   QStringList names = {fieldText("None yet")};
   for (const WashEquipment& w : context.plan.washes) {
     washes.push_back(w.id);
-    names << shown(w.name.empty() ? w.id : w.name);
+    names << shown(called(w));
   }
   table.choice<Id>(
       "Belongs to", [](WashDevice & d) -> auto& { return d.wash; }, washes, names);

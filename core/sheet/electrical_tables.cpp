@@ -107,8 +107,8 @@ Block signalTable(const SheetJob& job, double width) {
   static constexpr const char* kKinds[] = {"24 V DC", "24 V AC", "110 V AC", "220 V AC"};
   Rows rows;
   for (const SignalCircuit& circuit : job.plan().basis.wiring.signalCircuits) {
-    rows.push_back({circuit.name.empty() ? circuit.id : circuit.name,
-                    kKinds[static_cast<std::size_t>(circuit.kind)], tagOf(job, circuit.run)});
+    rows.push_back(
+        {called(circuit), kKinds[static_cast<std::size_t>(circuit.kind)], tagOf(job, circuit.run)});
   }
   return table("SIGNALS AND FLOAT", {{"Circuit"}, {"Kind"}, {"Conduit"}}, rows, width);
 }

@@ -2,6 +2,7 @@
 
 #include "core/sheet/label_board.h"
 #include "core/sheet/section_marks.h"
+#include "core/sheet/tags.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -248,8 +249,7 @@ std::string orUnknown(const std::optional<Length>& level, UnitSystem units) {
 /// The slope to the next point.
 std::string slopeOn(const ProfileLeg& leg, UnitSystem units) {
   if (leg.vertical) return "upright";
-  constexpr double kLevel = 2e-4; // as in tags.cpp
-  if (std::abs(leg.slope) < kLevel) return "level";
+  if (isLevel(leg.slope)) return "level";
   return printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " up");
 }
 
@@ -298,10 +298,9 @@ Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
     std::string rims;
     for (const ProfileManway& m : v.manways)
       rims += (rims.empty() ? "" : ", ") + orUnknown(m.rim, units);
-    rows.push_back({v.name.empty() ? v.id : v.name, rims.empty() ? "-" : rims,
-                    printElevation(v.lidTop, units), printElevation(v.lidUnderside, units),
-                    peakOf(v, units), restOf(v, units), printElevation(v.floor, units),
-                    printElevation(v.underside, units)});
+    rows.push_back({called(v), rims.empty() ? "-" : rims, printElevation(v.lidTop, units),
+                    printElevation(v.lidUnderside, units), peakOf(v, units), restOf(v, units),
+                    printElevation(v.floor, units), printElevation(v.underside, units)});
   }
   return table("LEVELS OF THE VAULTS",
                {{"VAULT"},

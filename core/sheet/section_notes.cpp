@@ -3,6 +3,7 @@
 #include "core/sheet/section_marks.h"
 
 #include "core/plan/keys.h"
+#include "core/study/object_names.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -60,7 +61,7 @@ private:
 
 void NoteTaker::vault(const ProfileVault& v) {
   const double middle = (v.from + v.to) / 2;
-  const std::string name = v.name.empty() ? v.id : v.name;
+  const std::string name = called(v);
   add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
   add(v.id, middle, v.lidTop, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, 0, name);
   if (v.insideTo <= v.insideFrom) return;
@@ -157,8 +158,8 @@ void noteStructures(const RunProfile& profile, NoteTaker& notes) {
   std::vector<std::string> told;
   for (const ProfileStructure& s : profile.structures) {
     if (!s.level) continue;
-    const std::string text = (s.name.empty() ? s.id : s.name) + ", " +
-                             notes.at(s.kind == StructureKind::Basin ? "RIM" : "FLOOR", *s.level);
+    const std::string text =
+        called(s) + ", " + notes.at(s.kind == StructureKind::Basin ? "RIM" : "FLOOR", *s.level);
     if (std::ranges::find(told, text) != told.end()) continue;
     told.push_back(text);
     notes.add(s.id, (s.from + s.to) / 2, *s.level, text, NoteSide::Above, 2);
@@ -220,7 +221,7 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
     }
   }
   if (const ProfileChamber* c = suctionChamber(profile); c != nullptr && profile.lowWater) {
-    notes.add(profile.vaults.back().id, c->from + 0.7 * (c->to - c->from), *profile.lowWater,
+    notes.add(profile.vaults.back().id, lowWaterSign(*c), *profile.lowWater,
               notes.at("LOW WL", *profile.lowWater), NoteSide::Above, 3, Ink::ServiceBlue);
   }
   if (!profile.vaults.empty()) notes.groundwater(profile.groundwater, sectionExtent(profile));

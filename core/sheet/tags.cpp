@@ -28,12 +28,15 @@ std::string lengthText(const RunStudy& run, UnitSystem units) {
   return run.resolved ? printRunLength(run.developed, units) : "?";
 }
 
+bool isLevel(double slope) {
+  constexpr double kLevel = 2e-4; // a quarter inch in 100 ft
+  return std::abs(slope) < kLevel;
+}
+
 std::string slopeText(const RunStudy& run, UnitSystem units) {
-  // Under 0.02 % (a quarter inch in 100 ft) nobody lays to a slope: the line is level.
-  constexpr double kLevel = 2e-4;
   const Drive drive = facts(run.service).drive;
   if (!run.resolved || drive == Drive::Pressure || drive == Drive::Conduit) return {};
-  if (std::abs(run.slope) < kLevel) return {};
+  if (isLevel(run.slope)) return {};
   return printSlope(std::abs(run.slope), units) + (run.slope > 0 ? "" : " rising");
 }
 
@@ -56,23 +59,11 @@ std::string supplyName(const Supply& supply) {
 std::string objectName(const Id& id, const Plan& plan) {
   const auto tags = runTags(plan);
   if (const auto tag = tags.find(id); tag != tags.end()) return tag->second;
-  std::string name = id;
-  const auto look = [&](const auto& items) {
-    if (const auto* item = items.find(id)) name = called(*item);
-  };
-  look(plan.vaults);
-  look(plan.buildings);
-  look(plan.pavements);
-  look(plan.utilities);
-  look(plan.wells);
-  look(plan.basins);
-  look(plan.sewers);
-  look(plan.washes);
-  look(plan.rooms);
+  if (const Vault* vault = plan.vaults.find(id)) return called(*vault);
   for (const Supply& supply : plan.basis.wiring.supplies) {
-    if (supply.id == id) name = supplyName(supply);
+    if (supply.id == id) return supplyName(supply);
   }
-  return name;
+  return spokenName(plan, id);
 }
 
 std::string endText(const RunEnd& end, const Plan& plan) {

@@ -3,6 +3,7 @@
 // core/sheet.
 
 #include "core/rules/review.h"
+#include "core/study/object_names.h"
 
 #include <string>
 #include <unordered_map>
@@ -11,15 +12,13 @@ namespace sump {
 
 /// `IC-1`, `IC-2`: the service's letters and a count in the plan's order, by run id.
 std::unordered_map<Id, std::string> runTags(const Plan& plan);
-/// An object's own name, or its id.
-template <class T> std::string called(const T& item) {
-  return item.name.empty() ? item.id : item.name;
-}
 /// `6" PVC SDR 35`.
 std::string sizeAndMaterial(const Run& run, const Catalog& catalog);
 std::string sizeText(const std::string& nominal);
 /// `23.4 ft`, or `?` when the run could not be worked out.
 std::string lengthText(const RunStudy& run, UnitSystem units);
+/// Nobody lays to so small a slope.
+bool isLevel(double slope);
 /// `1/4 in/ft`; empty for level lines and where a slope means nothing (conduits, pressure).
 std::string slopeText(const RunStudy& run, UnitSystem units);
 /// What the level that sets a vault's water is: `Overflow inv.` of the vault that the overflow

@@ -1,11 +1,16 @@
 #pragma once
-// The names of objects for the study's reports. Private to core.
+// The names of objects for reports, sheets and the window.
 
 #include "core/plan/plan.h"
 
 #include <string>
 
 namespace sump {
+
+/// An object's own name, or its id.
+template <class T> std::string called(const T& item) {
+  return item.name.empty() ? item.id : item.name;
+}
 
 /// The name that people gave an object other than a run or vault, which the sheets call by tags of
 /// their own; its id where it has none.

@@ -2,6 +2,7 @@
 
 #include "core/plan/keys.h"
 #include "core/study/calculation_print.h"
+#include "core/study/object_names.h"
 #include "core/study/upkeep_parts.h"
 #include "core/units/print.h"
 
@@ -94,8 +95,7 @@ void Figures::vaults() {
   const bool any = !plan_.vaults.empty();
   const Decided<const Vault*> last =
       any ? Decided<const Vault*>(&plan_.vaults.back()) : undecided<const Vault*>({"a vault"});
-  add("lastVault", "Suction vault",
-      decide([](const Vault* v) { return v->name.empty() ? v->id : v->name; }, last));
+  add("lastVault", "Suction vault", decide([](const Vault* v) { return called(*v); }, last));
   const VaultStudy* study = any ? study_.vault(plan_.vaults.back().id) : nullptr;
   const Decided<Length> rest = study == nullptr
                                    ? undecided<Length>({"a vault"})

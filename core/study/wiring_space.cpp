@@ -1,6 +1,7 @@
 #include "core/study/wiring_space.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 #include <array>
@@ -252,8 +253,7 @@ SupplyStudy supplyStudy(const StudyContext& context, const Supply& supply) {
   SupplyStudy study;
   study.supply = supply.id;
   study.hasConduit = !supply.run.empty();
-  const auto from = given(supply.disconnect, "place of the disconnect of " +
-                                                 (supply.name.empty() ? supply.id : supply.name));
+  const auto from = given(supply.disconnect, "place of the disconnect of " + called(supply));
   std::optional<Point2> panel, skid;
   for (const EquipmentRoom& room : context.plan.rooms) {
     if (room.panel && !panel) panel = middleOf(room, *room.panel);
