@@ -102,17 +102,15 @@ void drawLevels(const Drawing& drawing, const SheetView& view, double room, Labe
 /// Extension lines, the dimension line with its strokes. Returns the dimension line's ends, along
 /// which its text goes; nothing for one too short to see.
 std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const SheetView& view,
-                                                     LabelBoard& board, Page& page) {
+                                                     LabelBoard& board) {
   const Point2 a = view.toPaper(m.from), b = view.toPaper(m.to);
   const double length = distance(a, b);
   if (length < 0.2) return std::nullopt;
   const Point2 along = (b - a) * (1 / length);
   const Point2 left{along.y, -along.x}; // y is down on the paper
   const Point2 from = a + left * m.offset, to = b + left * m.offset;
-  constexpr double kCover = 12; // as a part's line
   const auto line = [&](Point2 p, Point2 q, double width) {
-    page.items.push_back(rule(p, q, width));
-    board.avoid(p, q, kCover);
+    board.measureLine(p, q, LineStyle{Ink::Black, width, {}});
   };
   const double sign = m.offset < 0 ? -1 : 1;
   line(a + left * sign, from + left * (sign * 1.5), 0.18);
@@ -125,11 +123,11 @@ std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const She
 }
 
 /// All lines first, so that no text stands on one.
-void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& board, Page& page,
+void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& board,
                   std::vector<std::string>& unplaced) {
   std::vector<std::pair<const Measure*, Polyline>> told;
   for (const Measure& m : drawing.measures) {
-    if (const auto ends = drawMeasure(m, view, board, page)) {
+    if (const auto ends = drawMeasure(m, view, board)) {
       told.push_back({&m, {view.toSite(ends->first), view.toSite(ends->second)}});
     }
   }
@@ -204,7 +202,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   LabelBoard board(view, drawing.marks, page);
   std::vector<std::string> unplaced;
   drawLevels(drawing, view, ladderWidth(drawing), board, page);
-  drawMeasures(drawing, view, board, page, unplaced);
+  drawMeasures(drawing, view, board, unplaced);
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
   drawCallouts(drawing, board, unplaced);

@@ -57,6 +57,14 @@ LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Pa
   avoidMarks(marks);
 }
 
+void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line) {
+  constexpr double kCover = 12; // mm of distance, as a part's line
+  for (const Polyline& part : clipLine({a, b}, view_.frame)) {
+    avoid(part.front(), part.back(), kCover);
+    page_.items.push_back(PageShape{part, false, false, line, {}});
+  }
+}
+
 void LabelBoard::avoidMarks(const std::vector<Mark>& marks) {
   for (const Mark& mark : marks) {
     Polyline line;

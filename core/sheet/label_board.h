@@ -31,6 +31,8 @@ public:
   void forbid(const PaperBox& box) { placer_.forbid(box); }
   /// A line on the paper that labels had better not cover, as bad as so many mm of distance.
   void avoid(Point2 a, Point2 b, double cost) { placer_.avoid(a, b, cost); }
+  /// Draws a line of a dimension on the paper, as far as the view shows it; labels keep off it.
+  void measureLine(Point2 a, Point2 b, const LineStyle& line);
   /// Keeps room of this size on the paper near one of the anchors, for the caller to draw in; with
   /// a leader to its anchor. Nothing when there is none.
   std::optional<LabelCandidate> reserve(Point2 size, const std::vector<Point2>& anchors);

@@ -140,6 +140,10 @@ double groundwaterSign(double from, double to) {
   return from + 0.03 * (to - from);
 }
 
+double lowWaterSign(const ProfileChamber& chamber) {
+  return chamber.from + 0.7 * (chamber.to - chamber.from);
+}
+
 std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane) {
   SectionPen pen(plane, profile.from, profile.to, sectionExtent(profile).low);
   pen.ground(profile.ground);

@@ -38,6 +38,8 @@ inline constexpr double kSameLevel = 1e-6; ///< m
 bool repeats(const std::vector<ProfilePoint>& points, std::size_t i);
 /// The station of the groundwater's sign.
 double groundwaterSign(double from, double to);
+/// The station of the low water's sign in its chamber.
+double lowWaterSign(const ProfileChamber& chamber);
 
 /// Where a text had better stand, seen from what it is about.
 enum class NoteSide { Above, Below, Right, Left, Centre };

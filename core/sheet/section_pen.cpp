@@ -66,7 +66,7 @@ void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
 void SectionPen::lowWater(const Id& vault, const ProfileChamber& chamber, Length level) {
   pen(vault, Layer::Vault)
       .path({plane_.at(chamber.from, level), plane_.at(chamber.to, level)}, kLowLine);
-  levelSign(chamber.from + 0.7 * (chamber.to - chamber.from), level);
+  levelSign(lowWaterSign(chamber), level);
 }
 
 /// Frame and riser from the lid's underside to the rim; open inside.

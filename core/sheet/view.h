@@ -37,8 +37,8 @@ std::string scaleText(double scale, UnitSystem units);
 /// Frame, clipped marks.
 void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page);
 /// Title, scale bar and north arrow below the frame. `north` counter-clockwise from +y.
-/// Those two alone, right-aligned under a frame. `left`: paper, what the title takes.
-void drawNorthAndBar(const SheetView& view, UnitSystem units, Angle north, double left, Page& page);
 void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& page);
+/// Bar and arrow alone, right-aligned under a frame. `left`: paper, what the title takes.
+void drawNorthAndBar(const SheetView& view, UnitSystem units, Angle north, double left, Page& page);
 
 } // namespace sump

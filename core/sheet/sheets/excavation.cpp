@@ -112,8 +112,8 @@ std::vector<PitMeasure> measuresOf(const SheetJob& job, const PitStudy& pit, dou
           side({box.low.x - off, box.low.y}, {box.low.x - off, box.high.y})};
 }
 
-void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board, Page& page) {
-  constexpr double kOff = 3, kStroke = 1.2, kCover = 12; // mm on the paper
+void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  constexpr double kOff = 3, kStroke = 1.2; // mm on the paper
   std::vector<PitMeasure> all;
   for (const PitStudy& pit : job.study().earth.pits) {
     if (pit.vaults.empty() || pit.bottoms.empty()) continue;
@@ -121,10 +121,7 @@ void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board, 
     all.insert(all.end(), more.begin(), more.end());
   }
   const auto line = [&](Point2 a, Point2 b) {
-    for (const Polyline& part : clipLine({a, b}, view.frame)) {
-      board.avoid(part.front(), part.back(), kCover);
-      page.items.push_back(rule(part.front(), part.back(), 0.25));
-    }
+    board.measureLine(a, b, LineStyle{Ink::Black, 0.25, {}});
   };
   for (const PitMeasure& m : all) {
     const Point2 a = view.toPaper(m.from), b = view.toPaper(m.to);
@@ -142,7 +139,7 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
                      Page& page) {
   LabelBoard board(view, marks, page);
   const UnitSystem units = job.units();
-  measurePits(job, view, board, page);
+  measurePits(job, view, board);
   for (const PitStudy& pit : job.study().earth.pits) {
     SheetLabel label{{"Dig to " + printElevation(pit.bottom, units),
                       decidedText(pit.depth, [&](Length v) { return printLength(v, units); }) +

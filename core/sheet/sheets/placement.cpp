@@ -179,15 +179,10 @@ std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& 
 }
 
 void drawMeasures(const SheetJob& job, const std::vector<PlanMeasure>& list, const SheetView& view,
-                  LabelBoard& board, Page& page) {
+                  LabelBoard& board) {
   const LineStyle thin{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}};
-  constexpr double kCover = 12; // mm of distance that a text goes to keep off a line
-  for (const PlanMeasure& m : list) {
-    for (const Polyline& part : clipLine({view.toPaper(m.from), view.toPaper(m.to)}, view.frame)) {
-      board.avoid(part.front(), part.back(), kCover);
-      page.items.push_back(PageShape{part, false, false, thin, {}});
-    }
-  }
+  for (const PlanMeasure& m : list)
+    board.measureLine(view.toPaper(m.from), view.toPaper(m.to), thin);
   for (const PlanMeasure& m : list) {
     board.alongLine({{printLength(metres(distance(m.from, m.to)), job.units())}}, {m.from, m.to},
                     40);
@@ -205,7 +200,7 @@ bool isNamedAsRoom(const Plan& plan, const std::string& name) {
 void labelPlacement(const SheetJob& job, const std::vector<Base>& bases, const SheetView& view,
                     const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
-  drawMeasures(job, measures(job, bases), view, board, page);
+  drawMeasures(job, measures(job, bases), view, board);
   for (const Base& base : bases) {
     if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
   }
