@@ -61,7 +61,7 @@ BasisPanel::BasisPanel(Document& document, QWidget* parent) : QWidget(parent), d
     list_->addItem(group.title);
   list_->setCurrentRow(0);
   connect(list_, &QListWidget::currentRowChanged, this, &BasisPanel::refresh);
-  connect(&document_, &Document::changed, this, &BasisPanel::planChanged);
+  connect(&document_, &Document::changed, this, [this] { fallBehind(*this); });
   connect(&document_, &Document::replaced, this, [this] { drafts_.clear(); });
   refresh();
 }
@@ -122,15 +122,6 @@ void BasisPanel::fillGroups() {
   list_->setFixedWidth(std::max(kListWidth, list_->sizeHintForColumn(0) + 12));
 }
 
-void BasisPanel::planChanged() {
-  behind_ = true;
-  if (isInFront(*this)) refresh();
-}
-
-void BasisPanel::cameToFront() {
-  if (behind_) refresh();
-}
-
 void BasisPanel::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
   cameToFront();
@@ -138,7 +129,7 @@ void BasisPanel::showEvent(QShowEvent* event) {
 
 void BasisPanel::refresh() {
   if (writing_) return;
-  behind_ = false;
+  caughtUp();
   groups_ = basisGroups(context());
   fillGroups();
   const BasisGroup& group = groups_[static_cast<std::size_t>(std::max(0, list_->currentRow()))];

@@ -18,7 +18,7 @@ class QVBoxLayout;
 
 namespace sump {
 
-class BasisPanel : public QWidget, public Fronted {
+class BasisPanel : public QWidget, public CatchingUp {
   Q_OBJECT
 
 public:
@@ -28,7 +28,6 @@ public:
   void goTo(const std::string& key);
   /// Of the figure, or of a cell: `demand.devices.0.2` is row 0, column 2. Null when not shown.
   QWidget* editor(const std::string& key) const;
-  void cameToFront() override;
 
 protected:
   void showEvent(QShowEvent* event) override;
@@ -44,8 +43,8 @@ private:
     bool failed = false;
   };
   FieldContext context() const;
-  void planChanged();
   void refresh();
+  void catchUp() override { refresh(); }
   void fillGroups();
   QString shape(const BasisGroup& group) const;
   void rebuild(const BasisGroup& group);
@@ -76,7 +75,6 @@ private:
   QScrollArea* area_ = nullptr;
   QString shape_;
   bool writing_ = false;
-  bool behind_ = false; ///< the plan changed while nobody could see it
 };
 
 } // namespace sump

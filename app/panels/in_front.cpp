@@ -11,6 +11,11 @@ bool isInFront(const QWidget& widget) {
   return window->rect().intersects(QRect(widget.mapTo(window, QPoint()), widget.size()));
 }
 
+void CatchingUp::fallBehind(const QWidget& panel) {
+  behind_ = true;
+  if (isInFront(panel)) catchUp();
+}
+
 void tellWhenInFront(QDockWidget& dock, QWidget* content) {
   auto* fronted = dynamic_cast<Fronted*>(content);
   if (fronted == nullptr) return;

@@ -15,6 +15,25 @@ public:
   virtual void cameToFront() = 0;
 };
 
+/// A Fronted panel that is filled from the document at once while it can be seen, else when it
+/// comes to the front.
+class CatchingUp : public Fronted {
+public:
+  void cameToFront() override {
+    if (behind_) catchUp();
+  }
+
+protected:
+  /// What `panel`, which is this one, shows has changed.
+  void fallBehind(const QWidget& panel);
+  void caughtUp() { behind_ = false; }
+  /// Fills the panel anew, and says so by caughtUp().
+  virtual void catchUp() = 0;
+
+private:
+  bool behind_ = false;
+};
+
 /// True if the user can see it, as far as its place and its tab are concerned.
 bool isInFront(const QWidget& widget);
 

@@ -35,8 +35,8 @@ PropertiesPanel::PropertiesPanel(Document& document, QWidget* parent)
   setWidgetResizable(true);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setFrameShape(QFrame::NoFrame);
-  connect(&document_, &Document::changed, this, &PropertiesPanel::documentChanged);
-  connect(&document_, &Document::reviewArrived, this, &PropertiesPanel::documentChanged);
+  connect(&document_, &Document::changed, this, [this] { fallBehind(*this); });
+  connect(&document_, &Document::reviewArrived, this, [this] { fallBehind(*this); });
   refresh();
 }
 
@@ -54,15 +54,6 @@ std::vector<Field> PropertiesPanel::currentFields() const {
   return commonFields(context, selection_);
 }
 
-void PropertiesPanel::documentChanged() {
-  behind_ = true;
-  if (isInFront(*this)) refresh();
-}
-
-void PropertiesPanel::cameToFront() {
-  if (behind_) refresh();
-}
-
 void PropertiesPanel::showEvent(QShowEvent* event) {
   QScrollArea::showEvent(event);
   cameToFront();
@@ -70,7 +61,7 @@ void PropertiesPanel::showEvent(QShowEvent* event) {
 
 void PropertiesPanel::refresh() {
   if (writing_) return;
-  behind_ = false;
+  caughtUp();
   QString title = tr("The project");
   if (selection_.size() == 1) title = objectTitle(document_.shown(), *selection_.begin());
   if (selection_.size() > 1) title = tr("%1 objects").arg(selection_.size());

@@ -16,13 +16,12 @@ class QVBoxLayout;
 
 namespace sump {
 
-class PropertiesPanel : public QScrollArea, public Fronted {
+class PropertiesPanel : public QScrollArea, public CatchingUp {
   Q_OBJECT
 
 public:
   explicit PropertiesPanel(Document& document, QWidget* parent = nullptr);
   void show(const std::set<Id>& selection);
-  void cameToFront() override;
 
 protected:
   void showEvent(QShowEvent* event) override;
@@ -34,8 +33,8 @@ private:
     QWidget* editor = nullptr; ///< none for headings
     QLabel* error = nullptr;
   };
-  void documentChanged();
   void refresh();
+  void catchUp() override { refresh(); }
   std::vector<Field> currentFields() const;
   bool sameShape(const std::vector<Field>& fields) const;
   void rebuild(std::vector<Field> fields);
@@ -50,7 +49,6 @@ private:
   QString title_;
   QString group_; ///< heading above the row that is being made
   bool writing_ = false;
-  bool behind_ = false; ///< something changed while nobody could see it
 };
 
 } // namespace sump
