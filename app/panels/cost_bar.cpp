@@ -16,7 +16,6 @@ namespace sump {
 namespace {
 
 constexpr const char* kKey = "prices/file";
-constexpr int kSettleMs = 400;
 
 QString q(const std::string& text) {
   return QString::fromStdString(text);
@@ -28,6 +27,19 @@ QString lines(const std::vector<std::string>& all) {
   for (const std::string& line : all)
     text += (text.isEmpty() ? "" : "\n") + q(line);
   return text;
+}
+
+/// What the bar says, and its tooltip.
+std::pair<QString, QString> sumOf(const CostWords& words, const QString& path) {
+  QStringList parts;
+  for (const std::string& trade : words.byTrade)
+    parts << q(trade);
+  parts << CostBar::tr("Total: %1").arg(q(words.total));
+  if (words.missing.empty()) return {parts.join("   "), path};
+  parts << CostBar::tr("%n item(s) without a price or an amount", nullptr,
+                       static_cast<int>(words.missing.size()));
+  return {parts.join("   "),
+          CostBar::tr("Without a price or an amount:") + "\n" + lines(words.missing)};
 }
 
 } // namespace
@@ -50,12 +62,7 @@ CostBar::CostBar(Document& document, Talk& talk, QWidget* parent)
   row->addWidget(sum_, 1);
   row->addWidget(choose_);
   row->addWidget(drop_);
-  settle_.setSingleShot(true);
-  settle_.setInterval(kSettleMs);
-  connect(&settle_, &QTimer::timeout, this, &CostBar::refresh);
-  connect(&document_, &Document::reviewArrived, this, [this] {
-    if (prices_ && isVisible()) settle_.start();
-  });
+  connect(&document_, &Document::reviewArrived, this, &CostBar::bringUpToDate);
   connect(choose_, &QPushButton::clicked, this, &CostBar::askPrices);
   connect(drop_, &QPushButton::clicked, this, [this] { usePrices(QString()); });
   QString problem;
@@ -96,7 +103,7 @@ void CostBar::usePrices(const QString& path) {
 
 void CostBar::showEvent(QShowEvent* event) {
   QWidget::showEvent(event);
-  if (prices_) settle_.start();
+  bringUpToDate();
 }
 
 void CostBar::say(const QString& text, const QString& tip) {
@@ -104,30 +111,35 @@ void CostBar::say(const QString& text, const QString& tip) {
   sum_->setToolTip(tip);
 }
 
+/// Another price list, or none.
 void CostBar::refresh() {
   drop_->setVisible(prices_.has_value());
-  if (!prices_) {
-    say(tr("No price list: read one to see the cost by trade and in all."), QString());
-    return;
-  }
-  const ReviewedPtr reviewed = document_.reviewed();
-  if (!reviewed || !isVisible()) return;
-  try {
-    const CostWords words = costWords(
-        buyList(reviewed->review, {&document_.catalog(), nullptr, &*prices_, std::nullopt}));
-    QStringList parts;
-    for (const std::string& trade : words.byTrade)
-      parts << q(trade);
-    parts << tr("Total: %1").arg(q(words.total));
-    if (!words.missing.empty())
-      parts << tr("%n item(s) without a price or an amount", nullptr,
-                  static_cast<int>(words.missing.size()));
-    say(parts.join("   "), words.missing.empty()
-                               ? path_
-                               : tr("Without a price or an amount:") + "\n" + lines(words.missing));
-  } catch (const std::exception& error) { // a price for a unit that its item is not counted in
-    say(QString::fromUtf8(error.what()), QString());
-  }
+  asked_.reset();
+  if (!prices_) say(tr("No price list: read one to see the cost by trade and in all."), QString());
+  bringUpToDate();
+}
+
+/// The sum needs the search for the least sticks, which takes longer than a frame: made aside.
+void CostBar::bringUpToDate() {
+  const ReviewedPtr newest = document_.reviewed();
+  if (!prices_ || !newest || newest == asked_ || !isInFront(*this)) return;
+  asked_ = newest;
+  const auto sum = [newest, prices = *prices_, &catalog = document_.catalog(),
+                    path = path_]() -> std::pair<QString, QString> {
+    try {
+      const BuyList buy = buyList(newest->review, {&catalog, nullptr, &prices, std::nullopt});
+      return sumOf(costWords(buy), path);
+    } catch (const std::exception& error) { // a price for a unit that its item is not counted in
+      return {QString::fromUtf8(error.what()), QString()};
+    }
+  };
+  document_.sideWork().ask(this, [this, newest, sum] {
+    return [this, newest, told = sum()] { take(newest, told.first, told.second); };
+  });
+}
+
+void CostBar::take(const ReviewedPtr& of, const QString& text, const QString& tip) {
+  if (prices_ && !document_.isOfLeftPlan(*of)) say(text, tip);
 }
 
 QWidget* listWithCosts(QWidget* list, Document& document, Talk& talk, QWidget* parent) {

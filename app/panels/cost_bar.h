@@ -2,10 +2,10 @@
 // Under the list of what to buy: a price list of the user's own, what it makes of the newest review
 // by trade and in all, and how many items it has no price for.
 
+#include "app/panels/in_front.h"
 #include "app/window/document.h"
 #include "core/exchange/prices.h"
 
-#include <QTimer>
 #include <QWidget>
 
 #include <optional>
@@ -17,7 +17,7 @@ namespace sump {
 
 class Talk;
 
-class CostBar : public QWidget {
+class CostBar : public QWidget, public Fronted {
   Q_OBJECT
 
 public:
@@ -26,12 +26,15 @@ public:
   void askPrices();
   /// Empty: no price list any more.
   void usePrices(const QString& path);
+  void cameToFront() override { bringUpToDate(); }
 
 protected:
   void showEvent(QShowEvent* event) override;
 
 private:
   void refresh();
+  void bringUpToDate();
+  void take(const ReviewedPtr& of, const QString& text, const QString& tip);
   bool read(const QString& path, QString& problem);
   void say(const QString& text, const QString& tip);
 
@@ -39,7 +42,7 @@ private:
   Talk& talk_;
   QString path_;
   std::optional<PriceList> prices_;
-  QTimer settle_; ///< a drag sends many reviews: the sum waits for the last
+  ReviewedPtr asked_; ///< whose sum is being worked out, or shown
   QPushButton* choose_ = nullptr;
   QPushButton* drop_ = nullptr;
   QLabel* sum_ = nullptr;

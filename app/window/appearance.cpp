@@ -5,10 +5,7 @@
 #include <QApplication>
 #include <QFile>
 #include <QPainter>
-#include <QStyleOption>
 #include <QSvgRenderer>
-#include <QToolBar>
-#include <QToolButton>
 
 namespace sump {
 
@@ -76,19 +73,6 @@ void applyAppearance(bool dark) {
   QApplication::setPalette(windowPalette(dark));
   qApp->setStyleSheet(dark ? "#field-error { color: #ff8a80; }"
                            : "#field-error { color: #b3141d; }");
-}
-
-void redrawMoreSigns(const QWidget& window) {
-  for (const QToolBar* bar : window.findChildren<QToolBar*>()) {
-    auto* more = bar->findChild<QToolButton*>("qt_toolbar_ext_button");
-    if (more == nullptr) continue;
-    QStyleOption option;
-    option.initFrom(more);
-    const bool down = bar->orientation() == Qt::Vertical;
-    more->setIcon(bar->style()->standardIcon(down ? QStyle::SP_ToolBarVerticalExtensionButton
-                                                  : QStyle::SP_ToolBarHorizontalExtensionButton,
-                                             &option, more));
-  }
 }
 
 bool desktopIsDark() {

@@ -10,8 +10,6 @@ namespace sump {
 QPalette windowPalette(bool dark);
 /// Sets palette and style of the whole application.
 void applyAppearance(bool dark);
-/// The arrows that open the rest of a bar are drawn once by Qt: draws them anew in today's colours.
-void redrawMoreSigns(const QWidget& window);
 /// True when the desktop's own palette is dark.
 bool desktopIsDark();
 /// `:/icons/<name>.svg` in the colours of the palette; a null icon for an empty name.

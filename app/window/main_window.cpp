@@ -117,6 +117,7 @@ void MainWindow::makeDocks() {
   takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off",
                          listWithCosts(takeOff_, document_, talk_, this));
   tellWhenInFront(*takeOffDock_, takeOff_);
+  tellWhenInFront(*takeOffDock_, takeOffDock_->findChild<CostBar*>());
   makeLevels();
   tabifyDockWidget(findingsDock_, takeOffDock_);
   tabifyDockWidget(takeOffDock_, levelsDock_);
@@ -215,7 +216,6 @@ void MainWindow::goTo(const std::set<Id>& objects, std::optional<Point2> place) 
 
 void MainWindow::setDarkWindow(bool dark) {
   applyAppearance(dark);
-  redrawMoreSigns(*this);
   actions_->drawIcons();
   findings_->setDark(dark);
   action(ActionId::DarkWindow)->setChecked(dark);

@@ -1,7 +1,7 @@
 #include "app/window/window_style.h"
 
 #include <QApplication>
-#include <QIcon>
+#include <QIconEngine>
 #include <QPainter>
 #include <QStyleOption>
 
@@ -63,26 +63,45 @@ void drawCheckBox(QPainter* painter, const QStyleOption* option) {
   painter->restore();
 }
 
-/// Painted afresh for plain and for fine screens, so that neither sees it blurred.
-QIcon paintedIcon(int side, const std::function<void(QPainter&)>& paint) {
-  QIcon icon;
-  for (const double ratio : {1.0, 2.0}) {
-    QPixmap pixmap(QSize(side, side) * ratio);
-    pixmap.setDevicePixelRatio(ratio);
+/// A sign in the window's colours of the moment: Qt keeps a style's icons when the palette changes.
+class Sign : public QIconEngine {
+public:
+  using Paint = std::function<void(QPainter&, const QPalette&)>;
+  /// `paint` draws in a square of this side.
+  Sign(double side, Paint paint) : side_(side), paint_(std::move(paint)) {}
+
+  void paint(QPainter* painter, const QRect& rect, QIcon::Mode, QIcon::State) override {
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->translate(rect.topLeft());
+    painter->scale(rect.width() / side_, rect.height() / side_);
+    paint_(*painter, QApplication::palette());
+    painter->restore();
+  }
+  QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
+    QPixmap pixmap(size);
     pixmap.fill(Qt::transparent);
     QPainter painter(&pixmap);
-    painter.setRenderHint(QPainter::Antialiasing);
-    paint(painter);
-    painter.end();
-    icon.addPixmap(pixmap);
+    paint(&painter, QRect(QPoint(), size), mode, state);
+    return pixmap;
   }
-  return icon;
-}
+  QSize actualSize(const QSize& size, QIcon::Mode, QIcon::State) override {
+    return size.boundedTo(QSizeF(side_, side_).toSize());
+  }
+  QList<QSize> availableSizes(QIcon::Mode, QIcon::State) override {
+    return {QSizeF(side_, side_).toSize()};
+  }
+  QIconEngine* clone() const override { return new Sign(*this); }
 
-/// Two arrow heads that say "more of this bar", in the colour of the window's words.
-QIcon moreIcon(bool down, const QPalette& palette) {
-  constexpr int kSide = 12;
-  return paintedIcon(kSide, [&](QPainter& painter) {
+private:
+  double side_;
+  Paint paint_;
+};
+
+/// Two arrow heads that say "more of this bar".
+QIcon moreIcon(bool down) {
+  constexpr double kSide = 12;
+  return QIcon(new Sign(kSide, [down](QPainter& painter, const QPalette& palette) {
     painter.setPen(QPen(palette.color(QPalette::WindowText), 1.5));
     if (down) {
       painter.translate(kSide, 0);
@@ -90,7 +109,7 @@ QIcon moreIcon(bool down, const QPalette& palette) {
     }
     for (const double x : {2.0, 6.5})
       painter.drawPolyline(QPolygonF({{x, 2}, {x + 3.5, 6}, {x, 10}}));
-  });
+  }));
 }
 
 /// A tool or choice that is on is told from its neighbours by a wash of the accent.
@@ -105,11 +124,10 @@ void drawOn(QPainter* painter, const QStyleOption* option) {
   painter->restore();
 }
 
-/// A ring with a letter, in the colours of the window.
-QIcon signIcon(const QString& letter, const QWidget* widget) {
-  const QPalette palette = widget != nullptr ? widget->palette() : QApplication::palette();
-  constexpr int kSide = 40;
-  return paintedIcon(kSide, [&](QPainter& painter) {
+/// A ring with a letter.
+QIcon signIcon(const QString& letter) {
+  constexpr double kSide = 40;
+  return QIcon(new Sign(kSide, [letter](QPainter& painter, const QPalette& palette) {
     painter.setPen(QPen(palette.color(QPalette::Link), 2.5));
     const QRectF ring(4, 4, kSide - 8, kSide - 8);
     painter.drawEllipse(ring);
@@ -119,7 +137,7 @@ QIcon signIcon(const QString& letter, const QWidget* widget) {
     painter.setFont(font);
     painter.setPen(palette.color(QPalette::WindowText));
     painter.drawText(ring, Qt::AlignCenter, letter);
-  });
+  }));
 }
 
 } // namespace
@@ -178,14 +196,13 @@ QIcon WindowStyle::standardIcon(StandardPixmap which, const QStyleOption* option
                                 const QWidget* widget) const {
   switch (which) {
   case SP_MessageBoxQuestion:
-    return signIcon("?", widget);
+    return signIcon("?");
   case SP_MessageBoxWarning:
   case SP_MessageBoxCritical:
-    return signIcon("!", widget);
+    return signIcon("!");
   case SP_ToolBarHorizontalExtensionButton:
   case SP_ToolBarVerticalExtensionButton:
-    return moreIcon(which == SP_ToolBarVerticalExtensionButton,
-                    option != nullptr ? option->palette : QApplication::palette());
+    return moreIcon(which == SP_ToolBarVerticalExtensionButton);
   default:
     return QProxyStyle::standardIcon(which, option, widget);
   }
