@@ -83,8 +83,9 @@ TEST_P(ScreenWalk, FindingsOnTheDrawing) {
     canvas().zoomBy(0.6);
     look(QString("findings-on-") + QString(sample).section('/', 1), &canvas());
   }
-  // A change whose review has not come yet is announced.
+  // A change whose review has not come yet is known as such.
   ASSERT_FALSE(document().commit("Name", plan()));
+  EXPECT_TRUE(document().isReviewStale());
 }
 
 } // namespace
