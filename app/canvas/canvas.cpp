@@ -238,13 +238,20 @@ void Canvas::paintEvent(QPaintEvent*) {
     paintBackdrop(below, region);
   };
   painter.drawPixmap(0, 0, backdrop_->picture(size(), devicePixelRatioF(), look, paint));
+  drawn_ = {};
+  drawn_.scaleBar = scaleBarBox(view_, units, painter.font());
   if (scene_) {
     paintSelected(painter, view_, *scene_, selection_, theme());
-    paintNames(painter);
     if (scene_->showsFindings()) paintFindings(painter);
-    if (isEmptySite(scene_->plan())) paintEmptyHint(painter);
+    if (isEmptySite(scene_->plan()) && !tool_->busy()) paintEmptyHint(painter);
   }
-  tool_->paint(painter, theme());
+  Overlay overlay(painter, view_, theme(), keptClear());
+  tool_->paint(overlay);
+  overlay.settle();
+  if (scene_) paintNames(painter, overlay);
+  overlay.paintTexts();
+  for (const Overlay::Tag& tag : overlay.tags())
+    drawn_.texts.push_back(tag.box);
   paintScaleBar(painter, view_, units, theme());
 }
 
@@ -258,13 +265,44 @@ void Canvas::paintBackdrop(QPainter& painter, const QRegion& region) {
   if (scene_) paintScene(painter, view_, *scene_, theme(), region);
 }
 
-void Canvas::paintNames(QPainter& painter) {
-  if (!labels_)
-    labels_ = labelsShown_ ? placeLabels(*scene_, view_, font()) : noteLabels(*scene_, view_);
-  paintLabels(painter, *labels_, theme());
+/// Where no text of a tool may stand.
+std::vector<QRectF> Canvas::keptClear() const {
+  std::vector<QRectF> kept = drawn_.marks; // so far those of findings
+  kept.push_back(drawn_.scaleBar);
+  if (entry_->isVisible()) kept.emplace_back(entry_->geometry());
+  return kept;
 }
 
-void Canvas::paintFindings(QPainter& painter) const {
+/// Names stay where they are while the pointer moves: they make room for what lasts, and step aside
+/// for what comes and goes.
+void Canvas::paintNames(QPainter& painter, const Overlay& overlay) {
+  if (!labels_ || labelHandles_ != overlay.handles()) {
+    labelHandles_ = overlay.handles();
+    labels_ = placeLabels(*scene_, view_, font(), labelRoom(overlay));
+  }
+  std::vector<QRectF> passing = overlay.marks();
+  for (const Overlay::Tag& tag : overlay.tags())
+    passing.push_back(tag.box);
+  if (entry_->isVisible()) passing.emplace_back(entry_->geometry());
+  for (const Label& label : *labels_) {
+    const QRectF bounds = label.box.boundingRect();
+    const bool covered = std::ranges::any_of(passing, [&](const QRectF& box) {
+      return box.intersects(bounds) && convexOverlap(label.box, QPolygonF(box));
+    });
+    if (!covered) drawn_.names.push_back(label);
+  }
+  paintLabels(painter, drawn_.names, theme());
+  drawn_.marks.insert(drawn_.marks.end(), overlay.handles().begin(), overlay.handles().end());
+  drawn_.marks.insert(drawn_.marks.end(), overlay.marks().begin(), overlay.marks().end());
+}
+
+LabelRoom Canvas::labelRoom(const Overlay& overlay) const {
+  LabelRoom room{drawn_.scaleBar, overlay.handles(), labelsShown_};
+  room.marks.insert(room.marks.end(), drawn_.marks.begin(), drawn_.marks.end());
+  return room;
+}
+
+void Canvas::paintFindings(QPainter& painter) {
   // Errors last, so that they lie on top; notes would only clutter the drawing.
   const std::vector<Finding>& findings = scene_->reviewed().review.findings;
   const SeveritySigns& signs = severitySigns(theme(), devicePixelRatioF());
@@ -273,7 +311,9 @@ void Canvas::paintFindings(QPainter& painter) const {
   for (auto it = findings.rbegin(); it != findings.rend(); ++it) {
     if (it->severity == Severity::Note || !it->place) continue;
     const QPointF at = view_.toScreen(*it->place);
-    if (onScreen.contains(at)) painter.drawPixmap(at - middle, signs.of(it->severity));
+    if (!onScreen.contains(at)) continue;
+    painter.drawPixmap(at - middle, signs.of(it->severity));
+    drawn_.marks.emplace_back(at - middle, QSizeF(SeveritySigns::kSize, SeveritySigns::kSize));
   }
 }
 

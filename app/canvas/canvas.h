@@ -4,6 +4,7 @@
 
 #include "app/canvas/entry_box.h"
 #include "app/canvas/labels.h"
+#include "app/canvas/overlay.h"
 #include "app/canvas/scene.h"
 #include "app/canvas/theme.h"
 #include "app/canvas/tools/tool.h"
@@ -51,6 +52,14 @@ public:
   void setStraight(bool on) { aids_.straight = on; }
   void setShown(const Shown& shown);
   const Shown& shown() const { return shown_; }
+  /// What stood over the plan when it was painted last, on the screen.
+  struct Drawn {
+    std::vector<Label> names;
+    std::vector<QRectF> marks; ///< handles, catches, signs of findings
+    std::vector<QRectF> texts; ///< of the tool
+    QRectF scaleBar;
+  };
+  const Drawn& drawn() const { return drawn_; }
   /// Where the pointer is, or the middle of the view when it is elsewhere.
   Point2 pointerPlace() const;
 
@@ -111,8 +120,10 @@ private:
   void paintBackdrop(QPainter& painter, const QRegion& region);
   /// All of it is to be painted anew: another view, another look.
   void repaintAll();
-  void paintFindings(QPainter& painter) const;
-  void paintNames(QPainter& painter);
+  void paintFindings(QPainter& painter);
+  void paintNames(QPainter& painter, const Overlay& overlay);
+  std::vector<QRectF> keptClear() const;
+  LabelRoom labelRoom(const Overlay& overlay) const;
   void paintEmptyHint(QPainter& painter) const;
   void showCursor();
   Pointer pointerOf(const QMouseEvent& event) const;
@@ -132,6 +143,8 @@ private:
   UnderlayPainter pictures_;
   std::unique_ptr<Backdrop> backdrop_;
   std::optional<std::vector<Label>> labels_; ///< of this scene in this view
+  std::vector<QRectF> labelHandles_;         ///< that they make room for
+  Drawn drawn_;
   bool fitPending_ = true;
   bool dark_ = false;
   bool gridShown_ = true;

@@ -140,6 +140,7 @@ bool Canvas::openEntry(const QKeyEvent& event) {
   }
   if (first >= fields.size()) return false;
   entry_->open(fields, plan().project.units, digit ? text : QString(), pointer_.toPoint(), first);
+  update(); // texts make room for it
   return true;
 }
 
@@ -157,6 +158,7 @@ void Canvas::enterTyped(Qt::KeyboardModifiers modifiers) {
     shutEntry();
   } else {
     entry_->complain(before);
+    update();
   }
 }
 

@@ -9,6 +9,8 @@ namespace sump {
 
 namespace {
 
+constexpr double kBarPixels = 160; ///< the scale bar's most
+
 /// Rising ladder of steps in metres, each a whole part of one further up.
 std::vector<double> ladder(UnitSystem units) {
   std::vector<double> steps;
@@ -87,24 +89,27 @@ void paintGrid(QPainter& painter, const View& view, UnitSystem units, const Canv
   painter.setRenderHint(QPainter::Antialiasing, true);
 }
 
+QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font) {
+  const double length = barLength(view.scale(), units, kBarPixels);
+  const double text = QFontMetricsF(font).horizontalAdvance(barText(length, units));
+  return {10, view.size().height() - 30, length * view.scale() + text + 26, 24};
+}
+
 void paintScaleBar(QPainter& painter, const View& view, UnitSystem units,
                    const CanvasTheme& theme) {
-  const double length = barLength(view.scale(), units, 160);
+  const double length = barLength(view.scale(), units, kBarPixels);
   const double pixels = length * view.scale();
-  const QPointF left(18, view.size().height() - 16);
-  const QString text = barText(length, units);
-  const QFontMetricsF metrics(painter.font());
-  const double textWidth = metrics.horizontalAdvance(text);
+  const QRectF box = scaleBarBox(view, units, painter.font());
+  const QPointF left(box.left() + 8, box.center().y());
   painter.setPen(Qt::NoPen);
   painter.setBrush(theme.halo);
-  painter.drawRoundedRect(QRectF(left.x() - 8, left.y() - 14, pixels + textWidth + 26, 24), 4, 4);
-  painter.setBrush(theme.text);
-  painter.drawRect(QRectF(left.x(), left.y() - 3, pixels / 2, 4));
+  painter.drawRoundedRect(box, 4, 4);
   painter.setBrush(theme.background);
   painter.setPen(QPen(theme.text, 1));
-  painter.drawRect(QRectF(left.x(), left.y() - 3, pixels, 4));
-  painter.fillRect(QRectF(left.x(), left.y() - 3, pixels / 2, 4), theme.text);
-  painter.drawText(QPointF(left.x() + pixels + 8, left.y() + metrics.ascent() / 2 - 2), text);
+  painter.drawRect(QRectF(left.x(), left.y() - 2, pixels, 4));
+  painter.fillRect(QRectF(left.x(), left.y() - 2, pixels / 2, 4), theme.text);
+  painter.drawText(box.adjusted(pixels + 16, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                   barText(length, units));
 }
 
 } // namespace sump

@@ -21,6 +21,8 @@ double barLength(double pixelsPerMetre, UnitSystem units, double pixels);
 
 void paintGrid(QPainter& painter, const View& view, UnitSystem units, const CanvasTheme& theme);
 /// A bar with a round length, in the lower left corner.
+/// Where the scale bar stands, with its text.
+QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font);
 void paintScaleBar(QPainter& painter, const View& view, UnitSystem units, const CanvasTheme& theme);
 
 } // namespace sump

@@ -7,8 +7,7 @@
 #include "core/units/print.h"
 
 #include <QFontMetricsF>
-#include <QHash>
-#include <QLineF>
+#include <QStringList>
 
 #include <algorithm>
 #include <cmath>
@@ -29,40 +28,6 @@ QString q(const std::string& text) {
   return QString::fromStdString(text);
 }
 
-/// The boxes that are taken, by cells of the screen: a label is compared with its neighbours only.
-class TakenBoxes {
-public:
-  bool isFree(const QPolygonF& box, const QRectF& bounds) const {
-    bool free = true;
-    eachCell(bounds, [&](qint64 cell) {
-      const auto near = cells_.constFind(cell);
-      if (!free || near == cells_.cend()) return;
-      free = std::ranges::none_of(*near, [&](std::size_t i) {
-        return bounds.intersects(bounds_[i]) && convexOverlap(box, boxes_[i]);
-      });
-    });
-    return free;
-  }
-  void take(const QPolygonF& box, const QRectF& bounds) {
-    eachCell(bounds, [&](qint64 cell) { cells_[cell].push_back(boxes_.size()); });
-    boxes_.push_back(box);
-    bounds_.push_back(bounds);
-  }
-
-private:
-  template <typename Visit> static void eachCell(const QRectF& bounds, Visit visit) {
-    constexpr double kCell = 96; // pixels: about as long as a run's label
-    const auto cell = [](double at) { return static_cast<qint64>(std::floor(at / kCell)); };
-    for (qint64 x = cell(bounds.left()); x <= cell(bounds.right()); ++x)
-      for (qint64 y = cell(bounds.top()); y <= cell(bounds.bottom()); ++y)
-        visit(x * 100'003 + y);
-  }
-
-  std::vector<QPolygonF> boxes_;
-  std::vector<QRectF> bounds_;
-  QHash<qint64, std::vector<std::size_t>> cells_;
-};
-
 /// Sizes of texts, measured once: most runs of a plan carry one of a few labels.
 class TextSizes {
 public:
@@ -80,56 +45,64 @@ private:
   std::map<std::tuple<double, bool, QString>, QSizeF> sizes_;
 };
 
-QPolygonF turnedBox(const Label& label, QSizeF size) {
-  const double w = size.width() / 2 + 4, h = size.height() / 2;
-  QTransform turn;
-  turn.translate(label.centre.x(), label.centre.y());
-  turn.rotate(-label.angle);
-  return turn.map(QPolygonF({{-w, -h}, {w, -h}, {w, h}, {-w, h}}));
+QPolygonF boxOf(const Label& label, QSizeF size) {
+  return turnedBox(label.centre, label.angle, {size.width() + 8, size.height()});
+}
+
+/// The name, and what may stand for it where there is less room: `Vault 1` of `Vault 1, settling`.
+QStringList shorter(const std::string& name, const Id& id) {
+  QStringList all{q(name)};
+  for (const QString& text : {all.front().section(',', 0, 0), q(id)}) {
+    if (text.size() < all.back().size()) all << text;
+  }
+  return all;
+}
+
+/// What of the window takes names: they keep off its rim.
+QRectF inset(QSizeF window) {
+  constexpr double kRim = 4; // pixels
+  return QRectF(QPointF(0, 0), window).adjusted(kRim, kRim, -kRim, -kRim);
 }
 
 /// Gathers candidates in order of weight and keeps those that fit.
 class Placer {
 public:
-  Placer(const Scene& scene, const View& view, const QFont& font)
-      : scene_(scene), view_(view), window_(QPointF(0, 0), view.size()), sizes_(font) {}
+  Placer(const Scene& scene, const View& view, const QFont& font, const LabelRoom& room)
+      : scene_(scene), view_(view), window_(inset(view.size())), sizes_(font) {
+    if (!room.scaleBar.isEmpty()) taken_.take(QPolygonF(room.scaleBar));
+    for (const QRectF& mark : room.marks)
+      taken_.take(QPolygonF(mark));
+  }
   /// A text that keeps its place.
   void fixed(Label label) {
-    const QPolygonF box = turnedBox(label, sizes_.of(label));
-    taken_.take(box, box.boundingRect());
+    label.box = boxOf(label, sizes_.of(label));
+    taken_.take(label.box);
     kept_.push_back(std::move(label));
   }
 
-  /// An area's name at `at`; only when it is no wider than `room` pixels and in sight.
-  void area(const Id& id, const QString& text, Point2 at, double room, double size, bool bold) {
-    Label label{id, text, view_.toScreen(at), 0, size, bold, std::nullopt};
-    if (!text.isEmpty() && sizes_.of(label).width() <= room) add(std::move(label));
-  }
-  /// Beside a small symbol: right, left, above or below, whichever is free.
-  void beside(const Id& id, const QString& text, Point2 at, double away) {
-    if (text.isEmpty()) return;
-    Label label{id, text, {}, 0, 12, false, std::nullopt};
-    const double half = sizes_.of(label).width() / 2 + 4;
-    for (QPointF side : {QPointF(half + away, 0), QPointF(-half - away, 0), QPointF(0, -away - 10),
-                         QPointF(0, away + 10)}) {
-      label.centre = view_.toScreen(at) + side;
-      if (add(label)) return;
-    }
-  }
+  /// The first of the texts that lies within the area, as near to `wish` as can be; `turns`: also
+  /// along its longest edge. False when there is no room.
+  bool within(Label label, const QStringList& texts, const Ring& ring, Point2 wish, bool turns);
+  /// Beside a thing of this outline on the screen: on a side that is free, near rather than far.
+  bool beside(Label label, const QPolygonF& outline, Point2 anchor);
   void run(const Run& run, const Polyline& line);
   std::vector<Label> take() { return std::move(kept_); }
 
 private:
+  bool fits(Label& label) {
+    label.box = boxOf(label, sizes_.of(label));
+    return window_.contains(label.box.boundingRect()) && taken_.isFree(label.box) &&
+           (!label.leader || taken_.isFree(QPolygonF({label.leader->p1(), label.leader->p2()})));
+  }
   bool add(Label label) {
-    if (!scene_.shows(label.object)) return false;
-    if (!window_.contains(label.centre)) return false;
-    const QPolygonF box = turnedBox(label, sizes_.of(label));
-    const QRectF bounds = box.boundingRect();
-    if (!window_.contains(bounds) || !taken_.isFree(box, bounds)) return false;
-    taken_.take(box, bounds);
+    if (!scene_.shows(label.object) || !fits(label)) return false;
+    taken_.take(label.box);
+    if (label.leader) taken_.take(*label.leader);
     kept_.push_back(std::move(label));
     return true;
   }
+  bool turnedWithin(Label& label, const QPolygonF& outline, QPointF wish, Point2 anchor);
+  bool onAnother(const Label& label, Point2 anchor) const;
 
   const Scene& scene_;
   const View& view_;
@@ -139,14 +112,97 @@ private:
   std::vector<Label> kept_;
 };
 
-double uprightAngle(const QLineF& leg) {
-  double angle = leg.angle(); // degrees counter-clockwise on the screen
-  if (angle > 90.5 && angle < 270.5) angle -= 180;
-  if (angle >= 270.5) angle -= 360;
-  return angle;
+/// Does the text lie on an area that is neither the thing's own nor one that it stands on?
+bool Placer::onAnother(const Label& label, Point2 anchor) const {
+  const QRectF bounds = label.box.boundingRect();
+  const Box site{view_.toSite(bounds.bottomLeft()), view_.toSite(bounds.topRight())};
+  return std::ranges::any_of(scene_.visible(site), [&](std::size_t i) {
+    const Mark& mark = scene_.marks()[i];
+    const bool area = mark.layer == Layer::Paving || mark.layer == Layer::Building ||
+                      mark.layer == Layer::Basin || mark.layer == Layer::Room ||
+                      mark.layer == Layer::Vault;
+    if (!area || !mark.closed || mark.round || !mark.fill || mark.points.size() < 3) return false;
+    if (scene_.owner(i) == label.object || contains(mark.points, anchor)) return false;
+    const QPolygonF outline = view_.toScreen(mark.points);
+    const auto inIt = [&](QPointF p) { return outline.containsPoint(p, Qt::OddEvenFill); };
+    return std::ranges::any_of(label.box, inIt) || inIt(label.centre) ||
+           std::ranges::any_of(
+               outline, [&](QPointF p) { return label.box.containsPoint(p, Qt::OddEvenFill); });
+  });
 }
 
-/// Along a leg that is long enough on the screen, longest first; two places on each.
+bool Placer::turnedWithin(Label& label, const QPolygonF& outline, QPointF wish, Point2 anchor) {
+  const auto here = [&](QPointF centre) {
+    label.centre = centre;
+    label.box = boxOf(label, sizes_.of(label));
+    return liesWithin(label.box, outline) && !onAnother(label, anchor) && add(label);
+  };
+  if (here(wish)) return true;
+  label.centre = {};
+  const QSizeF size = boxOf(label, sizes_.of(label)).boundingRect().size();
+  const QRectF room = outline.boundingRect() & window_;
+  if (room.width() < size.width() || room.height() < size.height()) return false;
+  return std::ranges::any_of(spreadOver(room, size, wish), here);
+}
+
+bool Placer::within(Label label, const QStringList& texts, const Ring& ring, Point2 wish,
+                    bool turns) {
+  const QPolygonF outline = view_.toScreen(ring);
+  if (!outline.boundingRect().intersects(window_)) return false;
+  const QPointF at = view_.toScreen(wish);
+  const Point2 anchor = centroid(ring);
+  for (const QString& text : texts) {
+    label.text = text;
+    label.angle = 0;
+    if (text.isEmpty()) continue;
+    if (turnedWithin(label, outline, at, anchor)) return true;
+    label.angle = uprightAngle(longestEdge(outline));
+    if (turns && label.angle != 0 && turnedWithin(label, outline, at, anchor)) return true;
+  }
+  return false;
+}
+
+/// Middles round `bounds`, a gap away: along the sides that are long enough for the text first.
+std::vector<QPointF> placesRound(const QRectF& bounds, QSizeF size, double gap) {
+  const QPointF middle = bounds.center();
+  const double x = (bounds.width() + size.width()) / 2 + gap;
+  const double y = (bounds.height() + size.height()) / 2 + gap;
+  const std::vector<QPointF> across{{x, 0}, {-x, 0}}, along{{0, -y}, {0, y}};
+  const bool wide = bounds.width() > size.width();
+  std::vector<QPointF> all = wide ? along : across;
+  const std::vector<QPointF>& others = wide ? across : along;
+  all.insert(all.end(), others.begin(), others.end());
+  for (const QPointF corner : {QPointF(x, -y), QPointF(x, y), QPointF(-x, -y), QPointF(-x, y)})
+    all.push_back(corner);
+  for (QPointF& place : all)
+    place += middle;
+  return all;
+}
+
+bool Placer::beside(Label label, const QPolygonF& outline, Point2 anchor) {
+  const QRectF bounds = outline.boundingRect();
+  if (label.text.isEmpty() || !bounds.intersects(window_)) return false;
+  const QSizeF size = boxOf(label, sizes_.of(label)).boundingRect().size();
+  constexpr double kNear = 3;
+  // On another thing's ground only with a leader, and only where nothing else is left.
+  for (const auto& [gap, strange] : {std::pair(kNear, false),
+                                     {kLeaderFrom + 3, false},
+                                     {kFarthestName * 0.65, false},
+                                     {kLeaderFrom + 3, true}}) {
+    for (const QPointF centre : placesRound(bounds, size, gap)) {
+      label.centre = centre;
+      label.box = boxOf(label, sizes_.of(label));
+      label.leader.reset();
+      const QLineF way = wayTo(outline, label.box.boundingRect());
+      if (way.length() > kFarthestName || (!strange && onAnother(label, anchor))) continue;
+      if (way.length() >= kLeaderFrom - 1 || strange) label.leader = way;
+      if (add(label)) return true;
+    }
+  }
+  return false;
+}
+
+/// Along a leg that is long enough on the screen, longest first; several places on each.
 void Placer::run(const Run& run, const Polyline& line) {
   const std::string code(facts(run.service).code);
   Label label{run.id, q(code + " " + run.size + "\""), {}, 0, 12,
@@ -159,7 +215,7 @@ void Placer::run(const Run& run, const Polyline& line) {
                    [](const QLineF& a, const QLineF& b) { return a.length() > b.length(); });
   for (const QLineF& leg : legs) {
     if (leg.length() < width + 12) return;
-    for (double along : {0.42, 0.7, 0.2}) {
+    for (double along : {0.42, 0.7, 0.2, 0.55, 0.3, 0.82}) {
       label.centre = leg.pointAt(along);
       label.angle = uprightAngle(leg);
       if (add(label)) return;
@@ -167,29 +223,41 @@ void Placer::run(const Run& run, const Polyline& line) {
   }
 }
 
-double pixelsAcross(const Ring& ring, const View& view) {
-  const Box box = boxOf(ring);
-  return std::max(box.high.x - box.low.x, box.high.y - box.low.y) * view.scale();
-}
-
 /// The middle of a vault holds baffles, interconnects and manways: where there is room its name
 /// stands below them.
 Point2 besideThePipes(const Vault& vault, const Ring& ring, const View& view) {
-  constexpr double kRoomy = 90; // pixels across at which the lower third takes a name
+  constexpr double kRoomy = 60; // pixels across at which the lower third takes a name
   const double across = std::min(inMetres(vault.width), inMetres(vault.length));
   const Point2 lower = vault.centre - Point2{0, across * 0.3};
   return across * view.scale() >= kRoomy && contains(ring, lower) ? lower : vault.centre;
 }
 
+Label named(const Id& id, double size, bool bold = false) {
+  return {id, {}, {}, 0, size, bold};
+}
+
+/// Inside where there is room, else beside it; what is hardly seen has no name.
+void placeThing(Placer& placer, const View& view, Label label, const QStringList& texts,
+                const Ring& ring, Point2 wish) {
+  constexpr double kLeastPixels = 5;
+  const QPolygonF outline = view.toScreen(ring);
+  const QRectF bounds = outline.boundingRect();
+  if (std::max(bounds.width(), bounds.height()) < kLeastPixels) return;
+  if (placer.within(label, texts, ring, wish, false)) return;
+  label.text = texts.front();
+  placer.beside(label, outline, centroid(ring));
+}
+
 void placeTanks(Placer& placer, const Scene& scene, const View& view) {
   for (const Vault& vault : scene.plan().vaults) {
     const Ring ring = outline(vault);
-    placer.area(vault.id, q(called(vault)), besideThePipes(vault, ring, view),
-                pixelsAcross(ring, view) * 1.3, 13, true);
+    placeThing(placer, view, named(vault.id, 13, true), shorter(called(vault), vault.id), ring,
+               besideThePipes(vault, ring, view));
   }
   for (const EquipmentRoom& room : scene.plan().rooms) {
     const Ring ring = outline(room);
-    placer.area(room.id, q(room.name), centroid(ring), pixelsAcross(ring, view) * 1.3, 13, true);
+    placeThing(placer, view, named(room.id, 13, true), shorter(called(room), room.id), ring,
+               centroid(ring));
   }
 }
 
@@ -217,60 +285,47 @@ Point2 insideLowestEdge(const Ring& outline, double in) {
   return way > in ? lerp(low, heart, in / way) : heart;
 }
 
+/// Beside a symbol that reaches `half` metres round its place.
+void placeSymbol(Placer& placer, const View& view, const Id& id, const QString& text, Point2 at,
+                 double half) {
+  Label label = named(id, 12);
+  label.text = text;
+  const double r = std::max(2.0, half * view.scale());
+  placer.beside(label, QPolygonF(QRectF(view.toScreen(at) - QPointF(r, r), QSizeF(2 * r, 2 * r))),
+                at);
+}
+
 void placeSite(Placer& placer, const Scene& scene, const View& view) {
   const Plan& plan = scene.plan();
   for (const Basin& b : plan.basins)
-    placer.beside(b.id, q(b.name), b.at, 4 + inMetres(b.width) / 2 * view.scale());
+    placeThing(placer, view, named(b.id, 12), {q(b.name)}, outline(b), b.at);
   for (const SewerConnection& s : plan.sewers)
-    placer.beside(s.id, q(s.name), s.at, 4 + 0.4 * view.scale());
+    placeSymbol(placer, view, s.id, q(s.name), s.at, 0.4);
   for (const WashEquipment& w : plan.washes)
-    placer.beside(w.id, q(w.name), w.at, 4 + inMetres(w.length) / 2 * view.scale());
+    placeThing(placer, view, named(w.id, 12), {q(w.name)}, outline(w), w.at);
   for (const Well& w : plan.wells)
-    placer.beside(w.id, q(w.name), w.at, 4 + 0.45 * view.scale());
+    placeSymbol(placer, view, w.id, q(w.name), w.at, 0.45);
   for (const Building& b : plan.buildings)
-    placer.area(b.id, q(b.name), centroid(b.outline), pixelsAcross(b.outline, view), 14, false);
-  for (const Pavement& p : plan.pavements) {
-    placer.area(p.id, q(p.name), insideLowestEdge(p.outline, 12 / view.scale()),
-                pixelsAcross(p.outline, view) * 0.7, 12, false);
-  }
+    placer.within(named(b.id, 14), {q(b.name)}, b.outline, centroid(b.outline), true);
+  for (const Pavement& p : plan.pavements)
+    placer.within(named(p.id, 12), {q(p.name)}, p.outline,
+                  insideLowestEdge(p.outline, 12 / view.scale()), true);
   for (const SpotElevation& s : plan.spots)
-    placer.beside(s.id, q(printElevation(s.elevation, plan.project.units)), s.at,
-                  3 + 0.2 * view.scale());
+    placeSymbol(placer, view, s.id, q(printElevation(s.elevation, plan.project.units)), s.at, 0.2);
 }
 
 } // namespace
 
 QPolygonF labelBox(const Label& label, const QFont& font) {
-  return turnedBox(label, TextSizes(font).of(label));
+  return boxOf(label, TextSizes(font).of(label));
 }
 
-bool convexOverlap(const QPolygonF& a, const QPolygonF& b) {
-  const auto separated = [](const QPolygonF& p, const QPolygonF& q) {
-    for (qsizetype i = 0; i < p.size(); ++i) {
-      const QPointF edge = p[(i + 1) % p.size()] - p[i];
-      const QPointF axis(-edge.y(), edge.x());
-      const auto span = [&axis](const QPolygonF& shape) {
-        double low = 1e300, high = -1e300;
-        for (const QPointF& c : shape) {
-          const double along = QPointF::dotProduct(axis, c);
-          low = std::min(low, along);
-          high = std::max(high, along);
-        }
-        return std::pair(low, high);
-      };
-      const auto [lowP, highP] = span(p);
-      const auto [lowQ, highQ] = span(q);
-      if (highP <= lowQ || highQ <= lowP) return true;
-    }
-    return false;
-  };
-  return !separated(a, b) && !separated(b, a);
-}
-
-std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font) {
-  Placer placer(scene, view, font);
+std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font,
+                               const LabelRoom& room) {
+  Placer placer(scene, view, font, room);
   for (Label& note : noteLabels(scene, view))
     placer.fixed(std::move(note));
+  if (!room.names) return placer.take();
   placeTanks(placer, scene, view);
   placeRuns(placer, scene);
   placeSite(placer, scene, view);
@@ -279,6 +334,13 @@ std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont
 
 void paintLabels(QPainter& painter, const std::vector<Label>& labels, const CanvasTheme& theme) {
   const QFont base = painter.font();
+  for (const Label& label : labels) {
+    if (!label.leader) continue;
+    painter.setPen(QPen(theme.ink(Ink::Grey), 1));
+    painter.drawLine(*label.leader);
+    painter.setBrush(theme.ink(Ink::Grey));
+    painter.drawEllipse(label.leader->p2(), 1.5, 1.5);
+  }
   for (const Label& label : labels) {
     const QFont font = labelFont(base, label);
     const QFontMetricsF metrics(font);

@@ -1,7 +1,9 @@
 #pragma once
-// Names on the drawing in constant, readable text. What would cover another label is left out until
-// there is room; vaults and rooms go first.
+// Names on the drawing in constant, readable text: inside what they name or close beside it, with a
+// leader where they might be taken for another thing's. What would cover another label, a mark or
+// what must be seen is left out until there is room; vaults and rooms go first.
 
+#include "app/canvas/label_places.h"
 #include "app/canvas/scene.h"
 #include "app/canvas/theme.h"
 #include "app/canvas/view.h"
@@ -9,6 +11,7 @@
 #include <QPainter>
 #include <QString>
 
+#include <optional>
 #include <vector>
 
 namespace sump {
@@ -20,15 +23,26 @@ struct Label {
   double angle = 0; ///< degrees, counter-clockwise, within -90..90
   double size = 12; ///< pixels
   bool bold = false;
-  std::optional<Ink> ink; ///< of the service; otherwise the theme's text
+  std::optional<Ink> ink{};       ///< of the service; otherwise the theme's text
+  std::optional<QLineF> leader{}; ///< from the text to what it names
+  QPolygonF box{};                ///< that it takes; empty until it is placed
+};
+
+/// How far a name may stand from what it names, pixels; from `kLeaderFrom` on by a leader.
+inline constexpr double kFarthestName = 40, kLeaderFrom = 13;
+
+/// What labels keep off.
+struct LabelRoom {
+  QRectF scaleBar;
+  std::vector<QRectF> marks{}; ///< handles and signs of findings
+  bool names = true;           ///< else dimension notes only
 };
 
 /// The labels that fit, in order of weight.
-std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font);
+std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font,
+                               const LabelRoom& room = {});
 void paintLabels(QPainter& painter, const std::vector<Label>& labels, const CanvasTheme& theme);
 /// The label's box on the screen, turned with it.
 QPolygonF labelBox(const Label& label, const QFont& font);
-/// True if two convex outlines share any area (separating axes).
-bool convexOverlap(const QPolygonF& a, const QPolygonF& b);
 
 } // namespace sump

@@ -25,45 +25,28 @@ QString towards(double v, UnitSystem units, const char* plus, const char* minus)
 
 } // namespace
 
-void paintTag(QPainter& painter, QPointF at, const QString& text, const CanvasTheme& theme,
-              TagAnchor anchor) {
-  const QFontMetricsF metrics(painter.font());
-  const double width = metrics.horizontalAdvance(text) + 10, height = metrics.height() + 2;
-  const double x = anchor == TagAnchor::Centre ? at.x() - width / 2 : at.x();
-  const QRectF box(x, at.y() - height / 2, width, height);
-  QColor plate = theme.background;
-  plate.setAlpha(232);
-  painter.setPen(QPen(theme.accent, 1));
-  painter.setBrush(plate);
-  painter.drawRoundedRect(box, 3, 3);
-  painter.setPen(theme.text);
-  painter.setBrush(Qt::NoBrush);
-  painter.drawText(box, Qt::AlignCenter, text);
-}
-
-void paintDimension(QPainter& painter, const View& view, Point2 from, Point2 to, UnitSystem units,
-                    const CanvasTheme& theme) {
-  const QPointF a = view.toScreen(from), b = view.toScreen(to);
+void paintDimension(Overlay& overlay, Point2 from, Point2 to, UnitSystem units) {
+  QPainter& painter = overlay.painter();
+  const QPointF a = overlay.view().toScreen(from), b = overlay.view().toScreen(to);
   const QPointF d = b - a;
   const double length = std::hypot(d.x(), d.y());
-  painter.setPen(QPen(theme.accent, 1));
+  painter.setPen(QPen(overlay.theme().accent, 1));
   painter.drawLine(a, b);
   if (length > 1) {
     const QPointF tick = QPointF(-d.y(), d.x()) * (5 / length);
     painter.drawLine(a - tick, a + tick);
     painter.drawLine(b - tick, b + tick);
   }
-  paintTag(painter, (a + b) / 2, lengthText(distance(from, to), units), theme);
+  overlay.tag((a + b) / 2, lengthText(distance(from, to), units));
 }
 
-void paintLegDimensions(QPainter& painter, const View& view, Point2 from, Point2 to,
-                        UnitSystem units, const CanvasTheme& theme) {
-  const QPointF a = view.toScreen(from), b = view.toScreen(to);
+void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, UnitSystem units) {
+  const QPointF a = overlay.view().toScreen(from), b = overlay.view().toScreen(to);
   if (std::hypot(b.x() - a.x(), b.y() - a.y()) < 2) return;
   const QString text = lengthText(distance(from, to), units) + "  " +
                        QString::fromStdString(printBearing(bearingOf(from, to)));
   const bool roomy = std::hypot(b.x() - a.x(), b.y() - a.y()) > kLeastPixels;
-  paintTag(painter, roomy ? (a + b) / 2 : a - QPointF(0, 22), text, theme);
+  overlay.tag(roomy ? (a + b) / 2 : a - QPointF(0, 22), text);
   const Point2 d = to - from;
   if (std::abs(d.x) < 1e-4 || std::abs(d.y) < 1e-4) return;
   const QString steps = towards(d.x, units, QT_TRANSLATE_NOOP("Tools", "%1 east"),
@@ -71,13 +54,12 @@ void paintLegDimensions(QPainter& painter, const View& view, Point2 from, Point2
                         "  " +
                         towards(d.y, units, QT_TRANSLATE_NOOP("Tools", "%1 north"),
                                 QT_TRANSLATE_NOOP("Tools", "%1 south"));
-  paintTag(painter, b + QPointF(12, -20), steps, theme, TagAnchor::Left);
+  overlay.tag(b + QPointF(12, -20), steps, TagAnchor::Left);
 }
 
-void paintGaps(QPainter& painter, const View& view, const std::vector<Gap>& gaps, UnitSystem units,
-               const CanvasTheme& theme) {
+void paintGaps(Overlay& overlay, const std::vector<Gap>& gaps, UnitSystem units) {
   for (const Gap& gap : gaps)
-    paintDimension(painter, view, gap.from, gap.to, units, theme);
+    paintDimension(overlay, gap.from, gap.to, units);
 }
 
 } // namespace sump

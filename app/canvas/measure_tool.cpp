@@ -83,10 +83,12 @@ void MeasureTool::cancel() {
   host().refresh();
 }
 
-void MeasureTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void MeasureTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const View& view = host().view();
   if (!from_) {
-    if (hover_) paintPlace(painter, view, *hover_, theme);
+    if (hover_) paintPlace(overlay, *hover_);
     return;
   }
   const PlaceCatch end = to_ ? *to_ : hover_.value_or(*from_);
@@ -97,9 +99,9 @@ void MeasureTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   painter.drawLine(a, b);
   PlaceCatch unnamed = end;
   unnamed.name.clear(); // the plate stands where its name would
-  paintPlace(painter, view, {from_->object, from_->at, {}}, theme);
-  paintPlace(painter, view, unnamed, theme);
-  paintPlate(painter, view, b, lines(), theme);
+  paintPlace(overlay, {from_->object, from_->at, {}});
+  paintPlace(overlay, unnamed);
+  overlay.plate(b, lines());
 }
 
 QString MeasureTool::hint() const {

@@ -18,7 +18,7 @@ public:
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
   bool busy() const override { return from_ && !to_; }
-  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  void paint(Overlay& overlay) const override;
   QString hint() const override;
 
 private:

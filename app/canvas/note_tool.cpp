@@ -79,11 +79,13 @@ void NoteTool::place(Point2 pointer) {
   if (host().commit(step, withObject(host().plan(), made))) host().select({made.id});
 }
 
-void NoteTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void NoteTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const View& view = host().view();
-  if (!to_ && hover_) paintPlace(painter, view, *hover_, theme);
+  if (!to_ && hover_) paintPlace(overlay, *hover_);
   if (!from_) return;
-  paintPlace(painter, view, {from_->object, from_->at, {}}, theme);
+  paintPlace(overlay, {from_->object, from_->at, {}});
   if (!to_) {
     if (!hover_) return;
     painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
@@ -96,7 +98,9 @@ void NoteTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   painter.drawLine(view.toScreen(drawing.from), view.toScreen(drawing.lineFrom));
   painter.drawLine(view.toScreen(drawing.to), view.toScreen(drawing.lineTo));
   painter.drawLine(view.toScreen(drawing.lineFrom), view.toScreen(drawing.lineTo));
-  paintLabels(painter, {noteLabel(drawing, view)}, theme);
+  const Label label = noteLabel(drawing, view);
+  overlay.keepClear(labelBox(label, painter.font()).boundingRect());
+  paintLabels(painter, {label}, theme);
 }
 
 QString NoteTool::hint() const {

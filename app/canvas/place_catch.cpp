@@ -2,8 +2,6 @@
 
 #include "app/canvas/tools/aim.h"
 
-#include <algorithm>
-
 namespace sump {
 
 namespace {
@@ -50,30 +48,11 @@ PlaceCatch catchPlace(const ToolHost& host, const Pointer& pointer, std::optiona
   return place;
 }
 
-void paintPlate(QPainter& painter, const View& view, QPointF at, const QStringList& lines,
-                const CanvasTheme& theme) {
-  const QFontMetricsF metrics(painter.font());
-  double width = 0;
-  for (const QString& line : lines)
-    width = std::max(width, metrics.horizontalAdvance(line));
-  QRectF plate(at + QPointF(14, 12),
-               QSizeF(width + 14, metrics.height() * static_cast<double>(lines.size()) + 8));
-  if (plate.right() > view.size().width()) plate.moveRight(at.x() - 14);
-  if (plate.bottom() > view.size().height()) plate.moveBottom(at.y() - 12);
-  painter.setPen(QPen(theme.accent, 1));
-  painter.setBrush(theme.background);
-  painter.drawRoundedRect(plate, 3, 3);
-  painter.setPen(theme.text);
-  painter.drawText(plate.adjusted(7, 4, -7, -4), Qt::AlignLeft | Qt::AlignTop, lines.join('\n'));
-}
-
-void paintPlace(QPainter& painter, const View& view, const PlaceCatch& place,
-                const CanvasTheme& theme) {
+void paintPlace(Overlay& overlay, const PlaceCatch& place) {
   Snapped mark = place.snapped;
   mark.at = place.at;
-  paintSnap(painter, view, mark, theme, false);
-  if (!place.name.isEmpty())
-    paintPlate(painter, view, view.toScreen(place.at), {place.name}, theme);
+  paintSnap(overlay, mark, false);
+  if (!place.name.isEmpty()) overlay.plate(overlay.view().toScreen(place.at), {place.name});
 }
 
 } // namespace sump

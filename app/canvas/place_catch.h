@@ -21,10 +21,6 @@ PlaceCatch catchPlace(const ToolHost& host, const Pointer& pointer,
                       std::optional<Point2> last = std::nullopt);
 
 /// The mark of what was caught with its name beside it.
-void paintPlace(QPainter& painter, const View& view, const PlaceCatch& place,
-                const CanvasTheme& theme);
-/// Lines of text on a plate beside a screen point, kept inside the view.
-void paintPlate(QPainter& painter, const View& view, QPointF at, const QStringList& lines,
-                const CanvasTheme& theme);
+void paintPlace(Overlay& overlay, const PlaceCatch& place);
 
 } // namespace sump

@@ -37,11 +37,13 @@ void UnderlayTool::cancel() {
   host().refresh();
 }
 
-void UnderlayTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void UnderlayTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const View& view = host().view();
-  if (hover_) paintPlace(painter, view, {{}, *hover_, {}}, theme);
+  if (hover_) paintPlace(overlay, {{}, *hover_, {}});
   if (!first_) return;
-  paintPlace(painter, view, {{}, *first_, {}}, theme);
+  paintPlace(overlay, {{}, *first_, {}});
   if (!hover_) return;
   painter.setPen(QPen(theme.accent, 1.5, Qt::DashLine));
   painter.drawLine(view.toScreen(*first_), view.toScreen(*hover_));

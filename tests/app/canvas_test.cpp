@@ -112,6 +112,9 @@ TEST(Labels, TurnedBoxesMeetOnlyWhereTheyDo) {
   // Its bounding box meets the other; the diamond itself does not.
   const QPolygonF diamond({{14, 4}, {18, 8}, {14, 12}, {10, 8}});
   EXPECT_FALSE(convexOverlap(QPolygonF({{9, 3}, {11, 3}, {11, 5}, {9, 5}}), diamond));
+  // A rectangle's outline comes back to its first corner.
+  EXPECT_TRUE(convexOverlap(QPolygonF(QRectF(0, 0, 10, 4)), QPolygonF(QRectF(9, 3, 5, 5))));
+  EXPECT_FALSE(convexOverlap(QPolygonF(QRectF(0, 0, 10, 4)), QPolygonF(QRectF(11, 3, 5, 5))));
 }
 
 TEST(SceneOfTheDepot, PicksWhatIsDrawnOnTop) {

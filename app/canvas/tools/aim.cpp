@@ -1,7 +1,6 @@
 #include "app/canvas/tools/aim.h"
 
 #include "app/canvas/grid.h"
-#include "app/canvas/live_dimensions.h"
 
 #include <cmath>
 
@@ -13,6 +12,8 @@ namespace {
 constexpr double kSnapPixels = 9;
 /// An object has several corners, each of which may catch: nearer ones only, or it jumps about.
 constexpr double kDragPixels = 6;
+/// Of what was caught, with its halo.
+constexpr double kMarkRadius = 9;
 
 SnapQuery queryAt(const ToolHost& host, Point2 at, const AimFrom& from) {
   SnapQuery query;
@@ -156,8 +157,10 @@ Point2 aimShift(const ToolHost& host, const Pointer& start, const Pointer& now,
              : by + shift;
 }
 
-void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
-               const CanvasTheme& theme, bool named) {
+void paintSnap(Overlay& overlay, const Snapped& snapped, bool named) {
+  QPainter& painter = overlay.painter();
+  const View& view = overlay.view();
+  const CanvasTheme& theme = overlay.theme();
   const QPointF at = view.toScreen(snapped.at);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.accent, 1, Qt::DotLine));
@@ -169,7 +172,8 @@ void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
   painter.setPen(QPen(theme.accent, 1.8, Qt::SolidLine, Qt::RoundCap));
   paintShape(painter, at, snapped.kind);
   const QString name = named ? word(snapped.kind) : QString();
-  if (!name.isEmpty()) paintTag(painter, at + QPointF(12, 18), name, theme, TagAnchor::Left);
+  overlay.keepMark(at, kMarkRadius);
+  if (!name.isEmpty()) overlay.tag(at + QPointF(12, 18), name, TagAnchor::Left);
 }
 
 } // namespace sump

@@ -26,7 +26,6 @@ double gridStep(const ToolHost& host, double leastPixels = 12);
 
 /// A mark whose shape says what was caught, with lines to what it is aligned with and the word for
 /// it beside.
-void paintSnap(QPainter& painter, const View& view, const Snapped& snapped,
-               const CanvasTheme& theme, bool named = true);
+void paintSnap(Overlay& overlay, const Snapped& snapped, bool named = true);
 
 } // namespace sump

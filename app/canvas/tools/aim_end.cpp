@@ -1,6 +1,5 @@
 #include "app/canvas/tools/aim_end.h"
 
-#include "app/canvas/live_dimensions.h"
 #include "app/canvas/tools/new_objects.h"
 
 namespace sump {
@@ -43,14 +42,17 @@ void completeEnd(const ToolHost& host, Service service, RunEnd& end, bool atStar
   }
 }
 
-void paintCatch(QPainter& painter, const View& view, const Catch& found, const CanvasTheme& theme) {
-  const QPointF at = view.toScreen(found.at);
+void paintCatch(Overlay& overlay, const Catch& found) {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
+  const QPointF at = overlay.view().toScreen(found.at);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.background, 4));
   painter.drawEllipse(at, 11, 11);
   painter.setPen(QPen(theme.accent, 2));
   painter.drawEllipse(at, 11, 11);
-  paintTag(painter, at + QPointF(16, -16), found.name, theme, TagAnchor::Left);
+  overlay.keepMark(at, 13);
+  overlay.tag(at + QPointF(16, -16), found.name, TagAnchor::Left);
 }
 
 } // namespace sump

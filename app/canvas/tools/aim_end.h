@@ -21,6 +21,6 @@ EndAim aimEnd(const ToolHost& host, const Pointer& pointer, const AimFrom& from,
 void completeEnd(const ToolHost& host, Service service, RunEnd& end, bool atStart);
 
 /// What would hold the end, in words beside a ring; the marker of the place itself is below it.
-void paintCatch(QPainter& painter, const View& view, const Catch& found, const CanvasTheme& theme);
+void paintCatch(Overlay& overlay, const Catch& found);
 
 } // namespace sump

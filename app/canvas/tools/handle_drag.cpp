@@ -195,37 +195,36 @@ QString HandleDrag::hint() const {
   return hot_ ? pullHint(*hot_) : QString();
 }
 
-void HandleDrag::paint(QPainter& painter, const CanvasTheme& theme,
-                       const std::vector<Handle>& handles) const {
+void HandleDrag::paint(Overlay& overlay, const std::vector<Handle>& handles) const {
   for (const Handle& h : handles) {
     if (handle_ == h && pull_) continue; // shown where it is dragged to
     const HandleState state = handle_ == h ? HandleState::Taken
                               : hot_ == h  ? HandleState::Hot
                                            : HandleState::Idle;
-    paintHandle(painter, host_.view(), h, state, theme);
+    paintHandle(overlay, h, state);
   }
-  paintPull(painter, theme);
+  paintPull(overlay);
 }
 
-void HandleDrag::paintPull(QPainter& painter, const CanvasTheme& theme) const {
+void HandleDrag::paintPull(Overlay& overlay) const {
   if (!pull_) return;
-  const View& view = host_.view();
+  QPainter& painter = overlay.painter();
+  const View& view = overlay.view();
   const UnitSystem units = host_.plan().project.units;
   for (const auto& [from, to] : pull_->legs) {
-    painter.setPen(QPen(theme.accent, 1.4, Qt::DashLine));
+    painter.setPen(QPen(overlay.theme().accent, 1.4, Qt::DashLine));
     painter.drawLine(view.toScreen(from), view.toScreen(to));
-    paintLegDimensions(painter, view, from, to, units, theme);
+    paintLegDimensions(overlay, from, to, units);
   }
   for (const auto& [from, to] : pull_->gaps)
-    paintDimension(painter, view, from, to, units, theme);
+    paintDimension(overlay, from, to, units);
   Handle moved = *handle_;
   moved.at = pull_->at;
   moved.reach.clear();
-  paintHandle(painter, view, moved, HandleState::Taken, theme);
-  if (pull_->caught.kind != SnapKind::None) paintSnap(painter, view, pull_->caught, theme);
-  if (pull_->held.end.kind != EndKind::Free) paintCatch(painter, view, pull_->held, theme);
-  if (!pull_->tag.isEmpty())
-    paintTag(painter, view.toScreen(pull_->at) + QPointF(0, -20), pull_->tag, theme);
+  paintHandle(overlay, moved, HandleState::Taken);
+  if (pull_->caught.kind != SnapKind::None) paintSnap(overlay, pull_->caught);
+  if (pull_->held.end.kind != EndKind::Free) paintCatch(overlay, pull_->held);
+  if (!pull_->tag.isEmpty()) overlay.tag(view.toScreen(pull_->at) + QPointF(0, -20), pull_->tag);
 }
 
 } // namespace sump

@@ -34,8 +34,8 @@ public:
   bool hovering() const { return hot_.has_value(); }
   QString hint() const;
   /// The marks of the handles, and sizes round the one that is dragged.
-  void paint(QPainter& painter, const CanvasTheme& theme, const std::vector<Handle>& handles) const;
-  void paintPull(QPainter& painter, const CanvasTheme& theme) const;
+  void paint(Overlay& overlay, const std::vector<Handle>& handles) const;
+  void paintPull(Overlay& overlay) const;
 
 private:
   void pull(const Pointer& pointer);

@@ -4,6 +4,9 @@ namespace sump {
 
 namespace {
 
+/// Of any handle in any state, with its halo.
+constexpr double kHandleRadius = 8;
+
 QPolygonF diamond(QPointF at, double r) {
   return QPolygonF(
       {at + QPointF(0, -r), at + QPointF(r, 0), at + QPointF(0, r), at - QPointF(r, 0)});
@@ -58,8 +61,10 @@ void paintMark(QPainter& painter, QPointF at, HandleKind kind, double r) {
 
 } // namespace
 
-void paintHandle(QPainter& painter, const View& view, const Handle& handle, HandleState state,
-                 const CanvasTheme& theme) {
+void paintHandle(Overlay& overlay, const Handle& handle, HandleState state) {
+  QPainter& painter = overlay.painter();
+  const View& view = overlay.view();
+  const CanvasTheme& theme = overlay.theme();
   paintReach(painter, view, handle, state, theme);
   // A box is taken by its whole area: a mark in its middle would only cover it.
   const bool box = handle.kind == HandleKind::Skid || handle.kind == HandleKind::Panel ||
@@ -67,6 +72,7 @@ void paintHandle(QPainter& painter, const View& view, const Handle& handle, Hand
   if (box) return;
   const QPointF at = view.toScreen(handle.at);
   const double r = state == HandleState::Idle ? 4 : 5;
+  overlay.keepHandle(at, kHandleRadius);
   painter.setPen(QPen(theme.background, 4));
   painter.setBrush(theme.background);
   paintMark(painter, at, handle.kind, r);

@@ -2,16 +2,12 @@
 // How handles look: a shape for each kind, filled when taken.
 
 #include "app/canvas/handles.h"
-#include "app/canvas/theme.h"
-#include "app/canvas/view.h"
-
-#include <QPainter>
+#include "app/canvas/overlay.h"
 
 namespace sump {
 
 enum class HandleState { Idle, Hot, Taken };
 
-void paintHandle(QPainter& painter, const View& view, const Handle& handle, HandleState state,
-                 const CanvasTheme& theme);
+void paintHandle(Overlay& overlay, const Handle& handle, HandleState state);
 
 } // namespace sump

@@ -102,9 +102,11 @@ void InsertTool::cancel() {
   host().refresh();
 }
 
-void InsertTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void InsertTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const View& view = host().view();
-  drag_.paint(painter, theme, handles());
+  drag_.paint(overlay, handles());
   if (!now_) return;
   QColor fill = theme.accent;
   fill.setAlpha(60);
@@ -116,9 +118,8 @@ void InsertTool::paint(QPainter& painter, const CanvasTheme& theme) const {
     painter.drawLine(view.toScreen(now_->ghost[0]), view.toScreen(now_->ghost[1]));
   }
   for (const auto& [from, to] : now_->gaps)
-    paintDimension(painter, view, from, to, host().plan().project.units, theme);
-  if (!now_->tag.isEmpty())
-    paintTag(painter, view.toScreen(now_->at) + QPointF(0, -20), now_->tag, theme);
+    paintDimension(overlay, from, to, host().plan().project.units);
+  if (!now_->tag.isEmpty()) overlay.tag(view.toScreen(now_->at) + QPointF(0, -20), now_->tag);
 }
 
 QString InsertTool::hint() const {

@@ -78,7 +78,9 @@ void MoveTool::cancel() {
   host().refresh();
 }
 
-void MoveTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void MoveTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   if (!dragging_) return;
   const View& view = host().view();
   const UnitSystem units = host().plan().project.units;
@@ -93,11 +95,11 @@ void MoveTool::paint(QPainter& painter, const CanvasTheme& theme) const {
       painter.drawPolygon(view.toScreen(ring));
     }
   }
-  paintGaps(painter, view, nearestGaps(shown_, moved_, kGapsShown), units, theme);
+  paintGaps(overlay, nearestGaps(shown_, moved_, kGapsShown), units);
   painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
   painter.drawLine(view.toScreen(start_.site), view.toScreen(start_.site + by_));
-  paintLegDimensions(painter, view, start_.site, start_.site + by_, units, theme);
-  if (caught_.kind != SnapKind::None) paintSnap(painter, view, caught_, theme);
+  paintLegDimensions(overlay, start_.site, start_.site + by_, units);
+  if (caught_.kind != SnapKind::None) paintSnap(overlay, caught_);
 }
 
 QString MoveTool::hint() const {

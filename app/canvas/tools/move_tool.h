@@ -14,7 +14,7 @@ public:
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
   bool busy() const override { return dragging_; }
-  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  void paint(Overlay& overlay) const override;
   QString hint() const override;
   bool nudges() const override { return true; }
   QCursor cursor() const override { return Qt::SizeAllCursor; }

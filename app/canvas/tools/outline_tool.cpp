@@ -137,7 +137,9 @@ void OutlineTool::cancel() {
   host().refresh();
 }
 
-void OutlineTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void OutlineTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const View& view = host().view();
   const UnitSystem units = host().plan().project.units;
   painter.setBrush(Qt::NoBrush);
@@ -146,15 +148,15 @@ void OutlineTool::paint(QPainter& painter, const CanvasTheme& theme) const {
     if (asRectangle(pointer_.modifiers)) {
       const Ring box = rectangleBetween(corners_.front(), now_->at);
       painter.drawPolygon(view.toScreen(box));
-      paintDimension(painter, view, box[0], box[1], units, theme);
-      paintDimension(painter, view, box[1], box[2], units, theme);
+      paintDimension(overlay, box[0], box[1], units);
+      paintDimension(overlay, box[1], box[2], units);
     } else {
       painter.drawLine(view.toScreen(corners_.back()), view.toScreen(now_->at));
       if (what_.closed && corners_.size() > 1) {
         painter.setPen(QPen(theme.accent, 0.8, Qt::DotLine));
         painter.drawLine(view.toScreen(now_->at), view.toScreen(corners_.front()));
       }
-      paintLegDimensions(painter, view, corners_.back(), now_->at, units, theme);
+      paintLegDimensions(overlay, corners_.back(), now_->at, units);
     }
   }
   painter.setPen(QPen(theme.accent, 2));
@@ -164,7 +166,7 @@ void OutlineTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   painter.setPen(Qt::NoPen);
   for (Point2 p : corners_)
     painter.drawEllipse(view.toScreen(p), 3.5, 3.5);
-  if (now_) paintSnap(painter, view, *now_, theme);
+  if (now_) paintSnap(overlay, *now_);
 }
 
 QString OutlineTool::hint() const {

@@ -94,7 +94,9 @@ void ParallelTool::cancel() {
   host().refresh();
 }
 
-void ParallelTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void ParallelTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const std::optional<Polyline> line = this->line();
   const double offset = spacing();
   if (!line || offset == 0) return;
@@ -109,8 +111,7 @@ void ParallelTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   const auto leg = static_cast<std::size_t>(near->leg);
   const Point2 along = (*line)[leg + 1] - (*line)[leg];
   const Point2 left = Point2{-along.y, along.x} * (1 / norm(along));
-  paintDimension(painter, view, near->at, near->at + left * offset, host().plan().project.units,
-                 theme);
+  paintDimension(overlay, near->at, near->at + left * offset, host().plan().project.units);
 }
 
 QString ParallelTool::hint() const {

@@ -16,7 +16,7 @@ public:
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
   bool busy() const override { return !source_.empty(); }
-  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  void paint(Overlay& overlay) const override;
   QString hint() const override;
 
 private:

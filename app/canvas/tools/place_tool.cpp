@@ -125,7 +125,9 @@ void PlaceTool::cancel() {
   host().refresh();
 }
 
-void PlaceTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void PlaceTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   if (!now_) return;
   const View& view = host().view();
   const Point2 at = pressed_.value_or(now_->at);
@@ -143,11 +145,11 @@ void PlaceTool::paint(QPainter& painter, const CanvasTheme& theme) const {
     painter.setBrush(theme.accent);
     painter.drawEllipse(view.toScreen(front), 4, 4);
     if (pressed_ || quarterOf(inRadians(how.angle)) == 4) {
-      paintTag(painter, view.toScreen(middle) + QPointF(0, 16),
-               QString::fromStdString(printAngle(how.angle)), theme);
+      overlay.tag(view.toScreen(middle) + QPointF(0, 16),
+                  QString::fromStdString(printAngle(how.angle)));
     }
   }
-  if (!pressed_) paintSnap(painter, view, *now_, theme);
+  if (!pressed_) paintSnap(overlay, *now_);
 }
 
 QString PlaceTool::hint() const {

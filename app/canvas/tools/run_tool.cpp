@@ -191,7 +191,9 @@ void RunTool::finish(const Catch& end) {
   host().select({made});
 }
 
-void RunTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void RunTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const View& view = host().view();
   if (start_) {
     std::vector<Point2> line = {start_->at};
@@ -203,8 +205,7 @@ void RunTool::paint(QPainter& painter, const CanvasTheme& theme) const {
     if (now_) {
       painter.setPen(QPen(theme.accent, 1.4, Qt::DashLine));
       painter.drawLine(view.toScreen(line.back()), view.toScreen(now_->held.at));
-      paintLegDimensions(painter, view, line.back(), now_->held.at, host().plan().project.units,
-                         theme);
+      paintLegDimensions(overlay, line.back(), now_->held.at, host().plan().project.units);
     }
     painter.setBrush(theme.accent);
     painter.setPen(Qt::NoPen);
@@ -214,8 +215,8 @@ void RunTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   if (!now_) return;
   Snapped mark = now_->snapped;
   mark.at = now_->held.at;
-  paintSnap(painter, view, mark, theme);
-  if (now_->held.end.kind != EndKind::Free) paintCatch(painter, view, now_->held, theme);
+  paintSnap(overlay, mark);
+  if (now_->held.end.kind != EndKind::Free) paintCatch(overlay, now_->held);
 }
 
 QString RunTool::hint() const {

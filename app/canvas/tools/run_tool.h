@@ -19,7 +19,7 @@ public:
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
   bool busy() const override { return start_.has_value(); }
-  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  void paint(Overlay& overlay) const override;
   QString hint() const override;
   std::vector<Choice> choices() const override;
   void choose(std::size_t choice, int item) override;

@@ -158,10 +158,12 @@ void SelectTool::cancel() {
   host().refresh();
 }
 
-void SelectTool::paint(QPainter& painter, const CanvasTheme& theme) const {
-  if (moving_) mover_.paint(painter, theme);
-  if (!boxing_ && !mover_.busy()) handle_.paint(painter, theme, handles());
+void SelectTool::paint(Overlay& overlay) const {
+  if (moving_) mover_.paint(overlay);
+  if (!boxing_ && !mover_.busy()) handle_.paint(overlay, handles());
   if (!boxing_) return;
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   QColor fill = theme.accent;
   fill.setAlpha(28);
   const bool touching = now_.modifiers.testFlag(Qt::ControlModifier);

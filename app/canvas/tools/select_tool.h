@@ -23,7 +23,7 @@ public:
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
   bool busy() const override { return boxing_ || mover_.busy() || handle_.dragging(); }
-  void paint(QPainter& painter, const CanvasTheme& theme) const override;
+  void paint(Overlay& overlay) const override;
   QString hint() const override;
   bool nudges() const override { return true; }
   QCursor cursor() const override { return Qt::ArrowCursor; }

@@ -1,6 +1,7 @@
 #pragma once
 // What a canvas tool is and what it may ask for. Tools know neither the canvas nor the window.
 
+#include "app/canvas/overlay.h"
 #include "app/canvas/scene.h"
 #include "app/canvas/snap.h"
 #include "app/canvas/theme.h"
@@ -10,7 +11,6 @@
 
 #include <QCoreApplication>
 #include <QCursor>
-#include <QPainter>
 #include <QStringList>
 
 #include <optional>
@@ -85,7 +85,7 @@ public:
   /// Ends whatever is under way and leaves no trace of it.
   virtual void cancel() {}
   virtual bool busy() const { return false; }
-  virtual void paint(QPainter&, const CanvasTheme&) const {}
+  virtual void paint(Overlay&) const {}
   /// What to do next, in a sentence or two.
   virtual QString hint() const = 0;
   /// Arrow keys move what is selected, not the view.

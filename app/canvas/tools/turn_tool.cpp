@@ -78,7 +78,9 @@ void TurnTool::cancel() {
   host().refresh();
 }
 
-void TurnTool::paint(QPainter& painter, const CanvasTheme& theme) const {
+void TurnTool::paint(Overlay& overlay) const {
+  QPainter& painter = overlay.painter();
+  const CanvasTheme& theme = overlay.theme();
   const std::set<Id> ids = unlocked(host().plan(), host().selection());
   const std::optional<Box> box = extentOf(host().plan(), ids);
   if (!box) return;
@@ -89,12 +91,13 @@ void TurnTool::paint(QPainter& painter, const CanvasTheme& theme) const {
   painter.drawEllipse(middle, 6, 6);
   painter.drawLine(middle - QPointF(10, 0), middle + QPointF(10, 0));
   painter.drawLine(middle - QPointF(0, 10), middle + QPointF(0, 10));
+  overlay.keepMark(middle, 11);
   if (!pull_) return;
   if (pressed_) {
     painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
     painter.drawLine(middle, view.toScreen(pull_->at));
   }
-  paintTag(painter, middle - QPointF(0, 24), pull_->tag, theme);
+  overlay.tag(middle - QPointF(0, 24), pull_->tag);
 }
 
 QString TurnTool::hint() const {

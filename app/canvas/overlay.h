@@ -1,0 +1,75 @@
+#pragma once
+// What a tool draws over the plan in one frame. Lines and marks are painted at once; texts wait
+// until every mark is known and are then put, near what they tell, where they cover neither marks
+// nor each other nor what must be seen.
+
+#include "app/canvas/theme.h"
+#include "app/canvas/view.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <QRectF>
+#include <QStringList>
+
+#include <vector>
+
+namespace sump {
+
+enum class TagAnchor { Left, Centre };
+
+class Overlay {
+public:
+  /// A text on its plate.
+  struct Tag {
+    QStringList lines;
+    QRectF box;
+  };
+
+  /// `kept` is where no text may stand: the typed entry, the scale bar.
+  Overlay(QPainter& painter, const View& view, const CanvasTheme& theme, std::vector<QRectF> kept);
+
+  QPainter& painter() const { return painter_; }
+  const View& view() const { return view_; }
+  const CanvasTheme& theme() const { return theme_; }
+
+  /// A mark that stays as long as something is selected: names make room for it.
+  void keepHandle(QPointF at, double radius) { handles_.push_back(around(at, radius)); }
+  /// A mark that comes and goes with the pointer: a name below it steps aside.
+  void keepMark(QPointF at, double radius) { marks_.push_back(around(at, radius)); }
+  void keepClear(const QRectF& box) { marks_.push_back(box); }
+  /// A line of text with its left end or its middle at `at`, or as near to it as there is room.
+  void tag(QPointF at, const QString& text, TagAnchor anchor = TagAnchor::Centre);
+  /// Lines of text beside a point, on that side of it where there is room.
+  void plate(QPointF at, const QStringList& lines);
+
+  /// Finds the texts' places; to be called once all marks are known.
+  void settle();
+  void paintTexts() const;
+
+  const std::vector<QRectF>& handles() const { return handles_; }
+  const std::vector<QRectF>& marks() const { return marks_; }
+  const std::vector<Tag>& tags() const { return tags_; }
+
+private:
+  struct Wish {
+    QStringList lines;
+    std::vector<QRectF> boxes; ///< best first
+  };
+
+  static QRectF around(QPointF at, double radius) {
+    return {at - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius)};
+  }
+  bool isFree(const QRectF& box) const;
+  QRectF chosen(const Wish& wish) const;
+  QSizeF sizeOf(const QStringList& lines) const;
+
+  QPainter& painter_;
+  const View& view_;
+  const CanvasTheme& theme_;
+  QFontMetricsF metrics_;
+  std::vector<QRectF> kept_, handles_, marks_;
+  std::vector<Wish> wishes_;
+  std::vector<Tag> tags_;
+};
+
+} // namespace sump
