@@ -6,8 +6,10 @@
 #include "core/units/print.h"
 
 #include <QAccessible>
+#include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QToolTip>
 #include <QWheelEvent>
 
 #include <algorithm>
@@ -288,7 +290,26 @@ bool LongSection::event(QEvent* event) {
       return true;
     }
   }
+  if (event->type() == QEvent::ToolTip) {
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const QString text = untoldAt(help->pos());
+    text.isEmpty() ? QToolTip::hideText() : QToolTip::showText(help->globalPos(), text, this);
+    return true;
+  }
   return QWidget::event(event);
+}
+
+QString LongSection::untoldAt(QPointF pixel) const {
+  constexpr double kNear = 12;
+  const Id object = objectAt(pixel);
+  QStringList lines;
+  for (const auto& [note, anchor] : texts_.untold) {
+    const bool near = QLineF(anchor, pixel).length() <= kNear;
+    if (!near && (object.empty() || note.object != object)) continue;
+    const QString where = note.where.empty() ? QString() : q(" (" + note.where + ")");
+    lines << q(note.text) + where;
+  }
+  return lines.join('\n');
 }
 
 bool LongSection::handleKey(QKeyEvent* event) {

@@ -46,7 +46,11 @@ public:
   /// The handle that the keyboard works on.
   const SectionHandle* current() const;
   void setCurrent(const SectionHandle& handle);
-  const std::vector<PlacedNote>& placedNotes() const { return placed_; }
+  const SectionTexts& texts() const { return texts_; }
+  /// Handles and flags that no text may cover, on this widget.
+  const std::vector<QRectF>& marks() const { return keptOff_; }
+  /// What has no room in the drawing about the thing at this place; empty: nothing.
+  QString untoldAt(QPointF pixel) const;
   EntryBox& entry() { return *entry_; }
   QString readOut() const { return readOut_; }
 
@@ -128,7 +132,8 @@ private:
   View view_;
   std::optional<double> wishedStretch_;
   std::set<Id> selection_;
-  std::vector<PlacedNote> placed_;
+  SectionTexts texts_;
+  std::vector<QRectF> keptOff_;
   EntryBox* entry_ = nullptr;
   QString readOut_;
   std::optional<SectionHandle> current_;

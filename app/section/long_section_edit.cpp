@@ -111,6 +111,7 @@ void LongSection::openEntry(const QString& text) {
        tr("Inside bottom of the pipe, on the site's datum. Sums and units are read; empty gives "
           "the level back to straight grade or to what the end hangs on.")}};
   entry_->open(fields, drawing_.units, text, place(*handle).toPoint());
+  update(); // texts make room for it
 }
 
 void LongSection::enterTyped() {
@@ -130,6 +131,7 @@ void LongSection::shutEntry() {
   if (!entry_->isVisible()) return;
   entry_->shut();
   setFocus();
+  update();
 }
 
 void LongSection::nudge(int steps) {

@@ -40,7 +40,8 @@ void LongSection::paintEvent(QPaintEvent*) {
   painter.setFont(noteFont(font()));
   painter.fillRect(rect(), theme().background);
   if (drawing_.empty()) {
-    placed_.clear();
+    texts_ = {};
+    keptOff_.clear();
     return paintNothing(painter);
   }
   painter.save();
@@ -51,12 +52,14 @@ void LongSection::paintEvent(QPaintEvent*) {
   paintMarks(painter, false);
   paintSelection(painter);
   painter.restore();
-  std::vector<QRectF> taken = handleBoxes();
-  if (const auto flag = dragFlag()) taken.push_back(*flag);
-  placed_ = placeNotes(
-      drawing_.notes, [this](double station, Length level) { return place(station, level); },
-      plot().adjusted(2, 2, -2, -2), std::move(taken), noteFont(font()));
-  paintSectionNotes(painter, placed_, theme());
+  keptOff_ = handleBoxes();
+  if (const auto flag = dragFlag()) keptOff_.push_back(*flag);
+  if (entry_->isVisible()) keptOff_.emplace_back(entry_->geometry());
+  texts_ = placeNotes(
+      drawing_.notes, selection_,
+      [this](double station, Length level) { return place(station, level); },
+      plot().adjusted(2, 2, -2, -2), keptOff_, noteFont(font()));
+  paintSectionNotes(painter, texts_.placed, theme());
   painter.setClipRect(plot());
   paintHandles(painter);
   paintDrag(painter);
@@ -204,9 +207,12 @@ void LongSection::paintGutters(QPainter& painter) const {
 /// The scale that the drawing is stretched by, and what is under the pointer.
 void LongSection::paintFoot(QPainter& painter) const {
   const QRectF foot(8, plot().bottom() + 17, width() - 16, 17);
-  const QString scale = plane_.stretch == 1 ? tr("Heights to the same scale as lengths")
-                                            : tr("Heights stretched %1 times").arg(plane_.stretch);
+  QString scale = plane_.stretch == 1 ? tr("Heights to the same scale as lengths")
+                                      : tr("Heights stretched %1 times").arg(plane_.stretch);
   const QFontMetricsF metrics(painter.font());
+  const QString more = "    " + tr("Rest the pointer on a thing for what has no room");
+  const bool roomy = metrics.horizontalAdvance(scale + more) < foot.width() / 2;
+  if (!texts_.untold.empty() && roomy) scale += more;
   const double used = metrics.horizontalAdvance(scale) + 24;
   painter.setPen(theme().ink(Ink::Grey));
   painter.drawText(foot, Qt::AlignLeft | Qt::AlignVCenter, scale);

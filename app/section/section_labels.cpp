@@ -1,10 +1,11 @@
 #include "app/section/section_labels.h"
 
+#include "app/canvas/label_places.h"
+
 #include <QFontMetricsF>
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 namespace sump {
 
@@ -12,87 +13,136 @@ namespace {
 
 constexpr double kGap = 5;         ///< between a text and what it is about, pixels
 constexpr double kPadding = 2;     ///< round a text
-constexpr double kLeaderFrom = 14; ///< a text this far off gets a leader
+constexpr double kLeaderFrom = 12; ///< a text this far off gets a leader
+constexpr double kShort = 6;       ///< a leader ends so far from the middle of a handle
 
-struct Offset {
-  double right = 0, down = 0; ///< of the box's middle from the anchor
+/// A place for a text and the point of the thing that it then stands by.
+struct Place {
+  QRectF box;
+  QPointF anchor;
+  bool led = true; ///< by a leader, where it stands off
 };
+
+/// The wished side first, then the opposite one, then the other two.
+std::array<NoteSide, 4> sidesFrom(NoteSide side) {
+  using enum NoteSide;
+  if (side == Right) return {Right, Left, Above, Below};
+  if (side == Left) return {Left, Right, Above, Below};
+  if (side == Below) return {Below, Above, Right, Left};
+  return {Above, Below, Right, Left};
+}
+
+void addBeside(NoteSide side, double away, QSizeF size, QPointF anchor, std::vector<Place>& out) {
+  const double w = size.width() / 2, h = size.height() / 2;
+  const bool level = side == NoteSide::Left || side == NoteSide::Right;
+  const std::array<double, 7> shifts{0.0, 0.5, -0.5, 1.0, -1.0, 1.5, -1.5};
+  for (double shift : shifts) {
+    QRectF box({}, size);
+    const double x = side == NoteSide::Left ? -(w + away) : w + away;
+    const double y = side == NoteSide::Above ? -(h + away) : h + away;
+    // Along the thing's own side no farther than the text's end.
+    const double along = std::clamp(shift, -1.0, 1.0);
+    box.moveCenter(anchor + (level ? QPointF(x, shift * 2 * h) : QPointF(along * w, y)));
+    out.push_back({box, anchor});
+  }
+}
+
+/// Round the anchor, nearest first.
+std::vector<Place> placesRound(const SectionNote& note, QSizeF size, QPointF anchor) {
+  std::vector<Place> all;
+  const std::array<NoteSide, 4> order = sidesFrom(note.side);
+  for (double away : {kGap, 11.0, 18.0, 26.0}) {
+    for (NoteSide side : order)
+      addBeside(side, away, size, anchor, all);
+  }
+  return all;
+}
+
+/// What crosses at an unknown level is a line from top to bottom: anywhere on it, from below.
+std::vector<Place> placesUpright(QSizeF size, QPointF anchor, const QRectF& area) {
+  std::vector<Place> all;
+  for (double bottom = area.bottom() - 2; bottom - size.height() > area.top();
+       bottom -= size.height() + 2) {
+    for (double shift : {0.0, 0.6, -0.6, 1.0, -1.0}) {
+      QRectF box({}, size);
+      box.moveCenter({anchor.x() + shift * (size.width() / 2 + 2), 0});
+      box.moveBottom(bottom);
+      all.push_back({box, {anchor.x(), box.center().y()}});
+    }
+  }
+  return all;
+}
 
 class NotePlacer {
 public:
-  NotePlacer(const ToPixel& toPixel, const QRectF& area, std::vector<QRectF> taken,
+  NotePlacer(const ToPixel& toPixel, const QRectF& area, const std::vector<QRectF>& taken,
              const QFont& font)
-      : toPixel_(toPixel), area_(area), taken_(std::move(taken)), metrics_(font) {}
+      : toPixel_(toPixel), area_(area), metrics_(font) {
+    for (const QRectF& box : taken)
+      taken_.take(QPolygonF(box));
+  }
 
   void place(const SectionNote& note) {
+    const bool number = std::ranges::all_of(note.text, [](char c) { return c >= '0' && c <= '9'; });
     const QPointF anchor = toPixel_(note.station, note.level);
+    const bool upright = note.side == NoteSide::Centre;
     // What lies out of sight is not pointed at from afar.
-    if (!area_.adjusted(-2, -2, 2, 2).contains(anchor) && note.side != NoteSide::Centre) return;
-    const QString text = QString::fromStdString(note.text);
-    const QSizeF size(metrics_.horizontalAdvance(text) + 2 * kPadding,
-                      metrics_.ascent() + metrics_.descent());
-    for (const Offset& offset : offsets(note.side, size)) {
-      QRectF box({}, size);
-      box.moveCenter(anchor + QPointF(offset.right, offset.down));
-      if (note.side == NoteSide::Centre) box.moveBottom(area_.bottom() - 2 + offset.down);
-      if (!free(box)) continue;
-      taken_.push_back(box);
-      placed_.push_back({note, box, leader(box, anchor)});
-      return;
-    }
+    const QPointF seen(anchor.x(), upright ? area_.center().y() : anchor.y());
+    if (!area_.adjusted(-2, -2, 2, 2).contains(seen)) return;
+    // A chamber's number stands in its chamber or nowhere.
+    if (number) return void(put(note, note.text, placesInChamber(note, anchor)));
+    if (put(note, note.text, anchor)) return;
+    texts_.untold.emplace_back(note, seen);
+    if (!note.brief.empty()) put(note, note.brief, anchor);
   }
-  std::vector<PlacedNote> take() { return std::move(placed_); }
+  SectionTexts take() { return std::move(texts_); }
 
 private:
-  bool free(const QRectF& box) const {
-    return area_.contains(box) &&
-           std::ranges::none_of(taken_, [&](const QRectF& other) { return other.intersects(box); });
+  QSizeF sizeOf(const std::string& words) const {
+    return {metrics_.horizontalAdvance(QString::fromStdString(words)) + 2 * kPadding,
+            metrics_.ascent() + metrics_.descent()};
   }
-
-  std::optional<QLineF> leader(const QRectF& box, QPointF anchor) const {
-    const QPointF near(std::clamp(anchor.x(), box.left(), box.right()),
-                       std::clamp(anchor.y(), box.top(), box.bottom()));
-    const QLineF line(near, anchor);
-    if (line.length() < kLeaderFrom) return std::nullopt;
-    return line;
-  }
-
-  /// The wished side first, nearest first, then the opposite one, then the other two.
-  static std::vector<Offset> offsets(NoteSide side, QSizeF size) {
-    const double w = size.width() / 2, h = size.height() / 2;
-    std::vector<Offset> all;
-    const auto add = [&](NoteSide at, double away) {
-      const double y = at == NoteSide::Above ? -(h + away) : h + away;
-      const double x = at == NoteSide::Left ? -(w + away) : w + away;
-      if (at == NoteSide::Above || at == NoteSide::Below) {
-        for (double shift : {0.0, 0.6, -0.6, 1.0, -1.0})
-          all.push_back({shift * w, y});
-      } else {
-        for (double shift : {0.0, 1.2, -1.2, 2.4, -2.4})
-          all.push_back({x, shift * h});
+  std::vector<Place> placesInChamber(const SectionNote& note, QPointF anchor) const {
+    const QSizeF size = sizeOf(note.text);
+    const QPointF end = toPixel_(note.station + note.span / 2, note.level);
+    std::vector<Place> all;
+    for (double away : {kGap, 13.0, 22.0, kFarthestNote}) {
+      for (double share : {0.0, -0.5, 0.5}) {
+        QRectF box({}, size);
+        box.moveCenter(anchor + QPointF(share * (end.x() - anchor.x()), -away - size.height() / 2));
+        all.push_back({box, {box.center().x(), anchor.y()}, false});
       }
-    };
-    std::array<NoteSide, 4> order{NoteSide::Above, NoteSide::Below, NoteSide::Right,
-                                  NoteSide::Left};
-    if (side == NoteSide::Below) std::swap(order[0], order[1]);
-    if (side == NoteSide::Right)
-      order = {NoteSide::Right, NoteSide::Left, NoteSide::Above, NoteSide::Below};
-    if (side == NoteSide::Left)
-      order = {NoteSide::Left, NoteSide::Right, NoteSide::Above, NoteSide::Below};
-    add(order[0], kGap);
-    add(order[1], kGap);
-    for (double away : {kGap, 20.0, 36.0, 54.0, 74.0}) {
-      for (NoteSide at : order)
-        add(at, away);
     }
     return all;
+  }
+  bool put(const SectionNote& note, const std::string& words, QPointF anchor) {
+    const QSizeF size = sizeOf(words);
+    return put(note, words,
+               note.side == NoteSide::Centre ? placesUpright(size, anchor, area_)
+                                             : placesRound(note, size, anchor));
+  }
+  bool put(const SectionNote& note, const std::string& words, const std::vector<Place>& places) {
+    for (const Place& place : places) {
+      if (!area_.contains(place.box)) continue;
+      const QLineF way = shortestBetween(place.box, {place.anchor, QSizeF(0, 0)});
+      const bool led = place.led && way.length() >= kLeaderFrom;
+      if (way.length() > kFarthestNote || !taken_.isFree(place.box)) continue;
+      const QLineF leader(way.p1(), way.pointAt(1 - kShort / std::max(way.length(), kShort)));
+      if (led && !taken_.isFree(QPolygonF({leader.p1(), leader.p2()}))) continue;
+      taken_.take(QPolygonF(place.box));
+      if (led) taken_.take(leader);
+      texts_.placed.push_back({note, QString::fromStdString(words), place.box, place.anchor,
+                               led ? std::optional(leader) : std::nullopt});
+      return true;
+    }
+    return false;
   }
 
   const ToPixel& toPixel_;
   QRectF area_;
-  std::vector<QRectF> taken_;
+  TakenBoxes taken_;
   QFontMetricsF metrics_;
-  std::vector<PlacedNote> placed_;
+  SectionTexts texts_;
 };
 
 } // namespace
@@ -102,12 +152,15 @@ QFont noteFont(QFont font) {
   return font;
 }
 
-std::vector<PlacedNote> placeNotes(const std::vector<SectionNote>& notes, const ToPixel& toPixel,
-                                   const QRectF& area, std::vector<QRectF> taken,
-                                   const QFont& font) {
-  NotePlacer placer(toPixel, area, std::move(taken), font);
-  for (const SectionNote& note : notes)
-    placer.place(note);
+SectionTexts placeNotes(const std::vector<SectionNote>& notes, const std::set<Id>& first,
+                        const ToPixel& toPixel, const QRectF& area,
+                        const std::vector<QRectF>& taken, const QFont& font) {
+  NotePlacer placer(toPixel, area, taken, font);
+  for (const bool chosen : {true, false}) {
+    for (const SectionNote& note : notes) {
+      if (first.contains(note.object) == chosen) placer.place(note);
+    }
+  }
   return placer.take();
 }
 
@@ -123,7 +176,7 @@ void paintSectionNotes(QPainter& painter, const std::vector<PlacedNote>& notes,
     painter.setBrush(theme.halo);
     painter.drawRoundedRect(placed.box, 2, 2);
     painter.setPen(placed.note.ink == Ink::Black ? theme.text : theme.ink(placed.note.ink));
-    painter.drawText(placed.box, Qt::AlignCenter, QString::fromStdString(placed.note.text));
+    painter.drawText(placed.box, Qt::AlignCenter, placed.text);
   }
 }
 

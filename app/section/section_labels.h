@@ -1,7 +1,7 @@
 #pragma once
-// Puts the section's texts where they cover neither each other nor a handle: beside what they are
-// about, else staggered farther off with a leader; what finds no room is left out, the least
-// weighty first.
+// Puts the section's texts where they cover neither each other nor a handle, close to what they are
+// about: beside it, else a little farther off with a leader, else in brief. What finds no room
+// there is left out, the least weighty first, and told when one points at the thing.
 
 #include "app/canvas/theme.h"
 #include "core/sheet/section_marks.h"
@@ -13,23 +13,36 @@
 
 #include <functional>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace sump {
 
+/// No text stands farther than this from what it is about, pixels.
+inline constexpr double kFarthestNote = 30;
+
 struct PlacedNote {
   SectionNote note;
+  QString text; ///< the note's own or its brief one
   QRectF box;
-  std::optional<QLineF> leader; ///< from the box to what it is about
+  QPointF anchor;               ///< what it is about
+  std::optional<QLineF> leader; ///< from the box to the anchor
+};
+
+struct SectionTexts {
+  std::vector<PlacedNote> placed;
+  /// What is told in brief or not at all, though what it is about is in sight.
+  std::vector<std::pair<SectionNote, QPointF>> untold;
 };
 
 /// Where a station and a level stand on the screen.
 using ToPixel = std::function<QPointF(double station, Length level)>;
 
-/// `notes` by weight; all boxes stay inside `area` and off `taken`.
-std::vector<PlacedNote> placeNotes(const std::vector<SectionNote>& notes, const ToPixel& toPixel,
-                                   const QRectF& area, std::vector<QRectF> taken,
-                                   const QFont& font);
+/// `notes` by weight, those of `first` before all others; all boxes stay inside `area` and off
+/// `taken`.
+SectionTexts placeNotes(const std::vector<SectionNote>& notes, const std::set<Id>& first,
+                        const ToPixel& toPixel, const QRectF& area,
+                        const std::vector<QRectF>& taken, const QFont& font);
 
 void paintSectionNotes(QPainter& painter, const std::vector<PlacedNote>& notes,
                        const CanvasTheme& theme);

@@ -56,6 +56,7 @@ struct SectionNote {
   double span = 0; ///< metres along the section that it may fill without covering others; 0: none
   std::string where{};  ///< tells its place where the text stands elsewhere: `Vault 1, chamber 2`
   bool inOrder = false; ///< stands among its object's such notes by station
+  std::string brief{};  ///< what stands for the text where there is less room; empty: nothing
 };
 
 /// Names, levels, slopes, drops and clearances in the project's units, by weight.

@@ -35,7 +35,10 @@ public:
   void invert(const Id& run, double station, Length level, int weight, Ink ink, std::string where) {
     add(run, station, level, at("INV", level), NoteSide::Below, weight, ink, 0, std::move(where));
     notes_.back().inOrder = true;
+    inBrief(printElevation(level, units_));
   }
+  /// The note that was added last, for where it has less room.
+  void inBrief(std::string text) { notes_.back().brief = std::move(text); }
   std::string atStation(double station) const {
     return "station " + printRunLength(metres(station), units_);
   }
@@ -63,6 +66,7 @@ void NoteTaker::vault(const ProfileVault& v) {
   const double middle = (v.from + v.to) / 2;
   const std::string name = called(v);
   add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
+  inBrief(v.id);
   add(v.id, middle, v.lidTop, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, 0, name);
   if (v.insideTo <= v.insideFrom) return;
   add(v.id, middle, v.floor, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, v.to - v.from,
@@ -101,6 +105,7 @@ void NoteTaker::pipe(const Id& id, Service service, const std::string& size, dou
   std::string text = codeAndSize(service, size);
   if (run > 0 && a != b) text += "  " + printSlope(std::abs(inMetres(a - b)) / run, units_);
   add(id, (from + to) / 2, (a + b) / 2.0, text, NoteSide::Above, 0, inkOf(service), std::abs(run));
+  inBrief(codeAndSize(service, size));
 }
 
 void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
@@ -126,8 +131,8 @@ void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
   const Ink ink = c.service ? inkOf(*c.service) : Ink::Grey;
   if (!c.underside || !c.top) {
     // Its level is not known, so it can stand anywhere.
-    return notes.add(c.id, c.station, metres(0), what + ", level not known", NoteSide::Centre, 2,
-                     ink);
+    notes.add(c.id, c.station, metres(0), what + ", level not known", NoteSide::Centre, 2, ink);
+    return notes.inBrief(what);
   }
   std::string text = what;
   if (c.clearance && *c.clearance >= metres(0)) {
@@ -137,6 +142,7 @@ void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
   }
   notes.add(c.id, c.station, c.above ? *c.top : *c.underside, text,
             c.above ? NoteSide::Above : NoteSide::Below, 2, ink);
+  notes.inBrief(what);
 }
 
 void noteLegs(const RunProfile& profile, NoteTaker& notes) {
@@ -163,6 +169,7 @@ void noteStructures(const RunProfile& profile, NoteTaker& notes) {
     if (std::ranges::find(told, text) != told.end()) continue;
     told.push_back(text);
     notes.add(s.id, (s.from + s.to) / 2, *s.level, text, NoteSide::Above, 2);
+    notes.inBrief(called(s));
   }
 }
 

@@ -1,5 +1,6 @@
 // The long section by real mouse and key events.
 
+#include "tests/app/drawing_check.h"
 #include "tests/app/window_fixture.h"
 
 #include "app/section/level_steps.h"
@@ -9,9 +10,11 @@
 
 #include <QComboBox>
 #include <QDockWidget>
+#include <QHelpEvent>
 #include <QLineEdit>
 #include <QMouseEvent>
 #include <QToolButton>
+#include <QToolTip>
 
 #include <cmath>
 
@@ -390,29 +393,61 @@ TEST_F(SectionWindow, ZoomAndFit) {
   EXPECT_TRUE(inside(extent.from, extent.low) && inside(extent.to, extent.high));
 }
 
-TEST_F(SectionWindow, TextsNeverOverlap) {
-  for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump"}) {
+TEST_F(SectionWindow, TextsStandApartAndCloseToTheirThings) {
+  for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
     openAndShow(sample);
     std::vector<Id> shown{""};
     for (const sump::Run& run : plan().runs)
       shown.push_back(run.id);
-    for (int height : {200, 460}) {
+    for (int height : {120, 160, 200, 280, 460}) {
       show(height);
       for (const Id& run : shown) {
         run.empty() ? canvas().select({}) : canvas().select({run});
         section().grab(); // paints
-        const auto& notes = section().placedNotes();
-        EXPECT_FALSE(notes.empty()) << run;
-        for (std::size_t i = 0; i < notes.size(); ++i) {
-          EXPECT_TRUE(QRectF(section().rect()).contains(notes[i].box)) << notes[i].note.text;
-          for (std::size_t k = 0; k < i; ++k) {
-            EXPECT_FALSE(notes[i].box.intersects(notes[k].box))
-                << run << ": " << notes[i].note.text << " on " << notes[k].note.text;
-          }
-        }
+        EXPECT_FALSE(section().texts().placed.empty()) << run;
+        for (const QString& problem : testing::DrawingCheck::of(&section()))
+          ADD_FAILURE() << sample << ' ' << run << " at " << height << ": "
+                        << problem.toStdString();
       }
     }
   }
+}
+
+// At the height that the dock has on a small screen some texts have no room: they are told in brief
+// or where one points.
+TEST_F(SectionWindow, WhatHasNoRoomIsToldWhereOnePoints) {
+  openAndShow();
+  show(150);
+  section().grab();
+  ASSERT_FALSE(section().texts().untold.empty());
+  for (const auto& [note, anchor] : section().texts().untold) {
+    EXPECT_TRUE(section().untoldAt(anchor).contains(QString::fromStdString(note.text)))
+        << note.text;
+    for (const PlacedNote& placed : section().texts().placed) {
+      if (placed.note.text == note.text && placed.anchor == anchor) {
+        EXPECT_EQ(placed.text.toStdString(), note.brief);
+      }
+    }
+  }
+  const auto& [note, anchor] = section().texts().untold.front();
+  QHelpEvent hover(QEvent::ToolTip, anchor.toPoint(), section().mapToGlobal(anchor.toPoint()));
+  QApplication::sendEvent(&section(), &hover);
+  EXPECT_TRUE(QToolTip::text().contains(QString::fromStdString(note.text)));
+  QToolTip::hideText();
+}
+
+TEST_F(SectionWindow, TheTextsOfWhatIsSelectedGoFirst) {
+  openAndShow();
+  show(150);
+  const auto whole = [this](const Id& object) {
+    section().grab();
+    return std::ranges::count_if(section().texts().placed, [&](const PlacedNote& placed) {
+      return placed.note.object == object && placed.text.toStdString() == placed.note.text;
+    });
+  };
+  const auto before = whole("V2");
+  canvas().select({"V2"});
+  EXPECT_GT(whole("V2"), before);
 }
 
 TEST_F(SectionWindow, Screenshots) {
