@@ -5,6 +5,7 @@
 // SUMPWRIGHT_SCREENSHOTS set to a folder a picture of each is left there for people to look at.
 
 #include "app/window/pseudo_language.h"
+#include "tests/app/drawing_check.h"
 #include "tests/app/fit_check.h"
 #include "tests/app/window_fixture.h"
 
@@ -28,6 +29,15 @@ struct Look {
   }
 };
 
+inline auto everyLook() {
+  return ::testing::Values(Look{false, false}, Look{false, true}, Look{true, false},
+                           Look{true, true});
+}
+inline std::string lookName(const ::testing::TestParamInfo<Look>& info) {
+  return std::string(info.param.pseudo ? "Pseudo" : "English") +
+         (info.param.dark ? "Dark" : "Light");
+}
+
 class ScreenWalk : public WindowTest, public ::testing::WithParamInterface<Look> {
 protected:
   void SetUp() override {
@@ -50,7 +60,8 @@ protected:
     QCoreApplication::processEvents();
     for (const auto* rest : widget->findChildren<QTimer*>("columnsRest"))
       QTRY_VERIFY(!rest->isActive()); // lists share their columns out when a change is over
-    for (const QString& problem : FitCheck::of(widget, GetParam().pseudo))
+    for (const QString& problem :
+         FitCheck::of(widget, GetParam().pseudo) + DrawingCheck::of(widget))
       ADD_FAILURE() << GetParam().name().toStdString() << ", " << name.toStdString() << ": "
                     << problem.toStdString();
     const QString folder = qEnvironmentVariable("SUMPWRIGHT_SCREENSHOTS");

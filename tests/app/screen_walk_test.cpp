@@ -18,7 +18,6 @@
 namespace sump {
 namespace {
 
-using testing::Look;
 using testing::ScreenWalk;
 
 TEST_P(ScreenWalk, TheWindowWithEveryDock) {
@@ -191,13 +190,7 @@ TEST_P(ScreenWalk, EveryMenu) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Looks, ScreenWalk,
-                         ::testing::Values(Look{false, false}, Look{false, true}, Look{true, false},
-                                           Look{true, true}),
-                         [](const auto& info) {
-                           return std::string(info.param.pseudo ? "Pseudo" : "English") +
-                                  (info.param.dark ? "Dark" : "Light");
-                         });
+INSTANTIATE_TEST_SUITE_P(Looks, ScreenWalk, testing::everyLook(), testing::lookName);
 
 // The scale of a screen can only be chosen before the application starts.
 TEST(ScreenWalkTwice, TheSameAtTwiceTheScale) {
@@ -205,7 +198,8 @@ TEST(ScreenWalkTwice, TheSameAtTwiceTheScale) {
   QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
   environment.insert("QT_SCALE_FACTOR", "2");
   again.setProcessEnvironment(environment);
-  again.start(QCoreApplication::applicationFilePath(), {"--gtest_filter=*/ScreenWalk.*"});
+  again.start(QCoreApplication::applicationFilePath(),
+              {"--gtest_filter=*/ScreenWalk.*:*/GestureWalk.*"});
   ASSERT_TRUE(again.waitForFinished(800000));
   EXPECT_EQ(again.exitCode(), 0) << again.readAllStandardOutput().right(6000).toStdString();
 }
