@@ -83,8 +83,8 @@ public:
   /// The first of the texts that lies within the area, as near to `wish` as can be; `turns`: also
   /// along its longest edge. False when there is no room.
   bool within(Label label, const QStringList& texts, const Ring& ring, Point2 wish, bool turns);
-  /// Beside a thing of this outline on the screen: on a side that is free, near rather than far.
-  bool beside(Label label, const QPolygonF& outline, Point2 anchor);
+  /// Beside a thing of this outline: on a side that is free, near rather than far.
+  bool beside(Label label, const Ring& ring);
   void run(const Run& run, const Polyline& line);
   std::vector<Label> take() { return std::move(kept_); }
 
@@ -101,8 +101,8 @@ private:
     kept_.push_back(std::move(label));
     return true;
   }
-  bool turnedWithin(Label& label, const QPolygonF& outline, QPointF wish, Point2 anchor);
-  bool onAnother(const Label& label, Point2 anchor) const;
+  bool turnedWithin(Label& label, const Ring& ring, const QPolygonF& outline, QPointF wish);
+  bool onAnother(const Label& label, const Ring& own) const;
 
   const Scene& scene_;
   const View& view_;
@@ -113,16 +113,18 @@ private:
 };
 
 /// Does the text lie on an area that is neither the thing's own nor one that it stands on?
-bool Placer::onAnother(const Label& label, Point2 anchor) const {
+bool Placer::onAnother(const Label& label, const Ring& own) const {
+  const Point2 anchor = centroid(own);
   const QRectF bounds = label.box.boundingRect();
   const Box site{view_.toSite(bounds.bottomLeft()), view_.toSite(bounds.topRight())};
   return std::ranges::any_of(scene_.visible(site), [&](std::size_t i) {
     const Mark& mark = scene_.marks()[i];
-    const bool area = mark.layer == Layer::Paving || mark.layer == Layer::Building ||
-                      mark.layer == Layer::Basin || mark.layer == Layer::Room ||
-                      mark.layer == Layer::Vault;
-    if (!area || !mark.closed || mark.round || !mark.fill || mark.points.size() < 3) return false;
-    if (scene_.owner(i) == label.object || contains(mark.points, anchor)) return false;
+    const bool covers = mark.layer == Layer::Paving || mark.layer == Layer::Building ||
+                        mark.layer == Layer::Basin || mark.layer == Layer::Room ||
+                        mark.layer == Layer::Vault;
+    if (!covers || !mark.closed || mark.round || !mark.fill || mark.points.size() < 3) return false;
+    const bool below = contains(mark.points, anchor) && area(mark.points) > area(own);
+    if (scene_.owner(i) == label.object || below) return false;
     const QPolygonF outline = view_.toScreen(mark.points);
     const auto inIt = [&](QPointF p) { return outline.containsPoint(p, Qt::OddEvenFill); };
     return std::ranges::any_of(label.box, inIt) || inIt(label.centre) ||
@@ -131,11 +133,11 @@ bool Placer::onAnother(const Label& label, Point2 anchor) const {
   });
 }
 
-bool Placer::turnedWithin(Label& label, const QPolygonF& outline, QPointF wish, Point2 anchor) {
+bool Placer::turnedWithin(Label& label, const Ring& ring, const QPolygonF& outline, QPointF wish) {
   const auto here = [&](QPointF centre) {
     label.centre = centre;
     label.box = boxOf(label, sizes_.of(label));
-    return liesWithin(label.box, outline) && !onAnother(label, anchor) && add(label);
+    return liesWithin(label.box, outline) && !onAnother(label, ring) && add(label);
   };
   if (here(wish)) return true;
   label.centre = {};
@@ -150,14 +152,14 @@ bool Placer::within(Label label, const QStringList& texts, const Ring& ring, Poi
   const QPolygonF outline = view_.toScreen(ring);
   if (!outline.boundingRect().intersects(window_)) return false;
   const QPointF at = view_.toScreen(wish);
-  const Point2 anchor = centroid(ring);
+  const double along = uprightAngle(longestEdge(outline));
   for (const QString& text : texts) {
     label.text = text;
     label.angle = 0;
     if (text.isEmpty()) continue;
-    if (turnedWithin(label, outline, at, anchor)) return true;
-    label.angle = uprightAngle(longestEdge(outline));
-    if (turns && label.angle != 0 && turnedWithin(label, outline, at, anchor)) return true;
+    if (turnedWithin(label, ring, outline, at)) return true;
+    label.angle = along;
+    if (turns && along != 0 && turnedWithin(label, ring, outline, at)) return true;
   }
   return false;
 }
@@ -179,7 +181,8 @@ std::vector<QPointF> placesRound(const QRectF& bounds, QSizeF size, double gap) 
   return all;
 }
 
-bool Placer::beside(Label label, const QPolygonF& outline, Point2 anchor) {
+bool Placer::beside(Label label, const Ring& ring) {
+  const QPolygonF outline = view_.toScreen(ring);
   const QRectF bounds = outline.boundingRect();
   if (label.text.isEmpty() || !bounds.intersects(window_)) return false;
   const QSizeF size = boxOf(label, sizes_.of(label)).boundingRect().size();
@@ -194,7 +197,7 @@ bool Placer::beside(Label label, const QPolygonF& outline, Point2 anchor) {
       label.box = boxOf(label, sizes_.of(label));
       label.leader.reset();
       const QLineF way = wayTo(outline, label.box.boundingRect());
-      if (way.length() > kFarthestName || (!strange && onAnother(label, anchor))) continue;
+      if (way.length() > kFarthestName || (!strange && onAnother(label, ring))) continue;
       if (way.length() >= kLeaderFrom - 1 || strange) label.leader = way;
       if (add(label)) return true;
     }
@@ -239,13 +242,12 @@ Label named(const Id& id, double size, bool bold = false) {
 /// Inside where there is room, else beside it; what is hardly seen has no name.
 void placeThing(Placer& placer, const View& view, Label label, const QStringList& texts,
                 const Ring& ring, Point2 wish) {
-  constexpr double kLeastPixels = 5;
-  const QPolygonF outline = view.toScreen(ring);
-  const QRectF bounds = outline.boundingRect();
-  if (std::max(bounds.width(), bounds.height()) < kLeastPixels) return;
-  if (placer.within(label, texts, ring, wish, false)) return;
+  constexpr double kLeastPixels = 5, kSteep = 60; // degrees: steeper names are awkward to read
+  const QLineF longest = longestEdge(view.toScreen(ring));
+  if (longest.length() < kLeastPixels) return;
+  if (placer.within(label, texts, ring, wish, std::abs(uprightAngle(longest)) < kSteep)) return;
   label.text = texts.front();
-  placer.beside(label, outline, centroid(ring));
+  placer.beside(label, ring);
 }
 
 void placeTanks(Placer& placer, const Scene& scene, const View& view) {
@@ -290,9 +292,9 @@ void placeSymbol(Placer& placer, const View& view, const Id& id, const QString& 
                  double half) {
   Label label = named(id, 12);
   label.text = text;
-  const double r = std::max(2.0, half * view.scale());
-  placer.beside(label, QPolygonF(QRectF(view.toScreen(at) - QPointF(r, r), QSizeF(2 * r, 2 * r))),
-                at);
+  const double r = std::max(2.0 / view.scale(), half);
+  placer.beside(label,
+                {at + Point2{-r, -r}, at + Point2{r, -r}, at + Point2{r, r}, at + Point2{-r, r}});
 }
 
 void placeSite(Placer& placer, const Scene& scene, const View& view) {

@@ -25,6 +25,15 @@ QString towards(double v, UnitSystem units, const char* plus, const char* minus)
 
 } // namespace
 
+QString stepsBetween(Point2 from, Point2 to, UnitSystem units) {
+  const Point2 d = to - from;
+  return towards(d.x, units, QT_TRANSLATE_NOOP("Tools", "%1 east"),
+                 QT_TRANSLATE_NOOP("Tools", "%1 west")) +
+         "  " +
+         towards(d.y, units, QT_TRANSLATE_NOOP("Tools", "%1 north"),
+                 QT_TRANSLATE_NOOP("Tools", "%1 south"));
+}
+
 void paintDimension(Overlay& overlay, Point2 from, Point2 to, UnitSystem units) {
   QPainter& painter = overlay.painter();
   const QPointF a = overlay.view().toScreen(from), b = overlay.view().toScreen(to);
@@ -49,12 +58,7 @@ void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, UnitSystem uni
   overlay.tag(roomy ? (a + b) / 2 : a - QPointF(0, 22), text);
   const Point2 d = to - from;
   if (std::abs(d.x) < 1e-4 || std::abs(d.y) < 1e-4) return;
-  const QString steps = towards(d.x, units, QT_TRANSLATE_NOOP("Tools", "%1 east"),
-                                QT_TRANSLATE_NOOP("Tools", "%1 west")) +
-                        "  " +
-                        towards(d.y, units, QT_TRANSLATE_NOOP("Tools", "%1 north"),
-                                QT_TRANSLATE_NOOP("Tools", "%1 south"));
-  overlay.tag(b + QPointF(12, -20), steps, TagAnchor::Left);
+  overlay.tag(b + QPointF(12, -20), stepsBetween(from, to, units), TagAnchor::Left);
 }
 
 void paintGaps(Overlay& overlay, const std::vector<Gap>& gaps, UnitSystem units) {

@@ -7,6 +7,8 @@
 
 namespace sump {
 
+/// How far it is east or west and north or south: `12'-0" west  3'-0" north`.
+QString stepsBetween(Point2 from, Point2 to, UnitSystem units);
 /// Length and bearing along a leg, and how far it goes east and north.
 void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, UnitSystem units);
 /// A dimension between two points with its length.

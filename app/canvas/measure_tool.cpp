@@ -1,5 +1,7 @@
 #include "app/canvas/measure_tool.h"
 
+#include "app/canvas/live_dimensions.h"
+
 #include "core/units/print.h"
 
 #include <cmath>
@@ -27,7 +29,7 @@ QStringList measured(const Plan& plan, const Surface* ground, Point2 from, Point
   const auto length = [units](double v) { return q(printLength(metres(v), units)); };
   QStringList lines;
   lines << length(distance(from, to));
-  lines << toolText("%1 east, %2 north").arg(length(to.x - from.x), length(to.y - from.y));
+  lines << stepsBetween(from, to, units);
   if (distance(from, to) > 0) {
     lines << toolText("Bearing %1° from true north")
                  .arg(bearing(from, to, plan.site.north), 0, 'f', 1);

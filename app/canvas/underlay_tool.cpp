@@ -1,5 +1,7 @@
 #include "app/canvas/underlay_tool.h"
 
+#include "app/canvas/live_dimensions.h"
+
 #include "core/plan/edits_underlay.h"
 
 namespace sump {
@@ -47,6 +49,8 @@ void UnderlayTool::paint(Overlay& overlay) const {
   if (!hover_) return;
   painter.setPen(QPen(theme.accent, 1.5, Qt::DashLine));
   painter.drawLine(view.toScreen(*first_), view.toScreen(*hover_));
+  // What the picture says so far, to be compared with the true distance.
+  paintDimension(overlay, *first_, *hover_, host().plan().project.units);
 }
 
 QString UnderlayTool::hint() const {

@@ -151,31 +151,6 @@ void LongSection::setCurrent(const SectionHandle& handle) {
   update();
 }
 
-void LongSection::announceCurrent() {
-  const SectionHandle* handle = current();
-  if (handle == nullptr) return;
-  const std::optional<RunProfile> run = profileOf(handle->run);
-  const QString text =
-      handleName(document_.shown(), *handle) + "    " +
-      levelReadOut(run ? &*run : nullptr, handle->vertex, handle->invert, drawing_.units);
-  setAccessibleDescription(text);
-  QAccessibleEvent event(this, QAccessible::DescriptionChanged);
-  QAccessible::updateAccessibility(&event);
-  tell(text);
-}
-
-std::optional<RunProfile> LongSection::profileOf(const Id& run) const {
-  const ReviewedPtr reviewed = document_.reviewed();
-  if (!reviewed) return std::nullopt;
-  return runProfile(reviewed->review.plan, reviewed->review.study, document_.catalog(), run);
-}
-
-void LongSection::tell(const QString& text) {
-  if (text == readOut_) return;
-  readOut_ = text;
-  update();
-}
-
 /// The nearest; of two at one place the one that the keyboard is on.
 const SectionHandle* LongSection::handleAt(QPointF pixel) const {
   const SectionHandle* best = nullptr;
@@ -299,19 +274,6 @@ bool LongSection::event(QEvent* event) {
   return QWidget::event(event);
 }
 
-QString LongSection::untoldAt(QPointF pixel) const {
-  constexpr double kNear = 12;
-  const Id object = objectAt(pixel);
-  QStringList lines;
-  for (const auto& [note, anchor] : texts_.untold) {
-    const bool near = QLineF(anchor, pixel).length() <= kNear;
-    if (!near && (object.empty() || note.object != object)) continue;
-    const QString where = note.where.empty() ? QString() : q(" (" + note.where + ")");
-    lines << q(note.text) + where;
-  }
-  return lines.join('\n');
-}
-
 bool LongSection::handleKey(QKeyEvent* event) {
   const int ten = event->modifiers().testFlag(Qt::ControlModifier) ? 10 : 1;
   switch (event->key()) {
@@ -381,30 +343,6 @@ void LongSection::leaveEvent(QEvent*) {
 
 void LongSection::focusOutEvent(QFocusEvent*) {
   update();
-}
-
-void LongSection::hover(QPointF at) {
-  if (drawing_.empty() || !plot().contains(at)) return tell({});
-  const SectionHandle* handle = handleAt(at);
-  setCursor(handle == nullptr ? Qt::ArrowCursor
-            : handle->held    ? Qt::PointingHandCursor
-                              : Qt::SizeVerCursor);
-  if (handle != nullptr) {
-    const std::optional<RunProfile> run = profileOf(handle->run);
-    return tell(
-        handleName(document_.shown(), *handle) + "    " +
-        levelReadOut(run ? &*run : nullptr, handle->vertex, handle->invert, drawing_.units));
-  }
-  const Point2 p = planePoint(at);
-  QStringList parts{tr("at %1").arg(q(printRunLength(metres(p.x), drawing_.units))),
-                    tr("level %1").arg(q(printElevation(plane_.level(p), drawing_.units)))};
-  if (const auto ground = drawing_.groundAt(p.x)) {
-    parts << tr("grade %1").arg(q(printElevation(*ground, drawing_.units)));
-    if (plane_.level(p) < *ground)
-      parts << tr("%1 deep").arg(q(printShort(*ground - plane_.level(p), drawing_.units)));
-  }
-  if (const Id object = objectAt(at); !object.empty()) parts << q(object);
-  tell(parts.join("    "));
 }
 
 } // namespace sump

@@ -211,7 +211,7 @@ void LongSection::paintFoot(QPainter& painter) const {
                                       : tr("Heights stretched %1 times").arg(plane_.stretch);
   const QFontMetricsF metrics(painter.font());
   const QString more = "    " + tr("Rest the pointer on a thing for what has no room");
-  const bool roomy = metrics.horizontalAdvance(scale + more) < foot.width() / 2;
+  const bool roomy = metrics.horizontalAdvance(scale + more + readOut_) + 40 < foot.width();
   if (!texts_.untold.empty() && roomy) scale += more;
   const double used = metrics.horizontalAdvance(scale) + 24;
   painter.setPen(theme().ink(Ink::Grey));

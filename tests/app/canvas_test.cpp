@@ -9,6 +9,7 @@
 #include "app/window/resources.h"
 
 #include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
 
 #include <QFont>
 
@@ -103,6 +104,68 @@ TEST(Labels, NeverCoverEachOther) {
       }
     }
   }
+}
+
+// What is named in its own area or on the ground that it stands on is not taken for another thing.
+TEST(Labels, StandOnNoOtherThing) {
+  for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
+    const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(sample));
+    const Scene scene(reviewNow(plan, 1, builtinCatalog()));
+    View view;
+    view.resize({1010, 616});
+    view.fit(*scene.bounds({}), 48);
+    for (double zoom : {1.0, 1.6, 2.5, 4.0}) {
+      View closer = view;
+      closer.zoomAt(closer.toScreen(plan.vaults[0].centre), zoom);
+      for (const Label& label : placeLabels(scene, closer, QFont())) {
+        for (const Pavement& p : plan.pavements) {
+          // Paving that the thing does not stand on.
+          const Point2 middle =
+              lerp(scene.bounds({label.object})->low, scene.bounds({label.object})->high, 0.5);
+          if (p.id == label.object || contains(p.outline, middle) || label.leader) continue;
+          if (plan.runs.find(label.object) != nullptr) continue; // a line names itself on itself
+          EXPECT_FALSE(contains(p.outline, closer.toSite(label.centre)))
+              << sample << " at " << zoom << ": " << label.text.toStdString() << " on " << p.name;
+        }
+      }
+      for (const Vault& vault : plan.vaults) {
+        for (const Label& label : placeLabels(scene, closer, QFont())) {
+          if (label.object != vault.id || label.leader) continue;
+          EXPECT_TRUE(contains(outline(vault), closer.toSite(label.centre))) << vault.name;
+        }
+      }
+    }
+  }
+}
+
+TEST(Labels, KeepOffTheScaleBarAndMarks) {
+  const Scene scene(reviewNow(depot(), 1, builtinCatalog()));
+  View view;
+  view.resize({1010, 616});
+  view.fit(*scene.bounds({}), 30);
+  const std::vector<Label> before = placeLabels(scene, view, QFont());
+  ASSERT_GT(before.size(), 8u);
+  LabelRoom room;
+  room.scaleBar = before[0].box.boundingRect();
+  for (std::size_t i = 1; i < 8; ++i)
+    room.marks.emplace_back(before[i].centre - QPointF(8, 8), QSizeF(16, 16));
+  const std::vector<Label> after = placeLabels(scene, view, QFont(), room);
+  for (const Label& label : after) {
+    if (!scene.plan().notes.find(label.object)) {
+      EXPECT_FALSE(convexOverlap(label.box, QPolygonF(room.scaleBar))) << label.text.toStdString();
+    }
+    for (const QRectF& mark : room.marks)
+      EXPECT_FALSE(convexOverlap(label.box, QPolygonF(mark))) << label.text.toStdString();
+  }
+}
+
+TEST(Labels, LieWithinAnOutlineThatIsBentIn) {
+  const QPolygonF angle({{0, 0}, {100, 0}, {100, 20}, {20, 20}, {20, 100}, {0, 100}});
+  EXPECT_TRUE(liesWithin(turnedBox({50, 10}, 0, {80, 12}), angle));
+  EXPECT_FALSE(liesWithin(turnedBox({50, 50}, 0, {10, 10}), angle));
+  // All corners inside, its middle across the bend.
+  EXPECT_FALSE(liesWithin(QPolygonF({{90, 5}, {95, 15}, {15, 95}, {5, 90}}), angle));
+  EXPECT_TRUE(liesWithin(turnedBox({10, 50}, 90, {80, 12}), angle)) << "turned along its leg";
 }
 
 TEST(Labels, TurnedBoxesMeetOnlyWhereTheyDo) {

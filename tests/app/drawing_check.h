@@ -28,8 +28,12 @@ private:
   };
 
   void visit(QWidget* widget) {
-    if (const auto* canvas = qobject_cast<Canvas*>(widget)) drawing(*canvas);
-    if (const auto* section = qobject_cast<LongSection*>(widget)) this->section(*section);
+    auto* canvas = qobject_cast<Canvas*>(widget);
+    auto* section = qobject_cast<LongSection*>(widget);
+    // What was painted last may be of another size.
+    if (canvas != nullptr || section != nullptr) widget->repaint();
+    if (canvas != nullptr) drawing(*canvas);
+    if (section != nullptr) this->section(*section);
   }
   void tell(const QString& what) { problems_ << what; }
 

@@ -172,7 +172,9 @@ void paintSnap(Overlay& overlay, const Snapped& snapped, bool named) {
   painter.setPen(QPen(theme.accent, 1.8, Qt::SolidLine, Qt::RoundCap));
   paintShape(painter, at, snapped.kind);
   const QString name = named ? word(snapped.kind) : QString();
-  overlay.keepMark(at, kMarkRadius);
+  // The place itself and the grid are everywhere: nothing makes room for them.
+  if (snapped.kind != SnapKind::None && snapped.kind != SnapKind::Grid)
+    overlay.keepMark(at, kMarkRadius);
   if (!name.isEmpty()) overlay.tag(at + QPointF(12, 18), name, TagAnchor::Left);
 }
 

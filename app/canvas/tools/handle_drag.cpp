@@ -196,18 +196,17 @@ QString HandleDrag::hint() const {
 }
 
 void HandleDrag::paint(Overlay& overlay, const std::vector<Handle>& handles) const {
+  // The others are of the plan as it was before: legs and parts have gone along.
+  if (pull_) return paintPull(overlay);
   for (const Handle& h : handles) {
-    if (handle_ == h && pull_) continue; // shown where it is dragged to
     const HandleState state = handle_ == h ? HandleState::Taken
                               : hot_ == h  ? HandleState::Hot
                                            : HandleState::Idle;
     paintHandle(overlay, h, state);
   }
-  paintPull(overlay);
 }
 
 void HandleDrag::paintPull(Overlay& overlay) const {
-  if (!pull_) return;
   QPainter& painter = overlay.painter();
   const View& view = overlay.view();
   const UnitSystem units = host_.plan().project.units;

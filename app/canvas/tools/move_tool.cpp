@@ -107,10 +107,8 @@ QString MoveTool::hint() const {
     return toolText("Drag an object, or what is selected, to its new place; its corners and centre "
                     "catch. Arrow keys nudge it. Shift: straight. Alt: no catching. Esc ends it.");
   }
-  const UnitSystem units = host().plan().project.units;
-  return toolText("%1 east, %2 north. Release to keep, Esc to put it back.")
-      .arg(QString::fromStdString(printLength(metres(by_.x), units)),
-           QString::fromStdString(printLength(metres(by_.y), units)));
+  return toolText("%1. Release to keep, Esc to put it back.")
+      .arg(stepsBetween({}, by_, host().plan().project.units));
 }
 
 } // namespace sump
