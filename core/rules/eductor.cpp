@@ -30,7 +30,7 @@ void checkMount(Reporter& out, const Run& run, const ChamberPlace& place) {
     out.report("port", {run.id}, {{"size", mount.portSize}}).measured = mount.portSize + " in";
   }
   if (!vault.waterLevel) {
-    out.needs({run.id, vault.id}, {levelOf(vault.id)});
+    out.needs({run.id, vault.id}, {levelOf(input.plan, vault.id)});
     return;
   }
   checkHeight(out, run, "bracket", mount.bracketFoot - *vault.waterLevel,

@@ -3,6 +3,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -123,7 +124,7 @@ void checkSpace(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   for (const WorkingSpaceStudy& space : input.study.wiring.spaces)
     checkSpaceOf(out, space);
   for (const EquipmentRoom& room : input.plan.rooms) {
-    if (!room.panel) out.needs({room.id}, {"place of the panel in " + room.id});
+    if (!room.panel) out.needs({room.id}, {"place of the panel in " + called(room)});
   }
 }
 

@@ -3,6 +3,7 @@
 #include "core/plan/ends.h"
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -37,7 +38,7 @@ void checkProduct(const RuleInput& input, const Rule& rule, std::vector<Finding>
     const Port* port = run->from.kind == EndKind::Port ? locator.port(run->from.target) : nullptr;
     const auto size = inchesOf(run->size, run->id);
     const auto asked = port == nullptr ? undecided<double>({"port that " + run->id + " starts at"})
-                                       : inchesOf(port->size, port->id);
+                                       : inchesOf(port->size, "port " + called(*port));
     if (size) checkReducers(out, *run, *size);
     const auto fits = decide([](double own, double its) { return own >= its; }, size, asked);
     if (!fits) {
@@ -83,7 +84,7 @@ void checkBackwater(Reporter& out, const Run& run) {
   static const std::optional<Length> unknown;
   const std::optional<Length>& cover = sewer == nullptr ? unknown : sewer->upstreamManholeRim;
   if (sewer != nullptr && !cover) {
-    out.needs({run.id, sewer->id}, {"cover of the next upstream manhole at " + sewer->id});
+    out.needs({run.id, sewer->id}, {"cover of the next upstream manhole at " + called(*sewer)});
   }
   if (hasPart(run, PartKind::BackwaterValve)) {
     checkHigherDrains(out, run, sewer);

@@ -44,7 +44,7 @@ void checkOne(Reporter& out, const Run& run, const RunStudy& study, const VaultS
   const auto fraction = waterFraction(vault, centreInBaffle(study));
   const Band band = middle(out.input());
   if (!fraction) {
-    out.needs({run.id, vault.id}, {levelOf(vault.id)});
+    out.needs({run.id, vault.id}, {levelOf(out.input().plan, vault.id)});
   } else if (!band.holds(*fraction)) {
     Finding& finding = out.report("depth", {run.id, vault.id});
     finding.measured = percent(*fraction);
@@ -88,7 +88,7 @@ void checkLink(Reporter& out, const Run& run, const RunStudy& study, std::size_t
   Needs needs;
   if (!study.resolved) addNeeds(needs, {"levels of " + run.id});
   for (const VaultStudy* vault : {&upper, &lower}) {
-    if (!vault->waterLevel) addNeeds(needs, {levelOf(vault->id)});
+    if (!vault->waterLevel) addNeeds(needs, {levelOf(out.input().plan, vault->id)});
   }
   if (!needs.empty()) {
     out.needs({run.id, upper.id}, needs);
@@ -141,7 +141,7 @@ void checkAirspace(const RuleInput& input, const Rule& rule, std::vector<Finding
   const Length need = input.limits.length("vault.airspace");
   for (const VaultStudy& vault : input.study.vaults) {
     if (!vault.waterLevel) {
-      out.needs({vault.id}, {levelOf(vault.id)});
+      out.needs({vault.id}, {levelOf(input.plan, vault.id)});
       continue;
     }
     if (vault.lidUnderside - *vault.waterLevel >= need) continue;

@@ -1,5 +1,7 @@
 #include "core/rules/report.h"
 
+#include "core/study/object_names.h"
+
 #include <algorithm>
 
 namespace sump {
@@ -74,8 +76,8 @@ std::vector<Id> unresolved(const RuleInput& input, std::initializer_list<Service
   return ids;
 }
 
-std::string levelOf(const Id& vault) {
-  return "water level of " + vault;
+std::string levelOf(const Plan& plan, const Id& vault) {
+  return "water level of " + spokenName(plan, vault);
 }
 
 Length invertBeforeDrop(const RunStudy& run, bool atEnd) {

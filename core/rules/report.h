@@ -66,7 +66,7 @@ std::optional<ChamberPlace> chamberPlace(const RuleInput& input, const RunEnd& e
 std::optional<double> waterFraction(const VaultStudy& vault, double z);
 
 /// `water level of V1`, what undecided findings ask for.
-std::string levelOf(const Id& vault);
+std::string levelOf(const Plan& plan, const Id& vault);
 
 /// The invert of a resolved run at one end, before a drop that is drawn there.
 Length invertBeforeDrop(const RunStudy& run, bool atEnd);

@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 #include <array>
@@ -16,6 +17,7 @@ namespace {
 /// A line in the ground, drawn or already there. Of a drawn one everything is known.
 struct Line {
   Id id;
+  std::string name;         ///< as people call it
   std::vector<Point3> axis; ///< z of the centre; void when `level` is not known
   Polyline path;            ///< the same in plan
   double radius = 0;        ///< outside; 0 when not known
@@ -33,6 +35,7 @@ struct Line {
 Line lineOf(const Utility& utility) {
   Line line;
   line.id = utility.id;
+  line.name = called(utility);
   line.level = utility.elevation.has_value();
   line.bore = utility.diameter.has_value();
   line.main = utility.publicMain;
@@ -46,7 +49,7 @@ void addRuns(const RuleInput& input, Service service, std::vector<Line>& lines) 
   for (const auto& [run, study] : runsOf(input, service)) {
     if (!study->resolved) continue; // needDrawn asks for it
     Line line;
-    line.id = run->id;
+    line.id = line.name = run->id;
     line.radius = inMetres(study->outsideDiameter) / 2;
     line.drawn = true;
     for (const RunPoint& p : study->points)
@@ -94,8 +97,8 @@ void needDrawn(Reporter& out, std::initializer_list<Service> services) {
 Needs unknowns(const Line& a, const Line& b) {
   Needs needs;
   for (const Line* line : {&a, &b}) {
-    if (!line->level) addNeeds(needs, {"elevation of " + line->id});
-    if (!line->bore) addNeeds(needs, {"diameter of " + line->id});
+    if (!line->level) addNeeds(needs, {"elevation of " + line->name});
+    if (!line->bore) addNeeds(needs, {"diameter of " + line->name});
   }
   return needs;
 }
@@ -248,7 +251,7 @@ void checkMain(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
     for (const VaultStudy& vault : input.study.vaults) {
       const double apart = distanceLineToRing(main.path, vault.outline);
       if (!main.bore && apart >= need && apart < need + kWidestMain / 2) {
-        out.needs({main.id, vault.id}, {"diameter of " + main.id});
+        out.needs({main.id, vault.id}, {"diameter of " + main.name});
       } else {
         reportMain(out, main, vault.id, apart);
       }

@@ -17,7 +17,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
     vaults.push_back(vault.id);
     if (vault.waterLevel) continue;
     unknown.push_back(vault.id);
-    needs.push_back(levelOf(vault.id));
+    needs.push_back(levelOf(input.plan, vault.id));
   }
   if (!unknown.empty()) {
     out.needs(unknown, needs);

@@ -19,7 +19,7 @@ void checkEnd(Reporter& out, const Run& run, const RunStudy& study) {
   const VaultStudy& vault = input.study.vaults[place->vault];
   const auto& level = vault.waterLevel;
   if (!level || !study.resolved) {
-    out.needs({run.id}, {study.resolved ? levelOf(vault.id) : "levels of " + run.id});
+    out.needs({run.id}, {study.resolved ? levelOf(input.plan, vault.id) : "levels of " + run.id});
     return;
   }
   const Length need = input.limits.length("suction.submergence");

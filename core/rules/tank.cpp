@@ -31,7 +31,7 @@ void checkDrop(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
     const VaultStudy& vault = input.study.vaults[place->vault];
     if (!study->resolved || !vault.waterLevel) {
       out.needs({run->id, vault.id},
-                {study->resolved ? levelOf(vault.id) : "invert of " + run->id});
+                {study->resolved ? levelOf(input.plan, vault.id) : "invert of " + run->id});
       continue;
     }
     const Length drop = invertBeforeDrop(*study, true) - *vault.waterLevel;
@@ -63,7 +63,8 @@ std::optional<Dip> dipOf(Reporter& out, const Run& run, const RunStudy& study, b
   if (!place) return std::nullopt;
   const VaultStudy& vault = out.input().study.vaults[place->vault];
   if (!study.resolved || !vault.waterLevel || *vault.waterLevel <= vault.floor) {
-    out.needs({run.id, vault.id}, {study.resolved ? levelOf(vault.id) : "invert of " + run.id});
+    out.needs({run.id, vault.id},
+              {study.resolved ? levelOf(out.input().plan, vault.id) : "invert of " + run.id});
     return std::nullopt;
   }
   Dip dip{run, vault, end.fitting, *vault.waterLevel - vault.floor, {}};
@@ -131,7 +132,7 @@ void checkShare(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   const VaultStudy& first = input.study.vaults.front();
   if (first.chambers.size() < 2) return; // baffle-full-height asks for a baffle
   if (!first.waterLevel || first.workingVolume.value() <= 0) {
-    out.needs({first.id}, {levelOf(first.id)});
+    out.needs({first.id}, {levelOf(input.plan, first.id)});
     return;
   }
   const double share = first.chambers.front().volume / first.workingVolume;
@@ -152,7 +153,7 @@ void checkDepth(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
                most = input.limits.length("liquid.most");
   for (const VaultStudy& vault : input.study.vaults) {
     if (!vault.waterLevel) {
-      out.needs({vault.id}, {levelOf(vault.id)});
+      out.needs({vault.id}, {levelOf(input.plan, vault.id)});
       continue;
     }
     const Length depth = *vault.waterLevel - vault.floor;
@@ -175,7 +176,7 @@ void checkSludge(const RuleInput& input, const Rule& rule, std::vector<Finding>&
           return inMetres(sludge + oil) / std::max(inMetres(level - vault.floor), kRounding);
         },
         given(water.sludgeDepth, "sludge allowance"), given(water.oilDepth, "oil allowance"),
-        given(vault.waterLevel, levelOf(vault.id)));
+        given(vault.waterLevel, levelOf(input.plan, vault.id)));
     if (!share) {
       out.needs({vault.id}, share.needs);
     } else if (*share >= most) {

@@ -1,6 +1,7 @@
 #include "core/study/dig_surroundings.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -56,7 +57,7 @@ void checkFooting(std::vector<FootingCheck>& checks, const Building& building, d
                            return metres(
                                belowFootingPlane(inMetres(footing), toe, distance, slope));
                          },
-                         given(building.footing, "footing level of " + building.id))};
+                         given(building.footing, "footing level of " + called(building)))};
   const auto known = std::ranges::find(checks, building.id, &FootingCheck::building);
   if (known == checks.end()) {
     checks.push_back(std::move(check));

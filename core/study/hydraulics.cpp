@@ -1,5 +1,7 @@
 #include "core/study/hydraulics_parts.h"
 
+#include "core/study/object_names.h"
+
 #include <algorithm>
 #include <unordered_map>
 
@@ -53,7 +55,8 @@ Decided<Flow> productFlow(const Plan& plan, const DemandStudy& demand, const Run
   }
   WashDemand own = plan.basis.demand;
   for (const WashDevice& device : own.devices) {
-    if (device.wash.empty()) return undecided<Flow>({"wash that " + device.name + " belongs to"});
+    if (device.wash.empty())
+      return undecided<Flow>({"wash that " + called(device) + " belongs to"});
   }
   std::erase_if(own.devices, [&](const WashDevice& d) { return d.wash != run.to.target; });
   return demandStudy(own).peakProduct;

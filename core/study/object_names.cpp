@@ -9,7 +9,10 @@ std::string spokenName(const Plan& plan, const Id& id) {
       if (item.id == id) name = called(item);
     }
   };
+  look(plan.vaults);
   look(plan.rooms);
+  for (const EquipmentRoom& room : plan.rooms)
+    look(room.ports);
   look(plan.buildings);
   look(plan.pavements);
   look(plan.utilities);

@@ -5,6 +5,8 @@
 
 #include "core/study/hydraulics_parts.h"
 
+#include "core/study/object_names.h"
+
 #include <algorithm>
 
 namespace sump {
@@ -73,7 +75,7 @@ Decided<Pressure> Pressures::wanted(const PressureRun& run) const {
   Decided<Pressure> most = undecided<Pressure>({"wash devices at the end of " + run.run});
   for (const WashDevice& device : context_.plan.basis.demand.devices) {
     if (device.freshWater || (!device.wash.empty() && device.wash != wash)) continue;
-    const auto own = given(device.pressure, "pressure needed by " + device.name);
+    const auto own = given(device.pressure, "pressure needed by " + called(device));
     if (!own) return own;
     most = most ? std::max(*most, *own) : *own;
   }
@@ -131,7 +133,7 @@ void Pressures::fillDevices() {
     if (device.freshWater) continue;
     DevicePressure row;
     row.device = device.id;
-    row.available = undecided<Pressure>({"a product run to the wash of " + device.name});
+    row.available = undecided<Pressure>({"a product run to the wash of " + called(device)});
     for (const PressureRun& run : hydraulics_.runs) {
       const Run& drawn = *context_.locator.run(run.run);
       if (run.service != Service::Product || drawn.to.kind != EndKind::Wash) continue;
@@ -139,7 +141,7 @@ void Pressures::fillDevices() {
       row.run = run.run;
       row.available = run.atEnd;
     }
-    row.required = given(device.pressure, "pressure needed by " + device.name);
+    row.required = given(device.pressure, "pressure needed by " + called(device));
     hydraulics_.devices.push_back(std::move(row));
   }
 }

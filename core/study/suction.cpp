@@ -3,6 +3,7 @@
 #include "core/study/hydraulics_parts.h"
 
 #include "core/study/friction.h"
+#include "core/study/object_names.h"
 
 namespace sump {
 
@@ -56,7 +57,8 @@ void Suction::levels() {
   if (vault == nullptr) {
     result_.lowWater = result_.highWater = undecided<Length>(noVault);
   } else {
-    result_.highWater = given(vault->waterLevel, "rest level of the vault " + vault->id);
+    result_.highWater =
+        given(vault->waterLevel, "rest level of the vault " + spokenName(context_.plan, vault->id));
     result_.lowWater = decide([&](Length up) { return vault->floor + up; },
                               given(context_.plan.basis.water.lowLevel, "low-level float"));
   }
