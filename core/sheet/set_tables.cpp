@@ -155,7 +155,9 @@ Block fittingTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   Rows rows;
   for (const QuantityLine& line : job.study().takeOff) {
-    if (line.category != "fitting" && line.category != "valve" && line.category != "part") continue;
+    const bool shown = line.category == "fitting" || line.category == "valve" ||
+                       line.category == "part" || line.category == "connector";
+    if (!shown) continue;
     std::string runs;
     for (const Id& id : line.runs) {
       const auto tag = tags.find(id);
@@ -164,7 +166,7 @@ Block fittingTable(const SheetJob& job, double width) {
     rows.push_back({line.description, line.size.empty() ? "-" : line.size, line.material,
                     fixed(line.quantity, 0), line.trade, runs});
   }
-  return table("FITTINGS AND VALVES",
+  return table("FITTINGS, VALVES AND CONNECTORS",
                {{"Item"},
                 {"Size", Align::Centre},
                 {"Material"},

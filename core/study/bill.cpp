@@ -138,7 +138,6 @@ Bill billOf(const Plan& plan, const Study& study, const Catalog& catalog, const 
   addJoints(maker);
   addSupports(maker);
   addMarking(maker);
-  addRiserConnectors(maker);
   addEarthwork(maker);
   noteThrust(maker);
   noteUncounted(maker);

@@ -45,7 +45,6 @@ void addPipeAndParts(BillMaker& maker);
 void addJoints(BillMaker& maker);
 void addSupports(BillMaker& maker);
 void addMarking(BillMaker& maker);
-void addRiserConnectors(BillMaker& maker);
 void addEarthwork(BillMaker& maker);
 
 } // namespace sump

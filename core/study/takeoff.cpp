@@ -1,7 +1,9 @@
 // What to buy: the items and pipe of all runs, the vaults and what goes into their walls, gathered
 // into lines that a trade can order from.
 
+#include "core/geometry/box_index.h"
 #include "core/study/context.h"
+#include "core/study/riser_passes.h"
 #include "core/study/takeoff_entries.h"
 
 #include "core/units/print.h"
@@ -123,10 +125,14 @@ public:
   void addItems(const Catalog& catalog, const Run& run, const RunStudy& study,
                 const PipeProduct& pipe);
   void addConnectors(const Run& run, const RunStudy& study);
+  void addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
+                          const VaultStudy& vaultStudy);
   void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
   void addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study);
 
 private:
+  void addConnector(const Run& run, std::string item, std::string description,
+                    const std::string& size);
   void add(QuantityLine line, double quantity, const Id& from, std::string key = {},
            std::vector<double> lengths = {}) {
     line.quantity = quantity;
@@ -172,14 +178,32 @@ void Entries::addItems(const Catalog& catalog, const Run& run, const RunStudy& s
   }
 }
 
-/// Watertight connectors where runs pass through outside walls.
+void Entries::addConnector(const Run& run, std::string item, std::string description,
+                           const std::string& size) {
+  add(lineFor("site work", "connector", std::move(item), std::move(description), size, ""), 1,
+      run.id);
+}
+
+/// One for each opening in a vault: watertight in outside walls, a sleeve in baffles.
 void Entries::addConnectors(const Run& run, const RunStudy& study) {
   for (const Penetration& p : study.penetrations) {
-    const bool wall = p.baffle.empty();
-    add(lineFor("site work", "connector", wall ? "wall-connector" : "baffle-sleeve",
-                wall ? "Resilient watertight connector in vault wall" : "Sleeve through baffle",
-                p.size, ""),
-        1, run.id);
+    if (p.baffle.empty()) {
+      addConnector(run, "wall-connector",
+                   "Resilient watertight connector in vault wall (ASTM C923)", p.size);
+    } else {
+      addConnector(run, "baffle-sleeve", "Sleeve through baffle", p.size);
+    }
+  }
+}
+
+/// The riser's wall needs a connector as the vault's does.
+void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
+                                 const VaultStudy& vaultStudy) {
+  for (std::size_t i = 0; i < vaultStudy.manways.size(); ++i) {
+    for (const RiserPass& pass :
+         riserPasses(study, vaultStudy, vaultStudy.manways[i], vault.manways[i].diameter))
+      addConnector(run, "riser-connector",
+                   "Resilient watertight connector in manway riser (ASTM C923)", pass.size);
   }
 }
 
@@ -225,8 +249,23 @@ LineRank lineRank(const std::string& trade, const std::string& category, const s
 
 namespace {
 
+BoxIndex vaultBoxes(const Study& study) {
+  std::vector<Box> boxes;
+  for (const VaultStudy& vault : study.vaults)
+    boxes.push_back(boxOf(vault.outline));
+  return BoxIndex(boxes);
+}
+
+Box reachOf(const RunStudy& run) {
+  std::vector<Point2> points;
+  for (const RunPoint& p : run.points)
+    points.push_back(flat(p.at));
+  return boxOf(points);
+}
+
 void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, const Sink& sink) {
   Entries entries(plan.project.units, sink);
+  const BoxIndex vaults = vaultBoxes(study);
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = plan.runs[i];
     const PipeProduct* pipe = catalog.pipe(run.pipe);
@@ -234,6 +273,8 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
     entries.addConnectors(run, study.runs[i]);
+    for (std::size_t k : vaults.touching(reachOf(study.runs[i])))
+      entries.addRiserConnectors(run, study.runs[i], plan.vaults[k], study.vaults[k]);
   }
   for (std::size_t i = 0; i < study.vaults.size(); ++i)
     entries.addVault(catalog, plan.vaults[i], study.vaults[i]);

@@ -72,7 +72,11 @@ TEST_F(TwoVaultBill, FittingsAndValves) {
   expectCount("sch80-socket:tee", "6", 4, 4);
   expectCount("sdr35-gasket:elbow-45", "6", 2, 2);
   expectCount("backwater-valve", "6", 1, 1);
+  // Openings by hand: IN 1, LK 2, OF 1; SU; FC; and the baffles' IC-1 and IC-2.
   expectCount("wall-connector", "6", 4, 4);
+  expectCount("wall-connector", "2", 1, 1);
+  expectCount("wall-connector", "1", 1, 1);
+  expectCount("baffle-sleeve", "6", 2, 2);
   expectCount("lid", "", 2, 2);
 }
 

@@ -11,6 +11,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace sump::test {
@@ -24,8 +25,8 @@ protected:
   const BuyList buy_ = buyList(review_);
   const UnitSystem units_ = review_.plan.project.units;
   /// ARCH E and A0 wrap no cell.
-  const std::vector<Page> pages_ =
-      composeSheets(review_, {"arch-e", 0, nullptr, {"schedules", "excavation", "placement"}});
+  const std::vector<Page> pages_ = composeSheets(
+      review_, {"arch-e", 0, nullptr, {"schedules", "excavation", "placement", "vault-sections"}});
 
   /// The texts of all rows: what stands at one height of a page, from left to right in the page.
   std::vector<std::vector<std::string>> rows() const {
@@ -64,16 +65,41 @@ protected:
 INSTANTIATE_TEST_SUITE_P(Samples, BillOnSheets,
                          ::testing::Values("transit-depot", "boatyard-pad", "ferry-quay"));
 
-TEST_P(BillOnSheets, FittingsValvesAndParts) {
+TEST_P(BillOnSheets, FittingsValvesPartsAndConnectors) {
   int lines = 0;
   for (const BillLine& line : buy_.bill.lines) {
-    if (line.category != "fitting" && line.category != "valve" && line.category != "part") continue;
+    const bool shown = line.category == "fitting" || line.category == "valve" ||
+                       line.category == "part" || line.category == "connector";
+    if (!shown) continue;
     ++lines;
     EXPECT_TRUE(counted(line, *line.net))
         << line.description << " " << line.size << " " << *line.net;
     EXPECT_FALSE(counted(line, *line.net + 1)) << line.description << " " << line.size;
   }
   EXPECT_GT(lines, 15);
+}
+
+/// One for each opening in a wall, baffle or riser, size for size.
+TEST_P(BillOnSheets, ConnectorsAreAsManyAsOpenings) {
+  std::map<std::pair<std::string, std::string>, double> openings, bought, taken;
+  for (const auto& row : rows_) {
+    // Vault, run, pipe, wall or baffle or riser, measured from corner or side, ...
+    const bool opening = row.size() == 8 &&
+                         (row[4] == "side 1-2" || row[4] == "1" || row[4] == "2" || row[4] == "4");
+    if (opening) ++openings[{row[3].starts_with("baffle") ? "sleeve" : "connector", row[2]}];
+  }
+  const auto kindOf = [](const std::string& key) {
+    return std::string(key == "baffle-sleeve" ? "sleeve" : "connector");
+  };
+  for (const BillLine& line : buy_.bill.lines) {
+    if (line.category == "connector") bought[{kindOf(line.key), line.size + "\""}] += *line.net;
+  }
+  for (const QuantityLine& line : review_.study.takeOff) {
+    if (line.category == "connector") taken[{kindOf(line.item), line.size + "\""}] += line.quantity;
+  }
+  EXPECT_GE(openings.size(), 3u);
+  EXPECT_EQ(openings, bought);
+  EXPECT_EQ(openings, taken);
 }
 
 TEST_P(BillOnSheets, Earth) {

@@ -1,7 +1,6 @@
 // Pipe that comes into a vault through the side of a manway's riser, over the lid: the sparger's
 // bracket hangs there. The wall of the riser needs a connector as the vault's wall does.
 
-#include "core/study/bill_parts.h"
 #include "core/study/riser_passes.h"
 
 #include <cmath>
@@ -40,25 +39,6 @@ std::vector<RiserPass> riserPasses(const RunStudy& run, const VaultStudy& vault,
     }
   }
   return found;
-}
-
-void addRiserConnectors(BillMaker& maker) {
-  const BillContext& context = maker.context();
-  for (const RunStudy& run : context.study.runs) {
-    if (!run.resolved) continue;
-    for (const VaultStudy& vault : context.study.vaults) {
-      const Vault& given = *context.plan.vaults.find(vault.id);
-      for (std::size_t i = 0; i < vault.manways.size(); ++i) {
-        const auto passes = riserPasses(run, vault, vault.manways[i], given.manways[i].diameter);
-        if (passes.empty()) continue;
-        BillLine like =
-            billLine("site work", "connector", "riser-connector",
-                     "Resilient watertight connector in manway riser", passes.front().size);
-        like.note = "over the lid";
-        BillMaker::add(maker.line(like), run.id, static_cast<double>(passes.size()));
-      }
-    }
-  }
 }
 
 } // namespace sump
