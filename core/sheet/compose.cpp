@@ -106,6 +106,9 @@ const PaperSize& paperNamed(const std::string& key) {
   throw std::invalid_argument("There is no paper size '" + key + "'. Use one of: " + known + ".");
 }
 
+/// A last sheet with less on it stands nearly empty.
+constexpr double kNearlyEmpty = 0.3;
+
 /// What to try for a volume, the largest first.
 std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
   if (vary == Vary::Nothing) return {{}};
@@ -120,22 +123,57 @@ std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
   return {{0.55, 1}, {0.25, 1}, {0, 1}};
 }
 
-/// The kinds from `first` on that share sheets, at the largest fit that takes the fewest of them.
+/// What to try besides, where the last sheet stands nearly empty.
+std::vector<SheetFit> otherFits(Vary vary, const PaperSize& paper) {
+  if (vary == Vary::Nothing) return {};
+  constexpr double kMiddle = 3.0 / kTextHeight, kLeast = 2.05 / kTextHeight;
+  if (vary == Vary::Letters) return {{0, isSmallPaper(paper) ? kLeast : kMiddle}};
+  if (isSmallPaper(paper)) return {{0, 1, true}};
+  return {{0.55, 1, true}, {0.25, 1, true}, {0, 1, true},   {0.8, 1},
+          {0.4, 1},        {-0.1, 1},       {-0.1, 1, true}};
+}
+
+/// The kinds from `first` on that share sheets.
+DraftPages filled(const SheetJob& job, std::size_t first, const std::vector<IndexLine>& index,
+                  const SheetFit& fit) {
+  PageFlow flow(job, fit);
+  for (std::size_t i = first; i == first || (i < makers().size() && makers()[i].joins); ++i) {
+    flow.begin(i);
+    if (makers()[i].fill == nullptr) {
+      coverSheet(job, index, flow);
+    } else {
+      makers()[i].fill(job, flow);
+    }
+  }
+  return flow.done();
+}
+
+bool endsNearlyEmpty(const DraftPages& pages) {
+  return pages.size() > 1 && pages.back().used < kNearlyEmpty;
+}
+
+/// At the largest fit that takes the fewest sheets. Where the last of them stands nearly empty,
+/// other ways to set them that save it or fill it; smaller ones only to save it.
 DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<IndexLine>& index) {
   DraftPages best;
-  for (const SheetFit& fit : fits(makers()[first].vary, job.paper)) {
-    PageFlow flow(job, fit);
-    for (std::size_t i = first; i == first || (i < makers().size() && makers()[i].joins); ++i) {
-      flow.begin(i);
-      if (makers()[i].fill == nullptr) {
-        coverSheet(job, index, flow);
-      } else {
-        makers()[i].fill(job, flow);
-      }
+  SheetFit chosen;
+  const Vary vary = makers()[first].vary;
+  for (const SheetFit& fit : fits(vary, job.paper)) {
+    DraftPages pages = filled(job, first, index, fit);
+    if (best.empty() || pages.size() < best.size()) {
+      best = std::move(pages);
+      chosen = fit;
     }
-    DraftPages pages = flow.done();
-    if (best.empty() || pages.size() < best.size()) best = std::move(pages);
     if (best.size() <= 1) break;
+  }
+  for (const SheetFit& fit : otherFits(vary, job.paper)) {
+    if (!endsNearlyEmpty(best)) break;
+    DraftPages pages = filled(job, first, index, fit);
+    const bool fills = pages.size() == best.size() && pages.back().used > best.back().used &&
+                       fit.figures >= chosen.figures;
+    if (pages.size() >= best.size() && !fills) continue;
+    best = std::move(pages);
+    chosen = fit;
   }
   return best;
 }
@@ -181,7 +219,7 @@ DraftPages wholeSet(const SheetJob& job) {
   for (std::size_t i = 1; i < makers().size(); ++i) {
     if (!makers()[i].joins) append(others, volume(job, i, {}));
   }
-  DraftPages front{{borderedPage(job), {0}, {}}};
+  DraftPages front{{borderedPage(job), {0}, {}, 0}};
   constexpr int kTries = 9;
   for (int i = 0; i < kTries; ++i) {
     DraftPages pages = front;

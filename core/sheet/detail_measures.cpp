@@ -96,7 +96,7 @@ private:
       if (suction.run != run_.id || !suction.lowWater || !shows(0)) continue;
       const double z = inMetres(*suction.lowWater);
       drawing_.levels.push_back(
-          {z, 0, printElevation(metres(z), job_.units()) + "  low water, pump stops"});
+          {z, 0, printElevation(metres(z), job_.units()), "low water, pump stops"});
     }
   }
 

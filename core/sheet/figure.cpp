@@ -12,9 +12,7 @@ namespace {
 
 constexpr double kSideRoom = 30, kFootRoom = 16; // mm kept about the drawing for callouts
 constexpr double kBareRoom = 5;
-constexpr double kLadderPitch = 4.4; // mm between two level texts
-constexpr double kLeastWidth = 84;   // for title and scale
-const LineStyle kThin{Ink::Black, 0.18, {}};
+constexpr double kLeastWidth = 84; // for title and scale
 
 PaperBox extent(const Drawing& drawing) {
   std::vector<Point2> points;
@@ -28,13 +26,6 @@ PaperBox extent(const Drawing& drawing) {
     }
   }
   return around(points);
-}
-
-double ladderWidth(const Drawing& drawing) {
-  double width = 0;
-  for (const LevelTag& level : drawing.levels)
-    width = std::max(width, textWidth(level.text, kTextHeight, false));
-  return drawing.levels.empty() ? 0 : width + 12;
 }
 
 struct Room {
@@ -51,7 +42,7 @@ Room roomAbout(const Drawing& drawing, Point2 most) {
     if (m.from.y != m.to.y) continue; // it stands in the room at the side
     (m.offset < 0 ? foot : top) = std::max(m.offset < 0 ? foot : top, std::abs(m.offset) + 8);
   }
-  return {side, side + ladderWidth(drawing), top, foot};
+  return {side, side + ladderWidth(drawing.levels), top, foot};
 }
 
 double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Point2 most) {
@@ -62,41 +53,6 @@ double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Poi
   // Beyond the standard ones: whatever still shows it all.
   return std::ceil(std::max(size.width() * 1000 / std::max(wide, 20.0),
                             size.height() * 1000 / std::max(high, 20.0)));
-}
-
-/// Level texts at the right, pushed apart where they would touch.
-void drawLevels(const Drawing& drawing, const SheetView& view, double room, LabelBoard& board,
-                Page& page) {
-  std::vector<LevelTag> levels = drawing.levels;
-  std::stable_sort(levels.begin(), levels.end(),
-                   [](const LevelTag& a, const LevelTag& b) { return a.y > b.y; });
-  const double left = view.frame.high.x - room;
-  std::vector<double> slots;
-  for (const LevelTag& level : levels) {
-    const double wanted = view.toPaper({0, level.y}).y;
-    slots.push_back(slots.empty() ? wanted : std::max(wanted, slots.back() + kLadderPitch));
-  }
-  const double over = slots.empty() ? 0 : slots.back() - (view.frame.high.y - 3);
-  for (std::size_t i = slots.size(); over > 0 && i-- > 0;) {
-    const double limit = i + 1 < slots.size() ? slots[i + 1] - kLadderPitch : view.frame.high.y - 3;
-    slots[i] = std::min(slots[i], limit);
-  }
-  for (std::size_t i = 0; i < levels.size(); ++i) {
-    const Point2 from = view.toPaper({levels[i].from, levels[i].y});
-    const Point2 knee{left + 2, from.y}, end{left + 8, slots[i]};
-    page.items.push_back(
-        PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kThin, {}});
-    constexpr double kCover = 5;
-    board.avoid(from, knee, kCover);
-    // The level's mark: a triangle standing on the line.
-    page.items.push_back(PageShape{{knee, {knee.x - 1.2, knee.y - 2}, {knee.x + 1.2, knee.y - 2}},
-                                   true,
-                                   false,
-                                   kThin,
-                                   FillStyle{Ink::White}});
-    page.items.push_back(words({end.x + 2.2, end.y + kTextHeight * 0.42}, levels[i].text));
-  }
-  if (!levels.empty()) board.forbid({{left, view.frame.low.y}, view.frame.high});
 }
 
 /// Extension lines, the dimension line with its strokes. Returns the dimension line's ends, along
@@ -110,7 +66,8 @@ std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const She
   const Point2 left{along.y, -along.x}; // y is down on the paper
   const Point2 from = a + left * m.offset, to = b + left * m.offset;
   const auto line = [&](Point2 p, Point2 q, double width) {
-    board.measureLine(p, q, LineStyle{Ink::Black, width, {}});
+    constexpr double kCover = 40;
+    board.measureLine(p, q, LineStyle{Ink::Black, width, {}}, kCover);
   };
   const double sign = m.offset < 0 ? -1 : 1;
   line(a + left * sign, from + left * (sign * 1.5), 0.18);
@@ -137,6 +94,9 @@ void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& boa
 }
 
 void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::string>& unplaced) {
+  board.refuseLeadersOverDots();
+  for (const Callout& callout : drawing.callouts)
+    board.keepClear(callout.at);
   for (const Callout& callout : drawing.callouts) {
     SheetLabel label{callout.lines, false, callout.bold, callout.ink};
     constexpr double kNear = 3, kReach = 70;
@@ -196,12 +156,13 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   view.frame = {{0, 0}, {width, shown.height() * k + room.top + room.foot}};
   // The drawing stands in the middle of what the levels leave free.
   view.centre =
-      shown.centre() + Point2{ladderWidth(drawing) / 2 / k, (room.top - room.foot) / 2 / k};
+      shown.centre() + Point2{ladderWidth(drawing.levels) / 2 / k, (room.top - room.foot) / 2 / k};
   Page page;
   drawView(view, drawing.marks, page);
-  LabelBoard board(view, drawing.marks, page);
+  constexpr double kCare = 3; // a section has more room than a plan
+  LabelBoard board(view, drawing.marks, page, kCare);
   std::vector<std::string> unplaced;
-  drawLevels(drawing, view, ladderWidth(drawing), board, page);
+  drawLadder(drawing.levels, view, ladderWidth(drawing.levels), board, page);
   drawMeasures(drawing, view, board, unplaced);
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));

@@ -4,6 +4,7 @@
 // overlap. Private to core/sheet.
 
 #include "core/sheet/block.h"
+#include "core/sheet/level_ladder.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/view.h"
 
@@ -26,13 +27,6 @@ struct Callout {
 struct Measure {
   Point2 from, to;
   double offset = 8;
-  std::string text;
-};
-
-/// A level with its words, told at the drawing's right side.
-struct LevelTag {
-  double y = 0;
-  double from = 0; ///< the level's line begins here, x
   std::string text;
 };
 

@@ -82,7 +82,7 @@ Page& PageFlow::page() {
 }
 
 void PageFlow::turnPage() {
-  pages_.push_back({borderedPage(job_), {}, {}});
+  pages_.push_back({borderedPage(job_), {}, {}, 0});
   taken_ = {titleBox(pages_.back().page).grown(kSheetInset - kSheetGap)};
 }
 
@@ -95,7 +95,7 @@ PaperBox PageFlow::beginDrawing() {
   turnPage();
   markKind();
   const PaperBox region{space_.low, space_.low + largestFigure()};
-  taken_.push_back(region);
+  take(region);
   if (!isSmallPaper(job_.paper)) {
     const PaperBox space = drawingSpace(page());
     const double left = space.high.x - kTitleWidth;
@@ -113,19 +113,25 @@ std::optional<Point2> PageFlow::placeFor(double width, double height) const {
     lefts.insert(box.high.x + kSheetGap);
     tops.insert(box.high.y + kSheetGap);
   }
-  constexpr double kHair = 1e-6;
-  for (double x : lefts) {
-    for (double y : tops) {
-      const PaperBox box{{x, y}, {x + width, y + height}};
-      if (!space_.grown(kHair).holds(box)) continue;
-      const PaperBox wide = box.grown(kSheetGap - kHair);
-      if (std::none_of(taken_.begin(), taken_.end(),
-                       [&](const PaperBox& b) { return b.meets(wide); })) {
-        return Point2{x, y};
-      }
+  const auto isFree = [&](double x, double y) {
+    constexpr double kHair = 1e-6;
+    const PaperBox box{{x, y}, {x + width, y + height}};
+    if (!space_.grown(kHair).holds(box)) return false;
+    const PaperBox wide = box.grown(kSheetGap - kHair);
+    return std::ranges::none_of(taken_, [&](const PaperBox& b) { return b.meets(wide); });
+  };
+  for (double outer : fit_.inRows ? tops : lefts) {
+    for (double inner : fit_.inRows ? lefts : tops) {
+      const Point2 at = fit_.inRows ? Point2{inner, outer} : Point2{outer, inner};
+      if (isFree(at.x, at.y)) return at;
     }
   }
   return std::nullopt;
+}
+
+void PageFlow::take(const PaperBox& box) {
+  taken_.push_back(box);
+  pages_.back().used += box.width() * box.height() / (space_.width() * space_.height());
 }
 
 void PageFlow::put(Block& block, Point2 at, double height) {
@@ -133,7 +139,7 @@ void PageFlow::put(Block& block, Point2 at, double height) {
   markKind();
   // Told of the page on which the section begins.
   if (!block.run.empty()) pages_.back().runs.push_back(std::exchange(block.run, {}));
-  taken_.push_back({at, {at.x + block.width, below}});
+  take({at, {at.x + block.width, below}});
 }
 
 bool PageFlow::placeWhole(Block& block) {

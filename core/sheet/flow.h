@@ -15,8 +15,9 @@ inline constexpr double kSheetGap = 6;   ///< between two blocks
 
 /// How large things are set: drawings and lettering shrink until a sheet takes them.
 struct SheetFit {
-  double figures = 0; ///< 0: the least size that a maker asks for, 1: the page
-  double letters = 1; ///< lettering of tables and notes, of the usual size
+  double figures = 0;  ///< 0: the least size that a maker asks for, 1: the page
+  double letters = 1;  ///< lettering of tables and notes, of the usual size
+  bool inRows = false; ///< blocks fill the page from the top down, not from the left
 };
 
 class PageFlow {
@@ -58,6 +59,7 @@ private:
   void put(Block& block, Point2 at, double height);
 
   void markKind();
+  void take(const PaperBox& box);
 
   const SheetJob& job_;
   SheetFit fit_;

@@ -51,21 +51,25 @@ bool cuts(const Ring& ring, Point2 a, Point2 b) {
 
 } // namespace
 
-LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page)
+LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page,
+                       double care)
     : view_(view), page_(page), placer_(view.frame.grown(-1)) {
   if (view.hidden) placer_.forbid(*view.hidden);
-  avoidMarks(marks);
+  avoidMarks(marks, care);
 }
 
-void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line) {
-  constexpr double kCover = 12; // mm of distance, as a part's line
+void LabelBoard::refuseLeadersOverDots() {
+  placer_.refuseFrom(kLeaderOverDot);
+}
+
+void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line, double cost) {
   for (const Polyline& part : clipLine({a, b}, view_.frame)) {
-    avoid(part.front(), part.back(), kCover);
+    avoid(part.front(), part.back(), cost);
     page_.items.push_back(PageShape{part, false, false, line, {}});
   }
 }
 
-void LabelBoard::avoidMarks(const std::vector<Mark>& marks) {
+void LabelBoard::avoidMarks(const std::vector<Mark>& marks, double care) {
   for (const Mark& mark : marks) {
     Polyline line;
     for (Point2 p : mark.points)
@@ -79,7 +83,7 @@ void LabelBoard::avoidMarks(const std::vector<Mark>& marks) {
     }
     for (const Polyline& part : clipLine(line, view_.frame)) {
       for (std::size_t i = 0; i + 1 < part.size(); ++i)
-        placer_.avoid(part[i], part[i + 1], coverCost(mark.layer));
+        placer_.avoid(part[i], part[i + 1], care * coverCost(mark.layer));
     }
   }
 }
@@ -166,16 +170,16 @@ bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, doub
   return draw(label, placesAbout(label, site, near, reach));
 }
 
-std::optional<double> LabelBoard::atPointWithin(const SheetLabel& label, Point2 site, double near,
-                                                double reach, const PaperSpan& span) {
-  const std::vector<LabelCandidate> all = placesAbout(label, site, near, reach);
-  std::vector<LabelCandidate> within = all;
+std::optional<double> LabelBoard::atOneOfWithin(const SheetLabel& label,
+                                                const std::vector<LabelCandidate>& places,
+                                                const PaperSpan& span) {
+  std::vector<LabelCandidate> within = places;
   std::erase_if(within, [&](const LabelCandidate& place) {
     const double x = place.box.centre().x;
     return x <= span.left || x >= span.right;
   });
   auto where = placer_.place(std::move(within));
-  if (!where) where = placer_.place(all);
+  if (!where) where = placer_.place(places);
   if (!where) return std::nullopt;
   drawAt(label, *where);
   return where->box.centre().x;

@@ -23,16 +23,22 @@ struct PaperSpan {
 
 class LabelBoard {
 public:
-  /// Takes the view's marks as things that labels had better not cover.
-  LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page);
+  /// Takes the view's marks as things that labels had better not cover; `care` times as bad as on a
+  /// crowded plan.
+  LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page, double care = 1);
 
   Point2 size(const SheetLabel& label) const;
   /// Keeps labels off a part of the paper.
   void forbid(const PaperBox& box) { placer_.forbid(box); }
+  /// Rather leaves a label out than run its leader through what others point at.
+  void refuseLeadersOverDots();
+  /// What another label is about: leaders go round it.
+  void keepClear(Point2 site) { placer_.reserveDot(view_.toPaper(site)); }
   /// A line on the paper that labels had better not cover, as bad as so many mm of distance.
   void avoid(Point2 a, Point2 b, double cost) { placer_.avoid(a, b, cost); }
-  /// Draws a line of a dimension on the paper, as far as the view shows it; labels keep off it.
-  void measureLine(Point2 a, Point2 b, const LineStyle& line);
+  /// Draws a line of a dimension on the paper, as far as the view shows it; labels keep off it, as
+  /// far as covering it costs.
+  void measureLine(Point2 a, Point2 b, const LineStyle& line, double cost = 12);
   /// Keeps room of this size on the paper near one of the anchors, for the caller to draw in; with
   /// a leader to its anchor. Nothing when there is none.
   std::optional<LabelCandidate> reserve(Point2 size, const std::vector<Point2>& anchors);
@@ -41,11 +47,16 @@ public:
   void onLine(const std::string& text, Point2 site, Point2 along);
   /// Beside or around a point, without a leader while `near`, then with one up to `reach` mm.
   bool atPoint(const SheetLabel& label, Point2 site, double near, double reach);
-  /// As atPoint, its middle in this span where there is room in it; returns the middle.
-  std::optional<double> atPointWithin(const SheetLabel& label, Point2 site, double near,
-                                      double reach, const PaperSpan& span);
   /// Around a point, always with a leader.
   bool withLeader(const SheetLabel& label, Point2 site, double near, double reach);
+  /// At one of these places of the caller's own, on the paper.
+  bool atOneOf(const SheetLabel& label, const std::vector<LabelCandidate>& places) {
+    return draw(label, places);
+  }
+  /// As atOneOf, its middle in this span where there is room in it; returns the middle.
+  std::optional<double> atOneOfWithin(const SheetLabel& label,
+                                      const std::vector<LabelCandidate>& places,
+                                      const PaperSpan& span);
   /// Inside an outline where it covers least, else beside it with a leader.
   bool inOutline(const SheetLabel& label, const Ring& site);
   /// Outside an outline, with a leader to the middle of its nearest side
@@ -60,7 +71,7 @@ private:
                                           double reach) const;
   bool draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates);
   void drawAt(const SheetLabel& label, const LabelCandidate& where);
-  void avoidMarks(const std::vector<Mark>& marks);
+  void avoidMarks(const std::vector<Mark>& marks, double care);
   void addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
                     std::vector<LabelCandidate>& out) const;
 

@@ -216,6 +216,8 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
     const PaperBox e = request.enlarged->site();
     board.atPoint({{"See view 2"}, true, true}, {e.low.x, e.low.y}, 1, 30);
   }
+  for (const EquipmentRoom& room : request.review.plan.rooms)
+    board.keepClear(centroid(outline(room))); // its name may have to point there
   labelVaults(scene);
   std::vector<std::string> unplaced = labelRuns(scene);
   labelDrains(scene);

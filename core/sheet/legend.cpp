@@ -1,5 +1,6 @@
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/schedules.h"
+#include "core/sheet/tags.h"
 
 #include <algorithm>
 #include <functional>
@@ -48,17 +49,6 @@ constexpr std::pair<PartKind, const char*> kParts[] = {
     {PartKind::SolenoidValve, "Solenoid valve"},
 };
 
-constexpr std::pair<EndFitting, const char*> kEnds[] = {
-    {EndFitting::Tee, "Tee, open top and bottom"},
-    {EndFitting::ElbowDown, "Elbow or pipe turned down"},
-    {EndFitting::ElbowUp, "Elbow or pipe turned up"},
-    {EndFitting::FootValve, "Foot valve"},
-    {EndFitting::Strainer, "End strainer"},
-    {EndFitting::Eductor, "Air-drawing eductor"},
-    {EndFitting::Cap, "Cap"},
-    {EndFitting::ScreenedVent, "Screened vent"},
-};
-
 using Symbols = std::vector<std::pair<const char*, std::function<void(SymbolPen&)>>>;
 
 Symbols usedSymbols(const Plan& plan) {
@@ -73,7 +63,7 @@ Symbols usedSymbols(const Plan& plan) {
   for (const auto& [kind, text] : kParts) {
     if (parts.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawPart(p, k); });
   }
-  for (const auto& [kind, text] : kEnds) {
+  for (const auto& [kind, text] : kEndWords) {
     if (ends.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawEnd(p, k); });
   }
   return used;

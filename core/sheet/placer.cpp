@@ -4,7 +4,6 @@
 #include "core/units/quantity.h"
 
 #include <algorithm>
-#include <limits>
 
 namespace sump {
 
@@ -12,6 +11,9 @@ namespace {
 
 constexpr double kGap = 0.6;             // mm of air kept between two texts
 constexpr double kLeaderCrossing = 12;   // dislike of a leader crossing another leader
+constexpr double kOverDot = 25;          // of a text on the end of a leader
+constexpr double kDotRoom = 1.2;         // mm between a leader and the end of another
+constexpr double kSameDot = 1.5;         // mm; a leader cannot keep off what is so close to its end
 constexpr double kLeaderOverLine = 0.12; // of a leader crossing a drawn line, by that line's cost
 
 /// False when a line cannot meet a box: asked of every line for every candidate.
@@ -58,9 +60,25 @@ double LabelPlacer::coverCost(const LabelCandidate& candidate, double bound) con
       cost += line.cost * kLeaderOverLine;
     }
   }
-  if (!candidate.leaderTo) return cost;
+  const PaperBox wide = candidate.box.grown(kGap);
+  for (Point2 dot : dots_) {
+    if (wide.holds(dot)) cost += kOverDot;
+  }
+  return candidate.leaderTo ? cost + leaderCost(from, *candidate.leaderTo) : cost;
+}
+
+/// What a leader does to those that are there.
+double LabelPlacer::leaderCost(Point2 from, Point2 to) const {
+  double cost = 0;
+  const auto passes = [](Point2 dot, Point2 a, Point2 b) {
+    return distance(dot, b) > kSameDot && nearestOnSegment(dot, a, b).distance < kDotRoom;
+  };
   for (const Line& leader : leaders_) {
-    if (crossSegments(from, *candidate.leaderTo, leader.a, leader.b)) cost += kLeaderCrossing;
+    if (crossSegments(from, to, leader.a, leader.b)) cost += kLeaderCrossing;
+    if (passes(to, leader.a, leader.b)) cost += kLeaderOverDot;
+  }
+  for (Point2 dot : dots_) {
+    if (passes(dot, from, to)) cost += kLeaderOverDot;
   }
   return cost;
 }
@@ -70,7 +88,7 @@ std::optional<LabelCandidate> LabelPlacer::place(std::vector<LabelCandidate> can
       candidates.begin(), candidates.end(),
       [](const LabelCandidate& a, const LabelCandidate& b) { return a.cost < b.cost; });
   const LabelCandidate* best = nullptr;
-  double least = std::numeric_limits<double>::max();
+  double least = most_;
   for (const LabelCandidate& candidate : candidates) {
     if (candidate.cost >= least) break; // sorted: none of the rest can be cheaper
     if (!isFree(candidate)) continue;
@@ -84,6 +102,7 @@ std::optional<LabelCandidate> LabelPlacer::place(std::vector<LabelCandidate> can
   taken_.push_back(best->box);
   if (best->leaderTo) {
     leaders_.push_back({leaderStart(best->box, *best->leaderTo), *best->leaderTo, 0});
+    dots_.push_back(*best->leaderTo);
   }
   return *best;
 }

@@ -4,10 +4,14 @@
 
 #include "core/sheet/clip.h"
 
+#include <limits>
 #include <optional>
 #include <vector>
 
 namespace sump {
+
+/// Dislike of a leader through what another one ends at; more than of anything else.
+inline constexpr double kLeaderOverDot = 400;
 
 struct LabelCandidate {
   PaperBox box;
@@ -27,6 +31,10 @@ public:
   void forbid(const PaperBox& box) { taken_.push_back(box); }
   /// A line that a label had better not cover.
   void avoid(Point2 a, Point2 b, double cost) { lines_.push_back({a, b, cost}); }
+  /// A place that a leader may end at: leaders to others go round it.
+  void reserveDot(Point2 at) { dots_.push_back(at); }
+  /// Rather nothing than a place as bad as this.
+  void refuseFrom(double cost) { most_ = cost; }
   /// The chosen candidate, which becomes forbidden to later ones; nothing when none is free.
   std::optional<LabelCandidate> place(std::vector<LabelCandidate> candidates);
 
@@ -37,11 +45,14 @@ private:
   };
   bool isFree(const LabelCandidate& candidate) const;
   double coverCost(const LabelCandidate& candidate, double bound) const;
+  double leaderCost(Point2 from, Point2 to) const;
 
   PaperBox area_;
   std::vector<PaperBox> taken_;
   std::vector<Line> lines_;
   std::vector<Line> leaders_;
+  std::vector<Point2> dots_;
+  double most_ = std::numeric_limits<double>::max();
 };
 
 /// Candidates with a leader on rings of growing distance round a point.

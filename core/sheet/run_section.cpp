@@ -60,7 +60,7 @@ private:
         pen.ring(std::move(steep), line, fill);
       }
       for (const auto& [z, name] : cut.levels)
-        drawing_.levels.push_back({z * steeper_, cut.right, level(z) + "  " + name});
+        drawing_.levels.push_back({z * steeper_, cut.right, level(z), name});
     }
   }
 
@@ -75,7 +75,7 @@ private:
     for (std::size_t i = run_.points.size(); i-- > 0;) {
       const std::optional<double> grade = run_.points[i].grade;
       if (!grade || !shows(stations_[i])) continue;
-      drawing_.levels.push_back({*grade * steeper_, stations_[i], level(*grade) + "  grade"});
+      drawing_.levels.push_back({*grade * steeper_, stations_[i], level(*grade), "grade"});
       return;
     }
   }
@@ -138,8 +138,7 @@ private:
                     Frame{c, radians(std::atan2(d.y * steeper_, d.x))}, half, kPipe);
       drawPart(pen, part.kind);
       const PartProduct* product = job_.catalog.part(key(part.kind));
-      drawing_.callouts.push_back(
-          {{product != nullptr ? product->name : std::string(key(part.kind))}, c});
+      point(product != nullptr ? product->name : std::string(key(part.kind)), c);
     }
   }
 
@@ -155,12 +154,23 @@ private:
   void addLevels() {
     if (shows(0)) {
       drawing_.levels.push_back({run_.points.front().at.z * steeper_, 0,
-                                 level(run_.points.front().at.z) + "  start invert"});
+                                 level(run_.points.front().at.z), "start invert"});
     }
     if (shows(stations_.back())) {
       drawing_.levels.push_back({run_.points.back().at.z * steeper_, stations_.back(),
-                                 level(run_.points.back().at.z) + "  end invert"});
+                                 level(run_.points.back().at.z), "end invert"});
     }
+  }
+
+  /// Words with a leader to a place.
+  void point(std::string text, Point2 where) {
+    drawing_.callouts.push_back({{std::move(text)}, where, Ink::Black, false, true});
+  }
+  std::string endName(EndFitting fitting) const {
+    const PartProduct* product = job_.catalog.part(key(fitting));
+    if (product != nullptr) return product->name;
+    const std::string words = endWords(fitting);
+    return words.substr(0, words.find(','));
   }
 
   void addWords() {
@@ -176,19 +186,17 @@ private:
                                       sizeAndMaterial(given_, job_.catalog)};
     if (!slope.empty()) lines.push_back(slope);
     drawing_.callouts.push_back({lines, at(p.x, p.y), Ink::Black, true});
-    const auto end = [&](EndFitting fitting, std::size_t point) {
-      if (fitting == EndFitting::Plain || !shows(stations_[point])) return;
-      const PartProduct* product = job_.catalog.part(key(fitting));
-      const Point2 c = axis(point);
-      drawing_.callouts.push_back(
-          {{product != nullptr ? product->name : std::string(key(fitting))}, at(c.x, c.y)});
+    const auto end = [&](EndFitting fitting, std::size_t i) {
+      if (fitting == EndFitting::Plain || !shows(stations_[i])) return;
+      const Point2 c = axis(i);
+      point(endName(fitting), at(c.x, c.y));
     };
     end(given_.from.fitting, 0);
     end(given_.to.fitting, run_.points.size() - 1);
     for (std::size_t i = 1; i + 1 < run_.points.size(); ++i) {
       if (!shows(stations_[i])) continue;
       const Point2 c = axis(i);
-      drawing_.callouts.push_back({{"Inv. " + level(run_.points[i].at.z)}, at(c.x, c.y)});
+      point("Inv. " + level(run_.points[i].at.z), at(c.x, c.y));
     }
   }
 

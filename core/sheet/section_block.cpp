@@ -1,7 +1,6 @@
 #include "core/sheet/section_block.h"
 
-#include "core/sheet/label_board.h"
-#include "core/sheet/section_marks.h"
+#include "core/sheet/section_labels.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -19,18 +18,12 @@ constexpr double kLeaders = 5;  // from the drawing to the columns of its table
 constexpr double kColumn = 4.6; // least pitch of turned texts
 const LineStyle kGrid{Ink::PaleGrey, 0.18, {}};
 
-/// The drawing's place, scale and stretch on paper of this width.
-struct Layout {
-  SheetView view;
-  SectionPlane plane;
-};
-
-Layout layout(const SectionExtent& extent, UnitSystem units, double width, double height,
-              double top) {
+SectionView layout(const SectionExtent& extent, UnitSystem units, double width, double height,
+                   double top) {
   const double across = width - kGutter - 2 * kPad, down = height - 2 * kPad;
   const double length = (extent.to - extent.from) * 1000;
   const double rise = inMetres(extent.high - extent.low) * 1000;
-  Layout found;
+  SectionView found;
   found.view.scale = standardScales(units).back();
   for (double scale : standardScales(units)) {
     if (length / scale > across || rise / scale > down) continue;
@@ -48,7 +41,7 @@ Layout layout(const SectionExtent& extent, UnitSystem units, double width, doubl
 }
 
 /// Neat levels at least 5 mm apart on the paper.
-double levelPitch(const Layout& layout, UnitSystem units) {
+double levelPitch(const SectionView& layout, UnitSystem units) {
   const double unit = units == UnitSystem::Metric ? 1 : kMetresPerFoot;
   for (double step : {0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0}) {
     if (step * unit * layout.plane.stretch * 1000 / layout.view.scale >= 5) return step * unit;
@@ -56,7 +49,7 @@ double levelPitch(const Layout& layout, UnitSystem units) {
   return 20 * unit;
 }
 
-void drawLevels(const Layout& layout, UnitSystem units, Page& page) {
+void drawLevels(const SectionView& layout, UnitSystem units, Page& page) {
   const PaperBox& frame = layout.view.frame;
   const double step = levelPitch(layout, units);
   const PaperBox shown = layout.view.site();
@@ -72,7 +65,7 @@ void drawLevels(const Layout& layout, UnitSystem units, Page& page) {
 }
 
 /// Title, facts and scale as lines over the drawing.
-std::vector<std::string> titleLines(const SectionTitle& title, const Layout& layout,
+std::vector<std::string> titleLines(const SectionTitle& title, const SectionView& layout,
                                     UnitSystem units) {
   std::vector<std::string> lines = title.facts;
   std::string scale = "Scale " + scaleText(layout.view.scale, units);
@@ -105,54 +98,9 @@ double neededWidth(const SectionTitle& title, const std::vector<std::string>& li
   return width;
 }
 
-/// Where the middle of a label may stand among those of its object: right of what is placed before
-/// it, left of what is placed behind it, and on the side of its point that a close neighbour leaves
-/// it.
-PaperSpan orderSpan(const SectionNote& note, const std::vector<SectionNote>& all,
-                    const std::vector<std::pair<const SectionNote*, double>>& placed,
-                    const Layout& layout) {
-  PaperSpan span;
-  if (!note.inOrder) return span;
-  constexpr double kClose = 16, kSlack = 1; // mm
-  const auto place = [&](const SectionNote& n) {
-    return layout.view.toPaper(layout.plane.at(n.station, n.level)).x;
-  };
-  const double own = place(note);
-  for (const SectionNote& other : all) {
-    if (!other.inOrder || other.object != note.object) continue;
-    const double off = place(other) - own;
-    if (off > 1e-3 && off < kClose) span.right = own + kSlack;
-    if (off < -1e-3 && off > -kClose) span.left = own - kSlack;
-  }
-  for (const auto& [other, x] : placed) {
-    if (other->object != note.object) continue;
-    if (other->station < note.station - 1e-6) span.left = std::max(span.left, x);
-    if (other->station > note.station + 1e-6) span.right = std::min(span.right, x);
-  }
-  return span;
-}
-
-void drawNotes(const std::vector<SectionNote>& notes, const Layout& layout,
-               const std::vector<Mark>& marks, Page& page, std::vector<std::string>& unplaced) {
-  LabelBoard board(layout.view, marks, page);
-  std::vector<std::pair<const SectionNote*, double>> placed; // with the labels' middles
-  for (const SectionNote& note : notes) {
-    const bool anywhere = note.side == NoteSide::Centre;
-    const Point2 at = anywhere ? Point2{note.station, layout.view.site().low.y}
-                               : layout.plane.at(note.station, note.level);
-    const SheetLabel label{{note.text}, false, false, note.ink};
-    if (const auto x =
-            board.atPointWithin(label, at, 1.5, 45, orderSpan(note, notes, placed, layout))) {
-      if (note.inOrder) placed.emplace_back(&note, *x);
-    } else {
-      unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));
-    }
-  }
-}
-
 template <class Profile>
 SectionSheet drawing(const Profile& profile, const SectionTitle& title, UnitSystem units,
-                     double width, double height, double least, Layout& layout, Page& page) {
+                     double width, double height, double least, SectionView& layout, Page& page) {
   const double top = kTitle + kLinePitch * static_cast<double>(title.facts.size());
   const SectionExtent extent = sectionExtent(profile);
   layout = sump::layout(extent, units, width, height, top);
@@ -164,14 +112,14 @@ SectionSheet drawing(const Profile& profile, const SectionTitle& title, UnitSyst
   sheet.stretch = layout.plane.stretch;
   drawTitle(title, lines, page);
   const std::vector<Mark> marks = sectionMarks(profile, layout.plane);
-  // The earth first, so that the lines of the levels can be seen on it.
+  // The earth first, so that the lines of the levels can be seen on it; its water over them.
   std::vector<Mark> earth, rest;
   for (const Mark& mark : marks)
-    (mark.layer == Layer::Ground ? earth : rest).push_back(mark);
+    (mark.layer == Layer::Ground && mark.fill ? earth : rest).push_back(mark);
   drawView(layout.view, earth, page);
   drawLevels(layout, units, page);
   drawView(layout.view, rest, page);
-  drawNotes(sectionNotes(profile, units), layout, marks, page, sheet.unplaced);
+  sheet.unplaced = labelSection(sectionNotes(profile, units), layout, marks, page);
   return sheet;
 }
 
@@ -253,7 +201,7 @@ std::string slopeOn(const ProfileLeg& leg, UnitSystem units) {
   return printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " up");
 }
 
-std::vector<LevelColumn> levelColumns(const RunProfile& profile, const Layout& layout,
+std::vector<LevelColumn> levelColumns(const RunProfile& profile, const SectionView& layout,
                                       UnitSystem units) {
   std::vector<LevelColumn> columns;
   for (std::size_t i = 0; i < profile.points.size(); ++i) {
@@ -336,7 +284,7 @@ Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
 SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& title,
                               UnitSystem units, double width, double height, double leastWidth) {
   Page page;
-  Layout layout;
+  SectionView layout;
   SectionSheet sheet = drawing(profile, title, units, width, height, leastWidth, layout, page);
   drawTable({"STATION", "GRADE", "INVERT", "COVER", "SLOPE"}, levelColumns(profile, layout, units),
             layout.view.frame, page);
@@ -346,17 +294,17 @@ SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& tit
 
 SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
                               double height) {
+  constexpr double kLeast = 240; // mm
   Page page;
-  Layout layout;
+  SectionView layout;
   SectionSheet sheet = drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}}, units,
-                               width, height, width, layout, page);
-  sheet.block = Block{width, {}, {stripOf(std::move(page))}, true};
-  for (Block table : {vaultLevels(profile, units, width), runLevels(profile, units, width)}) {
-    sheet.block.body.insert(sheet.block.body.end(), table.head.begin(), table.head.end());
-    sheet.block.body.insert(sheet.block.body.end(), table.body.begin(), table.body.end());
-    sheet.block.body.push_back({4, {}});
-  }
+                               width, height, std::min(width, kLeast), layout, page);
+  sheet.block = Block{layout.view.frame.high.x, {}, {stripOf(std::move(page))}, true};
   return sheet;
+}
+
+std::vector<Block> trainTables(const TrainProfile& profile, UnitSystem units, double width) {
+  return {vaultLevels(profile, units, width), runLevels(profile, units, width)};
 }
 
 } // namespace sump

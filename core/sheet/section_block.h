@@ -29,8 +29,10 @@ struct SectionTitle {
 SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& title,
                               UnitSystem units, double width, double height,
                               double leastWidth = 120);
-/// As wide as it may be.
+/// The drawing alone, as wide as it needs, at most `width`.
 SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
                               double height);
+/// Its levels: of the vaults, and the inverts of the runs.
+std::vector<Block> trainTables(const TrainProfile& profile, UnitSystem units, double width);
 
 } // namespace sump

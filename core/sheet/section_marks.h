@@ -5,6 +5,7 @@
 #include "core/sheet/marks.h"
 #include "core/study/profile.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,12 @@ double lowWaterSign(const ProfileChamber& chamber);
 /// Where a text had better stand, seen from what it is about.
 enum class NoteSide { Above, Below, Right, Left, Centre };
 
+/// A piece of the section, by its stations and levels.
+struct SectionArea {
+  double from = 0, to = 0;
+  Length low, high;
+};
+
 /// A text of the section; where it stands is for the one who draws it.
 struct SectionNote {
   Id object;
@@ -57,6 +64,9 @@ struct SectionNote {
   std::string where{};  ///< tells its place where the text stands elsewhere: `Vault 1, chamber 2`
   bool inOrder = false; ///< stands among its object's such notes by station
   std::string brief{};  ///< what stands for the text where there is less room; empty: nothing
+  /// It names a level, whose line is drawn along these: it stands on one of them at that height.
+  std::vector<SectionArea> lines{};
+  std::optional<SectionArea> inside{}; ///< it stands in here or is left out
 };
 
 /// Names, levels, slopes, drops and clearances in the project's units, by weight.

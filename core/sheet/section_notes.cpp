@@ -47,6 +47,10 @@ public:
     return std::string(what) + " " + printElevation(level, units_);
   }
   void vault(const ProfileVault& vault);
+  void water(const ProfileVault& vault, const std::string& name);
+  /// A level that is drawn as a line along these.
+  void level(const Id& object, std::string text, NoteSide side, int weight, Ink ink,
+             std::string where, std::vector<SectionArea> lines);
   void pipe(const Id& id, Service service, const std::string& size, double from, Length a,
             double to, Length b);
   void drop(const Id& id, Service service, const ProfileDrop& drop);
@@ -67,29 +71,54 @@ void NoteTaker::vault(const ProfileVault& v) {
   const std::string name = called(v);
   add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
   inBrief(v.id);
-  add(v.id, middle, v.lidTop, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, 0, name);
+  level(v.id, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, name,
+        {{v.from, v.to, v.lidTop, v.lidTop}});
   if (v.insideTo <= v.insideFrom) return;
-  add(v.id, middle, v.floor, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, v.to - v.from,
-      name);
-  const ProfileChamber* last = nullptr;
+  level(v.id, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, name,
+        {{v.insideFrom, v.insideTo, v.floor, v.floor}});
   for (const ProfileChamber& c : v.chambers) {
     const double centre = (c.from + c.to) / 2;
-    add(v.id, centre, v.floor, std::to_string(c.number), NoteSide::Above, 1, Ink::Grey,
+    add(v.id, centre, v.floor, std::to_string(c.number), NoteSide::Above, 0, Ink::Grey,
         c.to - c.from);
-    if (c.peak)
-      add(v.id, centre, *c.peak, at("PEAK", *c.peak), NoteSide::Above, 4, Ink::ServiceBlue,
-          c.to - c.from, name + ", chamber " + std::to_string(c.number));
-    if (c.rest) last = &c;
+    notes_.back().inside = SectionArea{c.from, c.to, v.floor, v.lidUnderside};
   }
-  if (last != nullptr) {
-    add(v.id, (v.chambers.front().from + v.chambers.front().to) / 2, *last->rest,
-        at("WL", *last->rest), NoteSide::Below, 1, Ink::ServiceBlue,
-        v.chambers.front().to - v.chambers.front().from, name);
-  }
+  water(v, name);
   for (const ProfileManway& m : v.manways) {
     if (m.rim)
       add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, 2, Ink::Black, 0, name);
   }
+}
+
+/// Chambers whose water stands alike, as it is printed, are told once. The peak stands over its
+/// line and the rest level under its own, wherever the vault is.
+void NoteTaker::water(const ProfileVault& v, const std::string& name) {
+  const auto tell = [&](const char* what, NoteSide side, auto levelIn) {
+    std::vector<std::string> told;
+    for (const ProfileChamber& first : v.chambers) {
+      if (!levelIn(first)) continue;
+      const std::string text = at(what, *levelIn(first));
+      if (std::ranges::find(told, text) != told.end()) continue;
+      told.push_back(text);
+      std::vector<SectionArea> lines;
+      for (const ProfileChamber& c : v.chambers) {
+        if (levelIn(c) && at(what, *levelIn(c)) == text)
+          lines.push_back({c.from, c.to, *levelIn(c), *levelIn(c)});
+      }
+      const bool alone = lines.size() < v.chambers.size();
+      level(v.id, text, side, 1, Ink::ServiceBlue,
+            alone ? name + ", chamber " + std::to_string(first.number) : name, std::move(lines));
+    }
+  };
+  tell("WL", NoteSide::Below, [](const ProfileChamber& c) { return c.rest; });
+  tell("PEAK", NoteSide::Above, [](const ProfileChamber& c) { return c.peak.value; });
+}
+
+void NoteTaker::level(const Id& object, std::string text, NoteSide side, int weight, Ink ink,
+                      std::string where, std::vector<SectionArea> lines) {
+  const SectionArea& first = lines.front();
+  add(object, (first.from + first.to) / 2, first.low, std::move(text), side, weight, ink,
+      first.to - first.from, std::move(where));
+  notes_.back().lines = std::move(lines);
 }
 
 /// At its sign, where the section shows it.
@@ -97,6 +126,7 @@ void NoteTaker::groundwater(std::optional<Length> level, const SectionExtent& ex
   if (!level || *level < extent.low || *level > extent.high) return;
   add({}, groundwaterSign(extent.from, extent.to), *level, at("GW", *level), NoteSide::Above, 1,
       Ink::ServiceBlue);
+  notes_.back().lines = {{extent.from, extent.to, *level, *level}};
 }
 
 void NoteTaker::pipe(const Id& id, Service service, const std::string& size, double from, Length a,
@@ -228,8 +258,9 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
     }
   }
   if (const ProfileChamber* c = suctionChamber(profile); c != nullptr && profile.lowWater) {
-    notes.add(profile.vaults.back().id, lowWaterSign(*c), *profile.lowWater,
-              notes.at("LOW WL", *profile.lowWater), NoteSide::Above, 3, Ink::ServiceBlue);
+    notes.level(profile.vaults.back().id, notes.at("LOW WL", *profile.lowWater), NoteSide::Below, 1,
+                Ink::ServiceBlue, called(profile.vaults.back()),
+                {{c->from, c->to, *profile.lowWater, *profile.lowWater}});
   }
   if (!profile.vaults.empty()) notes.groundwater(profile.groundwater, sectionExtent(profile));
   notes.groundEnds(profile.ground);

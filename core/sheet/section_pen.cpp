@@ -1,5 +1,8 @@
 #include "core/sheet/section_pen.h"
 
+#include "core/geometry/polygon.h"
+#include "core/sheet/clip.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -37,18 +40,45 @@ void SectionPen::ground(const std::vector<ProfileGround>& ground) {
   pen.path(surface, kGroundLine);
 }
 
-/// The usual triangle that stands on a water level.
-void SectionPen::levelSign(double station, Length level) {
+Ring SectionPen::triangle(double station, Length level) const {
   const double size = 0.006 * (to_ - from_);
   const Point2 p = plane_.at(station, level);
-  pen({}, Layer::Symbol)
-      .ring({p, p + Point2{size, size * 1.6}, p + Point2{-size, size * 1.6}}, kRestLine);
+  return {p, p + Point2{size, size * 1.6}, p + Point2{-size, size * 1.6}};
+}
+
+/// The station nearest to the wanted one at which the sign hides nothing and nothing hides it; the
+/// wanted one where there is none.
+double SectionPen::clearStation(const Sign& sign) const {
+  const auto covers = [](const Mark& mark, const Ring& shape) {
+    const bool stands = mark.layer == Layer::Run || mark.layer == Layer::Part ||
+                        mark.layer == Layer::Symbol || mark.layer == Layer::Manway;
+    if (!stands || mark.points.size() < 2) return false;
+    if (!around(mark.points).meets(around(shape))) return false;
+    return !mark.closed || mark.round || overlaps(mark.points, shape);
+  };
+  const double half = 0.008 * (to_ - from_), low = sign.from + half, high = sign.to - half;
+  constexpr int kSteps = 24;
+  for (int i = 0; i <= kSteps; ++i) {
+    for (double side : {1.0, -1.0}) {
+      const double at = sign.wanted + side * i * (sign.to - sign.from) / kSteps;
+      if (at < low || at > high) continue;
+      const Ring shape = triangle(at, sign.level);
+      if (std::ranges::none_of(marks_, [&](const Mark& m) { return covers(m, shape); })) return at;
+    }
+  }
+  return sign.wanted;
+}
+
+std::vector<Mark> SectionPen::take() {
+  for (const Sign& sign : signs_)
+    pen({}, Layer::Symbol).ring(triangle(clearStation(sign), sign.level), kRestLine);
+  return std::move(marks_);
 }
 
 void SectionPen::groundwater(std::optional<Length> level) {
   if (!level || *level < low_) return;
   pen({}, Layer::Ground).path({plane_.at(from_, *level), plane_.at(to_, *level)}, kGroundwaterLine);
-  levelSign(groundwaterSign(from_, to_), *level);
+  signs_.push_back({from_, to_, groundwaterSign(from_, to_), *level});
 }
 
 void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
@@ -59,14 +89,15 @@ void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
   if (!chamber.rest) return;
   pen.path({plane_.at(chamber.from, *chamber.rest), plane_.at(chamber.to, *chamber.rest)},
            kRestLine);
-  levelSign(chamber.from + 0.3 * (chamber.to - chamber.from), *chamber.rest);
+  signs_.push_back(
+      {chamber.from, chamber.to, std::lerp(chamber.from, chamber.to, 0.3), *chamber.rest});
 }
 
 /// Where the pump stops.
 void SectionPen::lowWater(const Id& vault, const ProfileChamber& chamber, Length level) {
   pen(vault, Layer::Vault)
       .path({plane_.at(chamber.from, level), plane_.at(chamber.to, level)}, kLowLine);
-  levelSign(lowWaterSign(chamber), level);
+  signs_.push_back({chamber.from, chamber.to, lowWaterSign(chamber), level});
 }
 
 /// Frame and riser from the lid's underside to the rim; open inside.

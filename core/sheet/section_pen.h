@@ -27,7 +27,8 @@ public:
   void part(const ProfilePart& part, Service service, const std::optional<ProfileBore>& bore,
             Point2 along);
   void crossing(const ProfileCrossing& crossing);
-  std::vector<Mark> take() { return std::move(marks_); }
+  /// With the signs of the water levels on top, where no pipe stands.
+  std::vector<Mark> take();
 
 private:
   Ring box(double from, double to, Length low, Length high) const {
@@ -37,12 +38,19 @@ private:
   MarkPen pen(const Id& id, Layer layer) { return {marks_, id, layer}; }
   void water(const Id& vault, const ProfileChamber& chamber);
   void manway(const ProfileVault& vault, const ProfileManway& manway);
-  void levelSign(double station, Length level);
+  /// The usual triangle on a water level, between these stations and best at `wanted`.
+  struct Sign {
+    double from, to, wanted;
+    Length level;
+  };
+  Ring triangle(double station, Length level) const;
+  double clearStation(const Sign& sign) const;
 
   SectionPlane plane_;
   double from_, to_;
   Length low_;
   std::vector<Mark> marks_;
+  std::vector<Sign> signs_;
 };
 
 } // namespace sump

@@ -29,6 +29,7 @@ struct DraftPage {
   Page page;
   std::vector<std::size_t> kinds; ///< what stands on it, by the places given to PageFlow::begin
   std::vector<std::string> runs;  ///< tags of those whose sections begin on it
+  double used = 0;                ///< share of the drawing space that is filled
 };
 using DraftPages = std::vector<DraftPage>;
 

@@ -1,7 +1,10 @@
 #include "core/sheet/tags.h"
 
 #include "core/plan/ends.h"
+#include "core/plan/keys.h"
 #include "core/units/print.h"
+
+#include <algorithm>
 
 namespace sump {
 
@@ -93,6 +96,12 @@ std::string endText(const RunEnd& end, const Plan& plan) {
     }
   }
   return end.target;
+}
+
+std::string endWords(EndFitting fitting) {
+  const auto* known =
+      std::ranges::find(kEndWords, fitting, &std::pair<EndFitting, const char*>::first);
+  return known == std::end(kEndWords) ? std::string(key(fitting)) : known->second;
 }
 
 } // namespace sump

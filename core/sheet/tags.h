@@ -7,6 +7,7 @@
 
 #include <string>
 #include <unordered_map>
+#include <utility>
 
 namespace sump {
 
@@ -31,5 +32,18 @@ std::string objectName(const Id& id, const Plan& plan);
 std::string levelText(const std::optional<Length>& level, UnitSystem units);
 /// Where an end is attached, in words: `Vault 1, chamber 2`.
 std::string endText(const RunEnd& end, const Plan& plan);
+
+/// The words for a pipe's end, in the legend's order.
+inline constexpr std::pair<EndFitting, const char*> kEndWords[] = {
+    {EndFitting::Tee, "Tee, open top and bottom"},
+    {EndFitting::ElbowDown, "Elbow, or pipe turned down"},
+    {EndFitting::ElbowUp, "Elbow, or pipe turned up"},
+    {EndFitting::FootValve, "Foot valve"},
+    {EndFitting::Strainer, "End strainer"},
+    {EndFitting::Eductor, "Air-drawing eductor"},
+    {EndFitting::Cap, "Cap"},
+    {EndFitting::ScreenedVent, "Screened vent"},
+};
+std::string endWords(EndFitting fitting);
 
 } // namespace sump

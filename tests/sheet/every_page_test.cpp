@@ -217,15 +217,15 @@ std::string lastKind(const std::string& title) {
   return withoutRuns(at == std::string::npos ? title : title.substr(at + 2));
 }
 
-// The last page of what goes on over several may be short, and pages that are turned so that a
-// piece of a report stays whole.
+// The last page of what goes on over several may be shorter than others, and that of the set.
 TEST_P(EveryPage, NoSheetStandsNearlyEmpty) {
   if (GetParam().document != "set") return;
-  for (std::size_t i = 0; i + 1 < pages_.size(); ++i) {
-    const bool ends = lastKind(pages_[i].title) != firstKind(pages_[i + 1].title);
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    const bool last = i + 1 == pages_.size();
+    const bool ends = !last && lastKind(pages_[i].title) != firstKind(pages_[i + 1].title);
     const bool began = i > 0 && lastKind(pages_[i - 1].title) == firstKind(pages_[i].title);
-    if (ends && began) continue;
-    EXPECT_GE(usedShare(pages_[i]), 0.25) << pages_[i].number << " " << pages_[i].title;
+    EXPECT_GE(usedShare(pages_[i]), last || (ends && began) ? 0.17 : 0.25)
+        << pages_[i].number << " " << pages_[i].title;
   }
 }
 

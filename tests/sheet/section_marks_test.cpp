@@ -42,6 +42,18 @@ Page pageOf(SectionSheet sheet, double width) {
   return page;
 }
 
+/// The train's section with its tables under it.
+Page trainPage(const Sections& sections) {
+  constexpr double kWidth = 380;
+  SectionSheet sheet = longSectionBlock(sections.train(), sections.units(), kWidth, 130);
+  for (const Block& table : trainTables(sections.train(), sections.units(), kWidth)) {
+    sheet.block.body.insert(sheet.block.body.end(), table.head.begin(), table.head.end());
+    sheet.block.body.insert(sheet.block.body.end(), table.body.begin(), table.body.end());
+    sheet.block.body.push_back({4, {}});
+  }
+  return pageOf(std::move(sheet), kWidth);
+}
+
 std::vector<PageText> texts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
@@ -74,8 +86,7 @@ bool says(const Page& page, const std::string& text) {
 TEST(LongSection, TextsKeepOffEachOther) {
   for (const char* name : {"transit-depot", "boatyard-pad"}) {
     const Sections sections = sample(name);
-    expectApart(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380),
-                std::string(name) + " train");
+    expectApart(trainPage(sections), std::string(name) + " train");
     for (const RunStudy& run : sections.study.runs) {
       ASSERT_TRUE(run.resolved) << run.id;
       for (double width : {180.0, 380.0}) {
@@ -105,7 +116,7 @@ TEST(LongSection, TheTableHoldsEveryLevel) {
     for (const std::string& level : levels)
       EXPECT_GE(cells.count(level), levels.count(level)) << run.id << " " << level;
   }
-  const Page train = pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380);
+  const Page train = trainPage(sections);
   for (const VaultStudy& vault : sections.study.vaults) {
     for (Length level : {vault.floor, vault.lidTop, vault.underside, *vault.waterLevel})
       EXPECT_TRUE(says(train, printElevation(level, sections.units()))) << vault.id;
@@ -197,9 +208,7 @@ TEST(SectionMarks, EveryVaultRunAndBaffleIsDrawn) {
 
 TEST(LongSection, MatchesTheGoldenDumps) {
   const Sections sections(test::twoVaultPlan());
-  testing::expectGolden(
-      "sheet/golden/section-train.txt",
-      dump(pageOf(longSectionBlock(sections.train(), sections.units(), 380, 130), 380)));
+  testing::expectGolden("sheet/golden/section-train.txt", dump(trainPage(sections)));
   testing::expectGolden(
       "sheet/golden/section-inlet.txt",
       dump(pageOf(longSectionBlock(sections.run("IN"), kTitle, sections.units(), 300, 100), 300)));

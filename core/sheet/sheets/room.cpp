@@ -285,7 +285,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
     d.callouts.push_back(portCallout(job, port, c));
     d.callouts.back().leader = true;
   }
-  d.levels = {{0, wall.length, printElevation(room.floor, units) + "  floor"}};
+  d.levels = {{0, wall.length, printElevation(room.floor, units), "floor"}};
   d.measures = {{{0, 0}, {wall.length, 0}, -18, printLength(metres(wall.length), units)}};
   if (room.plumbingArea) {
     const Ring area = boxOn(room, wall, *room.plumbingArea);

@@ -9,14 +9,24 @@ namespace sump {
 
 namespace {
 
-/// What a page must take at least: the head and the highest strip.
-double tallest(const Block& block) {
-  double head = 0, body = 0;
-  for (const PaperStrip& strip : block.head)
-    head += strip.height;
-  for (const PaperStrip& strip : block.body)
-    body = std::max(body, strip.height);
-  return head + body;
+/// On small paper the drawing fills the page where the tables find no room under a lower one.
+SectionSheet sized(const SheetJob& job, const TrainProfile& profile,
+                   const std::vector<Block>& tables, Point2 most) {
+  constexpr double kFull = 0.78, kLess = 0.9, kLowest = 0.45, kLarge = 0.55; // of the page
+  const auto drawn = [&](double height) {
+    return longSectionBlock(profile, job.units(), most.x, height);
+  };
+  if (!isSmallPaper(job.paper)) return drawn(most.y * kLarge);
+  double wide = 0, high = 0;
+  for (const Block& table : tables) {
+    wide += table.width + kSheetGap;
+    high = std::max(high, table.height() + kSheetGap);
+  }
+  for (double share = kFull; wide <= most.x + kSheetGap && share > kLowest; share *= kLess) {
+    SectionSheet section = drawn(most.y * share);
+    if (section.block.height() + high <= most.y) return section;
+  }
+  return drawn(most.y * kFull);
 }
 
 } // namespace
@@ -25,19 +35,13 @@ void trainSectionSheet(const SheetJob& job, PageFlow& flow) {
   const auto profile = trainProfile(job.plan(), job.study(), job.catalog);
   if (!profile) return;
   const Point2 most = flow.largestFigure();
-  // On small paper the drawing fills the page and the table goes on over the next ones.
-  const double share = isSmallPaper(job.paper) ? 0.78 : 0.55;
-  double height = most.y * share;
-  SectionSheet section = longSectionBlock(*profile, job.units(), most.x, height);
-  constexpr double kLeast = 45; // mm; a lower drawing shows nothing
-  while (tallest(section.block) > most.y && height > kLeast) {
-    height *= 0.85;
-    section = longSectionBlock(*profile, job.units(), most.x, height);
-  }
-  const std::vector<std::string> unplaced = std::move(section.unplaced);
+  std::vector<Block> tables = trainTables(*profile, job.units(), most.x);
+  SectionSheet section = sized(job, *profile, tables, most);
   flow.add(std::move(section.block));
-  if (!unplaced.empty()) {
-    flow.add(paragraphs("NOT LABELLED ON THE SECTION", unplaced, flow.columnWidth(), false));
+  flow.addAll(std::move(tables));
+  if (!section.unplaced.empty()) {
+    flow.add(
+        paragraphs("NOT LABELLED ON THE SECTION", section.unplaced, flow.columnWidth(), false));
   }
 }
 

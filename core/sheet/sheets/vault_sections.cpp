@@ -163,7 +163,7 @@ void markShell(const Cut& c, MarkPen& pen) {
 
 std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
   const auto tag = [&](double z, double from, const char* name) {
-    return LevelTag{z, from, printElevation(metres(z), job.units()) + "  " + name};
+    return LevelTag{z, from, printElevation(metres(z), job.units()), name};
   };
   std::vector<LevelTag> tags = {
       tag(c.lidTop, c.half, "top of lid"), tag(c.lidUnder, c.half, "underside of lid"),
@@ -260,7 +260,8 @@ void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
        "spots.",
        "Backfill: free of stones and frost, in even layers all round; no machine on the lid before "
        "it is covered as its maker allows.",
-       "Joints, risers and boots watertight; test before backfill.",
+       "Joints, risers and boots watertight; test before backfill. Each opening in a wall or riser "
+       "has one resilient connector (boot), counted on the plumbing schedules.",
        "Openings: inverts are at the outside face of the wall, of risers at their inside, of "
        "baffles at their middle; inverts at the ends of the pipes are on the plumbing schedules.",
        "Lids under vehicles are rated and sealed for them; covers locked, marked as confined "

@@ -1,0 +1,97 @@
+#include "core/sheet/level_ladder.h"
+
+#include "core/sheet/border.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+constexpr double kPitch = 4.4;     // mm between two level texts
+constexpr const char* kGap = "  "; // between a level and its words
+const LineStyle kThin{Ink::Black, 0.18, {}};
+
+struct Rung {
+  double y = 0, from = 0;
+  std::string level;
+  std::vector<std::string> names;
+  double height() const { return kPitch * static_cast<double>(names.size()); }
+};
+
+/// From the highest down.
+std::vector<Rung> rungsOf(std::vector<LevelTag> levels) {
+  std::ranges::stable_sort(levels, std::greater<>(), &LevelTag::y);
+  std::vector<Rung> rungs;
+  constexpr double kSame = 1e-4; // m
+  for (const LevelTag& tag : levels) {
+    if (rungs.empty() || rungs.back().level != tag.level ||
+        std::abs(rungs.back().y - tag.y) > kSame) {
+      rungs.push_back({tag.y, tag.from, tag.level, {tag.name}});
+      continue;
+    }
+    Rung& known = rungs.back();
+    known.from = std::min(known.from, tag.from);
+    if (std::ranges::find(known.names, tag.name) == known.names.end())
+      known.names.push_back(tag.name);
+  }
+  return rungs;
+}
+
+/// Heights on the paper of the first words of each.
+std::vector<double> slotsOf(const std::vector<Rung>& rungs, const SheetView& view) {
+  std::vector<double> slots;
+  double free = -1e9;
+  for (const Rung& rung : rungs) {
+    slots.push_back(std::max(view.toPaper({0, rung.y}).y, free));
+    free = slots.back() + rung.height();
+  }
+  constexpr double kFoot = 3;
+  double limit = view.frame.high.y - kFoot + kPitch;
+  for (std::size_t i = slots.size(); i-- > 0;) {
+    slots[i] = std::min(slots[i], limit - rungs[i].height());
+    limit = slots[i];
+  }
+  return slots;
+}
+
+} // namespace
+
+double ladderWidth(const std::vector<LevelTag>& levels) {
+  double width = 0;
+  for (const LevelTag& tag : levels)
+    width = std::max(width, textWidth(tag.level + kGap + tag.name, kTextHeight, false));
+  return levels.empty() ? 0 : width + 12;
+}
+
+void drawLadder(const std::vector<LevelTag>& levels, const SheetView& view, double room,
+                LabelBoard& board, Page& page) {
+  if (levels.empty()) return;
+  const std::vector<Rung> rungs = rungsOf(levels);
+  const std::vector<double> slots = slotsOf(rungs, view);
+  const double left = view.frame.high.x - room;
+  for (std::size_t i = 0; i < rungs.size(); ++i) {
+    const Rung& rung = rungs[i];
+    const Point2 from = view.toPaper({rung.from, rung.y});
+    const Point2 knee{left + 2, from.y}, end{left + 8, slots[i]};
+    page.items.push_back(
+        PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kThin, {}});
+    constexpr double kCover = 5;
+    board.avoid(from, knee, kCover);
+    // The level's mark: a triangle standing on the line.
+    page.items.push_back(PageShape{{knee, {knee.x - 1.2, knee.y - 2}, {knee.x + 1.2, knee.y - 2}},
+                                   true,
+                                   false,
+                                   kThin,
+                                   FillStyle{Ink::White}});
+    Point2 at{end.x + 2.2, end.y + kTextHeight * 0.42};
+    page.items.push_back(words(at, rung.level + kGap + rung.names.front()));
+    at.x += textWidth(rung.level + kGap, kTextHeight, false);
+    for (std::size_t k = 1; k < rung.names.size(); ++k)
+      page.items.push_back(words({at.x, at.y + kPitch * static_cast<double>(k)}, rung.names[k]));
+  }
+  board.forbid({{left, view.frame.low.y}, view.frame.high});
+}
+
+} // namespace sump

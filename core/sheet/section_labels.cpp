@@ -1,0 +1,198 @@
+#include "core/sheet/section_labels.h"
+
+#include "core/sheet/label_board.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+constexpr double kReach = 45; // mm that a label may stand off with a leader
+constexpr double kCare = 3;   // covering a line here is so many times as bad as on a plan
+
+PaperBox boxAbout(Point2 centre, Point2 size) {
+  return {centre - size * 0.5, centre + size * 0.5};
+}
+
+/// Along a line of the section, its text on the wished side of it, else on the other one.
+void addLinePlaces(Point2 a, Point2 b, double wished, Point2 size, bool below, double cost,
+                   std::vector<LabelCandidate>& places) {
+  constexpr double kOff = 0.35, kEnd = 0.4; // mm of air to the line, and at its ends
+  constexpr double kOtherSide = 5;
+  constexpr int kSteps = 40;
+  const double low = a.x + kEnd + size.x / 2, high = b.x - kEnd - size.x / 2;
+  if (high < low) return;
+  for (int i = 0; i <= kSteps; ++i) {
+    const double x = low + (high - low) * i / kSteps;
+    const double off = size.y / 2 + kOff, aside = cost + 0.06 * std::abs(x - wished);
+    const Point2 on{x, a.y}, down{0, off};
+    places.push_back({boxAbout(below ? on + down : on - down, size), {}, aside, false});
+    places.push_back(
+        {boxAbout(below ? on - down : on + down, size), {}, aside + kOtherSide, false});
+  }
+}
+
+/// Beside its point at its height, under or over it; else with a leader.
+std::vector<LabelCandidate> invertPlaces(Point2 at, Point2 size) {
+  constexpr double kOff = 1;
+  const double x = size.x / 2, y = size.y / 2 + kOff;
+  std::vector<LabelCandidate> places;
+  const auto add = [&](Point2 off, double cost) {
+    places.push_back({boxAbout(at + off, size), {}, cost, false});
+  };
+  for (double shift : {0.0, 0.4, -0.4, 0.8, -0.8}) {
+    const double cost = std::abs(shift);
+    add({shift * x, y}, cost);
+    add({shift * x, -y}, cost + 0.8);
+  }
+  for (double side : {1.0, -1.0})
+    add({side * (x + kOff), 0}, 0.6);
+  const auto more = aroundPoint(at, size.x, size.y, 4, kReach, 4);
+  places.insert(places.end(), more.begin(), more.end());
+  return places;
+}
+
+class SectionLabels {
+public:
+  SectionLabels(const std::vector<SectionNote>& notes, const SectionView& section,
+                const std::vector<Mark>& marks, Page& page)
+      : notes_(notes), section_(section), board_(section.view, marks, page, kCare) {
+    board_.refuseLeadersOverDots();
+    for (const SectionNote& note : notes) {
+      if (isPoint(note)) board_.keepClear(siteOf(note));
+    }
+    for (const Mark& mark : marks) {
+      if (isSign(mark)) board_.forbid(onPaper(mark.points));
+    }
+  }
+
+  std::vector<std::string> place() {
+    std::vector<std::string> unplaced;
+    for (const SectionNote& note : notes_) {
+      if (!placeOne(note) && !note.inside)
+        unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));
+    }
+    return unplaced;
+  }
+
+private:
+  static bool isPoint(const SectionNote& note) {
+    return note.lines.empty() && !note.inside && note.side != NoteSide::Centre;
+  }
+  /// The triangle on a water level.
+  static bool isSign(const Mark& mark) {
+    return mark.layer == Layer::Symbol && mark.closed && mark.points.size() == 3 && !mark.fill;
+  }
+  PaperBox onPaper(Ring points) const {
+    for (Point2& p : points)
+      p = section_.view.toPaper(p);
+    return around(points);
+  }
+  Point2 siteOf(const SectionNote& note) const {
+    return note.side == NoteSide::Centre ? Point2{note.station, section_.view.site().low.y}
+                                         : section_.plane.at(note.station, note.level);
+  }
+
+  bool placeOne(const SectionNote& note) {
+    constexpr double kNear = 1.5;
+    const SheetLabel label{{note.text}, false, false, note.ink};
+    if (note.inside) return board_.atOneOf(label, insidePlaces(*note.inside, board_.size(label)));
+    if (!note.lines.empty()) return board_.atOneOf(label, linePlaces(note, board_.size(label)));
+    if (!note.inOrder) return board_.atPoint(label, siteOf(note), kNear, kReach);
+    return placeInOrder(note, label);
+  }
+
+  bool placeInOrder(const SectionNote& note, const SheetLabel& label);
+  std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
+  std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
+  PaperSpan orderSpan(const SectionNote& note) const;
+
+  const std::vector<SectionNote>& notes_;
+  const SectionView& section_;
+  LabelBoard board_;
+  /// Those in order that are placed, with the labels' middles.
+  std::vector<std::pair<const SectionNote*, double>> placed_;
+};
+
+/// Where the middle of a label may stand among those of its object: right of what is placed before
+/// it, left of what is placed behind it, and on the side of its point that a close neighbour leaves
+/// it.
+PaperSpan SectionLabels::orderSpan(const SectionNote& note) const {
+  PaperSpan span;
+  constexpr double kClose = 16, kSlack = 1; // mm
+  const auto place = [&](const SectionNote& n) { return section_.toPaper(n.station, n.level).x; };
+  const double own = place(note);
+  for (const SectionNote& other : notes_) {
+    if (!other.inOrder || other.object != note.object) continue;
+    const double off = place(other) - own;
+    if (off > 1e-3 && off < kClose) span.right = own + kSlack;
+    if (off < -1e-3 && off > -kClose) span.left = own - kSlack;
+  }
+  for (const auto& [other, x] : placed_) {
+    if (other->object != note.object) continue;
+    if (other->station < note.station - 1e-6) span.left = std::max(span.left, x);
+    if (other->station > note.station + 1e-6) span.right = std::min(span.right, x);
+  }
+  return span;
+}
+
+bool SectionLabels::placeInOrder(const SectionNote& note, const SheetLabel& label) {
+  const PaperSpan span = orderSpan(note);
+  const auto x = board_.atOneOfWithin(
+      label, invertPlaces(section_.toPaper(note.station, note.level), board_.size(label)), span);
+  if (x) placed_.emplace_back(&note, *x);
+  return x.has_value();
+}
+
+std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, Point2 size) const {
+  constexpr double kNextLine = 1.5, kLeader = 9;
+  std::vector<LabelCandidate> places;
+  double cost = 0;
+  for (const SectionArea& line : note.lines) {
+    const PaperBox& frame = section_.view.frame;
+    Point2 a = section_.toPaper(line.from, line.low), b = section_.toPaper(line.to, line.low);
+    a.x = std::max(a.x, frame.low.x);
+    b.x = std::min(b.x, frame.high.x);
+    const double own = section_.toPaper(note.station, note.level).x;
+    const double wished = own >= a.x && own <= b.x ? own : (a.x + b.x) / 2;
+    addLinePlaces(a, b, wished, size, note.side == NoteSide::Below, cost, places);
+    for (double along : {0.5, 0.3, 0.7, 0.12, 0.88}) {
+      const auto more = aroundPoint(lerp(a, b, along), size.x, size.y, 3, kReach, cost + kLeader);
+      places.insert(places.end(), more.begin(), more.end());
+    }
+    cost += kNextLine;
+  }
+  return places;
+}
+
+/// Low and in the middle where that is free.
+std::vector<LabelCandidate> SectionLabels::insidePlaces(const SectionArea& area,
+                                                        Point2 size) const {
+  std::vector<LabelCandidate> places;
+  const PaperBox room =
+      around({section_.toPaper(area.from, area.low), section_.toPaper(area.to, area.high)})
+          .grown(-0.3);
+  const Point2 low = room.low + size * 0.5, high = room.high - size * 0.5;
+  constexpr int kSteps = 12;
+  if (high.x < low.x || high.y < low.y) return places;
+  const Point2 wished{room.centre().x, high.y};
+  for (int i = 0; i <= kSteps; ++i) {
+    for (int k = 0; k <= kSteps; ++k) {
+      const Point2 at{low.x + (high.x - low.x) * i / kSteps, low.y + (high.y - low.y) * k / kSteps};
+      places.push_back({boxAbout(at, size), {}, 0.2 * distance(at, wished), false});
+    }
+  }
+  return places;
+}
+
+} // namespace
+
+std::vector<std::string> labelSection(const std::vector<SectionNote>& notes,
+                                      const SectionView& section, const std::vector<Mark>& marks,
+                                      Page& page) {
+  return SectionLabels(notes, section, marks, page).place();
+}
+
+} // namespace sump

@@ -1,0 +1,325 @@
+// What is asked of the sections and details on the sheets of every sample, on its own papers and on
+// others, read off the finished pages: leaders keep off what others point at, levels stand at their
+// height, chamber numbers in their chambers, signs of water in sight, no words on a dimension.
+
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/sheet/clip.h"
+#include "core/sheet/compose.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace sump {
+namespace {
+
+using SetCase = std::tuple<std::string, std::string>;
+
+class SectionPages : public ::testing::TestWithParam<SetCase> {
+protected:
+  /// Composed once; several tests look at them.
+  static const std::vector<Page>& pages() {
+    static std::map<SetCase, std::vector<Page>> known;
+    const auto& [plan, paper] = GetParam();
+    const auto found = known.find(GetParam());
+    if (found != known.end()) return found->second;
+    const Review reviewed =
+        review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + plan + ".sump"),
+               builtinCatalog());
+    return known.emplace(GetParam(), composeSheets(reviewed, {paper, 0})).first->second;
+  }
+  const std::vector<Page>& pages_ = pages();
+};
+INSTANTIATE_TEST_SUITE_P(Papers, SectionPages,
+                         ::testing::Combine(::testing::Values("transit-depot", "boatyard-pad",
+                                                              "ferry-quay"),
+                                            ::testing::Values("arch-d", "a1", "ansi-b", "a3")));
+
+const PageShape* shapeAt(const Page& page, std::size_t i) {
+  return i < page.items.size() ? std::get_if<PageShape>(&page.items[i]) : nullptr;
+}
+const PageText* textAt(const Page& page, std::size_t i) {
+  return i < page.items.size() ? std::get_if<PageText>(&page.items[i]) : nullptr;
+}
+
+/// The end of a leader.
+bool isDot(const PageShape* s) {
+  return s != nullptr && s->round && !s->line && s->fill && s->fill->ink == Ink::Black &&
+         std::abs(distance(s->points[0], s->points[1]) - 0.5) < 1e-6;
+}
+bool isStroke(const PageShape* s, double width) {
+  return s != nullptr && !s->closed && s->points.size() == 2 && s->line && s->line->dash.empty() &&
+         std::abs(s->line->width - width) < 1e-6;
+}
+/// What is white under a text.
+bool isPlate(const Page& page, std::size_t i) {
+  const PageShape* s = shapeAt(page, i);
+  return s != nullptr && s->closed && !s->round && s->fill && s->fill->ink == Ink::White &&
+         s->points.size() == 4 && textAt(page, i + 1) != nullptr &&
+         textAt(page, i + 1)->align == Align::Centre;
+}
+
+struct Leader {
+  Point2 from, to;
+};
+/// A leader is drawn with its dot after it.
+std::vector<Leader> leadersOf(const Page& page) {
+  std::vector<Leader> found;
+  for (std::size_t i = 0; i + 1 < page.items.size(); ++i) {
+    if (!isStroke(shapeAt(page, i), 0.18) || !isDot(shapeAt(page, i + 1))) continue;
+    const PageShape& line = *shapeAt(page, i);
+    if (distance(line.points[1], shapeAt(page, i + 1)->points[0]) < 1e-6)
+      found.push_back({line.points[0], line.points[1]});
+  }
+  return found;
+}
+
+TEST_P(SectionPages, LeadersKeepOffWhatOthersPointAt) {
+  constexpr double kNeighbours = 1.6; // mm; so close to its end a leader can keep off nothing
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    const std::vector<Leader> leaders = leadersOf(page);
+    seen += leaders.size();
+    for (const Leader& leader : leaders) {
+      for (const Leader& other : leaders) {
+        if (distance(leader.to, other.to) < kNeighbours) continue;
+        EXPECT_GT(nearestOnSegment(other.to, leader.from, leader.to).distance, 0.7)
+            << page.number << ": at " << other.to.x << "," << other.to.y;
+      }
+    }
+  }
+  EXPECT_GT(seen, 20u);
+}
+
+/// The figures of the levels left of a long section, by which a level finds its height on it.
+struct Scale {
+  double x = 0;
+  std::vector<std::pair<double, double>> marks; ///< level and its height on the paper
+  double heightOf(double level) const {
+    const auto& [low, yLow] = marks.front();
+    const auto& [high, yHigh] = marks.back();
+    return yLow + (yHigh - yLow) * (level - low) / (high - low);
+  }
+};
+
+bool isNumber(const std::string& text) {
+  return text.find_first_of("0123456789") != std::string::npos &&
+         text.find_first_not_of("0123456789.-") == std::string::npos;
+}
+
+std::vector<Scale> scalesOf(const Page& page) {
+  std::vector<Scale> scales;
+  for (const PageItem& item : page.items) {
+    const auto* text = std::get_if<PageText>(&item);
+    if (text == nullptr || text->align != Align::Right || !isNumber(text->text)) continue;
+    const double level = std::stod(text->text), y = text->at.y - 1.1;
+    const bool follows = !scales.empty() && std::abs(scales.back().x - text->at.x) < 0.01 &&
+                         level > scales.back().marks.back().first &&
+                         y < scales.back().marks.back().second;
+    if (!follows) scales.push_back({text->at.x, {}});
+    scales.back().marks.emplace_back(level, y);
+  }
+  std::erase_if(scales, [](const Scale& s) { return s.marks.size() < 2; });
+  return scales;
+}
+
+/// The scale of the section that a text stands on.
+const Scale* scaleFor(const std::vector<Scale>& scales, Point2 at) {
+  const Scale* best = nullptr;
+  for (const Scale& scale : scales) {
+    const double step = (scale.marks[0].second - scale.marks[1].second) * 1.01 + 10;
+    if (scale.x > at.x || at.y > scale.marks.front().second + step ||
+        at.y < scale.marks.back().second - step)
+      continue;
+    if (best == nullptr || scale.x > best->x) best = &scale;
+  }
+  return best;
+}
+
+/// What a label says before its level; none for other texts.
+std::string levelWord(const std::string& text) {
+  for (const char* word : {"WL", "PEAK", "LOW WL", "GW", "INV", "FLOOR", "LID", "RIM"}) {
+    const std::string begin = std::string(word) + " ";
+    if (text.starts_with(begin) && isNumber(text.substr(begin.size()))) return word;
+  }
+  return {};
+}
+
+/// Beside its level's line or point, or with a leader to it; the rest level under its line and the
+/// peak over it, wherever the chamber is.
+TEST_P(SectionPages, LevelsAreToldAtTheirHeight) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    const std::vector<Scale> scales = scalesOf(page);
+    for (std::size_t i = 1; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      const std::string word = text == nullptr ? "" : levelWord(text->text);
+      if (word.empty() || !isPlate(page, i - 1)) continue;
+      const Scale* scale = scaleFor(scales, text->at);
+      ASSERT_NE(scale, nullptr) << page.number << ": " << text->text;
+      const double y = scale->heightOf(std::stod(text->text.substr(word.size() + 1)));
+      const std::string what = page.number + ": " + text->text + " at " +
+                               std::to_string(text->at.x) + "," + std::to_string(text->at.y);
+      ++seen;
+      if (i >= 3 && isDot(shapeAt(page, i - 2))) {
+        EXPECT_NEAR(shapeAt(page, i - 2)->points[0].y, y, 0.6) << what;
+        continue;
+      }
+      const PaperBox box = around(shapeAt(page, i - 1)->points);
+      EXPECT_LT(std::max(box.low.y - y, y - box.high.y), 2.2) << what;
+      if (word == "WL" || word == "LOW WL") {
+        EXPECT_GT(box.low.y, y - 0.5) << what;
+      } else if (word == "PEAK") {
+        EXPECT_LT(box.high.y, y + 0.5) << what;
+      }
+    }
+  }
+  EXPECT_GT(seen, 60u);
+}
+
+/// Boxes on the page with this fill.
+std::vector<PaperBox> boxesOf(const Page& page, Ink ink) {
+  std::vector<PaperBox> boxes;
+  for (const PageItem& item : page.items) {
+    const auto* s = std::get_if<PageShape>(&item);
+    if (s != nullptr && s->closed && s->fill && s->fill->ink == ink && s->line &&
+        s->points.size() == 4)
+      boxes.push_back(around(s->points));
+  }
+  return boxes;
+}
+
+TEST_P(SectionPages, ChamberNumbersStandInTheirChambers) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    const std::vector<PaperBox> insides = boxesOf(page, Ink::White);
+    const std::vector<PaperBox> baffles = boxesOf(page, Ink::Grey);
+    for (std::size_t i = 1; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      const bool number = text != nullptr && text->ink == Ink::Grey && text->text.size() == 1 &&
+                          std::isdigit(static_cast<unsigned char>(text->text[0])) != 0;
+      if (!number || !isPlate(page, i - 1)) continue;
+      ++seen;
+      const PaperBox box = around(textBox(*text));
+      EXPECT_FALSE(isDot(shapeAt(page, i - 2))) << page.number << ": a leader to a chamber";
+      EXPECT_TRUE(std::ranges::any_of(insides, [&](const PaperBox& b) { return b.holds(box); }))
+          << page.number << ": chamber number at " << text->at.x << "," << text->at.y;
+      EXPECT_TRUE(std::ranges::none_of(baffles, [&](const PaperBox& b) { return b.meets(box); }))
+          << page.number << ": chamber number at " << text->at.x << "," << text->at.y;
+    }
+  }
+  EXPECT_GT(seen, 3u);
+}
+
+/// No fill that is drawn later reaches into the triangle on a water level.
+TEST_P(SectionPages, SignsOfWaterAreInSight) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      const PageShape* sign = shapeAt(page, i);
+      if (sign == nullptr || !sign->closed || sign->points.size() != 3 || !sign->line ||
+          sign->line->ink != Ink::ServiceBlue || sign->fill)
+        continue;
+      ++seen;
+      for (std::size_t k = i + 1; k < page.items.size(); ++k) {
+        const PageShape* over = shapeAt(page, k);
+        if (over == nullptr || !over->closed || over->round || !over->fill) continue;
+        for (Point2 p : sign->points)
+          EXPECT_FALSE(contains(over->points, p)) << page.number << " at " << p.x << "," << p.y;
+      }
+    }
+  }
+  EXPECT_GT(seen, 3u);
+}
+
+TEST_P(SectionPages, NoLineOfTheLevelsHidesTheGroundwater) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      const PageShape* water = shapeAt(page, i);
+      if (water == nullptr || !water->line || water->line->ink != Ink::ServiceBlue ||
+          water->line->dash.size() != 4 || water->line->dash[0] != 6)
+        continue;
+      ++seen;
+      const double y = water->points[0].y;
+      for (std::size_t k = i + 1; k < page.items.size(); ++k) {
+        if (!isStroke(shapeAt(page, k), 0.18)) continue;
+        const PageShape& line = *shapeAt(page, k);
+        const bool along = std::abs(line.points[0].y - y) < 0.2 &&
+                           std::abs(line.points[1].y - y) < 0.2 &&
+                           std::max(line.points[0].x, water->points[0].x) + 1 <
+                               std::min(line.points[1].x, water->points[1].x);
+        EXPECT_FALSE(along) << page.number << " at " << water->points[0].x << "," << y;
+      }
+    }
+  }
+  if (std::get<0>(GetParam()) == "transit-depot") {
+    EXPECT_GT(seen, 0u);
+  }
+}
+
+/// A dimension's line ends in two strokes at half a right angle.
+std::vector<Leader> dimensionsOf(const Page& page) {
+  std::vector<Point2> strokes;
+  for (std::size_t i = 0; i < page.items.size(); ++i) {
+    const PageShape* s = shapeAt(page, i);
+    if (!isStroke(s, 0.35)) continue;
+    if (std::abs(distance(s->points[0], s->points[1]) - 2 * 0.9 * std::sqrt(2)) < 0.01)
+      strokes.push_back(lerp(s->points[0], s->points[1], 0.5));
+  }
+  const auto ends = [&](Point2 p) {
+    return std::ranges::any_of(strokes, [&](Point2 s) { return distance(s, p) < 0.01; });
+  };
+  std::vector<Leader> found;
+  for (std::size_t i = 0; i < page.items.size(); ++i) {
+    const PageShape* s = shapeAt(page, i);
+    if (isStroke(s, 0.18) && ends(s->points[0]) && ends(s->points[1]))
+      found.push_back({s->points[0], s->points[1]});
+  }
+  return found;
+}
+
+TEST_P(SectionPages, NoTextStandsOnADimension) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    const bool figures = page.number.starts_with("C-3") || page.number.starts_with("P-5");
+    if (!figures) continue;
+    const std::vector<Leader> dimensions = dimensionsOf(page);
+    seen += dimensions.size();
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      if (!isPlate(page, i)) continue;
+      const PaperBox plate = around(shapeAt(page, i)->points).grown(-0.2);
+      for (const Leader& d : dimensions) {
+        EXPECT_FALSE(cutsBox(d.from, d.to, plate))
+            << page.number << ": '" << textAt(page, i + 1)->text << "' at " << plate.low.x << ","
+            << plate.low.y;
+      }
+    }
+  }
+  EXPECT_GT(seen, 20u);
+}
+
+/// What a detail names it points at.
+TEST_P(SectionPages, DetailsPointAtEveryPart) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("P-5")) continue;
+    for (std::size_t i = 2; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      if (text == nullptr || !isPlate(page, i - 1)) continue;
+      const bool part = std::ranges::any_of(
+          builtinCatalog().parts, [&](const PartProduct& p) { return p.name == text->text; });
+      if (!part && !text->text.starts_with("Inv. ")) continue;
+      ++seen;
+      EXPECT_TRUE(isDot(shapeAt(page, i - 2))) << page.number << ": " << text->text;
+    }
+  }
+  EXPECT_GT(seen, 4u);
+}
+
+} // namespace
+} // namespace sump
