@@ -106,8 +106,8 @@ const PaperSize& paperNamed(const std::string& key) {
   throw std::invalid_argument("There is no paper size '" + key + "'. Use one of: " + known + ".");
 }
 
-/// A last sheet with less on it stands nearly empty.
-constexpr double kNearlyEmpty = 0.3;
+/// A last sheet with less on it is worth trying to save or to fill.
+constexpr double kHalfEmpty = 0.5;
 
 /// What to try for a volume, the largest first.
 std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
@@ -123,14 +123,13 @@ std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
   return {{0.55, 1}, {0.25, 1}, {0, 1}};
 }
 
-/// What to try besides, where the last sheet stands nearly empty.
+/// What to try besides, where the last sheet stands half empty.
 std::vector<SheetFit> otherFits(Vary vary, const PaperSize& paper) {
   if (vary == Vary::Nothing) return {};
   constexpr double kMiddle = 3.0 / kTextHeight, kLeast = 2.05 / kTextHeight;
   if (vary == Vary::Letters) return {{0, isSmallPaper(paper) ? kLeast : kMiddle}};
   if (isSmallPaper(paper)) return {{0, 1, true}};
-  return {{0.55, 1, true}, {0.25, 1, true}, {0, 1, true},   {0.8, 1},
-          {0.4, 1},        {-0.1, 1},       {-0.1, 1, true}};
+  return {{0.55, 1, true}, {0.25, 1, true}, {0, 1, true}, {0.8, 1}, {-0.1, 1, true}};
 }
 
 /// The kinds from `first` on that share sheets.
@@ -148,11 +147,11 @@ DraftPages filled(const SheetJob& job, std::size_t first, const std::vector<Inde
   return flow.done();
 }
 
-bool endsNearlyEmpty(const DraftPages& pages) {
-  return pages.size() > 1 && pages.back().used < kNearlyEmpty;
+bool endsHalfEmpty(const DraftPages& pages) {
+  return pages.size() > 1 && pages.back().used < kHalfEmpty;
 }
 
-/// At the largest fit that takes the fewest sheets. Where the last of them stands nearly empty,
+/// At the largest fit that takes the fewest sheets. Where the last of them stands half empty,
 /// other ways to set them that save it or fill it; smaller ones only to save it.
 DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<IndexLine>& index) {
   DraftPages best;
@@ -167,7 +166,7 @@ DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<Inde
     if (best.size() <= 1) break;
   }
   for (const SheetFit& fit : otherFits(vary, job.paper)) {
-    if (!endsNearlyEmpty(best)) break;
+    if (!endsHalfEmpty(best)) break;
     DraftPages pages = filled(job, first, index, fit);
     const bool fills = pages.size() == best.size() && pages.back().used > best.back().used &&
                        fit.figures >= chosen.figures;

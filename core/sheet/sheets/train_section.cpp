@@ -9,7 +9,8 @@ namespace sump {
 
 namespace {
 
-/// On small paper the drawing fills the page where the tables find no room under a lower one.
+/// On small paper the drawing fills the page where the tables find no room under one that shows
+/// heights as large.
 SectionSheet sized(const SheetJob& job, const TrainProfile& profile,
                    const std::vector<Block>& tables, Point2 most) {
   constexpr double kFull = 0.78, kLess = 0.9, kLowest = 0.45, kLarge = 0.55; // of the page
@@ -22,11 +23,13 @@ SectionSheet sized(const SheetJob& job, const TrainProfile& profile,
     wide += table.width + kSheetGap;
     high = std::max(high, table.height() + kSheetGap);
   }
+  SectionSheet full = drawn(most.y * kFull);
   for (double share = kFull; wide <= most.x + kSheetGap && share > kLowest; share *= kLess) {
     SectionSheet section = drawn(most.y * share);
+    if (section.scale != full.scale || section.stretch != full.stretch) break;
     if (section.block.height() + high <= most.y) return section;
   }
-  return drawn(most.y * kFull);
+  return full;
 }
 
 } // namespace
