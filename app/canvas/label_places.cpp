@@ -91,7 +91,7 @@ QLineF longestEdge(const QPolygonF& outline) {
 }
 
 std::vector<QPointF> spreadOver(const QRectF& area, QSizeF size, QPointF wish) {
-  constexpr int kMost = 13;
+  constexpr int kMost = 7;
   std::vector<QPointF> all;
   for (double x : evenly(area.left(), area.width(), size.width(), kMost)) {
     for (double y : evenly(area.top(), area.height(), size.height(), kMost))

@@ -1,5 +1,6 @@
 #include "app/canvas/labels.h"
 
+#include "app/canvas/label_areas.h"
 #include "app/canvas/notes.h"
 
 #include "core/geometry/polygon.h"
@@ -68,7 +69,7 @@ QRectF inset(QSizeF window) {
 class Placer {
 public:
   Placer(const Scene& scene, const View& view, const QFont& font, const LabelRoom& room)
-      : scene_(scene), view_(view), window_(inset(view.size())), sizes_(font) {
+      : scene_(scene), view_(view), areas_(scene, view), window_(inset(view.size())), sizes_(font) {
     if (!room.scaleBar.isEmpty()) taken_.take(QPolygonF(room.scaleBar));
     for (const QRectF& mark : room.marks)
       taken_.take(QPolygonF(mark));
@@ -89,13 +90,19 @@ public:
   std::vector<Label> take() { return std::move(kept_); }
 
 private:
-  bool fits(Label& label) {
-    label.box = boxOf(label, sizes_.of(label));
-    return window_.contains(label.box.boundingRect()) && taken_.isFree(label.box) &&
-           (!label.leader || taken_.isFree(QPolygonF({label.leader->p1(), label.leader->p2()})));
+  /// The label's box about the origin, turned.
+  QPolygonF shapeOf(Label label) {
+    label.centre = {};
+    return boxOf(label, sizes_.of(label));
   }
-  bool add(Label label) {
-    if (!scene_.shows(label.object) || !fits(label)) return false;
+  /// Puts the label there; false when the place is taken or out of sight.
+  bool sits(Label& label, QPointF centre, const QPolygonF& shape) const {
+    if (!window_.contains(centre)) return false;
+    label.centre = centre;
+    label.box = shape.translated(centre);
+    return window_.contains(label.box.boundingRect()) && taken_.isFree(label.box);
+  }
+  bool keep(Label label) {
     taken_.take(label.box);
     if (label.leader) taken_.take(*label.leader);
     kept_.push_back(std::move(label));
@@ -106,6 +113,7 @@ private:
 
   const Scene& scene_;
   const View& view_;
+  LabelAreas areas_;
   QRectF window_;
   TextSizes sizes_;
   TakenBoxes taken_;
@@ -117,40 +125,35 @@ bool Placer::onAnother(const Label& label, const Ring& own) const {
   const Point2 anchor = centroid(own);
   const QRectF bounds = label.box.boundingRect();
   const Box site{view_.toSite(bounds.bottomLeft()), view_.toSite(bounds.topRight())};
-  return std::ranges::any_of(scene_.visible(site), [&](std::size_t i) {
-    const Mark& mark = scene_.marks()[i];
-    const bool covers = mark.layer == Layer::Paving || mark.layer == Layer::Building ||
-                        mark.layer == Layer::Basin || mark.layer == Layer::Room ||
-                        mark.layer == Layer::Vault;
-    if (!covers || !mark.closed || mark.round || !mark.fill || mark.points.size() < 3) return false;
-    const bool below = contains(mark.points, anchor) && area(mark.points) > area(own);
-    if (scene_.owner(i) == label.object || below) return false;
-    const QPolygonF outline = view_.toScreen(mark.points);
+  const auto meets = [&label](const QPolygonF& outline) {
     const auto inIt = [&](QPointF p) { return outline.containsPoint(p, Qt::OddEvenFill); };
-    return std::ranges::any_of(label.box, inIt) || inIt(label.centre) ||
-           std::ranges::any_of(
-               outline, [&](QPointF p) { return label.box.containsPoint(p, Qt::OddEvenFill); });
+    const auto inText = [&](QPointF p) { return label.box.containsPoint(p, Qt::OddEvenFill); };
+    return inIt(label.centre) || std::ranges::any_of(label.box, inIt) ||
+           std::ranges::any_of(outline, inText);
+  };
+  return std::ranges::any_of(areas_.touching(site), [&](std::size_t i) {
+    const std::vector<Point2>& points = areas_.outline(i);
+    if (areas_.owner(i) == label.object || !meets(view_.toScreen(points))) return false;
+    return !contains(points, anchor) || area(points) <= area(own);
   });
 }
 
 bool Placer::turnedWithin(Label& label, const Ring& ring, const QPolygonF& outline, QPointF wish) {
-  const auto here = [&](QPointF centre) {
-    label.centre = centre;
-    label.box = boxOf(label, sizes_.of(label));
-    return liesWithin(label.box, outline) && !onAnother(label, ring) && add(label);
-  };
-  if (here(wish)) return true;
-  label.centre = {};
-  const QSizeF size = boxOf(label, sizes_.of(label)).boundingRect().size();
+  const QPolygonF shape = shapeOf(label);
+  const QSizeF size = shape.boundingRect().size();
   const QRectF room = outline.boundingRect() & window_;
   if (room.width() < size.width() || room.height() < size.height()) return false;
-  return std::ranges::any_of(spreadOver(room, size, wish), here);
+  const auto here = [&](QPointF centre) {
+    return sits(label, centre, shape) && liesWithin(label.box, outline) &&
+           !onAnother(label, ring) && keep(label);
+  };
+  return here(wish) || std::ranges::any_of(spreadOver(room, size, wish), here);
 }
 
 bool Placer::within(Label label, const QStringList& texts, const Ring& ring, Point2 wish,
                     bool turns) {
   const QPolygonF outline = view_.toScreen(ring);
-  if (!outline.boundingRect().intersects(window_)) return false;
+  if (!outline.boundingRect().intersects(window_) || !scene_.shows(label.object)) return false;
   const QPointF at = view_.toScreen(wish);
   const double along = uprightAngle(longestEdge(outline));
   for (const QString& text : texts) {
@@ -184,8 +187,10 @@ std::vector<QPointF> placesRound(const QRectF& bounds, QSizeF size, double gap) 
 bool Placer::beside(Label label, const Ring& ring) {
   const QPolygonF outline = view_.toScreen(ring);
   const QRectF bounds = outline.boundingRect();
-  if (label.text.isEmpty() || !bounds.intersects(window_)) return false;
-  const QSizeF size = boxOf(label, sizes_.of(label)).boundingRect().size();
+  if (label.text.isEmpty() || !bounds.intersects(window_) || !scene_.shows(label.object))
+    return false;
+  const QPolygonF shape = shapeOf(label);
+  const QSizeF size = shape.boundingRect().size();
   constexpr double kNear = 3;
   // On another thing's ground only with a leader, and only where nothing else is left.
   for (const auto& [gap, strange] : {std::pair(kNear, false),
@@ -193,14 +198,18 @@ bool Placer::beside(Label label, const Ring& ring) {
                                      {kFarthestName * 0.65, false},
                                      {kLeaderFrom + 3, true}}) {
     for (const QPointF centre : placesRound(bounds, size, gap)) {
-      label.centre = centre;
-      label.box = boxOf(label, sizes_.of(label));
       label.leader.reset();
+      if (!sits(label, centre, shape) || (!strange && onAnother(label, ring))) continue;
       const QLineF way = wayTo(outline, label.box.boundingRect());
-      if (way.length() > kFarthestName || (!strange && onAnother(label, ring))) continue;
-      if (way.length() >= kLeaderFrom - 1 || strange) label.leader = way;
-      if (add(label)) return true;
+      if (way.length() > kFarthestName) continue;
+      const bool led = way.length() >= kLeaderFrom - 1 || strange;
+      if (led && !taken_.isFree(QPolygonF({way.p1(), way.p2()}))) continue;
+      if (led) label.leader = way;
+      return keep(label);
     }
+    // Leaders to what is hardly more than a dot would only fill the drawing.
+    constexpr double kLeastLed = 12;
+    if (std::max(bounds.width(), bounds.height()) < kLeastLed) return false;
   }
   return false;
 }
@@ -210,18 +219,20 @@ void Placer::run(const Run& run, const Polyline& line) {
   const std::string code(facts(run.service).code);
   Label label{run.id, q(code + " " + run.size + "\""), {}, 0, 12,
               true,   ink(facts(run.service).color)};
-  const double width = sizes_.of(label).width();
+  if (!scene_.shows(run.id)) return;
+  const QSizeF size = sizes_.of(label);
   std::vector<QLineF> legs;
   for (std::size_t i = 1; i < line.size(); ++i)
     legs.emplace_back(view_.toScreen(line[i - 1]), view_.toScreen(line[i]));
   std::stable_sort(legs.begin(), legs.end(),
                    [](const QLineF& a, const QLineF& b) { return a.length() > b.length(); });
   for (const QLineF& leg : legs) {
-    if (leg.length() < width + 12) return;
+    if (leg.length() < size.width() + 12) return;
+    label.centre = {};
+    label.angle = uprightAngle(leg);
+    const QPolygonF shape = boxOf(label, size);
     for (double along : {0.42, 0.7, 0.2, 0.55, 0.3, 0.82}) {
-      label.centre = leg.pointAt(along);
-      label.angle = uprightAngle(leg);
-      if (add(label)) return;
+      if (sits(label, leg.pointAt(along), shape)) return void(keep(label));
     }
   }
 }
@@ -242,9 +253,11 @@ Label named(const Id& id, double size, bool bold = false) {
 /// Inside where there is room, else beside it; what is hardly seen has no name.
 void placeThing(Placer& placer, const View& view, Label label, const QStringList& texts,
                 const Ring& ring, Point2 wish) {
-  constexpr double kLeastPixels = 5, kSteep = 60; // degrees: steeper names are awkward to read
+  constexpr double kLeastPixels = 5, kLeastTank = 14;
+  constexpr double kSteep = 60; // degrees: steeper names are awkward to read
   const QLineF longest = longestEdge(view.toScreen(ring));
-  if (longest.length() < kLeastPixels) return;
+  // Of many tanks that are hardly seen the names would fill the drawing.
+  if (longest.length() < (label.bold ? kLeastTank : kLeastPixels)) return;
   if (placer.within(label, texts, ring, wish, std::abs(uprightAngle(longest)) < kSteep)) return;
   label.text = texts.front();
   placer.beside(label, ring);
