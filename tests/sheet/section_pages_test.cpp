@@ -321,5 +321,37 @@ TEST_P(SectionPages, DetailsPointAtEveryPart) {
   EXPECT_GT(seen, 4u);
 }
 
+/// Walls, ground and pipes that are drawn before a plate and run through it.
+bool breaksALine(const Page& page, std::size_t plate) {
+  const PaperBox core = around(shapeAt(page, plate)->points).grown(-0.6);
+  for (std::size_t k = 0; k < plate; ++k) {
+    const PageShape* s = shapeAt(page, k);
+    if (s == nullptr || s->round || !s->line || s->line->width < 0.34) continue;
+    Polyline line = s->points;
+    if (s->closed) line.push_back(line.front());
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+      if (cutsBox(line[i], line[i + 1], core)) return true;
+    }
+  }
+  return false;
+}
+
+/// Some must where vaults are small on the paper, more of them on small paper.
+TEST_P(SectionPages, FewTextsBreakWallsOrPipes) {
+  std::size_t plates = 0, broken = 0;
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("P-3") && !page.number.starts_with("P-5")) continue;
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      if (!isPlate(page, i)) continue;
+      ++plates;
+      broken += breaksALine(page, i) ? 1 : 0;
+    }
+  }
+  const std::string& paper = std::get<1>(GetParam());
+  const double most = paper == "arch-d" || paper == "a1" ? 0.022 : 0.05;
+  EXPECT_LT(static_cast<double>(broken), most * static_cast<double>(plates))
+      << broken << " of " << plates;
+}
+
 } // namespace
 } // namespace sump
