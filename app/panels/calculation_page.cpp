@@ -85,7 +85,7 @@ QString inputsHtml(const PageSource& source, const Calculation& c) {
   const UnitSystem units = source.review.plan.project.units;
   std::vector<QStringList> rows;
   for (const CalculationInput& in : c.inputs) {
-    rows.push_back({html(in.symbol), words(in.name), html(printInput(c, in, units)),
+    rows.push_back({html(in.symbol), words(in.name), html(printInput(in, units)),
                     html(printSi(in.value, in.kind)), originHtml(source, c, in)});
   }
   return tableHtml(

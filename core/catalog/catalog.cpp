@@ -60,23 +60,14 @@ void readProfiles(const std::filesystem::path& folder, Catalog& catalog) {
   }
 }
 
-/// Better refused than left unread.
-void refuseOwnWiring(const std::filesystem::path& folder) {
-  const std::filesystem::path own = folder / "wiring.json";
-  if (folder.empty() || !std::filesystem::exists(own)) return;
-  throw CatalogError(own.string() +
-                     ": cannot take the place of the built-in table of conductor and conduit "
-                     "areas; take it out of the folder");
-}
-
 Catalog load(const std::filesystem::path& folder) {
-  refuseOwnWiring(folder);
   Catalog catalog;
   catalog.pipes = readTable(folder, "catalog/pipes.json", readPipes);
   catalog.fittings = readTable(folder, "catalog/fittings.json", readFittings);
   catalog.parts = readTable(folder, "catalog/parts.json", readParts);
   catalog.vaults = readTable(folder, "catalog/vaults.json", readVaults);
   catalog.losses = readTable(folder, "catalog/losses.json", readLosses);
+  catalog.wiring = readTable(folder, "catalog/wiring.json", readWireAreas);
   catalog.limits = Limits(readTable(folder, "limits/generic.json", readLimits));
   readProfiles(folder, catalog);
   checkFamilies(catalog);
@@ -142,11 +133,6 @@ const VaultModel* Catalog::vault(std::string_view key) const {
 const Catalog& builtinCatalog() {
   static const Catalog catalog = load({});
   return catalog;
-}
-
-const WireAreas& builtinWireAreas() {
-  static const WireAreas areas = readTable({}, "catalog/wiring.json", readWireAreas);
-  return areas;
 }
 
 Catalog loadCatalog(const std::filesystem::path& folder) {

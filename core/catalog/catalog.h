@@ -6,6 +6,7 @@
 #include "core/catalog/limits.h"
 #include "core/catalog/losses.h"
 #include "core/catalog/source.h"
+#include "core/catalog/wire_areas.h"
 #include "core/units/quantity.h"
 
 #include <filesystem>
@@ -96,6 +97,7 @@ struct Catalog {
   std::vector<PartProduct> parts;
   std::vector<VaultModel> vaults;
   LossTable losses;
+  WireAreas wiring;
   Limits limits; ///< the generic profile
   std::vector<CodeProfile> profiles;
   const CodeProfile* profile(std::string_view key) const;

@@ -1,6 +1,5 @@
 #pragma once
-// What conduits hold and what conductors take up. Read from resources/catalog/wiring.json, which is
-// built into the program; a user's catalogue folder cannot replace it yet and is told so.
+// What conduits hold and what conductors take up: the catalogue's table wiring.json.
 
 #include "core/catalog/source.h"
 #include "core/units/quantity.h"
@@ -40,8 +39,5 @@ struct WireAreas {
   std::optional<Area> conductorArea(std::string_view size) const;
   std::optional<Area> conduitArea(std::string_view pipe, std::string_view nominal) const;
 };
-
-/// The table built into the program. Loaded once; never throws for a program that passed its tests.
-const WireAreas& builtinWireAreas();
 
 } // namespace sump

@@ -82,7 +82,7 @@ std::vector<PaperStrip> inputStrips(const CalculationOutline& outline, const Cal
       rule({kLabel, strips.back().height}, {width, strips.back().height}, 0.18));
   for (const CalculationInput& in : c.inputs) {
     append(strips, columns.row("",
-                               {in.symbol, in.name, printInput(c, in, units),
+                               {in.symbol, in.name, printInput(in, units),
                                 printSi(in.value, in.kind), originText(outline, c, in)},
                                Ink::Black));
   }

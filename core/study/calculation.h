@@ -17,7 +17,7 @@ enum class QuantityKind {
   Length,
   HeadOfWater, ///< a length of water column
   Area,
-  Volume,
+  Volume, ///< of water and what it carries
   Flow,
   Velocity,
   Pressure,
@@ -31,6 +31,8 @@ enum class QuantityKind {
   Density,
   KinematicViscosity,
   DynamicViscosity,
+  SolidVolume,     ///< of earth and concrete, which the trade measures and pays in cubic yards
+  DisplacedVolume, ///< of water, by what stands in it; in cubic feet, as densities are
 };
 
 struct CalculationInput {

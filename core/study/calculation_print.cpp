@@ -51,6 +51,10 @@ Scale scaleOf(QuantityKind kind) {
     return {kFoot * kFoot, "ft2", 1, "m2"};
   case QuantityKind::Volume:
     return {kGallon, "gal", 1, "m3"};
+  case QuantityKind::SolidVolume:
+    return {kCubicMetresPerCubicYard, "yd3", 1, "m3"};
+  case QuantityKind::DisplacedVolume:
+    return {kFoot * kFoot * kFoot, "ft3", 1, "m3"};
   case QuantityKind::Flow:
     return {kGallon / 60, "gpm", 1e-3, "L/s"};
   case QuantityKind::Velocity:
@@ -81,20 +85,6 @@ std::string timeText(double seconds, int count) {
   return figures(seconds / 86'400, count) + " d";
 }
 
-/// Of digs, trenches, vaults and ballast: what is dug, filled and poured.
-bool isSolid(const Calculation& c) {
-  return c.id.starts_with("dig.") || c.id.starts_with("trench.") || c.id == "buoyancy.ballast" ||
-         c.id == "vault.weight";
-}
-
-std::string printOf(const Calculation& c, double si, QuantityKind kind, UnitSystem units,
-                    int count) {
-  if (kind == QuantityKind::Volume && units == UnitSystem::UsCustomary && isSolid(c)) {
-    return figures(si / kCubicMetresPerCubicYard, count) + " yd\u00B3";
-  }
-  return printQuantity(si, kind, units, count);
-}
-
 std::string resultText(const Calculation& c, UnitSystem units) {
   return c.decided ? printResult(c, units) : "cannot be decided: needs " + c.needs;
 }
@@ -103,7 +93,7 @@ std::string oneText(const Calculation& c, UnitSystem units) {
   std::string text = c.title + (c.object.empty() ? "" : " (" + c.object + ")") + ": " +
                      resultText(c, units) + "\n  " + c.formula + "\n";
   for (const CalculationInput& in : c.inputs) {
-    text += "  " + in.symbol + " = " + printInput(c, in, units) + "  " + in.name +
+    text += "  " + in.symbol + " = " + printInput(in, units) + "  " + in.name +
             (in.from.empty() ? "" : " [" + in.from + "]") + "\n";
   }
   for (const std::string& step : c.steps)
@@ -127,11 +117,11 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int co
 }
 
 std::string printResult(const Calculation& c, UnitSystem units, int count) {
-  return printOf(c, c.result, c.kind, units, count);
+  return printQuantity(c.result, c.kind, units, count);
 }
 
-std::string printInput(const Calculation& c, const CalculationInput& input, UnitSystem units) {
-  return printOf(c, input.value, input.kind, units, 5);
+std::string printInput(const CalculationInput& input, UnitSystem units) {
+  return printQuantity(input.value, input.kind, units);
 }
 
 std::string siUnit(QuantityKind kind) {

@@ -14,11 +14,9 @@ namespace sump {
 /// summary. Digits before the point are never rounded away.
 std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int figures = 5);
 
-/// A calculation's result and its inputs. Earth and concrete are told in cubic yards, as the trade
-/// measures and pays them; water in gallons.
+/// A calculation's result and its inputs.
 std::string printResult(const Calculation& calculation, UnitSystem units, int figures = 5);
-std::string printInput(const Calculation& calculation, const CalculationInput& input,
-                       UnitSystem units);
+std::string printInput(const CalculationInput& input, UnitSystem units);
 
 /// The same in SI, as the formulas take it: `5.3035 m`, `0.00126 m3/s`, `101325 Pa`; a share as 0
 /// to 1, a slope as rise over run. Seven figures, so that levels can be subtracted.

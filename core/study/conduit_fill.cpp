@@ -83,7 +83,7 @@ ConduitStudy conduitStudy(const StudyContext& context, const Run& run, const Run
   conduit.run = run.id;
   for (const Conductor& conductor : run.conductors)
     conduit.conductors += conductor.count;
-  const WireAreas& areas = builtinWireAreas();
+  const WireAreas& areas = context.catalog.wiring;
   conduit.conductorArea = conductorsIn(areas, run);
   conduit.inside =
       given(areas.conduitArea(run.pipe, run.size), "internal area of the conduit " + run.id);

@@ -99,7 +99,7 @@ void DigReport::pit(const PitStudy& pit) {
 void DigReport::pitVolumes(const PitStudy& pit) {
   const Id& object = pit.vaults.front();
   addEarth(
-      Entry("dig.volume", kPits, "Bank volume of the dig", pit.dug, Kind::Volume)
+      Entry("dig.volume", kPits, "Bank volume of the dig", pit.dug, Kind::SolidVolume)
           .about(object)
           .in("h", "greatest depth", pit.depth, Kind::Length, "dig.depth")
           .has("m", "run over rise of deep sides", earth_.sideSlope, Kind::Number, slopeFrom())
@@ -109,16 +109,16 @@ void DigReport::pitVolumes(const PitStudy& pit) {
               "run into each other counted once",
               kSides),
       pit.dug);
-  addEarth(Entry("dig.bedding", kPits, "Bedding under the vaults", pit.bedding, Kind::Volume)
+  addEarth(Entry("dig.bedding", kPits, "Bedding under the vaults", pit.bedding, Kind::SolidVolume)
                .about(object)
                .has("t", "thickness", f_.bedding, Kind::Length, "limits")
                .formula("area of the bottom x t", kPractice),
            pit.bedding);
   addEarth(
-      Entry("dig.backfill", kPits, "Backfill round the vaults", pit.backfill, Kind::Volume)
+      Entry("dig.backfill", kPits, "Backfill round the vaults", pit.backfill, Kind::SolidVolume)
           .about(object)
-          .in("V_d", "dug", pit.dug, Kind::Volume, "dig.volume")
-          .in("V_b", "bedding", pit.bedding, Kind::Volume, "dig.bedding")
+          .in("V_d", "dug", pit.dug, Kind::SolidVolume, "dig.volume")
+          .in("V_b", "bedding", pit.bedding, Kind::SolidVolume, "dig.bedding")
           .formula("V_d - V_b - outside volume of the vaults below grade, not below 0", kPractice),
       pit.backfill);
 }
@@ -133,7 +133,7 @@ void DigReport::trench(const TrenchStudy& trench) {
                    source));
   addEarth(
       Entry("trench.volume", kTrenches, "Bank volume of the trench", Decided<Volume>(trench.dug),
-            Kind::Volume)
+            Kind::SolidVolume)
           .about(trench.run)
           .has("L", "length outside structures and pits", trench.length, Kind::Length)
           .has("w", "width of the bottom", trench.bottomWidth, Kind::Length, "trench.width")
@@ -154,14 +154,14 @@ void DigReport::trench(const TrenchStudy& trench) {
 
 void DigReport::trenchParts(const TrenchStudy& trench) {
   addEarth(Entry("trench.bedding", kTrenches, "Bedding under the pipe",
-                 Decided<Volume>(trench.bedding), Kind::Volume)
+                 Decided<Volume>(trench.bedding), Kind::SolidVolume)
                .about(trench.run)
                .has("t", "thickness", f_.trenchBedding, Kind::Length, "limits")
                .formula("area of the section up to t, summed over the length", kPractice),
            Decided<Volume>(trench.bedding));
   addEarth(
       Entry("trench.pipe-zone", kTrenches, "Selected fill round the pipe",
-            Decided<Volume>(trench.pipeZone), Kind::Volume)
+            Decided<Volume>(trench.pipeZone), Kind::SolidVolume)
           .about(trench.run)
           .has("t_p", "over the pipe", f_.pipeZone, Kind::Length, "limits")
           .formula("area of the section from the bed to t_p over the pipe, less the pipe, summed "
@@ -169,11 +169,11 @@ void DigReport::trenchParts(const TrenchStudy& trench) {
                    "IPC 306.3, ASTM D2321, from memory"),
       Decided<Volume>(trench.pipeZone));
   addEarth(Entry("trench.backfill", kTrenches, "Backfill over the pipe zone",
-                 Decided<Volume>(trench.backfill), Kind::Volume)
+                 Decided<Volume>(trench.backfill), Kind::SolidVolume)
                .about(trench.run)
-               .has("V_d", "dug", trench.dug, Kind::Volume, "trench.volume")
-               .has("V_b", "bedding", trench.bedding, Kind::Volume, "trench.bedding")
-               .has("V_z", "pipe zone", trench.pipeZone, Kind::Volume, "trench.pipe-zone")
+               .has("V_d", "dug", trench.dug, Kind::SolidVolume, "trench.volume")
+               .has("V_b", "bedding", trench.bedding, Kind::SolidVolume, "trench.bedding")
+               .has("V_z", "pipe zone", trench.pipeZone, Kind::SolidVolume, "trench.pipe-zone")
                .formula("V_d - V_b - V_z - volume of the pipe", kPractice),
            Decided<Volume>(trench.backfill));
 }
@@ -251,22 +251,24 @@ void DigReport::protection() {
 }
 
 void DigReport::totals() {
-  addEarth(Entry("dig.dug", kPits, "Bank volume of all digs and trenches", earth_.dug, Kind::Volume)
-               .formula("sum of the pits and of the trenches, each run in one of its own", kSides),
-           earth_.dug);
+  addEarth(
+      Entry("dig.dug", kPits, "Bank volume of all digs and trenches", earth_.dug, Kind::SolidVolume)
+          .formula("sum of the pits and of the trenches, each run in one of its own", kSides),
+      earth_.dug);
   addEarth(Entry("dig.backfilled", kPits, "Backfill of all digs and trenches", earth_.backfill,
-                 Kind::Volume)
+                 Kind::SolidVolume)
                .formula("sum of the pits and of the trenches over the pipe zone", kPractice),
            earth_.backfill);
-  addEarth(Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::Volume)
-               .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.dug")
-               .has("s", "swell", f_.swell, Kind::Share, "limits")
-               .formula("V_d x (1 + s)", kPractice),
-           earth_.spoil);
   addEarth(
-      Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::Volume)
-          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::Volume, "dig.dug")
-          .in("V_b", "backfilled", earth_.backfill, Kind::Volume, "dig.backfilled")
+      Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::SolidVolume)
+          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::SolidVolume, "dig.dug")
+          .has("s", "swell", f_.swell, Kind::Share, "limits")
+          .formula("V_d x (1 + s)", kPractice),
+      earth_.spoil);
+  addEarth(
+      Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::SolidVolume)
+          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::SolidVolume, "dig.dug")
+          .in("V_b", "backfilled", earth_.backfill, Kind::SolidVolume, "dig.backfilled")
           .has("s", "swell", f_.swell, Kind::Share, "limits")
           .formula(
               "(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches counted "
@@ -274,8 +276,8 @@ void DigReport::totals() {
               kPractice),
       earth_.surplus);
   add(Entry("dig.truckloads", kPits, "Truckloads", earth_.truckloads, Kind::Number)
-          .in("V", "surplus", earth_.surplus, Kind::Volume, "dig.surplus")
-          .has("T", "one truck", f_.truck, Kind::Volume, "limits")
+          .in("V", "surplus", earth_.surplus, Kind::SolidVolume, "dig.surplus")
+          .has("T", "one truck", f_.truck, Kind::SolidVolume, "limits")
           .formula("V / T, rounded up", kPractice));
 }
 

@@ -42,7 +42,7 @@ void EarthReport::weights(const BuoyancyStudy& b) {
                Kind::Mass);
   weight.about(b.vault)
       .has("V_c", "concrete of walls, lid, floor, collar and baffles", b.concreteVolume,
-           Kind::Volume)
+           Kind::SolidVolume)
       .has("rho_c", "concrete", f_.concrete, Kind::Density, "limits");
   weight.formula(b.makersWeight ? "the maker's figure, and the collar's V x rho_c"
                                 : "V_c x rho_c; pipe holes, risers and covers are not counted",
@@ -62,7 +62,7 @@ void EarthReport::weights(const BuoyancyStudy& b) {
 void EarthReport::flotation(const BuoyancyStudy& b) {
   add(Entry("buoyancy.uplift", "Buoyancy", "Uplift of the empty vault", b.uplift, Kind::Force)
           .about(b.vault)
-          .in("V_s", "outside volume below groundwater", b.submerged, Kind::Volume)
+          .in("V_s", "outside volume below groundwater", b.submerged, Kind::DisplacedVolume)
           .has("rho_w", "water", f_.water, Kind::Density, "limits")
           .formula("U = V_s x rho_w x g", kBuoyancy));
   if (b.uplift && *b.uplift <= newtons(0)) return; // stands above the groundwater
@@ -89,7 +89,7 @@ Entry& EarthReport::forces(const BuoyancyStudy& b, Entry& entry) const {
 
 void EarthReport::remedies(const BuoyancyStudy& b) {
   Entry ballast("buoyancy.ballast", "Buoyancy", "Concrete to add under water", b.ballast,
-                Kind::Volume);
+                Kind::SolidVolume);
   add(forces(b, ballast)
           .has("FS_least", "least factor", f_.factor, Kind::Number, "limits")
           .has("rho_c", "concrete", f_.concrete, Kind::Density, "limits")

@@ -3,6 +3,7 @@
 #include "core/catalog/embedded.h"
 #include "core/catalog/table_reader.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -19,7 +20,7 @@ double squareInches(std::optional<Area> area) {
 
 // NEC chapter 9 table 5: 6 AWG seen quoted, the rest from memory.
 TEST(WireAreas, ConductorsOfTheTable) {
-  const WireAreas& areas = builtinWireAreas();
+  const WireAreas& areas = builtinCatalog().wiring;
   for (const auto& [size, area] : {std::pair("14", 0.0097),
                                    {"12", 0.0133},
                                    {"10", 0.0211},
@@ -38,7 +39,7 @@ TEST(WireAreas, ConductorsOfTheTable) {
 
 // NEC chapter 9 table 4, from memory: 1 in Sch 40 0.832 (40 % 0.333), Sch 80 0.688 (0.275).
 TEST(WireAreas, OneInchConduit) {
-  const WireAreas& areas = builtinWireAreas();
+  const WireAreas& areas = builtinCatalog().wiring;
   EXPECT_NEAR(0.4 * squareInches(areas.conduitArea("pvc-conduit-sch40", "1")), 0.333, 5e-4);
   EXPECT_NEAR(0.4 * squareInches(areas.conduitArea("pvc-conduit-sch80", "1")), 0.275, 5e-4);
   EXPECT_FALSE(areas.conduitArea("pvc-sch80", "1")) << "no conduit";
@@ -49,9 +50,9 @@ TEST(WireAreas, OneInchConduit) {
 TEST(WireAreas, EveryConduitThatCanBeBoughtHasTheAreaOfItsBore) {
   const Catalog& catalog = builtinCatalog();
   int sizes = 0;
-  for (const ConduitAreas& conduit : builtinWireAreas().conduits) {
+  for (const ConduitAreas& conduit : builtinCatalog().wiring.conduits) {
     for (const PipeSize& size : catalog.pipe(conduit.pipe)->sizes) {
-      const auto area = builtinWireAreas().conduitArea(conduit.pipe, size.nominal);
+      const auto area = builtinCatalog().wiring.conduitArea(conduit.pipe, size.nominal);
       ASSERT_TRUE(area) << conduit.pipe << " " << size.nominal;
       const double bore = kPi / 4 * inMetres(size.inside) * inMetres(size.inside);
       EXPECT_NEAR(area->value() / bore, 1, 0.005) << conduit.pipe << " " << size.nominal;
@@ -62,9 +63,9 @@ TEST(WireAreas, EveryConduitThatCanBeBoughtHasTheAreaOfItsBore) {
 }
 
 TEST(WireAreas, EveryRowNamesItsSource) {
-  for (const ConductorArea& row : builtinWireAreas().conductors)
+  for (const ConductorArea& row : builtinCatalog().wiring.conductors)
     EXPECT_GT(row.source.citation.size(), 10u) << row.size;
-  for (const ConduitAreas& row : builtinWireAreas().conduits) {
+  for (const ConduitAreas& row : builtinCatalog().wiring.conduits) {
     EXPECT_GT(row.source.citation.size(), 10u) << row.pipe;
     EXPECT_NE(builtinCatalog().pipe(row.pipe), nullptr) << row.pipe;
   }
@@ -99,7 +100,32 @@ TEST(WireAreas, ASpoiledTableIsRefusedAtItsPlace) {
   }
 }
 
-TEST(WireAreas, AFolderThatWantsToReplaceThemIsTold) {
+nlohmann::json ownTable() {
+  nlohmann::json own = nlohmann::json::parse(embeddedText("catalog/wiring.json"));
+  for (auto& row : own["conductors"]) {
+    if (row["size"] == "8") row["squareInches"] = 0.05;
+  }
+  return own;
+}
+
+// Nine conductors of 8 AWG at 0.05 in2 in 0.832 in2.
+TEST(WireAreas, AUsersFolderReplacesThem) {
+  const testing::OwnFolder folder;
+  std::ofstream(folder / "wiring.json") << ownTable();
+  const Catalog catalog = loadCatalog(folder.path());
+  EXPECT_NEAR(squareInches(catalog.wiring.conductorArea("8")), 0.05, 1e-12);
+  EXPECT_NEAR(squareInches(builtinCatalog().wiring.conductorArea("8")), 0.0366, 1e-12);
+  Plan plan;
+  sump::Run run = test::makeRun("C", Service::Power, "pvc-conduit-sch40", "1",
+                                test::freeEnd(test::ft(0, 0), feet(90)),
+                                test::freeEnd(test::ft(40, 0), feet(90)));
+  run.conductors = {{"8", 9, CircuitKind::Power}};
+  plan.runs.append(run);
+  const Study own = study(plan, catalog, catalog.limits);
+  EXPECT_NEAR(*own.wiring.conduits.at(0).fill, 9 * 0.05 / 0.832, 1e-9);
+}
+
+TEST(WireAreas, AnOwnTableThatIsSpoiledIsRefused) {
   const testing::OwnFolder folder;
   std::ofstream(folder / "wiring.json") << "{}";
   EXPECT_THROW(loadCatalog(folder.path()), CatalogError);

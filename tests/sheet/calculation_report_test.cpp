@@ -122,7 +122,7 @@ TEST_P(CalculationReports, EveryCalculationIsThereUncut) {
         EXPECT_TRUE(holds(*page, step)) << c.id << ": " << step;
       for (const CalculationInput& in : c.inputs) {
         EXPECT_TRUE(hasText(*page, in.symbol)) << c.id << ": " << in.symbol;
-        EXPECT_TRUE(hasText(*page, printInput(c, in, units))) << c.id;
+        EXPECT_TRUE(hasText(*page, printInput(in, units))) << c.id;
         EXPECT_TRUE(hasText(*page, printSi(in.value, in.kind))) << c.id;
       }
       if (!c.decided) {

@@ -394,11 +394,18 @@ inline void KnownNumbers::distances(const Plan& plan) {
 
 inline void KnownNumbers::calculated(const Review& review) {
   static const std::map<QuantityKind, Printed> kinds = {
-      {QuantityKind::Length, Printed::Length},     {QuantityKind::HeadOfWater, Printed::Length},
-      {QuantityKind::Volume, Printed::Volume},     {QuantityKind::Flow, Printed::Flow},
-      {QuantityKind::Velocity, Printed::Velocity}, {QuantityKind::Pressure, Printed::Pressure},
-      {QuantityKind::Mass, Printed::Mass},         {QuantityKind::Force, Printed::Force},
-      {QuantityKind::Time, Printed::Time},         {QuantityKind::Share, Printed::Share}};
+      {QuantityKind::Length, Printed::Length},
+      {QuantityKind::HeadOfWater, Printed::Length},
+      {QuantityKind::Volume, Printed::Volume},
+      {QuantityKind::SolidVolume, Printed::Volume},
+      {QuantityKind::DisplacedVolume, Printed::Volume},
+      {QuantityKind::Flow, Printed::Flow},
+      {QuantityKind::Velocity, Printed::Velocity},
+      {QuantityKind::Pressure, Printed::Pressure},
+      {QuantityKind::Mass, Printed::Mass},
+      {QuantityKind::Force, Printed::Force},
+      {QuantityKind::Time, Printed::Time},
+      {QuantityKind::Share, Printed::Share}};
   for (const Calculation& calculation : calculations(review.plan, review.study)) {
     const auto kind = kinds.find(calculation.kind);
     if (calculation.decided && kind != kinds.end())

@@ -56,6 +56,7 @@ inline const std::vector<UnitWord>& unitWords() {
       {"ft/s", Printed::Velocity, kFoot},
       {"m/s", Printed::Velocity, 1},
       {"in/ft", Printed::Slope, 1.0 / 12},
+      {"ft\u00b3", Printed::Volume, kFoot * kFoot * kFoot},
       {"ft", Printed::Length, kFoot},
       {"yd\u00b3", Printed::Volume, kYard3},
       {"yd3", Printed::Volume, kYard3},

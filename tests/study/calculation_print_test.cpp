@@ -26,22 +26,23 @@ TEST(CalculationPrint, WritesEachKindInTheUnitsThatPeopleRead) {
   EXPECT_EQ(printQuantity(1234.4, QuantityKind::Length, metric, 3), "1234 m");
 }
 
-// 1 yd3 is 27 ft3, 0.764554857984 m3 (NIST SP 811, app. B, by the foot).
-TEST(CalculationPrint, EarthAndConcreteAreInCubicYardsAndWaterInGallons) {
+// 1 yd3 is 27 ft3, 0.764554857984 m3; 1 ft3 0.028316846592 m3 (NIST SP 811, app. B, by the foot).
+TEST(CalculationPrint, EarthIsInCubicYardsWaterInGallonsAndWhatIsDisplacedInCubicFeet) {
   Calculation dig;
-  dig.id = "dig.volume";
-  dig.kind = QuantityKind::Volume;
+  dig.kind = QuantityKind::SolidVolume;
   dig.result = 10 * 0.764554857984;
-  dig.inputs = {{"V_d", "dug", 2 * 0.764554857984, QuantityKind::Volume, "plan"},
+  dig.inputs = {{"V_d", "dug", 2 * 0.764554857984, QuantityKind::SolidVolume, "plan"},
                 {"d", "depth", 0.3048, QuantityKind::Length, "plan"}};
   EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "10 yd\u00B3");
   EXPECT_EQ(printResult(dig, UnitSystem::Metric), "7.6455 m\u00B3");
-  EXPECT_EQ(printInput(dig, dig.inputs[0], UnitSystem::UsCustomary), "2 yd\u00B3");
-  EXPECT_EQ(printInput(dig, dig.inputs[1], UnitSystem::UsCustomary), "1 ft");
-  dig.id = "trench.backfill";
-  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "10 yd\u00B3");
-  dig.id = "suction.priming-volume";
+  EXPECT_EQ(printInput(dig.inputs[0], UnitSystem::UsCustomary), "2 yd\u00B3");
+  EXPECT_EQ(printInput(dig.inputs[1], UnitSystem::UsCustomary), "1 ft");
+  dig.kind = QuantityKind::Volume;
   EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "2019.7 gal");
+  dig.kind = QuantityKind::DisplacedVolume;
+  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "270 ft\u00B3");
+  EXPECT_EQ(printResult(dig, UnitSystem::Metric), "7.6455 m\u00B3");
+  EXPECT_EQ(printSi(7.5, QuantityKind::SolidVolume), "7.5 m\u00B3");
 }
 
 TEST(CalculationPrint, WritesSiAsTheFormulasTakeIt) {

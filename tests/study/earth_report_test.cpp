@@ -1,5 +1,6 @@
 // The report of the earth study repeats the study's own numbers and says what is missing.
 
+#include "core/study/calculation_print.h"
 #include "core/study/context.h"
 #include "tests/support/plan_parts.h"
 
@@ -35,6 +36,13 @@ TEST(EarthReport, GivesTheStudysNumbersOrItsNeeds) {
   ASSERT_EQ(factor->inputs.size(), 3u); // weight, soil, uplift: the formula by hand
   EXPECT_NEAR((factor->inputs[0].value + factor->inputs[1].value) / factor->inputs[2].value,
               factor->result, 1e-12);
+  // With the figures that are printed, pounds from cubic feet at 62.4 lb/ft3.
+  const Calculation* uplift = find(all, "buoyancy.uplift");
+  ASSERT_NE(uplift, nullptr);
+  const std::string volume = printInput(uplift->inputs[0], UnitSystem::UsCustomary);
+  EXPECT_NE(volume.find(" ft\u00B3"), std::string::npos) << volume;
+  EXPECT_NEAR(std::stod(volume) * 62.4, std::stod(printResult(*uplift, UnitSystem::UsCustomary)),
+              1e-3 * std::stod(volume) * 62.4);
   ASSERT_NE(find(all, "dig.truckloads"), nullptr);
   EXPECT_EQ(find(all, "dig.truckloads")->result, *known.earth.truckloads);
 }
