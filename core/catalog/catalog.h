@@ -97,9 +97,9 @@ struct Catalog {
   std::vector<PartProduct> parts;
   std::vector<VaultModel> vaults;
   LossTable losses;
-  WireAreas wiring;
   Limits limits; ///< the generic profile
   std::vector<CodeProfile> profiles;
+  WireAreas wiring;
   const CodeProfile* profile(std::string_view key) const;
   /// The generic limits with those of the profile; of an empty or unknown key the generic ones.
   Limits limitsOf(std::string_view profileKey) const;
