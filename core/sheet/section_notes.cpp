@@ -149,7 +149,8 @@ void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
 void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground) {
   if (ground.empty()) return;
   for (const ProfileGround* g : {&ground.front(), &ground.back()})
-    add({}, g->station, g->level, at("GR", g->level), NoteSide::Above, 3, Ink::Grey);
+    add({}, g->station, g->level, at("GR", g->level), NoteSide::Above, 3, Ink::Grey, 0,
+        g == &ground.front() ? "at the left edge" : "at the right edge");
 }
 
 void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
@@ -231,7 +232,7 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
     noteCrossing(c, notes);
   for (const ProfilePart& part : profile.parts)
     notes.add(part.id, part.station, part.invert, wordsOf(part.kind), NoteSide::Above, 4,
-              inkOf(profile.service));
+              inkOf(profile.service), 0, notes.atStation(part.station));
   noteStructures(profile, notes);
   notes.groundEnds(profile.ground);
   return notes.take();
