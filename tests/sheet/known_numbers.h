@@ -169,7 +169,13 @@ inline void KnownNumbers::rooms(const Plan& plan) {
     for (const Port& port : room.ports) {
       ofPort(port.id, room, port);
       for (const Run& run : plan.runs) {
-        if (run.from.target == port.id || run.to.target == port.id) ofPort(run.id, room, port);
+        if (run.from.target != port.id && run.to.target != port.id) continue;
+        ofPort(run.id, room, port);
+        // It may rise elsewhere than at its port.
+        for (const Vertex& vertex : run.vertices) {
+          const Point2 at = room.frame().toLocal(vertex.at);
+          lengths(run.id, at.x, at.y, room.length.value() - at.x, room.width.value() - at.y);
+        }
       }
     }
   }

@@ -149,6 +149,18 @@ TEST(SheetSetWords, NameWhatRisesOutsideTheArea) {
   EXPECT_FALSE(saysOn("boatyard-pad", "P-4", "All pipes rise in here"));
 }
 
+// A slab cored under the port would have its hole in the wrong place.
+TEST(SheetSetWords, TellWhereAPipeRisesThatIsNotUnderItsPort) {
+  EXPECT_TRUE(saysOn("ferry-quay", "P-4", "Make-up: rises here, not under its port"));
+  EXPECT_FALSE(saysOn("ferry-quay", "P-4", "Pump suction: rises here"));
+}
+
+// The recirculation's union is down in the manway's riser, the make-up has none.
+TEST(SheetSetWords, TellWhichPipesHaveUnionsAboveTheFloor) {
+  EXPECT_TRUE(saysOn("ferry-quay", "P-4", "as drawn: SU-1, SS-1, UF-1, PW-1."));
+  EXPECT_TRUE(saysOn("ferry-quay", "P-4", "None drawn above it: RC-1, MU-1."));
+}
+
 TEST(SheetSetWords, DetailsTellGradeAndWhatIsTypical) {
   EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "  grade"));
   EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "INTERCONNECT, IC-1 (IC-2 typical)"));

@@ -5,6 +5,7 @@
 #include "core/sheet/figure.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/part_place.h"
+#include "core/sheet/room_tables.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -71,43 +72,6 @@ std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
     }
   }
   return kept;
-}
-
-/// The run that ends at a port, by its tag.
-std::string runAt(const SheetJob& job, const Id& port) {
-  const auto tags = runTags(job.plan());
-  std::string text;
-  for (const Run& run : job.plan().runs) {
-    if (run.from.target == port || run.to.target == port) {
-      text += (text.empty() ? "" : ", ") + tags.at(run.id);
-    }
-  }
-  return text.empty() ? "none" : text;
-}
-
-/// Pipe runs that come up through the room's floor outside the area for it, by their tags.
-std::string risersOutside(const SheetJob& job, const EquipmentRoom& room) {
-  if (!room.plumbingArea) return {};
-  const RoomBox& box = *room.plumbingArea;
-  const PaperBox area =
-      around({box.corner, box.corner + Point2{inMetres(box.length), inMetres(box.depth)}})
-          .grown(1e-6);
-  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
-  const auto tags = runTags(job.plan());
-  std::string text;
-  for (const RunStudy& run : job.study().runs) {
-    if (isConduit(job.plan().runs.find(run.id)->service)) continue;
-    for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
-      const Point3 a = run.points[i].at, b = run.points[i + 1].at;
-      const Point2 at = room.frame().toLocal(flat(a));
-      const bool upright = distance(flat(a), flat(b)) < 1e-6 && std::abs(a.z - b.z) > 1e-6;
-      if (!upright || !inside.holds(at) || area.holds(at)) continue;
-      if (std::min(a.z, b.z) > inMetres(room.floor)) continue;
-      text += (text.empty() ? "" : ", ") + tags.at(run.id);
-      break;
-    }
-  }
-  return text;
 }
 
 std::string areaLabel(const SheetJob& job, const EquipmentRoom& room) {
@@ -179,40 +143,6 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
     d.callouts.push_back(std::move(callout));
   }
   return d;
-}
-
-/// One wall seen from inside: distance to the right from its left end, of a place in the room.
-struct WallView {
-  Side side;
-  double length;
-  double right(const EquipmentRoom& room, Point2 p) const {
-    switch (side) {
-    case Side::South:
-      return inMetres(room.length) - p.x;
-    case Side::East:
-      return inMetres(room.width) - p.y;
-    case Side::North:
-      return p.x;
-    case Side::West:
-      break;
-    }
-    return p.y;
-  }
-};
-
-/// The wall that the rising pipes stand nearest to; of no plumbing area the skid's.
-WallView wallOf(const EquipmentRoom& room) {
-  const double x = inMetres(room.length), y = inMetres(room.width);
-  const std::optional<RoomBox>& box = room.plumbingArea ? room.plumbingArea : room.skid;
-  if (!box) return {Side::South, x};
-  const Point2 low = box->corner, high = low + Point2{inMetres(box->length), inMetres(box->depth)};
-  const std::pair<double, WallView> walls[] = {{low.y, {Side::South, x}},
-                                               {x - high.x, {Side::East, y}},
-                                               {y - high.y, {Side::North, x}},
-                                               {low.x, {Side::West, y}}};
-  return std::min_element(std::begin(walls), std::end(walls),
-                          [](const auto& a, const auto& b) { return a.first < b.first - 1e-9; })
-      ->second;
 }
 
 Ring boxOn(const EquipmentRoom& room, const WallView& wall, const RoomBox& box) {
@@ -297,47 +227,6 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
   return d;
 }
 
-Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
-  const UnitSystem units = job.units();
-  const WallView wall = wallOf(room);
-  std::vector<std::vector<std::string>> rows;
-  for (const Port& port : room.ports) {
-    const bool upright = wall.side == Side::East || wall.side == Side::West;
-    const double x = inMetres(room.length), y = inMetres(room.width);
-    const double away = wall.side == Side::South  ? port.at.y
-                        : wall.side == Side::East ? x - port.at.x
-                        : upright                 ? port.at.x
-                                                  : y - port.at.y;
-    rows.push_back({runAt(job, port.id), sizeText(port.size),
-                    printLength(metres(wall.length - wall.right(room, port.at)), units),
-                    printLength(metres(away), units), printLength(port.height, units),
-                    printElevation(room.floor + port.height, units), called(port)});
-  }
-  return table("WHERE PIPES AND CONDUITS RISE, " + called(room),
-               {{"Run"},
-                {"Size", Align::Centre},
-                {"From right|end of wall", Align::Right},
-                {"Off the|wall", Align::Right},
-                {"Invert|over floor", Align::Right},
-                {"Invert|elevation", Align::Right},
-                {"Port"}},
-               rows, width);
-}
-
-std::string risingNote(const SheetJob& job) {
-  std::string outside;
-  bool marked = false;
-  for (const EquipmentRoom& room : job.plan().rooms) {
-    marked = marked || room.plumbingArea.has_value();
-    const std::string more = risersOutside(job, room);
-    if (!more.empty()) outside += (outside.empty() ? "" : ", ") + more;
-  }
-  const std::string unions = "nions above the floor on every pressure pipe.";
-  if (!marked) return "U" + unions;
-  return "All pipe rises inside the marked area at the equipment's right-hand side" +
-         (outside.empty() ? "" : ", but for " + outside) + "; u" + unions;
-}
-
 } // namespace
 
 void roomSheet(const SheetJob& job, PageFlow& flow) {
@@ -350,11 +239,7 @@ void roomSheet(const SheetJob& job, PageFlow& flow) {
     }
   }
   if (!job.plan().rooms.empty()) {
-    flow.add(paragraphs("NOTES",
-                        {risingNote(job),
-                         "Keep the working space at the panel clear of pipe, valves and stores.",
-                         "Floor drain, light and ventilation by the general contractor."},
-                        flow.columnWidth(), true));
+    flow.add(paragraphs("NOTES", roomNotes(job), flow.columnWidth(), true));
   }
 }
 

@@ -1,0 +1,203 @@
+#include "core/sheet/room_tables.h"
+
+#include "core/sheet/part_place.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+double WallView::right(const EquipmentRoom& room, Point2 p) const {
+  switch (side) {
+  case Side::South:
+    return inMetres(room.length) - p.x;
+  case Side::East:
+    return inMetres(room.width) - p.y;
+  case Side::North:
+    return p.x;
+  case Side::West:
+    break;
+  }
+  return p.y;
+}
+
+WallView wallOf(const EquipmentRoom& room) {
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  const std::optional<RoomBox>& box = room.plumbingArea ? room.plumbingArea : room.skid;
+  if (!box) return {Side::South, x};
+  const Point2 low = box->corner, high = low + Point2{inMetres(box->length), inMetres(box->depth)};
+  const std::pair<double, WallView> walls[] = {{low.y, {Side::South, x}},
+                                               {x - high.x, {Side::East, y}},
+                                               {y - high.y, {Side::North, x}},
+                                               {low.x, {Side::West, y}}};
+  return std::min_element(std::begin(walls), std::end(walls),
+                          [](const auto& a, const auto& b) { return a.first < b.first - 1e-9; })
+      ->second;
+}
+
+std::string runAt(const SheetJob& job, const Id& port) {
+  const auto tags = runTags(job.plan());
+  std::string text;
+  for (const Run& run : job.plan().runs) {
+    if (run.from.target == port || run.to.target == port) {
+      text += (text.empty() ? "" : ", ") + tags.at(run.id);
+    }
+  }
+  return text.empty() ? "none" : text;
+}
+
+namespace {
+
+/// Where a run comes up through the room's floor, in the room's frame.
+std::optional<Point2> risesAt(const RunStudy& run, const EquipmentRoom& room) {
+  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+  const double floor = inMetres(room.floor);
+  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+    const Point3 a = run.points[i].at, b = run.points[i + 1].at;
+    const Point2 at = room.frame().toLocal(flat(a));
+    const bool upright = distance(flat(a), flat(b)) < 1e-6 && std::abs(a.z - b.z) > 1e-6;
+    if (upright && inside.holds(at) && std::min(a.z, b.z) <= floor) return at;
+  }
+  return std::nullopt;
+}
+
+} // namespace
+
+std::string risersOutside(const SheetJob& job, const EquipmentRoom& room) {
+  if (!room.plumbingArea) return {};
+  const RoomBox& box = *room.plumbingArea;
+  const PaperBox area =
+      around({box.corner, box.corner + Point2{inMetres(box.length), inMetres(box.depth)}})
+          .grown(1e-6);
+  const auto tags = runTags(job.plan());
+  std::string text;
+  for (const RunStudy& run : job.study().runs) {
+    if (isConduit(job.plan().runs.find(run.id)->service)) continue;
+    const auto at = risesAt(run, room);
+    if (at && !area.holds(*at)) text += (text.empty() ? "" : ", ") + tags.at(run.id);
+  }
+  return text;
+}
+
+namespace {
+
+/// The study of the run that ends at a port; null: none does.
+const RunStudy* studyAt(const SheetJob& job, const Id& port) {
+  for (const Run& run : job.plan().runs) {
+    if (run.from.target == port || run.to.target == port) return job.study().run(run.id);
+  }
+  return nullptr;
+}
+
+/// Rows of the table of what rises: along the wall from its right end and off it.
+class RiserRows {
+public:
+  RiserRows(const SheetJob& job, const EquipmentRoom& room)
+      : job_(job), room_(room), wall_(wallOf(room)) {}
+
+  /// Two rows where the floor is to be cored elsewhere than under the port.
+  void add(const Port& port) {
+    constexpr double kSame = 0.01; // m
+    const UnitSystem units = job_.units();
+    const RunStudy* run = studyAt(job_, port.id);
+    const auto rise = run != nullptr ? risesAt(*run, room_) : std::nullopt;
+    const bool apart = rise && distance(*rise, port.at) > kSame;
+    if (apart) put(port, *rise, {"-", "-", called(port) + ": rises here, not under its port"});
+    const char* what = apart                     ? ": port"
+                       : run != nullptr && !rise ? ": port, not from the floor"
+                                                 : "";
+    put(port, port.at,
+        {printLength(port.height, units), printElevation(room_.floor + port.height, units),
+         called(port) + what});
+  }
+  const std::vector<std::vector<std::string>>& rows() const { return rows_; }
+
+private:
+  void put(const Port& port, Point2 at, const std::vector<std::string>& more) {
+    const double x = inMetres(room_.length), y = inMetres(room_.width);
+    const double away = wall_.side == Side::South   ? at.y
+                        : wall_.side == Side::East  ? x - at.x
+                        : wall_.side == Side::North ? y - at.y
+                                                    : at.x;
+    rows_.push_back({runAt(job_, port.id), sizeText(port.size),
+                     printLength(metres(wall_.length - wall_.right(room_, at)), job_.units()),
+                     printLength(metres(away), job_.units())});
+    rows_.back().insert(rows_.back().end(), more.begin(), more.end());
+  }
+
+  const SheetJob& job_;
+  const EquipmentRoom& room_;
+  WallView wall_;
+  std::vector<std::vector<std::string>> rows_;
+};
+
+} // namespace
+
+Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
+  RiserRows rows(job, room);
+  for (const Port& port : room.ports)
+    rows.add(port);
+  return table("WHERE PIPES AND CONDUITS RISE, " + called(room),
+               {{"Run"},
+                {"Size", Align::Centre},
+                {"From right|end of wall", Align::Right},
+                {"Off the|wall", Align::Right},
+                {"Invert|over floor", Align::Right},
+                {"Invert|elevation", Align::Right},
+                {"Port"}},
+               rows.rows(), width);
+}
+
+namespace {
+
+bool hasUnionAbove(const SheetJob& job, const RunStudy& run, Length floor) {
+  return std::ranges::any_of(job.plan().runs.find(run.id)->parts, [&](const InlinePart& part) {
+    const auto place = partPlace(run, part);
+    return part.kind == PartKind::Union && place && place->at.z > inMetres(floor);
+  });
+}
+
+/// Which of the pipes at the room's ports can be taken apart above its floor, as drawn.
+std::string unionNote(const SheetJob& job) {
+  const auto tags = runTags(job.plan());
+  std::string with, without;
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    for (const Port& port : room.ports) {
+      const RunStudy* run = studyAt(job, port.id);
+      if (run == nullptr || isConduit(port.service)) continue;
+      std::string& list = hasUnionAbove(job, *run, room.floor) ? with : without;
+      list += (list.empty() ? "" : ", ") + tags.at(run->id);
+    }
+  }
+  std::string note = with.empty() ? "" : "Unions above the floor as drawn: " + with + ".";
+  if (!without.empty()) note += (note.empty() ? "" : " ") + ("None drawn above it: " + without + ".");
+  return note;
+}
+
+std::string risingNote(const SheetJob& job) {
+  std::string outside;
+  bool marked = false;
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    marked = marked || room.plumbingArea.has_value();
+    const std::string more = risersOutside(job, room);
+    if (!more.empty()) outside += (outside.empty() ? "" : ", ") + more;
+  }
+  if (!marked) return {};
+  return "All pipe rises inside the marked area" +
+         (outside.empty() ? "" : ", but for " + outside + ", as tabled") + ".";
+}
+
+} // namespace
+
+std::vector<std::string> roomNotes(const SheetJob& job) {
+  std::vector<std::string> notes = {
+      risingNote(job), unionNote(job),
+      "Keep the working space at the panel clear of pipe, valves and stores.",
+      "Floor drain, light and ventilation by the general contractor."};
+  std::erase(notes, std::string());
+  return notes;
+}
+
+} // namespace sump
