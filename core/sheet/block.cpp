@@ -111,6 +111,24 @@ Block paragraphs(const std::string& title, const std::vector<std::string>& texts
   return block;
 }
 
+namespace {
+
+/// What stands on the next column or page is headed as the rest of what began here.
+void headContinued(Block& block) {
+  static constexpr std::string_view kContinued = " (continued)";
+  if (block.head.empty() || block.body.empty()) return;
+  for (PageItem& item : block.head.front().items) {
+    auto* title = std::get_if<PageText>(&item);
+    if (title == nullptr) continue;
+    if (!title->text.ends_with(kContinued)) title->text += kContinued;
+    const double width = textWidth(title->text, title->height, title->bold);
+    block.width = std::max(block.width, title->at.x + width);
+    return;
+  }
+}
+
+} // namespace
+
 double place(Block& block, Point2 at, double bottom, Page& page) {
   double y = at.y;
   for (const PaperStrip& s : block.head)
@@ -133,6 +151,7 @@ double place(Block& block, Point2 at, double bottom, Page& page) {
   for (std::size_t i = 0; i < count; ++i)
     draw(block.body[i]);
   block.body.erase(block.body.begin(), block.body.begin() + static_cast<std::ptrdiff_t>(count));
+  headContinued(block);
   return at.y;
 }
 

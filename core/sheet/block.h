@@ -25,6 +25,7 @@ struct Block {
   std::vector<PaperStrip> body;
   bool toScale = false; ///< a drawing: it may not be enlarged
   std::string run{};    ///< the tag of the run that it is the section of; else empty
+  std::string anchor{}; ///< by which other sheets refer to the one that it begins on
   double height() const;
 };
 

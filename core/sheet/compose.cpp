@@ -2,6 +2,7 @@
 
 #include "core/sheet/border.h"
 #include "core/sheet/flow.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/sheet_set.h"
 
 #include <algorithm>
@@ -184,6 +185,14 @@ std::string runsShown(const DraftPage& page) {
   return ", " + (first == last ? first : first + " to " + last);
 }
 
+/// `, part A2`
+std::string partsShown(const DraftPage& page) {
+  std::string text;
+  for (const std::string& part : page.parts)
+    text += (text.empty() ? ", part " : ", ") + part;
+  return text;
+}
+
 /// `P-101`: the series of the first kind on the page and the count in it.
 void nameAndNumber(DraftPages& pages) {
   std::map<std::string_view, int> count;
@@ -193,7 +202,7 @@ void nameAndNumber(DraftPages& pages) {
       title += (title.empty() ? "" : "; ") + std::string(makers()[kind].kind.title);
       if (makers()[kind].fill == runSectionSheet) title += runsShown(page);
     }
-    page.page.title = title;
+    page.page.title = title + partsShown(page);
     const std::string_view series = makers()[page.kinds.front()].kind.series;
     const int n = ++count[series];
     page.page.number = std::string(series) + (n < 10 ? "0" : "") + std::to_string(n);
@@ -204,10 +213,18 @@ void append(DraftPages& pages, DraftPages more) {
   std::move(more.begin(), more.end(), std::back_inserter(pages));
 }
 
+/// A sheet that only the tables of a plan or of sections have reached is a schedule.
+const char* documentType(const DraftPage& page) {
+  const Maker& maker = makers()[page.kinds.front()];
+  const bool drawn = hasAnchor(page, drawingAnchor());
+  const bool expected = maker.fill != nullptr && std::string_view(maker.scale) != "None";
+  return expected && !drawn ? "Schedule" : maker.documentType;
+}
+
 std::vector<IndexLine> indexOf(const DraftPages& pages) {
   std::vector<IndexLine> index;
   for (const DraftPage& page : pages)
-    index.push_back({page.page.number, page.page.title, makers()[page.kinds.front()].documentType});
+    index.push_back({page.page.number, page.page.title, documentType(page)});
   return index;
 }
 
@@ -218,7 +235,7 @@ DraftPages wholeSet(const SheetJob& job) {
   for (std::size_t i = 1; i < makers().size(); ++i) {
     if (!makers()[i].joins) append(others, volume(job, i, {}));
   }
-  DraftPages front{{borderedPage(job), {0}, {}, 0}};
+  DraftPages front{{borderedPage(job), {0}, {}}};
   constexpr int kTries = 9;
   for (int i = 0; i < kTries; ++i) {
     DraftPages pages = front;
@@ -292,17 +309,13 @@ std::vector<Page> composeSheets(const Review& review, const SheetOptions& option
       review, catalog, paper, options.scale, planMarks(review.plan, review.study), options.changes};
   DraftPages set = wholeSet(job);
   demandKnown(options.sheets, set);
+  resolveSheets(set);
   std::vector<Page> pages;
   for (std::size_t i = 0; i < set.size(); ++i) {
     if (!chosen(options.sheets, set[i])) continue;
     Page& page = set[i].page;
-    const auto toScale = [](std::size_t kind) {
-      return std::string_view(makers()[kind].scale) != "None";
-    };
-    const auto shown = std::find_if(set[i].kinds.begin(), set[i].kinds.end(), toScale);
     drawTitleBlock(review.plan.project,
-                   {makers()[set[i].kinds.front()].documentType,
-                    shown == set[i].kinds.end() ? "None" : makers()[*shown].scale,
+                   {documentType(set[i]), hasAnchor(set[i], drawingAnchor()) ? "As shown" : "None",
                     std::string(paper.name), static_cast<int>(i) + 1, static_cast<int>(set.size())},
                    page);
     pages.push_back(std::move(page));

@@ -1,6 +1,7 @@
 #include "core/sheet/flow.h"
 
 #include "core/sheet/border.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -82,8 +83,13 @@ Page& PageFlow::page() {
 }
 
 void PageFlow::turnPage() {
-  pages_.push_back({borderedPage(job_), {}, {}, 0});
+  pages_.push_back({borderedPage(job_), {}, {}});
   taken_ = {titleBox(pages_.back().page).grown(kSheetInset - kSheetGap)};
+}
+
+void PageFlow::markPart(const std::string& part, bool several) {
+  pages_.back().anchors.push_back(partAnchor(part));
+  if (several) pages_.back().parts.push_back(part);
 }
 
 void PageFlow::markKind() {
@@ -94,6 +100,7 @@ void PageFlow::markKind() {
 PaperBox PageFlow::beginDrawing() {
   turnPage();
   markKind();
+  pages_.back().anchors.push_back(drawingAnchor());
   const PaperBox region{space_.low, space_.low + largestFigure()};
   take(region);
   if (!isSmallPaper(job_.paper)) {
@@ -135,11 +142,14 @@ void PageFlow::take(const PaperBox& box) {
 }
 
 void PageFlow::put(Block& block, Point2 at, double height) {
+  const double width = block.width; // the rest may be headed by a longer title
   const double below = place(block, at, at.y + height, page());
   markKind();
   // Told of the page on which the section begins.
   if (!block.run.empty()) pages_.back().runs.push_back(std::exchange(block.run, {}));
-  take({at, {at.x + block.width, below}});
+  if (block.toScale) pages_.back().anchors.push_back(drawingAnchor());
+  if (!block.anchor.empty()) pages_.back().anchors.push_back(std::exchange(block.anchor, {}));
+  take({at, {at.x + width, below}});
 }
 
 bool PageFlow::placeWhole(Block& block) {

@@ -44,6 +44,8 @@ public:
   /// The page last begun; for drawing into the region.
   Page& page();
   void turnPage();
+  /// The last page shows this part of a plan: `A2`; one of several.
+  void markPart(const std::string& part, bool several);
 
   /// Where it fits first, whole if the rest of the last page takes it, else cut between its strips.
   /// Throws std::invalid_argument when an empty page does not take one strip.

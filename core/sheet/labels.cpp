@@ -214,7 +214,7 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
   labelGround(scene);
   if (request.enlarged != nullptr) {
     const PaperBox e = request.enlarged->site();
-    board.atPoint({{"See view 2"}, true, true}, {e.low.x, e.low.y}, 1, 30);
+    board.atPoint({{"See view " + request.enlarged->number}, true, true}, {e.low.x, e.low.y}, 1, 30);
   }
   for (const EquipmentRoom& room : request.review.plan.rooms)
     board.keepClear(centroid(outline(room))); // its name may have to point there

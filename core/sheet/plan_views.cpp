@@ -1,5 +1,7 @@
 #include "core/sheet/plan_views.h"
 
+#include "core/sheet/sheet_refs.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
@@ -29,10 +31,11 @@ void drawMatchSide(const MatchSide& side, const Tiling& tiling, Page& page) {
   page.items.push_back(
       PageShape{{side.a, side.b}, false, false, LineStyle{Ink::Black, 1.0, {12, 3, 3, 3}}, {}});
   const bool upright = side.out.x != 0;
+  const std::string beyond = tileName({{}, side.column, side.row});
   // The baseline of the text, so that its box stays within the strip kept beside the view.
   const double off = side.out.x + side.out.y > 0 ? 4.0 : -1.4;
   PageText text{lerp(side.a, side.b, 0.5),
-                "MATCH LINE, SEE PART " + tileName({{}, side.column, side.row}),
+                "MATCH LINE, SEE PART " + beyond + ", SHEET " + sheetOf(partAnchor(beyond)),
                 kTextHeight,
                 Align::Centre,
                 upright ? 90.0 : 0.0,
@@ -117,6 +120,7 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
   for (const Tile& tile : parts.tiles) {
     PaperBox region = flow.beginDrawing();
     region.high.y -= kViewTitle;
+    flow.markPart(tileName(tile), !one);
     SheetView view{"1", one ? title : title + ", PART " + tileName(tile), region.grown(-inset),
                    tile.site.centre(), scale};
     drawSiteView(job, view, marks, label, flow.page(), inset);

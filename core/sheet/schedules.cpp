@@ -1,5 +1,6 @@
 #include "core/sheet/schedules.h"
 
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -20,6 +21,8 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
     row.push_back(run.resolved ? printElevation(run.endInvert, units) : "?");
     row.push_back(run.leastCover ? printShort(run.leastCover->cover, units) : "-");
+    row.push_back(sheetOf(sectionAnchor(review.plan, run.id)));
+    row.push_back(sheetOf(detailAnchor(review.plan, run.id)));
     row.push_back(endText(given.from, review.plan) + " to " + endText(given.to, review.plan));
     rows.push_back(std::move(row));
   }
@@ -28,11 +31,13 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
                 {"Service"},
                 {"Size", Align::Centre},
                 {"Material"},
-                {"Length|along slope", Align::Right},
+                {"Length along|slope and drops", Align::Right},
                 {"Slope", Align::Right},
                 {"Start|invert", Align::Right},
                 {"End|invert", Align::Right},
                 {"Least|cover", Align::Right},
+                {"Section|on sheet"},
+                {"Detail|on sheet"},
                 {"From - to"}},
                rows, width);
 }
@@ -61,13 +66,13 @@ Block chamberSchedule(const Review& review, double width) {
     }
   }
   std::vector<std::string> total(10);
-  total[0] = "Total";
+  total[0] = "Total, before rounding";
   total[9] = printVolume(review.study.workingVolume, units);
   rows.push_back(total);
   return table("VAULT SCHEDULE",
                {{"Vault"},
                 {"Top|of lid", Align::Right},
-                {"Outlet or over-|flow invert", Align::Right},
+                {"Outlet or|overflow invert", Align::Right},
                 {"Water|level", Align::Right},
                 {"Inside|floor", Align::Right},
                 {"Cover|over lid", Align::Right},

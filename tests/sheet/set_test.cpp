@@ -53,8 +53,9 @@ std::vector<std::string> rowOf(const std::vector<Page>& pages, const std::string
                                const std::string& first) {
   for (const Page& page : pages) {
     const auto all = texts(page);
-    const auto heading =
-        std::find_if(all.begin(), all.end(), [&](const PageText& t) { return t.text == title; });
+    const auto heading = std::find_if(all.begin(), all.end(), [&](const PageText& t) {
+      return t.text == title || t.text == title + " (continued)";
+    });
     if (heading == all.end()) continue;
     // A table's items stand in a row in the page: its cells come strip by strip after its title.
     for (auto cell = heading + 1; cell != all.end(); ++cell) {
@@ -245,7 +246,7 @@ TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
       const std::string tag =
           std::string(facts(run.service).code) + "-" + std::to_string(++count[run.service]);
       const auto row = rowOf(pages, "RUN SCHEDULE", tag);
-      ASSERT_EQ(row.size(), 10u) << tag;
+      ASSERT_EQ(row.size(), 12u) << tag;
       expectLength(row[4], run.developed, units, tenth);
       expectLength(row[6], run.startInvert, units, level);
       expectLength(row[7], run.endInvert, units, level);
@@ -275,7 +276,7 @@ TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
       expectLength(levels[2], vault.lidUnderside, units, level);
       expectLength(levels[4], *vault.waterLevel, units, level);
     }
-    const auto total = rowOf(pages, "VAULT SCHEDULE", "Total");
+    const auto total = rowOf(pages, "VAULT SCHEDULE", "Total, before rounding");
     ASSERT_FALSE(total.empty());
     const auto volume = parseVolume(total.back(), units);
     ASSERT_TRUE(volume) << total.back();
@@ -320,6 +321,89 @@ TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
     for (const Utility& utility : plan.utilities)
       EXPECT_FALSE(anySays(pagesOf(name, "arch-e"), "utility " + utility.id)) << utility.id;
   }
+}
+
+/// Of all sheets.
+std::set<std::string> numbersOf(const std::vector<Page>& pages) {
+  std::set<std::string> numbers;
+  for (const Page& page : pages)
+    numbers.insert(page.number);
+  return numbers;
+}
+
+std::string titleOf(const std::vector<Page>& pages, const std::string& number) {
+  for (const Page& page : pages) {
+    if (page.number == number) return page.title;
+  }
+  return {};
+}
+
+// On small paper a plan goes over several sheets, and the site is a sheet of its own.
+TEST(SheetSetReferences, MatchLinesAndEnlargedPlansNameTheirSheet) {
+  const auto& pages = pagesOf("ferry-quay", "a3");
+  std::size_t lines = 0, enlarged = 0;
+  for (const Page& page : pages) {
+    for (const PageText& text : texts(page)) {
+      const std::string line = "MATCH LINE, SEE PART ", view = "See view 1, sheet ";
+      if (text.text.starts_with(line)) {
+        ++lines;
+        const std::string part = text.text.substr(line.size(), 2);
+        const std::string number = text.text.substr(text.text.size() - 5);
+        EXPECT_NE(number, page.number);
+        EXPECT_EQ(number.substr(0, 3), page.number.substr(0, 3)) << text.text;
+        EXPECT_TRUE(titleOf(pages, number).ends_with(", part " + part)) << text.text;
+      } else if (text.text.starts_with(view)) {
+        ++enlarged;
+        EXPECT_TRUE(titleOf(pages, text.text.substr(view.size())).ends_with(", part A1"));
+      }
+    }
+  }
+  EXPECT_GT(lines, 3u);
+  EXPECT_EQ(enlarged, 1u);
+}
+
+TEST(SheetSetReferences, TheRunScheduleNamesSectionAndDetail) {
+  const auto& pages = pagesOf("transit-depot", "arch-e");
+  for (const char* tag : {"WW-1", "LK-1", "SU-1", "IC-1"}) {
+    const auto row = rowOf(pages, "RUN SCHEDULE", tag);
+    ASSERT_EQ(row.size(), 12u);
+    // Interconnects are drawn in the details only, the inlet in its section only.
+    const bool section = std::string_view(tag) != "IC-1", detail = std::string_view(tag) != "WW-1";
+    EXPECT_EQ(row[9].substr(0, 4), section ? "P-30" : "-") << tag;
+    EXPECT_EQ(row[10].substr(0, 4), detail ? "P-50" : "-") << tag;
+    for (const std::string& number : {row[9], row[10]})
+      EXPECT_TRUE(number == "-" || numbersOf(pages).contains(number)) << number;
+  }
+}
+
+// The title block's document type and scale, and the index, go by what the sheet shows.
+TEST(SheetSetReferences, ASheetOfTablesAloneIsASchedule) {
+  std::size_t schedules = 0;
+  for (const Page& page : pagesOf("ferry-quay", "a3")) {
+    bool drawn = false, schedule = false, scaled = false;
+    for (const PageText& text : texts(page)) {
+      drawn = drawn || (text.text.starts_with("1:") && text.text.size() > 3);
+      schedule = schedule || (text.text == "Schedule" && page.number.substr(2, 1) == "1");
+      scaled = scaled || text.text == "As shown";
+    }
+    if (!schedule) continue;
+    ++schedules;
+    EXPECT_FALSE(scaled) << page.number;
+    EXPECT_FALSE(drawn) << page.number;
+  }
+  EXPECT_GT(schedules, 1u); // the setting-out sheet, and what the plans' tables take more
+}
+
+TEST(SheetSetReferences, AContinuedTableSaysSo) {
+  bool first = false, more = false;
+  for (const Page& page : pagesOf("ferry-quay", "a3")) {
+    for (const PageText& text : texts(page)) {
+      first = first || text.text == "RUN POINTS";
+      more = more || text.text == "RUN POINTS (continued)";
+    }
+  }
+  EXPECT_TRUE(first);
+  EXPECT_TRUE(more);
 }
 
 } // namespace

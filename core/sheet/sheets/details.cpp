@@ -5,6 +5,7 @@
 #include "core/sheet/part_place.h"
 #include "core/sheet/run_section.h"
 #include "core/sheet/section_block.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -64,12 +65,25 @@ std::string unionNote(const SheetJob& job, const Run& run) {
              : "put a union within reach from the manway";
 }
 
+/// `the manway of Vault 2, suction, ch. 1`
+std::string manwayText(const SheetJob& job, const Id& id) {
+  for (const VaultStudy& studied : job.study().vaults) {
+    const Vault& vault = *job.plan().vaults.find(studied.id);
+    for (std::size_t i = 0; i < studied.manways.size(); ++i) {
+      if (vault.manways[i].id != id) continue;
+      return "the manway of " + called(vault) + ", ch. " +
+             std::to_string(studied.manways[i].chamber);
+    }
+  }
+  return "manway " + id;
+}
+
 std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
   std::vector<std::string> notes;
   if (run.eductor) {
     notes.push_back("Foot of bracket " + printElevation(run.eductor->bracketFoot, job.units()) +
                     ", outlet end " + printElevation(run.eductor->outletEnd, job.units()) +
-                    ", hung in manway " + run.eductor->manway + ".");
+                    ", hung in " + manwayText(job, run.eductor->manway) + ".");
   }
   notes.push_back("Air inlet above the water and free; " + unionNote(job, run) + ".");
   return notes;
@@ -108,7 +122,7 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
                   {"The way out at high level with its drop keeps floatables behind."}};
   case Service::Recirculation:
     return Detail{
-        &run, {std::max(0.0, end - 2.2), end}, "SPARGER MOUNTING" + tag, eductorNotes(job, given)};
+        &run, {std::max(0.0, end - 2.2), end}, "EDUCTOR MOUNTING" + tag, eductorNotes(job, given)};
   case Service::Suction:
   case Service::SpareSuction:
     return Detail{&run,
@@ -148,7 +162,9 @@ void detailSheet(const SheetJob& job, PageFlow& flow) {
     addDetailMeasures(job, run, detail->window, drawing);
     drawing.title = detail->title;
     drawing.notes = detail->notes;
-    flow.add(figure(drawing, job.units(), most));
+    Block block = figure(drawing, job.units(), most);
+    block.anchor = detailAnchor(job.plan(), run.id);
+    flow.add(std::move(block));
   }
 }
 
@@ -202,6 +218,7 @@ void runSectionSheet(const SheetJob& job, PageFlow& flow) {
     if (const auto profile = runProfile(job.plan(), job.study(), job.catalog, run.id)) {
       Block block = runBlock(job, run, *profile, most);
       block.run = runTags(job.plan()).at(run.id);
+      block.anchor = sectionAnchor(job.plan(), run.id);
       flow.add(std::move(block));
     }
   }

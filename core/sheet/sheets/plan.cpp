@@ -5,6 +5,7 @@
 #include "core/sheet/plan_views.h"
 #include "core/sheet/revision_clouds.h"
 #include "core/sheet/schedules.h"
+#include "core/sheet/sheet_refs.h"
 
 #include <algorithm>
 
@@ -122,7 +123,7 @@ void drawApart(const SheetJob& job, const Extents& e, PlanViews& drawn, PageFlow
   const PaperBox shown = e.tankage->grown(30 * scale / 1000);
   const Point2 half{std::max(frame.width(), shown.width() * 1000 / scale) / 2,
                     std::max(frame.height(), shown.height() * 1000 / scale) / 2};
-  const SheetView enlarged{"2",
+  const SheetView enlarged{"1, sheet " + sheetOf(partAnchor("A1")),
                            "ENLARGED PLAN OF TANKAGE",
                            {frame.centre() - half, frame.centre() + half},
                            shown.centre(),

@@ -1,0 +1,27 @@
+#pragma once
+// Numbers of other sheets in texts that are made before the sheets are numbered. Private to
+// core/sheet.
+
+#include "core/sheet/sheet_set.h"
+
+#include <string>
+
+namespace sump {
+
+/// Marks by which a sheet is found: what begins on it.
+std::string partAnchor(const std::string& part);
+std::string sectionAnchor(const Plan& plan, const Id& run);
+std::string detailAnchor(const Plan& plan, const Id& run);
+
+/// Of every sheet with a drawing to scale.
+std::string drawingAnchor();
+bool hasAnchor(const DraftPage& page, const std::string& anchor);
+
+/// Stands for the number of the sheet with this mark, and is hardly wider than it. Of parts it is
+/// the one of the same kind of sheet. A sheet that is not in the set is told as `-`.
+std::string sheetOf(const std::string& anchor);
+
+/// Puts the numbers of the pages in.
+void resolveSheets(DraftPages& pages);
+
+} // namespace sump
