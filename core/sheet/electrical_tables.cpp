@@ -13,12 +13,18 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
+/// Sizes are gauges up to 4/0, above in thousands of circular mils.
+std::string gaugeText(const std::string& size) {
+  const bool gauge = size.size() <= 2 || size.ends_with("/0");
+  return size + (gauge ? " AWG" : " kcmil");
+}
+
 std::string conductorText(const Run& run) {
   std::string text;
   for (const Conductor& c : run.conductors) {
     static constexpr const char* kKinds[] = {"power", "control", "Class 2"};
-    text += (text.empty() ? "" : "; ") + std::to_string(c.count) + " no. " + c.size + " " +
-            kKinds[static_cast<std::size_t>(c.kind)];
+    text += (text.empty() ? "" : "; ") + std::to_string(c.count) + " no. " + gaugeText(c.size) +
+            " " + kKinds[static_cast<std::size_t>(c.kind)];
   }
   return text.empty() ? "not stated" : text;
 }
@@ -27,9 +33,15 @@ std::string percentText(double share) {
   return fixed(share * 100, 1) + " %";
 }
 
-std::string classText(const ConduitStudy& conduit) {
+/// What its conductors carry. The study's power takes in control circuits at line voltage.
+std::string classText(const ConduitStudy& conduit, const Run& run) {
   if (conduit.mixed()) return "power WITH Class 2";
-  return conduit.power ? "power" : conduit.class2 ? "Class 2" : "-";
+  if (!conduit.power) return conduit.class2 ? "Class 2" : "-";
+  const auto carries = [&](CircuitKind kind) {
+    return std::ranges::any_of(run.conductors, [&](const Conductor& c) { return c.kind == kind; });
+  };
+  if (!carries(CircuitKind::Control)) return "power";
+  return carries(CircuitKind::Power) ? "power, control" : "control";
 }
 
 std::string tagOf(const SheetJob& job, const Id& run) {
@@ -49,7 +61,7 @@ Block conduitTable(const SheetJob& job, double width) {
         {tagOf(job, conduit.run), sizeAndMaterial(run, job.catalog),
          studied != nullptr ? lengthText(*studied, job.units()) : "?",
          decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
-         fixed(conduit.mostDegrees, 0) + "°", classText(conduit), conductorText(run),
+         fixed(conduit.mostDegrees, 0) + "°", classText(conduit, run), conductorText(run),
          endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
   }
   return table("CONDUIT SCHEDULE",

@@ -98,7 +98,7 @@ Block openingTable(const SheetJob& job, double width) {
                 {"Run"},
                 {"Pipe", Align::Centre},
                 {"Wall by|corners"},
-                {"Measured|from"},
+                {"From outside|corner"},
                 {"To pipe's|centre", Align::Right},
                 {"Invert at|outside face", Align::Right},
                 {"Invert|over floor", Align::Right}},

@@ -163,8 +163,8 @@ Block fittingTable(const SheetJob& job, double width) {
       const auto tag = tags.find(id);
       runs += (runs.empty() ? "" : ", ") + (tag == tags.end() ? id : tag->second);
     }
-    rows.push_back({line.description, line.size.empty() ? "-" : line.size, line.material,
-                    fixed(line.quantity, 0), line.trade, runs});
+    rows.push_back({line.description, sizeText(line.size), line.material, fixed(line.quantity, 0),
+                    line.trade, runs});
   }
   return table("FITTINGS, VALVES AND CONNECTORS",
                {{"Item"},
@@ -186,12 +186,18 @@ Block partTable(const SheetJob& job, double width) {
       const std::optional<PartPlace> where = partPlace(run, part);
       const std::string size = where && !where->size.empty() ? where->size : given.size;
       rows.push_back({part.id, tags.at(run.id), sizeText(size),
+                      where ? printRunLength(metres(where->along), units) : "?",
                       where ? printElevation(metres(where->at.z), units) : "?",
                       partName(job, key(part.kind))});
     }
   }
   return table("VALVES AND PARTS IN THE RUNS",
-               {{"Mark"}, {"Run"}, {"Size", Align::Centre}, {"Invert", Align::Right}, {"What"}},
+               {{"Mark"},
+                {"Run"},
+                {"Size", Align::Centre},
+                {"Along the|run, in plan", Align::Right},
+                {"Invert", Align::Right},
+                {"What"}},
                rows, width);
 }
 
@@ -201,8 +207,13 @@ Block levelTable(const SheetJob& job, double width) {
   for (const VaultStudy& vault : job.study().vaults) {
     const auto peak = [&](const Decided<TrainLevels>& levels) {
       return decidedText(levels, [&](const TrainLevels& train) {
-        const ChamberLevel* chamber = train.chamber(vault.id, 1);
-        return chamber != nullptr ? printElevation(chamber->level, units) : std::string("-");
+        std::string text;
+        for (const ChamberStudy& c : vault.chambers) {
+          const ChamberLevel* chamber = train.chamber(vault.id, c.number);
+          text += (text.empty() ? "" : ", ") +
+                  (chamber != nullptr ? printElevation(chamber->level, units) : std::string("-"));
+        }
+        return text.empty() ? std::string("-") : text;
       });
     };
     rows.push_back({called(*job.plan().vaults.find(vault.id)), printElevation(vault.lidTop, units),
@@ -215,11 +226,11 @@ Block levelTable(const SheetJob& job, double width) {
                {{"Vault"},
                 {"Top|of lid", Align::Right},
                 {"Underside|of lid", Align::Right},
-                {"Outlet or over-|flow invert", Align::Right},
+                {"Outlet or|overflow invert", Align::Right},
                 {"Water|at rest", Align::Right},
                 {"Inside|floor", Align::Right},
                 {"Underside|of base", Align::Right},
-                {"Water at the peak,|pump stopped"}},
+                {"Water at the peak, pump|stopped, chamber by chamber"}},
                rows, width);
 }
 

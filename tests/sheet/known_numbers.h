@@ -121,6 +121,7 @@ inline void KnownNumbers::site(const Plan& plan) {
   const Id all;
   levels(all, plan.site.groundwater);
   lengths(all, plan.site.frostDepth);
+  put(Printed::Angle, all, std::abs(inRadians(plan.site.north)));
   // The datum in the designer's own words, and how often pipe is labelled.
   for (const PrintedNumber& number : printedNumbers(plan.site.datum))
     put(number.kind, all, number.value);
@@ -226,6 +227,10 @@ inline void KnownNumbers::levelsOfRun(const Run& run, const RunStudy& study) {
     if (leg + 1 >= study.points.size()) continue;
     const double a = study.points[leg].at.z, b = study.points[leg + 1].at.z;
     levels(run.id, a + (b - a) * part.along);
+    double station = 0; // in plan
+    for (std::size_t i = 0; i <= leg; ++i)
+      station += study.legs[i].plan.value() * (i < leg ? 1 : part.along);
+    lengths(run.id, station);
     nominal(run.id, part.toSize);
   }
   if (run.eductor) {

@@ -186,7 +186,7 @@ Block earthTable(const SheetJob& job, double width) {
       {"Truckloads", decidedText(e.truckloads, [](double n) { return fixed(n, 0); })},
       {"Spoil heap clear of the edge",
        decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
-  return table("EARTHWORK", {{"Quantity"}, {"Value"}}, rows, width);
+  return table("EARTHWORK, EACH DIG AS IF ALONE", {{"Quantity"}, {"Value"}}, rows, width);
 }
 
 void calculationSummarySheet(const SheetJob& job, PageFlow& flow) {

@@ -46,7 +46,7 @@ Block factBlock(const SheetJob& job, double width) {
       {"Working storage at rest", printVolume(study.workingVolume, units)},
       {"Runs of pipe and conduit", std::to_string(study.runs.size())},
       {"Digs for vaults", std::to_string(study.earth.pits.size())},
-      {"Bank volume to dig",
+      {"Bank volume to dig, each dig as if alone",
        decidedText(study.earth.dug, [&](Volume v) { return earthText(v, units); })},
       {"Findings open",
        std::to_string(std::count_if(

@@ -73,7 +73,7 @@ std::string cornerName(const VaultStudy& vault, std::size_t corner) {
 
 Block cornerTable(const SheetJob& job, const std::vector<Base>& bases, double width) {
   const UnitSystem units = job.units();
-  std::vector<Column> columns = {{"Corner"}, {"East", Align::Right}, {"North", Align::Right}};
+  std::vector<Column> columns = {{"Corner"}, {"North", Align::Right}, {"East", Align::Right}};
   for (const Base& base : bases)
     columns.push_back({"Taped|from " + base.letter, Align::Right});
   columns.push_back({"Vault"});
@@ -81,8 +81,8 @@ Block cornerTable(const SheetJob& job, const std::vector<Base>& bases, double wi
   for (const VaultStudy& vault : job.study().vaults) {
     for (std::size_t i = 0; i < vault.outline.size(); ++i) {
       const Point2 p = vault.outline[i];
-      std::vector<std::string> row = {cornerName(vault, i), printElevation(metres(p.x), units),
-                                      printElevation(metres(p.y), units)};
+      std::vector<std::string> row = {cornerName(vault, i), printElevation(metres(p.y), units),
+                                      printElevation(metres(p.x), units)};
       for (const Base& base : bases)
         row.push_back(printLength(metres(distance(base.at, p)), units));
       row.push_back(called(*job.plan().vaults.find(vault.id)));
@@ -95,11 +95,11 @@ Block cornerTable(const SheetJob& job, const std::vector<Base>& bases, double wi
 Block baseTable(const SheetJob& job, const std::vector<Base>& bases, double width) {
   std::vector<std::vector<std::string>> rows;
   for (const Base& base : bases) {
-    rows.push_back({base.letter, printElevation(metres(base.at.x), job.units()),
-                    printElevation(metres(base.at.y), job.units()), base.building});
+    rows.push_back({base.letter, printElevation(metres(base.at.y), job.units()),
+                    printElevation(metres(base.at.x), job.units()), base.building});
   }
   return table("BUILDING CORNERS TO TAPE FROM",
-               {{"Mark"}, {"East", Align::Right}, {"North", Align::Right}, {"Corner of"}}, rows,
+               {{"Mark"}, {"North", Align::Right}, {"East", Align::Right}, {"Corner of"}}, rows,
                width);
 }
 
@@ -255,7 +255,7 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
   flow.addAll({settingTable(job, width), weightTable(job, width)});
   flow.add(paragraphs(
       "PLACEMENT NOTES",
-      {"East and north are on the axes of the plan file, from its origin, in " +
+      {"North and east are on the axes of the plan file, from its origin, in " +
            std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
            ". Taped distances are level and to the outside of the concrete.",
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "

@@ -21,7 +21,9 @@ void plumbingScheduleSheet(const SheetJob& job, PageFlow& flow) {
 void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().wiring.conduits.empty() && job.plan().basis.wiring.supplies.empty()) return;
   const double column = flow.columnWidth();
-  flow.addAll({conduitTable(job, column), supplyTable(job, column), signalTable(job, column)});
+  // On small paper its cells would be broken in half a page while the other half is free.
+  const double wide = isSmallPaper(job.paper) ? flow.fullWidth() : column;
+  flow.addAll({conduitTable(job, wide), supplyTable(job, column), signalTable(job, column)});
 }
 
 void findingSheet(const SheetJob& job, PageFlow& flow) {

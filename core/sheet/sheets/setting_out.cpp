@@ -5,6 +5,8 @@
 #include "core/study/stake_points.h"
 #include "core/units/print.h"
 
+#include <cmath>
+
 namespace sump {
 
 namespace {
@@ -75,6 +77,15 @@ Block insideTable(const SheetJob& job, double width) {
                rows, width);
 }
 
+/// How the plan file's axes lie to true north, where they are turned.
+std::string bearing(const SheetJob& job) {
+  const double turn = inDegrees(job.plan().site.north);
+  if (std::abs(turn) < 0.05) return " North of the axes is true north.";
+  return " North of the axes is up the sheet; true north, as the arrow shows, is " +
+         printAngle(degrees(std::abs(turn))) +
+         (turn > 0 ? " to the left of it." : " to the right of it.");
+}
+
 } // namespace
 
 void settingOutSheet(const SheetJob& job, PageFlow& flow) {
@@ -84,9 +95,12 @@ void settingOutSheet(const SheetJob& job, PageFlow& flow) {
       "SETTING OUT",
       {"North and east are on the axes of the plan file, from its origin, in " +
            std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
-           "; numbers are those of the stake-out list that is written with the sheets.",
+           "; numbers are those of the stake-out list that is written with the sheets. Numbers that "
+           "are not tabled here are in that list: corners and centres of vaults, rooms, buildings "
+           "and paving, and pipes inside vaults." +
+           bearing(job),
        "Run points are on the pipe's centreline; levels are inverts, of drains the rim. Two points "
-       "in one place are a drop.",
+       "in one place with two levels are a drop.",
        "Manways are told by their centres. Corners are numbered as on the vault placement sheet."},
       width, true));
   flow.add(insideTable(job, width));
