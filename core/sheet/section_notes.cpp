@@ -247,7 +247,7 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
     const TrainPoint& named = run.comesFromElsewhere ? run.points.front() : run.points.back();
     const bool above = run.comesFromElsewhere || run.goesElsewhere;
     notes.add(run.id, named.station, named.invert + (run.bore ? run.bore->inside : metres(0)),
-              codeAndSize(run.service, run.size), above ? NoteSide::Above : NoteSide::Right,
+              run.id + " " + run.size + "\"", above ? NoteSide::Above : NoteSide::Right,
               run.carriesFlow ? 0 : 2, ink);
     for (const TrainPoint& p : run.points) {
       if (p.vertex == kNoVertex) continue;
