@@ -81,7 +81,7 @@ Block insideTable(const SheetJob& job, double width) {
 std::string bearing(const SheetJob& job) {
   const double turn = inDegrees(job.plan().site.north);
   if (std::abs(turn) < 0.05) return " North of the axes is true north.";
-  return " North of the axes is up the sheet; true north, as the arrow shows, is " +
+  return " North of the axes is up the sheet; true north, as on the plans, is " +
          printAngle(degrees(std::abs(turn))) +
          (turn > 0 ? " to the left of it." : " to the right of it.");
 }
