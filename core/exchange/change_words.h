@@ -14,8 +14,6 @@
 
 namespace sump {
 
-inline constexpr const char* kNotGiven = "not given";
-
 /// `lidThickness` as `lid thickness`; `vertices` as `corners`; `from` and `to` as start and end.
 std::string fieldWords(std::string_view key);
 /// An elevation on the site datum, by the field's key.

@@ -22,33 +22,32 @@ template <class T> struct ListTrait<Items<T>> {
 };
 
 template <class T> std::string noun() {
-  using Row = std::string;
-  if constexpr (std::is_same_v<T, Building>) return Row("building");
-  if constexpr (std::is_same_v<T, Pavement>) return Row("pavement");
-  if constexpr (std::is_same_v<T, Utility>) return Row("utility line");
-  if constexpr (std::is_same_v<T, SpotElevation>) return Row("spot elevation");
-  if constexpr (std::is_same_v<T, Well>) return Row("well");
-  if constexpr (std::is_same_v<T, Basin>) return Row("basin");
-  if constexpr (std::is_same_v<T, SewerConnection>) return Row("sewer connection");
-  if constexpr (std::is_same_v<T, WashEquipment>) return Row("wash equipment");
-  if constexpr (std::is_same_v<T, EquipmentRoom>) return Row("room");
-  if constexpr (std::is_same_v<T, Vault>) return Row("vault");
-  if constexpr (std::is_same_v<T, Run>) return Row("run");
-  if constexpr (std::is_same_v<T, DimensionNote>) return Row("note");
-  if constexpr (std::is_same_v<T, Underlay>) return Row("site picture");
-  if constexpr (std::is_same_v<T, Port>) return Row("port");
-  if constexpr (std::is_same_v<T, Baffle>) return Row("baffle");
-  if constexpr (std::is_same_v<T, Manway>) return Row("manway");
-  if constexpr (std::is_same_v<T, InlinePart>) return Row("part");
-  if constexpr (std::is_same_v<T, WashDevice>) return Row("wash device");
-  if constexpr (std::is_same_v<T, Supply>) return Row("supply");
-  if constexpr (std::is_same_v<T, SignalCircuit>) return Row("signal");
-  if constexpr (std::is_same_v<T, Vertex>) return Row("corner");
-  if constexpr (std::is_same_v<T, VehicleTraffic>) return Row("kind of vehicle");
-  if constexpr (std::is_same_v<T, PumpPoint>) return Row("point");
-  if constexpr (std::is_same_v<T, Conductor>) return Row("conductor");
-  if constexpr (std::is_same_v<T, Acceptance>) return Row("accepted finding");
-  if constexpr (std::is_same_v<T, RevisionEntry>) return Row("revision");
+  if constexpr (std::is_same_v<T, Building>) return std::string("building");
+  if constexpr (std::is_same_v<T, Pavement>) return std::string("pavement");
+  if constexpr (std::is_same_v<T, Utility>) return std::string("utility line");
+  if constexpr (std::is_same_v<T, SpotElevation>) return std::string("spot elevation");
+  if constexpr (std::is_same_v<T, Well>) return std::string("well");
+  if constexpr (std::is_same_v<T, Basin>) return std::string("basin");
+  if constexpr (std::is_same_v<T, SewerConnection>) return std::string("sewer connection");
+  if constexpr (std::is_same_v<T, WashEquipment>) return std::string("wash equipment");
+  if constexpr (std::is_same_v<T, EquipmentRoom>) return std::string("room");
+  if constexpr (std::is_same_v<T, Vault>) return std::string("vault");
+  if constexpr (std::is_same_v<T, Run>) return std::string("run");
+  if constexpr (std::is_same_v<T, DimensionNote>) return std::string("note");
+  if constexpr (std::is_same_v<T, Underlay>) return std::string("site picture");
+  if constexpr (std::is_same_v<T, Port>) return std::string("port");
+  if constexpr (std::is_same_v<T, Baffle>) return std::string("baffle");
+  if constexpr (std::is_same_v<T, Manway>) return std::string("manway");
+  if constexpr (std::is_same_v<T, InlinePart>) return std::string("part");
+  if constexpr (std::is_same_v<T, WashDevice>) return std::string("wash device");
+  if constexpr (std::is_same_v<T, Supply>) return std::string("supply");
+  if constexpr (std::is_same_v<T, SignalCircuit>) return std::string("signal");
+  if constexpr (std::is_same_v<T, Vertex>) return std::string("corner");
+  if constexpr (std::is_same_v<T, VehicleTraffic>) return std::string("kind of vehicle");
+  if constexpr (std::is_same_v<T, PumpPoint>) return std::string("point");
+  if constexpr (std::is_same_v<T, Conductor>) return std::string("conductor");
+  if constexpr (std::is_same_v<T, Acceptance>) return std::string("accepted finding");
+  if constexpr (std::is_same_v<T, RevisionEntry>) return std::string("revision");
 }
 
 template <class T> std::string calledOf(const T& item) {
@@ -165,6 +164,7 @@ void Differ::value(const DiffPlace& place, std::string_view key, const V& b, con
     }
     auto [before, after] = printedPair(key, b, a, job_.units);
     job_.note(kind, where, before, after, printedDifference(key, b, a, job_.units));
+    job_.changes.back().ownWords = std::is_same_v<V, std::string>;
   }
 }
 
@@ -178,7 +178,7 @@ void Differ::optional(const DiffPlace& place, std::string_view key, const std::o
   }
   const DiffPlace where = place.inside(fieldWords(key));
   const auto text = [&](const std::optional<V>& v) -> std::string {
-    if (!v) return Described<V> ? "none" : kNotGiven;
+    if (!v) return Described<V> ? kNone : kNotGiven;
     if constexpr (Described<V>) {
       return "there";
     } else if constexpr (std::is_same_v<V, Point2>) {
@@ -189,6 +189,7 @@ void Differ::optional(const DiffPlace& place, std::string_view key, const std::o
   };
   const ChangeKind came = a ? ChangeKind::Added : ChangeKind::Removed;
   job_.note(Described<V> ? came : kindOf<V>(key), where, text(b), text(a));
+  job_.changes.back().ownWords = std::is_same_v<V, std::string>;
 }
 
 template <class T>
@@ -256,12 +257,12 @@ void Differ::keyed(const DiffPlace& place, std::string_view key, const List& b, 
   for (const T& item : b) {
     if (itemOf<T>(a, item.id) != nullptr) continue;
     job_.note(ChangeKind::Removed, placeOf(place, item, false, kTop), summary(item, job_.units),
-              "none");
+              kNone);
   }
   for (const T& item : a) {
     const T* was = itemOf<T>(b, item.id);
     if (was == nullptr) {
-      job_.note(ChangeKind::Added, placeOf(place, item, true, kTop), "none",
+      job_.note(ChangeKind::Added, placeOf(place, item, true, kTop), kNone,
                 summary(item, job_.units));
     } else if (!(*was == item)) {
       fields(placeOf(place, item, true, kTop), *was, item);
@@ -329,7 +330,7 @@ void Differ::field(const DiffPlace& place, std::string_view key, const V& b, con
       std::string all;
       for (const std::string& word : words)
         all += (all.empty() ? "" : ", ") + word;
-      return all.empty() ? std::string("none") : all;
+      return all.empty() ? std::string(kNone) : all;
     };
     if (b != a) job_.note(ChangeKind::Record, place.inside(fieldWords(key)), text(b), text(a));
   } else if constexpr (std::is_same_v<V, std::map<std::string, double>>) {

@@ -149,7 +149,9 @@ void diffLimits(DiffJob& job, const DiffPlace& place, const std::map<std::string
       before += " (" + numberText(*was) + ")";
       after += " (" + numberText(*is) + ")";
     }
-    job.note(ChangeKind::Limits, place.inside(id), before, after);
+    DiffPlace where = place.inside(job.limits.has(id) ? job.limits.at(id).title : id);
+    where.part = id; // by which other programs know it
+    job.note(ChangeKind::Limits, where, before, after);
   }
 }
 

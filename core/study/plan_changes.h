@@ -31,18 +31,23 @@ enum class ChangeKind {
 };
 std::string_view name(ChangeKind kind);
 
+/// What stands for a value or object that is not there.
+inline constexpr const char* kNotGiven = "not given";
+inline constexpr const char* kNone = "none";
+
 struct PlanChange {
   ChangeKind kind = ChangeKind::Record;
   Id object;          ///< top-level object, of either plan; empty: of the plan as a whole
-  Id part;            ///< baffle, manway, port or inline part of it; or empty
+  Id part;            ///< baffle, manway, port or inline part of it, or the id of a limit; or empty
   std::string noun;   ///< `vault`, `run`, `basis`
   std::string called; ///< the object's name, or its id
   std::string what;   ///< `floor`, `corner 2: invert`; empty for added and removed objects
-  std::string before; ///< `none` and `not given` where there was nothing
+  std::string before; ///< kNone or kNotGiven where there was nothing
   std::string after;
   std::string difference;    ///< `2'-0" toward N 45° E`, `+0.25`; may be empty
   std::optional<Box> extent; ///< what a cloud goes round: after, or before if removed
   Polyline line;             ///< of a run as a whole: what the cloud follows; else empty
+  bool ownWords = false;     ///< before and after are what somebody wrote, in no language
 };
 
 /// A line of the bill of materials whose amount to buy changed; amounts in `unit`, rounded.

@@ -227,6 +227,9 @@ TEST(ComparePlans, FactsBasisAndLimitsAreKindsOfTheirOwn) {
   EXPECT_EQ(list[2].kind, ChangeKind::Limits);
   // 15 m3 / 0.003785411784 m3 = 3,962.6 gal.
   EXPECT_EQ(list[2].after, "3,963 gal");
+  // By its name, and for other programs by its id.
+  EXPECT_EQ(subject(list[2]), "limits: " + limits().at("storage.minimum").title);
+  EXPECT_EQ(list[2].part, "storage.minimum");
 }
 
 TEST(CompareBills, DifferencesAreThoseOfTheTwoBills) {
