@@ -1,6 +1,7 @@
 #include "app/canvas/entry_box.h"
 
 #include "app/core_text.h"
+#include "app/window/field_note.h"
 #include "app/window/glossary.h"
 
 #include <QApplication>
@@ -24,9 +25,7 @@ EntryBox::EntryBox(QWidget* parent) : QFrame(parent) {
   column->setSpacing(2);
   body_ = new QWidget(this);
   column->addWidget(body_);
-  problem_ = new QLabel(this);
-  problem_->setObjectName("entry-problem");
-  problem_->setWordWrap(true);
+  problem_ = new FieldNote(this);
   column->addWidget(problem_);
   hide();
 }
@@ -100,8 +99,7 @@ Entry EntryBox::values() const {
 }
 
 void EntryBox::complain(const QString& why) {
-  problem_->setText(why);
-  problem_->show();
+  problem_->complain(why);
   adjustSize();
 }
 
@@ -112,7 +110,7 @@ bool EntryBox::allReadable() {
     if (parsed) continue;
     current_ = i;
     editors_[i]->setFocus();
-    complain(fields_[i].label + ": " + coreText(parsed.error));
+    complain(fields_[i].label + ": " + typedProblem(parsed.error, editors_[i]->text()));
     return false;
   }
   return true;

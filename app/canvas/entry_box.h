@@ -8,10 +8,11 @@
 
 class QGridLayout;
 class QKeyEvent;
-class QLabel;
 class QLineEdit;
 
 namespace sump {
+
+class FieldNote;
 
 class EntryBox : public QFrame {
   Q_OBJECT
@@ -48,7 +49,7 @@ private:
   std::vector<EntryField> fields_;
   std::vector<QLineEdit*> editors_;
   QWidget* body_ = nullptr;
-  QLabel* problem_ = nullptr;
+  FieldNote* problem_ = nullptr;
   std::size_t current_ = 0;
 };
 

@@ -1,5 +1,7 @@
 #include "app/panels/acceptance.h"
 
+#include "app/window/field_note.h"
+
 #include <QDialogButtonBox>
 #include <QFormLayout>
 #include <QLabel>
@@ -44,10 +46,7 @@ AcceptanceDialog::AcceptanceDialog(const QString& finding, const QString& name, 
   form->addRow(tr("&Reason"), reason_);
   name_ = new QLineEdit(name, this);
   form->addRow(tr("&Name"), name_);
-  error_ = new QLabel(this);
-  error_->setObjectName("field-error");
-  error_->setWordWrap(true);
-  error_->hide();
+  error_ = new FieldNote(this);
   form->addRow(error_);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
   buttons->addButton(tr("Accept it"), QDialogButtonBox::AcceptRole);
@@ -69,9 +68,8 @@ void AcceptanceDialog::tryAccept() {
     accept();
     return;
   }
-  error_->setText(reason().isEmpty() ? tr("Write why it can stay as it is.")
-                                     : tr("Write who answers for it."));
-  error_->show();
+  error_->complain(reason().isEmpty() ? tr("Write why it can stay as it is.")
+                                      : tr("Write who answers for it."));
   (reason().isEmpty() ? static_cast<QWidget*>(reason_) : name_)->setFocus();
 }
 

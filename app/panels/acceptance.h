@@ -8,11 +8,12 @@
 #include <optional>
 #include <string_view>
 
-class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
 
 namespace sump {
+
+class FieldNote;
 
 /// The acceptance of the finding with this key; null when nobody accepted it.
 const Acceptance* acceptanceOf(const Plan& plan, std::string_view finding);
@@ -34,7 +35,7 @@ private:
 
   QPlainTextEdit* reason_ = nullptr;
   QLineEdit* name_ = nullptr;
-  QLabel* error_ = nullptr;
+  FieldNote* error_ = nullptr;
 };
 
 } // namespace sump

@@ -3,6 +3,7 @@
 #include "app/core_text.h"
 
 #include "app/panels/field_editor.h"
+#include "app/window/field_note.h"
 #include "app/window/glossary.h"
 
 #include <QComboBox>
@@ -54,6 +55,7 @@ BasisPanel::BasisPanel(Document& document, QWidget* parent) : QWidget(parent), d
   area_ = new QScrollArea(this);
   area_->setWidgetResizable(true);
   area_->setFrameShape(QFrame::NoFrame);
+  area_->setProperty("many-columns", true); // of its tables
   row->addWidget(list_);
   row->addWidget(area_, 1);
   groups_ = basisGroups(context());
@@ -179,13 +181,6 @@ void BasisPanel::rebuild(const BasisGroup& group) {
   if (auto* again = body->findChild<QWidget*>(focusName)) again->setFocus();
 }
 
-QLabel* BasisPanel::addNote(QWidget* parent) {
-  auto* note = new QLabel(parent);
-  note->setWordWrap(true);
-  note->hide();
-  return note;
-}
-
 void BasisPanel::addItems(const BasisGroup& group, QVBoxLayout& column) {
   auto* grid = new QGridLayout;
   grid->setHorizontalSpacing(8);
@@ -207,7 +202,7 @@ void BasisPanel::addItems(const BasisGroup& group, QVBoxLayout& column) {
     Shown& shown = shown_.at(item.key);
     label->setBuddy(shown.editor);
     shown.need = item.need;
-    shown.note = addNote(column.parentWidget());
+    shown.note = new FieldNote(column.parentWidget());
     grid->addWidget(shown.note, row + 1, at, 1, 2);
     showNote(shown, item.known);
     ++i;
@@ -241,6 +236,7 @@ void BasisPanel::addTable(const BasisTable& table, QVBoxLayout& column) {
   if (!table.rows.empty() || draft) {
     for (int c = 0; c < table.headings.size(); ++c) {
       auto* heading = new QLabel(table.headings[c], parent);
+      heading->setWordWrap(true);
       heading->setToolTip(
           tipWithTerms(table.headings[c], table.draft[static_cast<std::size_t>(c)].tip));
       grid->addWidget(heading, 0, c);
@@ -252,7 +248,7 @@ void BasisPanel::addTable(const BasisTable& table, QVBoxLayout& column) {
   column.addLayout(grid);
   Shown end;
   end.need = table.need;
-  end.note = addNote(parent);
+  end.note = new FieldNote(parent);
   column.addWidget(end.note);
   showNote(end, !table.rows.empty());
   shown_[table.key] = std::move(end);
@@ -275,7 +271,12 @@ void BasisPanel::addRow(const BasisTable& table, std::size_t row, QGridLayout& g
   for (const Field& cell : table.rows[row]) {
     place(base + "." + std::to_string(c), cell, grid, static_cast<int>(row) + 1, c);
     showWhole(editor(base + "." + std::to_string(c)));
-    if (cell.kind == FieldKind::Text && c == 0) grid.setColumnMinimumWidth(c, kNameWidth);
+    if (auto* line = qobject_cast<QLineEdit*>(editor(base + "." + std::to_string(c)))) {
+      constexpr int kBesideText = 18; // frame and cursor
+      const int whole = line->fontMetrics().horizontalAdvance(cell.text) + kBesideText;
+      grid.setColumnMinimumWidth(
+          c, std::max({grid.columnMinimumWidth(c), c == 0 ? kNameWidth : 0, whole}));
+    }
     ++c;
   }
   auto* remove = new QPushButton(tr("Remove"), grid.parentWidget());
@@ -345,14 +346,14 @@ void BasisPanel::updateOne(const std::string& key, const Field& field, bool know
   if (same && (shown.editor->hasFocus() || shown.failed)) return;
   if (!same) showInEditor(shown.editor, field);
   shown.failed = false;
+  markWrong(shown.editor, false);
   showNote(shown, known);
 }
 
 void BasisPanel::showNote(Shown& shown, bool known) {
   if (shown.note == nullptr) return;
-  shown.note->setObjectName("field-need");
-  shown.note->setText(tr("Not known: %1 cannot be decided.").arg(shown.need));
-  shown.note->setVisible(!known && !shown.need.isEmpty());
+  const bool missing = !known && !shown.need.isEmpty();
+  shown.note->remark(missing ? tr("Not known: %1 cannot be decided.").arg(shown.need) : QString());
 }
 
 void BasisPanel::write(const std::string& key, const QString& text) {
@@ -392,7 +393,7 @@ bool BasisPanel::commit(const std::string& key, const QString& step, const Field
 }
 
 /// A cell tells its trouble below its table.
-QLabel* BasisPanel::noteOf(std::string key) const {
+FieldNote* BasisPanel::noteOf(std::string key) const {
   while (true) {
     const auto found = shown_.find(key);
     if (found != shown_.end() && found->second.note != nullptr) return found->second.note;
@@ -405,15 +406,13 @@ QLabel* BasisPanel::noteOf(std::string key) const {
 void BasisPanel::tell(const std::string& key, const QString& reason) {
   if (const auto found = shown_.find(key); found != shown_.end()) {
     found->second.failed = !reason.isEmpty();
+    if (found->second.editor != nullptr) markWrong(found->second.editor, found->second.failed);
     // So that the written form is shown.
     if (reason.isEmpty()) found->second.field.text = QString(QChar(0));
   }
-  QLabel* note = noteOf(key);
+  FieldNote* note = noteOf(key);
   if (note == nullptr) return;
-  note->setObjectName("field-error");
-  note->setText(tr("Not changed: %1").arg(reason));
-  note->setVisible(!reason.isEmpty());
-  note->setStyleSheet(note->styleSheet()); // its look follows its name
+  note->complain(reason.isEmpty() ? QString() : tr("Not changed: %1").arg(reason));
 }
 
 /// After the editor's own signal has run out: rebuilding deletes it.

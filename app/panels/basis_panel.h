@@ -11,12 +11,13 @@
 #include <map>
 
 class QGridLayout;
-class QLabel;
 class QListWidget;
 class QScrollArea;
 class QVBoxLayout;
 
 namespace sump {
+
+class FieldNote;
 
 class BasisPanel : public QWidget, public CatchingUp {
   Q_OBJECT
@@ -38,7 +39,7 @@ private:
   struct Shown {
     Field field;
     QWidget* editor = nullptr;
-    QLabel* note = nullptr; ///< what waits for it, or why it was not changed
+    FieldNote* note = nullptr; ///< what waits for it, or why it was not changed
     QString need;
     bool failed = false;
   };
@@ -55,13 +56,12 @@ private:
   void addRow(const BasisTable& table, std::size_t row, QGridLayout& grid);
   void addDraft(const BasisTable& table, QGridLayout& grid);
   void place(const std::string& key, const Field& field, QGridLayout& grid, int row, int column);
-  QLabel* addNote(QWidget* parent);
   int columns() const;
   void write(const std::string& key, const QString& text);
   void writeDraft(const BasisTable& table, int column, const QString& text);
   bool commit(const std::string& key, const QString& step, const FieldResult& result);
   void tell(const std::string& key, const QString& reason);
-  QLabel* noteOf(std::string key) const;
+  FieldNote* noteOf(std::string key) const;
   void showNote(Shown& shown, bool known);
   void later();
   const BasisTable* table(const std::string& key) const;

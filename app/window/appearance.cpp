@@ -71,8 +71,6 @@ QPalette windowPalette(bool dark) {
 void applyAppearance(bool dark) {
   QApplication::setStyle(new WindowStyle);
   QApplication::setPalette(windowPalette(dark));
-  qApp->setStyleSheet(dark ? "#field-error { color: #ff8a80; }"
-                           : "#field-error { color: #b3141d; }");
 }
 
 bool desktopIsDark() {

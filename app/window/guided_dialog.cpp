@@ -1,6 +1,7 @@
 #include "app/window/guided_dialog.h"
 
 #include "app/core_text.h"
+#include "app/window/field_note.h"
 #include "app/window/glossary.h"
 
 #include "core/units/parse.h"
@@ -23,7 +24,7 @@ QString take(const QLineEdit& edit, UnitSystem units, Parse parse, std::optional
   const QString text = edit.text().trimmed();
   if (text.isEmpty()) return {};
   const Parsed<Q> parsed = parse(text.toStdString(), units);
-  if (!parsed) return coreText(parsed.error);
+  if (!parsed) return typedProblem(parsed.error, text);
   into = parsed.value;
   return {};
 }
@@ -67,23 +68,23 @@ GuidedDialog::GuidedDialog(QWidget* parent) : QDialog(parent) {
 
 GuidedDialog::Entry GuidedDialog::addEntry(QFormLayout& form, const QString& label,
                                            const char* name, const QString& tip) {
-  Entry entry{new QLineEdit(this), new QLabel(this)};
+  Entry entry{new QLineEdit(this), new FieldNote(this)};
   entry.edit->setObjectName(name);
   entry.edit->setToolTip(tipWithTerms(QString(label).remove('&'), tip));
   entry.edit->setPlaceholderText(tr("not known yet"));
   form.addRow(label, entry.edit);
   form.labelForField(entry.edit)->setToolTip(entry.edit->toolTip());
-  entry.error->setObjectName("field-error");
-  entry.error->setWordWrap(true);
-  entry.error->hide();
   form.addRow(entry.error);
-  connect(entry.edit, &QLineEdit::textEdited, entry.error, &QLabel::hide);
+  connect(entry.edit, &QLineEdit::textEdited, entry.error, [entry] {
+    entry.error->hide();
+    markWrong(entry.edit, false);
+  });
   return entry;
 }
 
 void GuidedDialog::fail(const Entry& entry, const QString& reason) {
-  entry.error->setText(reason);
-  entry.error->show();
+  entry.error->complain(reason);
+  markWrong(entry.edit, true);
   entry.edit->setFocus();
 }
 

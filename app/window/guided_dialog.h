@@ -7,10 +7,11 @@
 
 class QComboBox;
 class QFormLayout;
-class QLabel;
 class QLineEdit;
 
 namespace sump {
+
+class FieldNote;
 
 class GuidedDialog : public QDialog {
   Q_OBJECT
@@ -23,7 +24,7 @@ public:
 private:
   struct Entry {
     QLineEdit* edit = nullptr;
-    QLabel* error = nullptr;
+    FieldNote* error = nullptr;
   };
   Entry addEntry(QFormLayout& form, const QString& label, const char* name, const QString& tip);
   void tryAccept();

@@ -11,16 +11,23 @@ namespace sump {
 
 namespace {
 
-void drawEdge(QPainter* painter, const QStyleOption* option) {
+bool isDark(const QPalette& palette) {
+  return palette.color(QPalette::Window).lightness() < 128;
+}
+
+void drawEdge(QPainter* painter, const QStyleOption* option, const QWidget* widget) {
+  const bool wrong = widget != nullptr && widget->property(kWrong).toBool();
   const bool enabled = option->state.testFlag(QStyle::State_Enabled);
   const bool focused = option->state.testFlag(QStyle::State_HasFocus);
   QColor color = focused ? option->palette.color(QPalette::Highlight) : edgeColor(option->palette);
+  if (wrong) color = errorColor(option->palette);
   if (!enabled) color.setAlphaF(0.45f);
+  const bool bold = focused || wrong;
   painter->save();
   painter->setRenderHint(QPainter::Antialiasing);
-  painter->setPen(QPen(color, focused ? 2 : 1));
+  painter->setPen(QPen(color, bold ? 2 : 1));
   painter->setBrush(Qt::NoBrush);
-  const double in = focused ? 1 : 0.5;
+  const double in = bold ? 1 : 0.5;
   painter->drawRoundedRect(QRectF(option->rect).adjusted(in, in, -in, -in), 2, 2);
   painter->restore();
 }
@@ -143,8 +150,11 @@ QIcon signIcon(const QString& letter) {
 } // namespace
 
 QColor edgeColor(const QPalette& palette) {
-  const bool dark = palette.color(QPalette::Window).lightness() < 128;
-  return dark ? QColor(0x7C, 0x86, 0x8F) : QColor(0x7D, 0x86, 0x8E);
+  return isDark(palette) ? QColor(0x7C, 0x86, 0x8F) : QColor(0x7D, 0x86, 0x8E);
+}
+
+QColor errorColor(const QPalette& palette) {
+  return isDark(palette) ? QColor(0xFF, 0x8A, 0x80) : QColor(0xB3, 0x14, 0x1D);
 }
 
 void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option,
@@ -157,12 +167,12 @@ void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
   case PE_FrameLineEdit:
     QProxyStyle::drawPrimitive(element, option, painter, widget);
     // A flat button has no edge, and a field without a frame neither.
-    if (widget != nullptr && !widget->property("flat").toBool()) drawEdge(painter, option);
+    if (widget != nullptr && !widget->property("flat").toBool()) drawEdge(painter, option, widget);
     return;
   case PE_PanelButtonTool:
     QProxyStyle::drawPrimitive(element, option, painter, widget);
     if (option->state.testFlag(State_On) &&
-        option->palette.color(QPalette::Window).lightness() < 128) // plain enough on a light ground
+        isDark(option->palette)) // plain enough on a light ground
       drawOn(painter, option);
     return;
   default:
@@ -225,7 +235,7 @@ void WindowStyle::drawControl(ControlElement element, const QStyleOption* option
 void WindowStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
                                      QPainter* painter, const QWidget* widget) const {
   QProxyStyle::drawComplexControl(control, option, painter, widget);
-  if (control == CC_ComboBox) drawEdge(painter, option);
+  if (control == CC_ComboBox) drawEdge(painter, option, widget);
 }
 
 } // namespace sump
