@@ -1,6 +1,7 @@
 #include "app/window/help_dialogs.h"
 
 #include "app/actions.h"
+#include "app/window/guide.h"
 
 #include <QCoreApplication>
 #include <QDialog>
@@ -8,10 +9,8 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QScrollBar>
-#include <QTextBrowser>
 #include <QTreeWidget>
 #include <QTreeWidgetItemIterator>
-#include <QUrl>
 #include <QVBoxLayout>
 
 namespace sump {
@@ -142,11 +141,8 @@ QDialog* keysDialog(QWidget* parent) {
 }
 
 QDialog* guideDialog(QWidget* parent) {
-  auto* browser = new QTextBrowser;
-  browser->setObjectName("guide");
+  auto* browser = new GuideBrowser;
   browser->setAccessibleName(text("User guide"));
-  // Read as a source, so that its pictures are found beside it.
-  browser->setSource(QUrl("qrc:/guide/guide.md"), QTextDocument::MarkdownResource);
   QDialog* dialog = closableDialog(parent, text("User guide"), browser);
   dialog->resize(900, 760);
   return dialog;

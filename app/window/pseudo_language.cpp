@@ -17,7 +17,8 @@ QChar accented(QChar c) {
 }
 
 /// Length of what must stay as it is at this place: `%1`, `%L2`, `%n`, `{size}`, `<b>`, `&amp;`,
-/// `&F`'s `&`.
+/// `&F`'s `&`, patterns of file names such as `(*.sump)`, and what the guide sets as code between
+/// backticks.
 qsizetype fixedLength(const QString& text, qsizetype at) {
   const QChar c = text[at];
   if (c == '%') {
@@ -35,6 +36,14 @@ qsizetype fixedLength(const QString& text, qsizetype at) {
   if (c == '<') {
     const qsizetype end = text.indexOf('>', at);
     return end < 0 || (at + 1 < text.size() && text[at + 1].isSpace()) ? 1 : end + 1 - at;
+  }
+  if (text.mid(at, 3) == "(*.") {
+    const qsizetype end = text.indexOf(')', at);
+    return end < 0 ? 1 : end + 1 - at;
+  }
+  if (c == '`') {
+    const qsizetype end = text.indexOf('`', at + 1);
+    return end < 0 ? 1 : end + 1 - at;
   }
   if (c == '&') {
     const qsizetype end = text.indexOf(';', at);
