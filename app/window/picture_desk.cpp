@@ -3,6 +3,7 @@
 #include "app/core_text.h"
 
 #include "app/canvas/underlay_tool.h"
+#include "app/window/talk.h"
 
 #include "core/plan/edits.h"
 #include "core/plan/edits_objects.h"
@@ -10,7 +11,6 @@
 #include "core/units/print.h"
 
 #include <QDir>
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QInputDialog>
 
@@ -30,9 +30,9 @@ QInputDialog* distanceDialog(QWidget* parent, const QString& now, const QString&
 PictureDesk::PictureDesk(Document& document, Canvas& canvas)
     : QObject(&canvas), document_(document), canvas_(canvas) {
   askFile = [this] {
-    return QFileDialog::getOpenFileName(canvas_.window(), tr("Site picture"),
-                                        QFileInfo(document_.filePath()).absolutePath(),
-                                        tr("Pictures (*.png *.jpg *.jpeg *.svg);;All files (*)"));
+    return Talk().askTable(canvas_.window(), tr("Site picture"),
+                           QFileInfo(document_.filePath()).absolutePath(),
+                           tr("Pictures (*.png *.jpg *.jpeg *.svg);;All files (*)"));
   };
   askDistance = [this](const QString& now, const QString& error) {
     const std::unique_ptr<QInputDialog> dialog(distanceDialog(canvas_.window(), now, error));
@@ -103,7 +103,7 @@ std::optional<Length> PictureDesk::distance(Length now) {
     if (text.trimmed().isEmpty()) return std::nullopt;
     const Parsed<Length> typed = evaluateLength(text.toStdString(), units);
     if (typed && inMetres(*typed.value) > 0) return typed.value;
-    error = typed ? tr("The distance must be more than 0.") : coreText(typed.error);
+    error = typed ? tr("The distance must be more than 0.") : typedProblem(typed.error, text);
   }
 }
 

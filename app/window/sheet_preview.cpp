@@ -1,12 +1,12 @@
 #include "app/window/sheet_preview.h"
 
+#include "app/core_text.h"
 #include "app/paint/paint.h"
 #include "app/window/talk.h"
 #include "core/sheet/compose.h"
 
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QListWidget>
 #include <QPainter>
 #include <QPrintDialog>
@@ -68,11 +68,15 @@ SheetPreview::SheetPreview(ReviewedPtr reviewed, QWidget* parent)
   papers_->setAccessibleName(tr("Paper size"));
   list_ = new QListWidget;
   list_->setAccessibleName(tr("Sheets"));
+  list_->setWordWrap(true);
+  list_->setProperty("plan-text", true); // sheets are in English, whatever the window's language
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   canvas_ = new PaperCanvas;
   scroll_ = new QScrollArea;
   scroll_->setWidget(canvas_);
   scroll_->setAlignment(Qt::AlignCenter);
   scroll_->setBackgroundRole(QPalette::Mid);
+  scroll_->setProperty("drawing", true); // looked at in parts
   auto* left = new QWidget;
   auto* column = new QVBoxLayout(left);
   column->addWidget(papers_);
@@ -120,7 +124,7 @@ void SheetPreview::setPaper(const QString& key) {
     pages_ = composeSheets(reviewed_->review, {key.toStdString(), 0, &builtinCatalog()});
   } catch (const std::exception& e) {
     pages_.clear();
-    canvas_->look(nullptr, 1, QString::fromUtf8(e.what()));
+    canvas_->look(nullptr, 1, errorWords(e));
     return;
   }
   for (const Page& page : pages_) {
@@ -198,13 +202,13 @@ void SheetPreview::print() {
 
 void SheetPreview::savePdf() {
   const QString path =
-      QFileDialog::getSaveFileName(this, tr("Save the sheets"), QString(), tr("PDF (*.pdf)"));
+      Talk().askSaveFile(this, tr("Save the sheets"), tr("sheets.pdf"), tr("PDF (*.pdf)"));
   if (path.isEmpty()) return;
   try {
     writePdf(ticked(), std::filesystem::path(path.toStdU16String()),
              reviewed_->review.plan.project);
   } catch (const std::exception& e) {
-    Talk().tellProblem(this, windowTitle(), QString::fromUtf8(e.what()));
+    Talk().tellProblem(this, windowTitle(), errorWords(e));
   }
 }
 

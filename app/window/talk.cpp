@@ -3,6 +3,7 @@
 #include "app/window/day_dialog.h"
 
 #include <QFileDialog>
+#include <QFileInfo>
 #include <QMessageBox>
 #include <QPushButton>
 
@@ -100,19 +101,44 @@ HeldAnswer Talk::askHeld(QWidget* parent, const QString& fileName, const QString
   return static_cast<HeldAnswer>(answerOf(heldBox(parent, fileName, holder), 2));
 }
 
+QFileDialog* openBox(QWidget* parent, const QString& title, const QString& folder,
+                     const QString& filter) {
+  auto* box = new QFileDialog(parent, title, folder, filter);
+  box->setFileMode(QFileDialog::ExistingFile);
+  return box;
+}
+
+QFileDialog* saveFileBox(QWidget* parent, const QString& title, const QString& suggestion,
+                         const QString& filter) {
+  auto* box = new QFileDialog(parent, title, QFileInfo(suggestion).path(), filter);
+  box->setAcceptMode(QFileDialog::AcceptSave);
+  box->selectFile(QFileInfo(suggestion).fileName());
+  return box;
+}
+
+namespace {
+
+/// Empty when the user gives up.
+QString fileOf(QFileDialog* box) {
+  const std::unique_ptr<QFileDialog> owned(box);
+  return box->exec() == QDialog::Accepted ? box->selectedFiles().value(0) : QString();
+}
+
+} // namespace
+
 QString Talk::askOpenFile(QWidget* parent, const QString& folder) {
-  return QFileDialog::getOpenFileName(parent, QObject::tr("Open a plan"), folder,
-                                      QObject::tr("Sumpwright plans (*.sump);;All files (*)"));
+  return askTable(parent, QObject::tr("Open a plan"), folder,
+                  QObject::tr("Sumpwright plans (*.sump);;All files (*)"));
 }
 
 QString Talk::askTable(QWidget* parent, const QString& title, const QString& folder,
                        const QString& filter) {
-  return QFileDialog::getOpenFileName(parent, title, folder, filter);
+  return fileOf(openBox(parent, title, folder, filter));
 }
 
 QString Talk::askSaveFile(QWidget* parent, const QString& title, const QString& suggestion,
                           const QString& filter) {
-  return QFileDialog::getSaveFileName(parent, title, suggestion, filter);
+  return fileOf(saveFileBox(parent, title, suggestion, filter));
 }
 
 QDate Talk::askDay(QWidget* parent, const QString& title, const QString& label) {

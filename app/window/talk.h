@@ -4,6 +4,7 @@
 #include <QDate>
 #include <QString>
 
+class QFileDialog;
 class QMessageBox;
 class QWidget;
 
@@ -40,5 +41,10 @@ QMessageBox* problemBox(QWidget* parent, const QString& title, const QString& te
 QMessageBox* saveBox(QWidget* parent, const QString& planName);
 QMessageBox* changedBox(QWidget* parent, const QString& fileName, bool modified);
 QMessageBox* heldBox(QWidget* parent, const QString& fileName, const QString& holder);
+/// `suggestion` is a path.
+QFileDialog* openBox(QWidget* parent, const QString& title, const QString& folder,
+                     const QString& filter);
+QFileDialog* saveFileBox(QWidget* parent, const QString& title, const QString& suggestion,
+                         const QString& filter);
 
 } // namespace sump
