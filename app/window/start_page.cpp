@@ -9,6 +9,8 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QScrollArea>
+#include <QStyleOptionButton>
+#include <QStylePainter>
 #include <QVBoxLayout>
 
 namespace sump {
@@ -27,14 +29,65 @@ QLabel* heading(const QString& text, QWidget* parent) {
 constexpr const char* kIcon = "icon-name";
 constexpr int kWayWidth = 300; // most descriptions on one line
 
+/// Title and description close together: the toolkit's own button leaves as much room again round
+/// them as they take.
+class Way : public QCommandLinkButton {
+public:
+  using QCommandLinkButton::QCommandLinkButton;
+
+  int heightForWidth(int width) const override {
+    const QRect lines = fontMetrics().boundingRect(QRect(0, 0, textWidth(width), QWIDGETSIZE_MAX),
+                                                   Qt::TextWordWrap, description());
+    return 2 * kMargin + QFontMetrics(titleFont()).height() + lines.height();
+  }
+  QSize sizeHint() const override {
+    const int title = QFontMetrics(titleFont()).size(Qt::TextShowMnemonic, text()).width();
+    const int wide = std::max(kWayWidth, title + iconSize().width() + 3 * kMargin);
+    return {wide, heightForWidth(wide)};
+  }
+  QSize minimumSizeHint() const override { return sizeHint(); }
+
+protected:
+  void paintEvent(QPaintEvent*) override {
+    QStylePainter painter(this);
+    QStyleOptionButton option;
+    initStyleOption(&option);
+    const bool near = option.state.testFlag(QStyle::State_MouseOver) || isDown();
+    if (near) painter.fillRect(rect(), palette().color(QPalette::Midlight));
+    if (hasFocus()) {
+      painter.setPen(palette().color(QPalette::Highlight));
+      painter.drawRect(rect().adjusted(0, 0, -1, -1));
+    }
+    const QIcon::Mode mode = isEnabled() ? QIcon::Normal : QIcon::Disabled;
+    icon().paint(&painter, QRect(QPoint(kMargin, kMargin), iconSize()), Qt::AlignCenter, mode);
+    painter.setPen(palette().color(QPalette::WindowText));
+    painter.setFont(titleFont());
+    QRect place(iconSize().width() + 2 * kMargin, kMargin, textWidth(width()),
+                painter.fontMetrics().height());
+    painter.drawText(place, Qt::TextShowMnemonic, text());
+    painter.setFont(font());
+    place.setTop(place.bottom() + 1);
+    place.setBottom(height());
+    painter.drawText(place, Qt::TextWordWrap, description());
+  }
+
+private:
+  static constexpr int kMargin = 6;
+  QFont titleFont() const {
+    QFont bold = font();
+    bold.setBold(true);
+    return bold;
+  }
+  int textWidth(int width) const { return width - iconSize().width() - 3 * kMargin; }
+};
+
 QCommandLinkButton* way(const QString& text, const QString& what, const char* name,
                         const char* icon) {
-  auto* button = new QCommandLinkButton(QString(text).replace('&', "&&"), what);
+  auto* button = new Way(QString(text).replace('&', "&&"), what);
   button->setObjectName(name);
   button->setProperty(kIcon, icon);
   button->setIconSize({20, 20});
-  button->setMinimumWidth(kWayWidth);
-  button->setFixedHeight(button->heightForWidth(kWayWidth)); // its own hint is twice as high
+  button->setFixedHeight(button->heightForWidth(kWayWidth));
   return button;
 }
 
