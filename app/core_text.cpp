@@ -1,9 +1,13 @@
 #include "app/core_text.h"
 
+#include "core/exchange/input_error.h"
 #include "core/plan/consistency.h"
+#include "core/plan/plan.h"
 #include "core/rules/messages.h"
 
 #include <QCoreApplication>
+
+#include <algorithm>
 
 namespace sump {
 
@@ -18,24 +22,128 @@ QString translated(const char* context, std::string_view english) {
   return QCoreApplication::translate(context, std::string(english).c_str());
 }
 
+/// Of numbers as core prints them, longest first.
+constexpr const char* kUnits =
+    "kg/m3|lb/ft3|m3/s|m³/s|yd³|ft³|m³|ft/ft|in/ft|L/min|psi|kPa|gpm|gal|cubic yards|ft/s|m/s|L/s|"
+    "m2/s|ft2|m2|m3|in2|mm2|ft|mm|cm|lb|kg|kN|hp|kW|Pa|min|s|h|m|L|V|A|%|°F|°C|F|C|°";
+
+/// Numbers and codes (`12'-6 1/2"`, `5.3 ft/s`, `V1`, `h_f`, single letters but the article).
+QString codePattern() {
+  return QStringLiteral("[^\\s,;:()]*[\\d_][^\\s,;:()]*(?:[,.]\\d+)*(?: (?:%1)(?![\\w/]))?"
+                        "|(?<![\\w'])[B-Zb-z](?![\\w'])")
+      .arg(kUnits);
+}
+
+template <class Item> void addNames(const Item& item, QStringList& names) {
+  names << q(item.id);
+  if constexpr (requires { item.name; }) names << q(item.name);
+}
+
+template <class List> void addAllNames(const List& items, QStringList& names) {
+  for (const auto& item : items)
+    addNames(item, names);
+}
+
+bool isServiceName(const std::string& text) {
+  for (std::size_t i = 0; i < kServiceCount; ++i) {
+    if (facts(static_cast<Service>(i)).name == text) return true;
+  }
+  return false;
+}
+
 } // namespace
+
+/// Names first, from the longest on, then what is quoted, then codes.
+KeptWords::KeptWords(QStringList names) {
+  for (std::size_t i = 0; i < kServiceCount; ++i)
+    names << q(facts(static_cast<Service>(i)).code);
+  std::ranges::sort(names, [](const QString& a, const QString& b) { return a.size() > b.size(); });
+  QStringList all;
+  for (const QString& name : names) {
+    if (!name.isEmpty())
+      all << QStringLiteral("(?<!\\w)%1(?!\\w)").arg(QRegularExpression::escape(name));
+  }
+  all << QStringLiteral("(?<![^\\s(])(['\"]).*?\\1(?=[\\s,;.:)]|$)") << codePattern();
+  pattern_ = QRegularExpression(all.join('|'), QRegularExpression::UseUnicodePropertiesOption);
+}
+
+QStringList namesIn(const Plan& plan) {
+  QStringList names;
+  const auto each = [&names](const auto&... lists) { (addAllNames(lists, names), ...); };
+  each(plan.buildings, plan.pavements, plan.utilities, plan.spots, plan.wells, plan.basins,
+       plan.sewers, plan.washes, plan.rooms, plan.vaults, plan.runs, plan.notes, plan.underlays,
+       plan.basis.demand.devices, plan.basis.wiring.supplies, plan.basis.wiring.signalCircuits);
+  for (const EquipmentRoom& room : plan.rooms)
+    each(room.ports);
+  for (const Vault& vault : plan.vaults)
+    each(vault.baffles, vault.manways);
+  for (const Run& run : plan.runs)
+    each(run.parts);
+  for (const VehicleTraffic& kind : plan.basis.demand.vehicles)
+    names << q(kind.name);
+  return names;
+}
 
 QString coreText(std::string_view english) {
   return translated("Core", english);
 }
 
+QString coreFilled(std::string_view english, const KeptWords& kept) {
+  const QString whole = q(english);
+  QString pattern;
+  std::map<std::string, std::string> values;
+  qsizetype end = 0;
+  for (auto it = kept.pattern().globalMatch(whole); it.hasNext();) {
+    const QRegularExpressionMatch match = it.next();
+    const std::string place = std::to_string(values.size() + 1);
+    pattern += whole.mid(end, match.capturedStart() - end) + q("{" + place + "}");
+    values[place] = match.captured().toStdString();
+    end = match.capturedEnd();
+  }
+  pattern += whole.mid(end);
+  const bool hasWords = std::ranges::any_of(pattern, [](QChar c) { return c.isLetter(); });
+  if (!hasWords) return whole;
+  return q(filledMessage(coreText(pattern.toStdString()).toStdString(), values));
+}
+
+QString coreFilled(std::string_view english) {
+  static const KeptWords kept;
+  return coreFilled(english, kept);
+}
+
+QString typedProblem(std::string_view english, const QString& typed) {
+  return coreFilled(english, KeptWords({"'" + typed.trimmed() + "'"}));
+}
+
+QString sentenceCase(QString text) {
+  if (!text.isEmpty()) text[0] = text[0].toUpper();
+  return text;
+}
+
 QString coreWord(std::string_view key) {
-  QString name = q(key);
-  name.replace('-', ' ');
-  if (!name.isEmpty()) name[0] = name[0].toUpper();
-  return coreText(name.toStdString());
+  return coreText(sentenceCase(q(key).replace('-', ' ')).toStdString());
 }
 
 QString messageText(const Message& message) {
   const std::string_view pattern = messagePattern(message.id);
   if (pattern.empty()) return q(sump::render(message));
   const std::string mine = translated("Messages", pattern).toStdString();
-  return q(filledMessage(mine, message.arguments));
+  std::map<std::string, std::string> arguments = message.arguments;
+  for (auto& [name, value] : arguments) {
+    if (name == "needs") value = coreFilled(value).toStdString();
+    if (isServiceName(value)) value = coreText(value).toStdString();
+  }
+  return q(filledMessage(mine, arguments));
+}
+
+QString errorWords(const std::exception& error) {
+  const auto* input = dynamic_cast<const InputError*>(&error);
+  if (input == nullptr) return coreFilled(error.what());
+  QString text = QString::fromUtf8(error.what());
+  for (const std::string& part : {input->problem, input->mend}) {
+    if (!part.empty()) text.replace(q(part), coreFilled(part));
+  }
+  return text;
 }
 
 QString problemWords(const Problem& problem, const QString& between) {

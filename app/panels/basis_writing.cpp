@@ -12,8 +12,9 @@ std::string raw(const QString& text) {
   return text.trimmed().toStdString();
 }
 
+/// In English, as the readers of core/units tell it: who shows it looks it up.
 template <class V> Parsed<V> unparsed(const char* what) {
-  return {std::nullopt, fieldText(what).toStdString()};
+  return {std::nullopt, what};
 }
 
 /// Up to three decimals, without trailing noughts.

@@ -1,7 +1,5 @@
 #include "app/panels/calculation_page.h"
 
-#include "app/core_text.h"
-
 #include "core/study/calculation_print.h"
 
 #include <QUrl>
@@ -26,6 +24,24 @@ QString words(const std::string& english) {
   return coreText(english).toHtmlEscaped();
 }
 
+/// Of core's sentences with values in them.
+QString filled(const std::string& english, const KeptWords& kept) {
+  return coreFilled(english, kept).toHtmlEscaped();
+}
+
+/// A figure with what it is of: `5.2 ft of water`.
+QString figure(const std::string& printed) {
+  return coreFilled(printed).toHtmlEscaped();
+}
+
+/// The names of the plan and the symbols of the formula.
+KeptWords keptOf(const PageSource& source, const Calculation& c) {
+  QStringList names = source.names;
+  for (const CalculationInput& in : c.inputs)
+    names << QString::fromStdString(in.symbol);
+  return KeptWords(names);
+}
+
 QString encoded(const std::string& target) {
   return QString::fromLatin1(QUrl::toPercentEncoding(QString::fromStdString(target)));
 }
@@ -41,13 +57,13 @@ QString faint(const PageSource& source, const QString& words) {
 /// Rows of a table without frames: a faint heading, figures to the right.
 QString tableHtml(const PageSource& source, const QStringList& headings,
                   const std::vector<QStringList>& rows) {
-  QString all = "<table cellspacing=\"0\" cellpadding=\"3\">";
+  QString all = "<table cellspacing=\"0\" cellpadding=\"2\">";
   const auto row = [&](const QStringList& cells, bool head) {
     all += "<tr>";
     for (int c = 0; c < headings.size(); ++c) {
       const QString cell = cells.value(c);
       const bool figure = headings[c].startsWith('>');
-      all += QString("<td align=\"%1\" style=\"padding-right:8px;%2\">%3</td>")
+      all += QString("<td align=\"%1\" style=\"padding-right:5px;%2\">%3</td>")
                  .arg(figure ? "right" : "left", figure && !head ? "white-space:nowrap" : "",
                       head ? faint(source, cell) : cell);
     }
@@ -64,29 +80,30 @@ QString tableHtml(const PageSource& source, const QStringList& headings,
   return all + "</table>";
 }
 
-QString resultHtml(const PageSource& source, const Calculation& c) {
+QString resultHtml(const PageSource& source, const Calculation& c, const KeptWords& kept) {
   if (!c.decided) {
-    return text("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups));
+    return text("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups, kept));
   }
   const std::string value = printResult(c, source.review.plan.project.units);
   const std::string si = printSi(c.result, c.kind);
-  return "<b>" + html(value) + "</b>" + (value == si ? "" : " (" + html(si) + ")");
+  return "<b>" + figure(value) + "</b>" + (value == si ? "" : " (" + html(si) + ")");
 }
 
-QString originHtml(const PageSource& source, const Calculation& c, const CalculationInput& input) {
+QString originHtml(const PageSource& source, const Calculation& c, const CalculationInput& input,
+                   const KeptWords& kept) {
   const NumberedCalculation* origin = source.outline.origin(c, input);
-  if (origin == nullptr) return html(input.from);
+  if (origin == nullptr) return filled(input.from, kept);
   const QString number = QString::fromStdString(origin->number);
   return link("calculation:" + number, number + " " + words(origin->calculation.title));
 }
 
-QString inputsHtml(const PageSource& source, const Calculation& c) {
+QString inputsHtml(const PageSource& source, const Calculation& c, const KeptWords& kept) {
   if (c.inputs.empty()) return {};
   const UnitSystem units = source.review.plan.project.units;
   std::vector<QStringList> rows;
   for (const CalculationInput& in : c.inputs) {
-    rows.push_back({html(in.symbol), words(in.name), html(printInput(in, units)),
-                    html(printSi(in.value, in.kind)), originHtml(source, c, in)});
+    rows.push_back({html(in.symbol), filled(in.name, kept), figure(printInput(in, units)),
+                    html(printSi(in.value, in.kind)), originHtml(source, c, in, kept)});
   }
   return tableHtml(
       source, {text("Symbol"), text("Input"), text(">Value"), text(">in SI"), text("From")}, rows);
@@ -134,31 +151,33 @@ std::string keyOfNeed(const QString& need, const std::vector<BasisGroup>& groups
   return basisKeyNamed(groups, need);
 }
 
-QString needsHtml(const std::string& needs, const std::vector<BasisGroup>& groups) {
+QString needsHtml(const std::string& needs, const std::vector<BasisGroup>& groups,
+                  const KeptWords& kept) {
   QStringList parts;
   for (const QString& need : QString::fromStdString(needs).split(", ", Qt::SkipEmptyParts)) {
     const std::string key = keyOfNeed(need, groups);
-    parts << (key.empty() ? need.toHtmlEscaped()
-                          : link("know:" + encoded(key), need.toHtmlEscaped()));
+    const QString mine = filled(need.toStdString(), kept);
+    parts << (key.empty() ? mine : link("know:" + encoded(key), mine));
   }
   return parts.join(", ");
 }
 
 QString calculationPage(const PageSource& source, const NumberedCalculation& entry) {
   const Calculation& c = entry.calculation;
+  const KeptWords kept = keptOf(source, c);
   QString page =
       "<h3>" + html(entry.number) + "  " + words(c.title) + "</h3><p>" + words(c.section);
   if (!c.object.empty()) page += ", " + objectLink(c.object);
-  page += "</p><p>" + faint(source, text("Result")) + "<br>" + resultHtml(source, c) + "</p><p>" +
-          faint(source, text("Formula, in SI")) + "<br>" + html(c.formula) + "</p>" +
-          inputsHtml(source, c);
+  page += "</p><p>" + faint(source, text("Result")) + "<br>" + resultHtml(source, c, kept) +
+          "</p><p>" + faint(source, text("Formula, in SI")) + "<br>" + filled(c.formula, kept) +
+          "</p>" + inputsHtml(source, c, kept);
   if (!c.steps.empty()) {
     page += "<p>" + faint(source, text("Steps"));
     for (const std::string& step : c.steps)
-      page += "<br>" + html(step);
+      page += "<br>" + filled(step, kept);
     page += "</p>";
   }
-  page += "<p>" + faint(source, text("Source")) + "<br>" + html(c.source) + "</p>";
+  page += "<p>" + faint(source, text("Source")) + "<br>" + filled(c.source, kept) + "</p>";
   return page + (c.object.empty() ? QString() : choicesHtml(source, c.object));
 }
 
@@ -166,11 +185,13 @@ QString sectionPage(const PageSource& source, const CalculationSection& section)
   std::vector<QStringList> rows;
   std::vector<Id> objects;
   std::set<Id> seen;
+  const KeptWords kept(source.names);
   for (const NumberedCalculation& entry : section.entries) {
     const Calculation& c = entry.calculation;
     const QString number = QString::fromStdString(entry.number);
     rows.push_back({link("calculation:" + number, number), words(c.title),
-                    c.object.empty() ? QString() : objectLink(c.object), resultHtml(source, c)});
+                    c.object.empty() ? QString() : objectLink(c.object),
+                    resultHtml(source, c, kept)});
     if (!c.object.empty() && seen.insert(c.object).second) objects.push_back(c.object);
   }
   QString page = "<h3>" + html(section.number) + "  " + words(section.title) + "</h3>" +
@@ -180,7 +201,8 @@ QString sectionPage(const PageSource& source, const CalculationSection& section)
   return page;
 }
 
-QString summaryHtml(const ObjectSummary& summary, const std::vector<BasisGroup>& groups) {
+QString summaryHtml(const ObjectSummary& summary, const PageSource& source) {
+  const KeptWords kept(source.names);
   QStringList parts;
   std::vector<std::pair<QString, QStringList>> open; // figures by what they need
   for (const SummaryFigure& figure : summary.figures) {
@@ -198,8 +220,8 @@ QString summaryHtml(const ObjectSummary& summary, const std::vector<BasisGroup>&
     }
   }
   for (const auto& [needs, names] : open) {
-    parts << names.join(", ") +
-                 text(" not known: needs %1").arg(needsHtml(needs.toStdString(), groups));
+    parts << names.join(", ") + text(" not known: needs %1")
+                                    .arg(needsHtml(needs.toStdString(), source.groups, kept));
   }
   return "<b>" + summary.title.toHtmlEscaped() + "</b>" +
          (parts.isEmpty() ? QString() : ": " + parts.join(", "));

@@ -1,5 +1,7 @@
 #include "app/panels/choice_tables.h"
 
+#include "app/core_text.h"
+
 #include "core/study/calculation_print.h"
 #include "core/units/print.h"
 
@@ -22,14 +24,16 @@ QString q(const std::string& s) {
 }
 
 template <class T> QString cell(const Decided<T>& value, Kind kind, UnitSystem units) {
-  return value ? q(printQuantity(value->value(), kind, units, kFigures)) : text("not known");
+  return value ? coreFilled(printQuantity(value->value(), kind, units, kFigures))
+               : text("not known");
 }
 
 /// With its sign: what the choice adds or saves.
 QString change(const Decided<Length>& value, const Decided<Length>& drawn, UnitSystem units) {
   if (!value || !drawn) return {};
   const Length more = *value - *drawn;
-  const QString figures = q(printQuantity(more.value(), Kind::HeadOfWater, units, kFigures));
+  const QString figures =
+      coreFilled(printQuantity(more.value(), Kind::HeadOfWater, units, kFigures));
   return more > metres(0) ? "+" + figures : figures;
 }
 
@@ -90,10 +94,11 @@ ChoiceTable sizeChoices(const PressureRun& run, UnitSystem units) {
       {}};
   if (!run.sizes) return table;
   for (const SizeChoice& choice : *run.sizes) {
-    table.rows.push_back({stepName(choice.steps), q(choice.size),
-                          q(printQuantity(choice.fastest.value(), Kind::Velocity, units, kFigures)),
-                          q(printQuantity(choice.loss.value(), Kind::HeadOfWater, units, kFigures)),
-                          verdictName(choice.verdict)});
+    table.rows.push_back(
+        {stepName(choice.steps), q(choice.size),
+         q(printQuantity(choice.fastest.value(), Kind::Velocity, units, kFigures)),
+         coreFilled(printQuantity(choice.loss.value(), Kind::HeadOfWater, units, kFigures)),
+         verdictName(choice.verdict)});
   }
   return table;
 }

@@ -1,5 +1,6 @@
 #include "app/panels/cost_bar.h"
 
+#include "app/core_text.h"
 #include "app/window/talk.h"
 
 #include "core/exchange/cost_words.h"
@@ -31,9 +32,10 @@ QString lines(const std::vector<std::string>& all) {
 
 /// What the bar says, and its tooltip.
 std::pair<QString, QString> sumOf(const CostWords& words, const QString& path) {
+  const KeptWords kept({q(words.total).section(' ', 0, 0)}); // the currency
   QStringList parts;
   for (const std::string& trade : words.byTrade)
-    parts << q(trade);
+    parts << coreFilled(trade, kept);
   parts << CostBar::tr("Total: %1").arg(q(words.total));
   if (words.missing.empty()) return {parts.join("   "), path};
   parts << CostBar::tr("%n item(s) without a price or an amount", nullptr,

@@ -116,7 +116,7 @@ public:
     field.write = [place = place_, access, writing](const Plan& plan,
                                                     const QString& text) -> FieldResult {
       const Parsed<V> parsed = writing.parse(text);
-      if (!parsed) return {std::nullopt, coreText(parsed.error)};
+      if (!parsed) return {std::nullopt, typedProblem(parsed.error, text)};
       T changed = place.get(plan);
       access(changed) = *parsed.value;
       return {place.put(plan, std::move(changed)), {}};

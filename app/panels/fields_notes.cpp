@@ -67,7 +67,7 @@ void sizeField(const char* label, Length Underlay::*side, Length Underlay::*othe
   field.tip = fieldText("On the site; the picture keeps its shape");
   field.write = [id, side, other, writing](const Plan& plan, const QString& text) -> FieldResult {
     const Parsed<Length> typed = writing.parse(text);
-    if (!typed) return {std::nullopt, coreText(typed.error)};
+    if (!typed) return {std::nullopt, typedProblem(typed.error, text)};
     if (inMetres(*typed.value) <= 0) {
       return {std::nullopt, fieldText("A picture needs a size of more than 0.")};
     }

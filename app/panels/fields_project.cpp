@@ -214,7 +214,7 @@ FieldResult writeLimit(const Limit& limit, UnitSystem units, const Plan& plan,
     return {std::move(next), {}};
   }
   const Parsed<double> parsed = parseLimit(limit, text, units);
-  if (!parsed) return {std::nullopt, coreText(parsed.error)};
+  if (!parsed) return {std::nullopt, typedProblem(parsed.error, text)};
   next.limits[limit.id] = *parsed.value;
   return {std::move(next), {}};
 }

@@ -31,8 +31,8 @@ TableRow rowOf(const Finding& finding) {
     objects << q(id);
   const QString what = messageText(finding.what);
   row.cells << (finding.accepted ? FindingsPanel::tr("Accepted") : severityWord(finding.severity))
-            << what << q(finding.measured.value_or("")) << q(finding.required.value_or(""))
-            << objects.join(", ");
+            << what << coreFilled(finding.measured.value_or(""))
+            << coreFilled(finding.required.value_or("")) << objects.join(", ");
   row.objects = std::set<Id>(finding.objects.begin(), finding.objects.end());
   row.tip = QString("<p>%1</p><p>%2</p>")
                 .arg(what.toHtmlEscaped(), messageText(finding.mend).toHtmlEscaped());

@@ -171,7 +171,7 @@ void FindingsPanel::showDetail() {
   QString text = tr("%1<br><b>To mend it:</b> %2<br><small>%3</small>")
                      .arg(messageText(finding->what).toHtmlEscaped(),
                           messageText(finding->mend).toHtmlEscaped(),
-                          rule == nullptr ? QString() : q(rule->citation).toHtmlEscaped());
+                          rule == nullptr ? QString() : coreFilled(rule->citation).toHtmlEscaped());
   if (accepted != nullptr) {
     text.prepend(tr("<b>Accepted by %1, %2:</b> %3<br>")
                      .arg(q(accepted->by).toHtmlEscaped(), q(accepted->date).toHtmlEscaped(),

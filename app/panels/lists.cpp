@@ -34,12 +34,6 @@ QString sources(const std::vector<Id>& ids) {
   return all;
 }
 
-QString described(const std::string& thing) {
-  QString text = coreText(thing);
-  if (!text.isEmpty()) text[0] = text[0].toUpper();
-  return text;
-}
-
 } // namespace
 
 QStringList takeOffHeadings() {
@@ -60,12 +54,12 @@ std::vector<TableRow> takeOffRows(const Review& review) {
                              : line.net       ? line.note
                                               : "needs " + needsText(line.net.needs);
     TableRow row;
-    row.cells << coreWord(line.trade) << described(line.description)
+    row.cells << coreWord(line.trade) << sentenceCase(coreText(line.description))
               << (line.size.empty() || line.category == "vault" ? q(line.size)
                                                                 : q(line.size) + "\"")
               << coreText(line.material) << q(printAmount(line.net, line.unit, units))
               << q(printAmount(line.order, line.unit, units))
-              << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << coreText(note)
+              << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << coreFilled(note)
               << sources(from);
     row.objects = std::set<Id>(from.begin(), from.end());
     rows.push_back(std::move(row));

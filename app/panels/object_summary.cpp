@@ -37,7 +37,7 @@ public:
   void add(const char* name, QString value) { made_.push_back({text(name), std::move(value), {}}); }
   template <class T> void add(const char* name, const Decided<T>& value, Kind kind) {
     if (value) {
-      add(name, q(printQuantity(number(*value), kind, units_, kFigures)));
+      add(name, coreFilled(printQuantity(number(*value), kind, units_, kFigures)));
     } else {
       made_.push_back({text(name), {}, q(needsText(value.needs))});
     }
@@ -46,7 +46,7 @@ public:
     if (value) {
       add(name, q(printElevation(*value, units_)));
     } else {
-      made_.push_back({text(name), {}, text(need)});
+      made_.push_back({text(name), {}, need});
     }
   }
   std::vector<SummaryFigure> take() { return std::move(made_); }

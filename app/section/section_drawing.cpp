@@ -1,5 +1,7 @@
 #include "app/section/section_drawing.h"
 
+#include "app/core_text.h"
+
 #include "core/plan/edits_levels.h"
 
 #include <QCoreApplication>
@@ -33,6 +35,13 @@ void addHandles(const Plan& plan, SectionDrawing& drawing) {
   std::ranges::stable_sort(drawing.handles, [](const SectionHandle& a, const SectionHandle& b) {
     return a.station < b.station || (a.station == b.station && a.invert > b.invert);
   });
+}
+
+/// In the window's language.
+void putInWords(const Plan& plan, std::vector<SectionNote>& notes) {
+  const KeptWords kept(namesIn(plan));
+  for (SectionNote& note : notes)
+    note.text = coreFilled(note.text, kept).toStdString();
 }
 
 } // namespace
@@ -70,6 +79,7 @@ SectionDrawing sectionDrawing(const Review& review, const Catalog& catalog, Sect
   drawing.extent = drawing.line ? sectionExtent(*drawing.line) : sectionExtent(*drawing.train);
   drawing.notes = drawing.line ? sectionNotes(*drawing.line, drawing.units)
                                : sectionNotes(*drawing.train, drawing.units);
+  putInWords(review.plan, drawing.notes);
   addHandles(review.plan, drawing);
   return drawing;
 }

@@ -1,5 +1,6 @@
 #include "app/window/compare_dialog.h"
 
+#include "app/core_text.h"
 #include "app/paint/paint.h"
 #include "app/panels/tables.h"
 #include "app/window/document.h"
@@ -22,6 +23,42 @@ namespace {
 
 QString shown(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+
+/// `none` and `not given` are said of what somebody wrote, too.
+QString valueWords(const PlanChange& change, const std::string& value, const KeptWords& kept) {
+  const bool written = change.ownWords && value != kNotGiven && value != kNone;
+  return written ? shown(value) : coreFilled(value, kept);
+}
+
+/// Step by step: a language needs no sentence for each way through the plan.
+QString subjectWords(const PlanChange& change, const KeptWords& kept) {
+  QStringList steps = {coreFilled(objectWords(change), kept)};
+  if (change.kind == ChangeKind::Limits) {
+    steps << coreText(change.what); // a limit's title may have colons of its own
+  } else {
+    for (const QString& step : shown(change.what).split(": ", Qt::SkipEmptyParts))
+      steps << coreFilled(step.toStdString(), kept);
+  }
+  return steps.join(": ");
+}
+
+TableRow changeRow(const PlanChange& change, const KeptWords& kept) {
+  TableRow row{{coreWord(name(change.kind)), subjectWords(change, kept),
+                valueWords(change, change.before, kept), valueWords(change, change.after, kept),
+                coreFilled(change.difference, kept)},
+               {},
+               {}};
+  if (!change.object.empty()) row.objects.insert(change.object);
+  return row;
+}
+
+/// What the two plans call things.
+KeptWords keptOf(const Plan& plan, const PlanComparison& comparison) {
+  QStringList names = namesIn(plan);
+  for (const PlanChange& change : comparison.changes)
+    names << shown(change.called) << shown(change.part);
+  return KeptWords(names);
 }
 
 } // namespace
@@ -59,21 +96,16 @@ CompareDialog::CompareDialog(ReviewedPtr reviewed, PlanComparison comparison, Ta
 
 void CompareDialog::fill() {
   std::vector<TableRow> rows;
-  for (const PlanChange& change : comparison_.changes) {
-    TableRow row{{shown(name(change.kind)), shown(subject(change)), shown(change.before),
-                  shown(change.after), shown(change.difference)},
-                 {},
-                 {}};
-    if (!change.object.empty()) row.objects.insert(change.object);
-    rows.push_back(std::move(row));
-  }
+  const KeptWords kept = keptOf(reviewed_->review.plan, comparison_);
+  for (const PlanChange& change : comparison_.changes)
+    rows.push_back(changeRow(change, kept));
   changes_->fill(rows, 1);
   rows.clear();
   for (const BillChange& change : comparison_.bill) {
     rows.push_back(
-        {{shown(change.description), shown(change.size), shown(amountText(change.before, change)),
-          shown(amountText(change.after, change)), shown(differenceText(change)),
-          shown(change.unit)},
+        {{sentenceCase(coreText(change.description)), shown(change.size),
+          shown(amountText(change.before, change)), shown(amountText(change.after, change)),
+          shown(differenceText(change)), coreText(change.unit)},
          {},
          {}});
   }
@@ -90,7 +122,7 @@ void CompareDialog::save(const QString& title, const QString& suffix, const QStr
   try {
     write(std::filesystem::path(path.toStdU16String()));
   } catch (const std::exception& e) {
-    talk_.tellProblem(this, tr("Nothing is written"), QString::fromUtf8(e.what()));
+    talk_.tellProblem(this, tr("Nothing is written"), errorWords(e));
   }
 }
 
@@ -125,8 +157,7 @@ CompareDialog* askComparison(Document& document, Talk& talk, QWidget* parent) {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     return dialog;
   } catch (const std::exception& e) {
-    talk.tellProblem(parent, CompareDialog::tr("The plans are not compared"),
-                     QString::fromUtf8(e.what()));
+    talk.tellProblem(parent, CompareDialog::tr("The plans are not compared"), errorWords(e));
     return nullptr;
   }
 }

@@ -1,5 +1,6 @@
 #include "app/window/file_desk.h"
 
+#include "app/core_text.h"
 #include "app/window/beside_pictures.h"
 
 #include "app/window/exports.h"
@@ -22,10 +23,6 @@ namespace {
 constexpr int kMostRecent = 8;
 constexpr const char* kRecentKey = "recentFiles";
 
-QString reason(const std::exception& e) {
-  return QString::fromUtf8(e.what());
-}
-
 struct ExportFacts {
   const char* suffix;
   const char* title;
@@ -36,32 +33,32 @@ ExportFacts exportFacts(ExportKind kind) {
   switch (kind) {
   case ExportKind::Pdf:
     return {".pdf", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the plan sheet as PDF"),
-            "PDF (*.pdf)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "PDF (*.pdf)")};
   case ExportKind::Svg:
     return {".svg", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the plan sheet as SVG"),
-            "SVG (*.svg)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "SVG (*.svg)")};
   case ExportKind::Calculations:
     return {"-calculations.pdf",
             QT_TRANSLATE_NOOP("sump::FileDesk", "Write the calculation report as PDF"),
-            "PDF (*.pdf)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "PDF (*.pdf)")};
   case ExportKind::Cuts:
     return {".pdf", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the cutting list"),
-            "PDF (*.pdf);;CSV (*.csv)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "PDF (*.pdf);;CSV (*.csv)")};
   case ExportKind::Stakes:
     return {".csv", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the stake-out points"),
-            "CSV (*.csv)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "CSV (*.csv)")};
   case ExportKind::Upkeep:
     return {"-upkeep.pdf",
             QT_TRANSLATE_NOOP("sump::FileDesk", "Write the start-up and upkeep sheets as PDF"),
-            "PDF (*.pdf)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "PDF (*.pdf)")};
   case ExportKind::Calendar:
     return {"-upkeep.ics", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the upkeep calendar"),
-            "iCalendar (*.ics)"};
+            QT_TRANSLATE_NOOP("sump::FileDesk", "iCalendar (*.ics)")};
   case ExportKind::Bill:
     break;
   }
   return {".xlsx", QT_TRANSLATE_NOOP("sump::FileDesk", "Write the bill of materials"),
-          "Workbook (*.xlsx);;CSV (*.csv)"};
+          QT_TRANSLATE_NOOP("sump::FileDesk", "Workbook (*.xlsx);;CSV (*.csv)")};
 }
 
 /// `start` is for the calendar only.
@@ -119,7 +116,7 @@ bool FileDesk::startWith(const std::function<Plan()>& make) {
   try {
     document_.startNew(make());
   } catch (const std::exception& e) {
-    talk_.tellProblem(window_, tr("The plan cannot be opened"), reason(e));
+    talk_.tellProblem(window_, tr("The plan cannot be opened"), errorWords(e));
     return false;
   }
   watch_.follow({});
@@ -157,7 +154,7 @@ bool FileDesk::load(const QString& path, bool asCopy) {
     document_.open(path);
     if (asCopy) document_.startNew(withPicturesFrom(document_.plan(), path, QString()));
   } catch (const std::exception& e) {
-    talk_.tellProblem(window_, tr("The plan cannot be opened"), reason(e));
+    talk_.tellProblem(window_, tr("The plan cannot be opened"), errorWords(e));
     return false;
   }
   watch_.follow(asCopy ? QString() : path, contents);
@@ -224,7 +221,7 @@ bool FileDesk::saveTo(const QString& path) {
   } catch (const std::exception& e) {
     if (document_.committedRevision() != before) document_.undo();
     talk_.tellProblem(window_, tr("The plan is not saved"),
-                      tr("%1\n\nThe plan is still here, with every change.").arg(reason(e)));
+                      tr("%1\n\nThe plan is still here, with every change.").arg(errorWords(e)));
     return false;
   }
   watch_.follow(path);
@@ -270,7 +267,7 @@ bool FileDesk::fileWasChanged() {
 
 void FileDesk::exportAs(ExportKind kind) {
   const ExportFacts f = exportFacts(kind);
-  QString path = talk_.askSaveFile(window_, tr(f.title), suggestion(f.suffix), f.filter);
+  QString path = talk_.askSaveFile(window_, tr(f.title), suggestion(f.suffix), tr(f.filter));
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty()) path += f.suffix;
   QDate start;
@@ -283,7 +280,7 @@ void FileDesk::exportAs(ExportKind kind) {
     write(kind, reviewed->review, start, path);
     emit told(tr("Wrote %1").arg(QDir::toNativeSeparators(path)));
   } catch (const std::exception& e) {
-    talk_.tellProblem(window_, tr("Nothing is written"), reason(e));
+    talk_.tellProblem(window_, tr("Nothing is written"), errorWords(e));
   }
 }
 
