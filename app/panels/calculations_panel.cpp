@@ -1,6 +1,7 @@
 #include "app/panels/calculations_panel.h"
 
 #include "app/core_text.h"
+#include "app/window/wrapping_tree.h"
 
 #include "core/study/calculation_print.h"
 
@@ -105,7 +106,7 @@ QWidget* CalculationsPanel::makeList() {
 }
 
 void CalculationsPanel::makeTree(QWidget* parent) {
-  tree_ = new QTreeWidget(parent);
+  tree_ = new WrappingTree(0, parent);
   tree_->setObjectName("calculation-tree");
   tree_->setAccessibleName(tr("Calculations"));
   tree_->setColumnCount(3);
@@ -115,7 +116,6 @@ void CalculationsPanel::makeTree(QWidget* parent) {
   tree_->header()->setSectionResizeMode(2, QHeaderView::ResizeToContents);
   tree_->header()->setStretchLastSection(false);
   tree_->setFrameShape(QFrame::NoFrame);
-  tree_->setUniformRowHeights(true);
   connect(tree_, &QTreeWidget::currentItemChanged, this, [this](const QTreeWidgetItem* item) {
     if (!listing_ && item != nullptr) open(numberOf(item).toStdString());
   });
@@ -139,13 +139,15 @@ QWidget* CalculationsPanel::makePage() {
   page_->setAccessibleName(tr("The calculation"));
   page_->setOpenLinks(false);
   page_->setFrameShape(QFrame::NoFrame);
+  // A bar that comes and goes lays wide tables out for the width without it.
+  page_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
   page_->document()->setDocumentMargin(10);
   connect(page_, &QTextBrowser::anchorClicked, this, &CalculationsPanel::follow);
   return page_;
 }
 
 PageSource CalculationsPanel::source() const {
-  return {worked_.reviewed->review, worked_.outline, worked_.groups,
+  return {worked_.reviewed->review, worked_.outline, worked_.groups, worked_.names,
           palette().color(QPalette::PlaceholderText)};
 }
 
@@ -183,8 +185,9 @@ void CalculationsPanel::changeEvent(QEvent* event) {
 CalculationsPanel::Worked CalculationsPanel::workOut(const ReviewedPtr& reviewed,
                                                      const Catalog& catalog) {
   const Review& review = reviewed->review;
+  const QStringList names = namesIn(review.plan);
   return {reviewed, CalculationOutline(calculations(review.plan, review.study)),
-          basisGroups({review.plan, catalog, nullptr})};
+          basisGroups({review.plan, catalog, nullptr}), names, KeptWords(names)};
 }
 
 void CalculationsPanel::refresh() {
@@ -327,8 +330,9 @@ void CalculationsPanel::fillItem(QTreeWidgetItem& item, const NumberedCalculatio
   put(0, Qt::DisplayRole, coreText(c.title));
   put(0, Qt::ToolTipRole, shown(entry.number) + "  " + coreText(c.title));
   put(1, Qt::DisplayRole, shown(c.object));
-  put(2, Qt::DisplayRole, c.decided ? shown(printResult(c, units)) : tr("cannot be decided"));
-  put(2, Qt::ToolTipRole, c.decided ? QString() : tr("Needs %1").arg(shown(c.needs)));
+  put(2, Qt::DisplayRole, c.decided ? coreFilled(printResult(c, units)) : tr("cannot be decided"));
+  put(2, Qt::ToolTipRole,
+      c.decided ? QString() : tr("Needs %1").arg(coreFilled(c.needs, worked_.kept)));
 }
 
 void CalculationsPanel::markInTree() {
@@ -363,9 +367,9 @@ void CalculationsPanel::showSummary() {
   for (const Id& id : selection_) {
     if (static_cast<std::size_t>(lines.size()) == kMost) break;
     const ObjectSummary summary = objectSummary(review, id);
-    if (!summary.figures.empty()) lines << summaryHtml(summary, worked_.groups);
+    if (!summary.figures.empty()) lines << summaryHtml(summary, source());
   }
-  if (lines.isEmpty()) lines << summaryHtml(objectSummary(review, ""), worked_.groups);
+  if (lines.isEmpty()) lines << summaryHtml(objectSummary(review, ""), source());
   summary_->setText(lines.join("<br>"));
 }
 

@@ -63,6 +63,8 @@ private:
     ReviewedPtr reviewed;
     CalculationOutline outline{{}};
     std::vector<BasisGroup> groups; ///< of 'What we know'
+    QStringList names;              ///< of the plan's objects
+    KeptWords kept;                 ///< for sentences with these names
   };
   static Worked workOut(const ReviewedPtr& reviewed, const Catalog& catalog);
   void refresh();

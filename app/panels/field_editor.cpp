@@ -2,12 +2,14 @@
 
 #include "app/window/glossary.h"
 
+#include <QAbstractItemView>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QCoreApplication>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QSignalBlocker>
 #include <QWheelEvent>
 
@@ -19,6 +21,13 @@ namespace {
 class QuietCombo : public QComboBox {
 public:
   using QComboBox::QComboBox;
+
+  /// The list may be wider than the box, so that no choice is cut.
+  void showPopup() override {
+    view()->setMinimumWidth(view()->sizeHintForColumn(0) +
+                            view()->verticalScrollBar()->sizeHint().width());
+    QComboBox::showPopup();
+  }
 
 protected:
   void wheelEvent(QWheelEvent* event) override { event->ignore(); }
@@ -74,6 +83,11 @@ QWidget* makeButton(const Field& field, const Write& write) {
   return button;
 }
 
+QString wholeTip(const QString& text, const Field& field) {
+  const QString tip = tipWithTerms(field.label, field.tip);
+  return text.toHtmlEscaped() + (tip.isEmpty() ? QString() : "<p>" + tip + "</p>");
+}
+
 } // namespace
 
 QWidget* makeFieldEditor(const Field& field, Write write) {
@@ -107,6 +121,9 @@ void showInEditor(QWidget* editor, const Field& field) {
   const QSignalBlocker blocker(editor);
   if (auto* line = qobject_cast<QLineEdit*>(editor)) {
     line->setText(field.text);
+    // What is longer than the field is told whole by its tooltip, as with choices.
+    constexpr qsizetype kShort = 12;
+    if (field.text.size() > kShort) line->setToolTip(wholeTip(field.text, field));
     line->setPlaceholderText(
         field.mixed ? QCoreApplication::translate("PropertiesPanel", "different values")
                     : QString());
@@ -114,8 +131,7 @@ void showInEditor(QWidget* editor, const Field& field) {
   } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
     combo->setCurrentIndex(field.current);
     // A long choice is cut in a narrow panel: its tooltip has it whole.
-    const QString tip = tipWithTerms(field.label, field.tip);
-    combo->setToolTip(combo->currentText() + (tip.isEmpty() ? QString() : "<p>" + tip + "</p>"));
+    combo->setToolTip(wholeTip(combo->currentText(), field));
   } else if (auto* box = qobject_cast<QCheckBox*>(editor)) {
     box->setTristate(field.mixed);
     box->setCheckState(field.mixed         ? Qt::PartiallyChecked

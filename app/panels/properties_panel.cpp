@@ -1,6 +1,7 @@
 #include "app/panels/properties_panel.h"
 
 #include "app/panels/field_editor.h"
+#include "app/window/field_note.h"
 #include "app/window/glossary.h"
 
 #include <QGridLayout>
@@ -9,6 +10,8 @@
 #include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace sump {
 
@@ -24,6 +27,18 @@ QLabel* headingLabel(const QString& text, QWidget* parent) {
   label->setContentsMargins(0, 8, 0, 2);
   label->setToolTip(tipWithTerms(text, {}));
   return label;
+}
+
+/// Beside the text of a field or choice: frame, cursor, arrow, margins of the panel.
+constexpr int kBesideText = 26, kBesideChoice = 48, kBesideFields = 26;
+
+/// What the field shows, or may show, at its longest.
+int textWidth(const Field& field, const QFontMetrics& metrics) {
+  if (field.kind == FieldKind::Text) return metrics.horizontalAdvance(field.text) + kBesideText;
+  int most = 0;
+  for (const QString& choice : field.choices)
+    most = std::max(most, metrics.horizontalAdvance(choice) + kBesideChoice);
+  return most;
 }
 
 } // namespace
@@ -79,10 +94,20 @@ bool PropertiesPanel::sameShape(const std::vector<Field>& fields) const {
   for (std::size_t i = 0; i < fields.size(); ++i) {
     const Field& old = rows_[i].field;
     if (old.kind != fields[i].kind || old.label != fields[i].label ||
-        old.choices != fields[i].choices)
+        old.choices != fields[i].choices || rows_[i].below != needsAll(fields[i]))
       return false;
   }
   return true;
+}
+
+/// Beside its label the field would cut what it shows.
+bool PropertiesPanel::needsAll(const Field& field) const {
+  return textWidth(field, fontMetrics()) > viewport()->width() - kLabelWidth - kBesideFields;
+}
+
+void PropertiesPanel::resizeEvent(QResizeEvent* event) {
+  QScrollArea::resizeEvent(event);
+  if (event->size().width() != event->oldSize().width()) fallBehind(*this);
 }
 
 void PropertiesPanel::update(std::vector<Field> fields) {
@@ -97,10 +122,16 @@ void PropertiesPanel::update(std::vector<Field> fields) {
     if (same) continue;
     showInEditor(row.editor, row.field);
     row.error->hide();
+    markWrong(row.editor, false);
   }
 }
 
+/// The keyboard stays with its field, if that is still there.
 void PropertiesPanel::rebuild(std::vector<Field> fields) {
+  const auto focused = std::ranges::find_if(
+      rows_, [](const Row& row) { return row.editor != nullptr && row.editor->hasFocus(); });
+  const std::size_t at = static_cast<std::size_t>(focused - rows_.begin());
+  const QString label = focused == rows_.end() ? QString() : focused->field.label;
   rows_.clear();
   group_.clear();
   auto* body = new QWidget;
@@ -122,11 +153,14 @@ void PropertiesPanel::rebuild(std::vector<Field> fields) {
   setWidget(body); // deletes the old one
   // There is no scrolling sideways: the panel is never narrower than what it shows.
   setMinimumWidth(body->minimumSizeHint().width() + verticalScrollBar()->sizeHint().width());
+  if (!label.isEmpty() && at < rows_.size() && rows_[at].field.label == label && rows_[at].editor)
+    rows_[at].editor->setFocus();
 }
 
 void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
   QWidget* parent = column.parentWidget();
-  rows_.push_back({std::move(field), nullptr, nullptr});
+  const bool below = needsAll(field);
+  rows_.push_back({std::move(field), nullptr, nullptr, below});
   const std::size_t index = rows_.size() - 1;
   Row& row = rows_.back();
   if (row.field.kind == FieldKind::Heading) {
@@ -141,23 +175,24 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
   // Many fields are called `East` or `Remove`: the heading above tells them apart by ear.
   row.editor->setAccessibleDescription(group_.isEmpty() ? row.field.tip
                                                         : group_ + ". " + row.field.tip);
-  row.error = new QLabel(parent);
-  row.error->setObjectName("field-error");
-  row.error->setWordWrap(true);
-  row.error->hide();
+  row.error = new FieldNote(parent);
   auto* grid = new QGridLayout;
   grid->setColumnMinimumWidth(0, kLabelWidth);
   grid->setColumnStretch(1, 1);
   if (row.field.kind != FieldKind::Button) {
     auto* label = new QLabel(row.field.label, parent);
     label->setWordWrap(true);
-    label->setFixedWidth(kLabelWidth);
+    if (!row.below) label->setFixedWidth(kLabelWidth);
     label->setToolTip(row.editor->toolTip());
     label->setBuddy(row.editor);
-    grid->addWidget(label, 0, 0);
+    grid->addWidget(label, 0, 0, 1, row.below ? 2 : 1);
   }
-  grid->addWidget(row.editor, 0, 1);
-  grid->addWidget(row.error, 1, 0, 1, 2);
+  if (row.below) {
+    grid->addWidget(row.editor, 1, 0, 1, 2);
+  } else {
+    grid->addWidget(row.editor, 0, 1);
+  }
+  grid->addWidget(row.error, 2, 0, 1, 2);
   column.addLayout(grid);
 }
 
@@ -172,6 +207,7 @@ void PropertiesPanel::write(std::size_t index, const QString& text) {
   writing_ = false;
   if (problem) return fail(index, problemText(*result.plan, *problem));
   rows_[index].error->hide();
+  markWrong(rows_[index].editor, false);
   if (auto* line = qobject_cast<QLineEdit*>(rows_[index].editor)) line->setModified(false);
   // After the editor's own signal has run out: rebuilding deletes it.
   QTimer::singleShot(0, this, [this, index, label = field.label] {
@@ -183,9 +219,12 @@ void PropertiesPanel::write(std::size_t index, const QString& text) {
 
 void PropertiesPanel::fail(std::size_t index, const QString& reason) {
   Row& row = rows_[index];
-  row.error->setText(tr("Not changed: %1").arg(reason));
-  row.error->show();
-  if (row.field.kind != FieldKind::Text) showInEditor(row.editor, row.field);
+  row.error->complain(tr("Not changed: %1").arg(reason));
+  if (row.field.kind == FieldKind::Text) {
+    markWrong(row.editor, true);
+  } else {
+    showInEditor(row.editor, row.field);
+  }
 }
 
 } // namespace sump

@@ -11,10 +11,11 @@
 #include <set>
 #include <vector>
 
-class QLabel;
 class QVBoxLayout;
 
 namespace sump {
+
+class FieldNote;
 
 class PropertiesPanel : public QScrollArea, public CatchingUp {
   Q_OBJECT
@@ -25,17 +26,20 @@ public:
 
 protected:
   void showEvent(QShowEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
 private:
   /// A field on the screen.
   struct Row {
     Field field;
     QWidget* editor = nullptr; ///< none for headings
-    QLabel* error = nullptr;
+    FieldNote* error = nullptr;
+    bool below = false; ///< the editor has a line of its own
   };
   void refresh();
   void catchUp() override { refresh(); }
   std::vector<Field> currentFields() const;
+  bool needsAll(const Field& field) const;
   bool sameShape(const std::vector<Field>& fields) const;
   void rebuild(std::vector<Field> fields);
   void update(std::vector<Field> fields);

@@ -6,6 +6,8 @@
 #include <QKeyEvent>
 #include <QScrollBar>
 
+#include <numeric>
+
 namespace sump {
 
 namespace {
@@ -33,7 +35,8 @@ Middle changed(const std::vector<TableRow>& old, const std::vector<TableRow>& no
   return {head, old.size() - head - tail, now.size() - head - tail};
 }
 
-/// In two lines where it is long: figures are short, and their columns need not be wider.
+/// In two lines where it is long: what stands below is often short, and its column need not be
+/// wider.
 QString folded(const QString& heading) {
   constexpr qsizetype kLong = 8;
   if (heading.size() <= kLong) return heading;
@@ -68,7 +71,7 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   QStringList plain;
   for (const QString& heading : headings) {
     figures_.push_back(heading.startsWith('>'));
-    plain << (figures_.back() ? folded(heading.mid(1)) : heading);
+    plain << folded(figures_.back() ? heading.mid(1) : heading);
   }
   setHorizontalHeaderLabels(plain);
   for (int c = 0; c < columnCount(); ++c) {
@@ -87,7 +90,6 @@ ObjectTable::ObjectTable(const QStringList& headings, const QString& accessibleN
   setShowGrid(false);
   setAlternatingRowColors(true);
   setTabKeyNavigation(false); // Tab leaves the table, arrows move in it
-  setWordWrap(false);
   setFrameShape(QFrame::NoFrame);
   spreadLater_.setObjectName("columnsRest");
   spreadLater_.setSingleShot(true);
@@ -166,6 +168,42 @@ void ObjectTable::widen(const std::vector<QModelIndex>& cells) {
   }
 }
 
+/// The longest word among the rows in sight and some more.
+int ObjectTable::longestWord(int column) const {
+  int most = 0;
+  const std::size_t rows = std::min(rows_.size(), std::size_t(kMeasuredRows));
+  for (std::size_t r = 0; r < rows; ++r) {
+    for (const QString& word : rows_[r].cells.value(column).split(' '))
+      most = std::max(most, fontMetrics().horizontalAdvance(word));
+  }
+  constexpr int kRounding = 2;
+  return most + 2 * margin() + kRounding;
+}
+
+/// Beside a cell's text.
+int ObjectTable::margin() const {
+  return style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, this) + 1;
+}
+
+/// Texts that are longer than their column go on in further lines.
+void ObjectTable::setHeights() {
+  const int one = verticalHeader()->defaultSectionSize();
+  const int leading = one - fontMetrics().height();
+  for (int r = 0; r < rowCount(); ++r) {
+    int height = one;
+    for (int c = 0; c < columnCount(); ++c) {
+      const QString text = rows_[static_cast<std::size_t>(r)].cells.value(c);
+      const int room = columnWidth(c) - 2 * margin();
+      if (figures_[static_cast<std::size_t>(c)] || fontMetrics().horizontalAdvance(text) <= room)
+        continue;
+      const QRect lines =
+          fontMetrics().boundingRect(QRect(0, 0, room, QWIDGETSIZE_MAX), Qt::TextWordWrap, text);
+      height = std::max(height, lines.height() + leading);
+    }
+    if (rowHeight(r) != height) setRowHeight(r, height);
+  }
+}
+
 void ObjectTable::setOld(bool old) {
   if (old == old_) return;
   old_ = old;
@@ -182,19 +220,33 @@ void ObjectTable::initViewItemOption(QStyleOptionViewItem* option) const {
   }
 }
 
-/// Every column as wide as it needs; one takes what is left. Where there is too little room the
-/// longest texts give way, down to a readable part of them; figures and headings never do, so that
-/// a table that is narrower still scrolls.
-void ObjectTable::spread() {
-  constexpr int kReadable = 90;
+/// What each column needs for its longest text in one line, and the least that cuts nothing.
+std::pair<std::vector<int>, std::vector<int>> ObjectTable::columnWidths() const {
+  constexpr int kReadable = 60;
   const auto count = static_cast<std::size_t>(columnCount());
   std::vector<int> needs(count), least(count);
   for (int c = 0; c < columnCount(); ++c) {
     const auto i = static_cast<std::size_t>(c);
     const int heading = horizontalHeader()->sectionSizeHint(c);
     needs[i] = std::max(sizeHintForColumn(c), heading);
-    least[i] = figures_[i] ? needs[i] : std::max(heading, std::min(needs[i], kReadable));
+    const int wrapped = std::min(needs[i], std::max(longestWord(c), kReadable));
+    least[i] = figures_[i] ? needs[i] : std::max(heading, wrapped);
   }
+  return {std::move(needs), std::move(least)};
+}
+
+int ObjectTable::leastWidth() const {
+  const std::vector<int> least = columnWidths().second;
+  return std::accumulate(least.begin(), least.end(), 0) + 2 * frameWidth() +
+         verticalScrollBar()->sizeHint().width();
+}
+
+/// Every column as wide as it needs; one takes what is left. Where there is too little room the
+/// longest texts wrap, down to a readable width; figures, headings and words are never cut, so that
+/// a table that is narrower still scrolls.
+void ObjectTable::spread() {
+  auto [needs, least] = columnWidths();
+  const std::size_t count = needs.size();
   const int room = viewport()->width();
   const int most = widthToFit(needs, least, room);
   int left = room;
@@ -205,6 +257,8 @@ void ObjectTable::spread() {
   needs[static_cast<std::size_t>(wide_)] += std::max(left, 0);
   for (int c = 0; c < columnCount(); ++c)
     horizontalHeader()->resizeSection(c, needs[static_cast<std::size_t>(c)]);
+  setHeights();
+  emit fitted();
 }
 
 void ObjectTable::resizeEvent(QResizeEvent* event) {

@@ -28,11 +28,15 @@ public:
   /// Pale text: the rows are of an earlier state of the plan.
   void setOld(bool old);
   bool isOld() const { return old_; }
+  /// In which no column is cut.
+  int leastWidth() const;
   const std::vector<TableRow>& rows() const { return rows_; }
 
 signals:
   /// A click or Enter on a row.
   void chosen(int row);
+  /// The columns have been shared out.
+  void fitted();
 
 protected:
   void keyPressEvent(QKeyEvent* event) override;
@@ -43,6 +47,10 @@ private:
   std::vector<QModelIndex> replaceRows(int at, const std::vector<TableRow>& rows, int before,
                                        int after);
   void widen(const std::vector<QModelIndex>& cells);
+  std::pair<std::vector<int>, std::vector<int>> columnWidths() const;
+  int longestWord(int column) const;
+  int margin() const;
+  void setHeights();
   bool old_ = false;
   QTimer spreadLater_{this};
   int wide_ = 0; ///< the column that takes the room that is left

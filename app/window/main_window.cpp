@@ -1,7 +1,9 @@
 #include "app/window/main_window.h"
 
+#include "app/core_text.h"
 #include "app/panels/cost_bar.h"
 #include "app/panels/lists.h"
+#include "app/panels/side_by_side.h"
 #include "app/window/appearance.h"
 #include "app/window/find_bar.h"
 #include "app/window/quiet_label.h"
@@ -15,7 +17,6 @@
 #include <QLabel>
 #include <QMenu>
 #include <QSettings>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
@@ -114,6 +115,7 @@ void MainWindow::makeDocks() {
       addDock(Qt::BottomDockWidgetArea, tr("What is wrong"), "dock-findings", findings_);
   takeOff_ = new ReviewTable(document_, takeOffHeadings(), tr("What to buy"), takeOffRows, 1, this);
   takeOff_->setObjectName("take-off");
+  takeOff_->setProperty("many-columns", true);
   takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off",
                          listWithCosts(takeOff_, document_, talk_, this));
   tellWhenInFront(*takeOffDock_, takeOff_);
@@ -130,17 +132,13 @@ void MainWindow::makeDocks() {
 }
 
 void MainWindow::makeLevels() {
-  auto* both = new QSplitter(Qt::Horizontal, this);
   vaultLevels_ = new ReviewTable(document_, vaultLevelHeadings(), tr("Levels of vaults"),
-                                 vaultLevelRows, 0, both);
+                                 vaultLevelRows, 0, this);
   vaultLevels_->setObjectName("vault-levels");
   runLevels_ =
-      new ReviewTable(document_, runLevelHeadings(), tr("Levels of lines"), runLevelRows, 1, both);
+      new ReviewTable(document_, runLevelHeadings(), tr("Levels of lines"), runLevelRows, 1, this);
   runLevels_->setObjectName("run-levels");
-  both->addWidget(vaultLevels_);
-  both->addWidget(runLevels_);
-  both->setChildrenCollapsible(false);
-  both->setSizes({560, 450}); // as their columns need
+  auto* both = new SideBySide(vaultLevels_, runLevels_, this);
   levelsDock_ = addDock(Qt::BottomDockWidgetArea, tr("How deep"), "dock-levels", both);
   tellWhenInFront(*levelsDock_, vaultLevels_);
   tellWhenInFront(*levelsDock_, runLevels_);
@@ -264,7 +262,7 @@ bool MainWindow::resume(std::unique_ptr<RecoverySlot> slot) {
   try {
     recovery_->resume(std::move(slot));
   } catch (const std::exception& e) {
-    talk_.tellProblem(this, tr("The plan cannot be got back"), QString::fromUtf8(e.what()));
+    talk_.tellProblem(this, tr("The plan cannot be got back"), errorWords(e));
     return false;
   }
   files_->resumed();
