@@ -12,6 +12,7 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListView>
 #include <QMenu>
 #include <QPersistentModelIndex>
 #include <QPushButton>
@@ -22,7 +23,10 @@
 #include <QStyle>
 #include <QStyleOptionComboBox>
 #include <QTabBar>
+#include <QTableView>
+#include <QTextEdit>
 #include <QToolButton>
+#include <QTreeView>
 
 #include <algorithm>
 
@@ -31,9 +35,12 @@ namespace sump::testing {
 class FitCheck {
 public:
   /// What does not fit in the visible part of this tree, each with where it stands.
-  static QStringList of(QWidget* top, bool pseudo = false) {
+  /// `names`: of the plan's and of files, which belong to no language.
+  static QStringList of(QWidget* top, bool pseudo = false, const QStringList& names = {}) {
     FitCheck check;
     check.pseudo_ = pseudo;
+    check.names_ = names;
+    std::ranges::sort(check.names_, std::ranges::greater(), &QString::size);
     check.one(top);
     for (QWidget* widget : top->findChildren<QWidget*>()) {
       if (widget->isVisibleTo(top) && !widget->size().isEmpty() && !isBehind(widget, top))
@@ -77,8 +84,10 @@ private:
     if (auto* tabs = qobject_cast<QTabBar*>(widget)) checkTabs(tabs);
     if (auto* header = qobject_cast<QHeaderView*>(widget)) checkHeader(header);
     if (auto* area = qobject_cast<QScrollArea*>(widget)) checkArea(area);
-    if (auto* line = qobject_cast<QLineEdit*>(widget)) checkPlaceholder(line);
+    if (auto* line = qobject_cast<QLineEdit*>(widget)) checkLine(line);
     if (auto* view = qobject_cast<QAbstractItemView*>(widget)) checkItems(view);
+    if (auto* text = qobject_cast<QTextEdit*>(widget)) checkDocument(text);
+    if (auto* area = qobject_cast<QAbstractScrollArea*>(widget)) checkSideways(area);
     if (auto* menu = qobject_cast<QMenu*>(widget)) {
       for (const QAction* action : menu->actions())
         checkTranslated(menu, action->text());
@@ -86,15 +95,51 @@ private:
     checkChildren(widget);
   }
 
-  /// Words of English where there should be accents. What the plan holds, or what was worked out,
-  /// belongs to no language.
-  void checkTranslated(const QWidget* widget, QString text) {
-    static const QRegularExpression word("[A-Za-z]{4,}"), tags("<[^>]*>|&[a-z]+;");
+  /// Words of English where there should be accents: every vowel bears one. What the plan holds,
+  /// what was typed and paths belong to no language.
+  void checkTranslated(const QWidget* widget, const QString& text) {
+    static const QRegularExpression word("[\\p{L}\\d_'.-]+"), plain("^[A-Za-z]{4,}$"),
+        vowel("[aeiouyAEIOUY]"), apart("<[^>]*>|&[a-z]+;|'[^']*'|\"[^\"]*\"|\\S*[/\\\\]\\S*");
     if (!pseudo_ || widget->property("plan-text").toBool()) return;
-    text.remove(tags);
-    const bool accented =
-        std::ranges::any_of(text, [](QChar c) { return c.unicode() > 0x7F && c != QChar(0xB0); });
-    if (!accented && text.contains(word)) tell(widget, text + " (not translated)", 0, 0);
+    QString rest = text;
+    rest.remove('&').remove(apart);
+    for (const QString& name : names_)
+      rest.remove(name);
+    for (auto it = word.globalMatch(rest); it.hasNext();) {
+      QString one = it.next().captured();
+      while (one.endsWith('.') || one.endsWith('\''))
+        one.chop(1);
+      if (!plain.match(one).hasMatch() || !one.contains(vowel) || one == "Sumpwright") continue;
+      return tell(widget, text.left(160) + " (not translated: " + one + ")", 0, 0);
+    }
+  }
+
+  void checkDocument(QTextEdit* edit) {
+    if (edit->isReadOnly()) checkTranslated(edit, edit->toPlainText().replace('\n', ' '));
+  }
+
+  /// What scrolls sideways hides a part of itself. Drawings may, and tables of many columns that
+  /// are marked so, in a longer language on a small screen.
+  void checkSideways(QAbstractScrollArea* area) {
+    const QScrollBar* bar = area->horizontalScrollBar();
+    if (bar->isVisible() && bar->maximum() > bar->minimum() && !mayScroll(area))
+      tell(area, "scrolls sideways", bar->maximum() + bar->pageStep(), bar->pageStep());
+  }
+
+  bool mayScroll(const QAbstractScrollArea* area) const {
+    return area->property("drawing").toBool() || isForeign(area) ||
+           (pseudo_ && area->property("many-columns").toBool());
+  }
+
+  /// A text that is longer than its field can be walked through, but is not seen whole.
+  void checkLine(const QLineEdit* line) {
+    checkPlaceholder(line);
+    if (line->text().isEmpty() || qobject_cast<QComboBox*>(line->parentWidget()) != nullptr) return;
+    constexpr int kMargins = 8;
+    const int needs = line->fontMetrics().horizontalAdvance(line->text());
+    const bool told = line->toolTip().contains(line->text().toHtmlEscaped()) || isForeign(line);
+    if (needs > line->width() - kMargins && !told)
+      tell(line, line->text(), needs, line->width() - kMargins);
   }
 
   void checkPlaceholder(const QLineEdit* line) {
@@ -105,10 +150,10 @@ private:
       tell(line, line->placeholderText() + " (placeholder)", needs, line->width() - 8);
   }
 
-  /// Cells in sight whose text is elided, unless a tooltip tells it whole.
+  /// Cells in sight whose text is cut.
   void checkItems(QAbstractItemView* view) {
     if (view->model() == nullptr || view->inherits("QComboBoxListView") ||
-        view->inherits("QHeaderView"))
+        view->inherits("QHeaderView") || view->inherits("QCalendarView"))
       return;
     for (int y = 2; y < view->viewport()->height(); y += 6) {
       for (int x = 2; x < view->viewport()->width(); x += 24) {
@@ -121,12 +166,36 @@ private:
     if (seen_.contains(index)) return;
     seen_.insert(index);
     const QString text = index.data().toString();
-    const int needs = view->sizeHintForIndex(index).width();
-    const int has = view->visualRect(index).width();
-    const QString tip = index.data(Qt::ToolTipRole).toString();
-    if (needs > has && !view->inherits("QListView") && !tip.contains(text.toHtmlEscaped()) &&
-        !tip.contains(text))
-      tell(view, text + " (cell)", needs, has);
+    if (text.isEmpty()) return;
+    if (isForeign(view)) return;
+    checkTranslated(view, text);
+    const QSize has = view->visualRect(index).size();
+    const QSize needs = needsOf(view, index, text, has.width());
+    if (needs.width() > has.width())
+      tell(view, text + " (cell)", needs.width(), has.width());
+    else if (needs.height() > has.height())
+      tell(view, text + " (height of cell)", needs.height(), has.height());
+  }
+  /// Of a cell this wide, in further lines where the view wraps.
+  static QSize needsOf(QAbstractItemView* view, const QModelIndex& index, const QString& text,
+                       int width) {
+    QFont font = view->font();
+    if (index.data(Qt::FontRole).isValid()) font = index.data(Qt::FontRole).value<QFont>();
+    const QFontMetrics metrics(font);
+    int beside = 2 * (view->style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, view) + 1);
+    if (index.data(Qt::DecorationRole).isValid())
+      beside += view->style()->pixelMetric(QStyle::PM_SmallIconSize, nullptr, view);
+    if (index.data(Qt::CheckStateRole).isValid())
+      beside += view->style()->pixelMetric(QStyle::PM_IndicatorWidth, nullptr, view);
+    const QRect room(0, 0, wraps(view) ? width - beside : QWIDGETSIZE_MAX, QWIDGETSIZE_MAX);
+    const QRect lines = metrics.boundingRect(room, wraps(view) ? Qt::TextWordWrap : 0, text);
+    return {lines.width() + beside, lines.height()};
+  }
+  static bool wraps(const QAbstractItemView* view) {
+    if (const auto* table = qobject_cast<const QTableView*>(view)) return table->wordWrap();
+    if (const auto* tree = qobject_cast<const QTreeView*>(view)) return tree->wordWrap();
+    const auto* list = qobject_cast<const QListView*>(view);
+    return list != nullptr && list->wordWrap();
   }
 
   void checkLabel(QLabel* label) {
@@ -180,8 +249,14 @@ private:
     }
   }
 
+  /// Of the toolkit's own dialogs, which a desktop replaces by its own.
+  static bool isForeign(const QWidget* widget) {
+    return widget->window()->inherits("QFileDialog") || widget->window()->inherits("QPrintDialog");
+  }
+
   void checkHeader(QHeaderView* header) {
-    if (header->orientation() != Qt::Horizontal || header->model() == nullptr) return;
+    if (isForeign(header) || header->orientation() != Qt::Horizontal || header->model() == nullptr)
+      return;
     const int margin = header->style()->pixelMetric(QStyle::PM_HeaderMargin, nullptr, header);
     for (int i = 0; i < header->count(); ++i) {
       const QString text = header->model()->headerData(i, Qt::Horizontal).toString();
@@ -238,6 +313,7 @@ private:
   }
 
   bool pseudo_ = false;
+  QStringList names_;
   QStringList problems_;
   QSet<QPersistentModelIndex> seen_;
 };

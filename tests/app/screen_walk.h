@@ -4,6 +4,7 @@
 // texts that are cut off, left untranslated, and for widgets that lie over each other; with
 // SUMPWRIGHT_SCREENSHOTS set to a folder a picture of each is left there for people to look at.
 
+#include "app/core_text.h"
 #include "app/window/pseudo_language.h"
 #include "tests/app/drawing_check.h"
 #include "tests/app/fit_check.h"
@@ -48,6 +49,8 @@ protected:
     window->setDarkWindow(GetParam().dark);
     window->setDarkDrawing(GetParam().dark);
   }
+  /// Other names that belong to no language.
+  void alsoKnow(const QStringList& names) { more_ << names; }
   void TearDown() override {
     window.reset();
     QCoreApplication::removeTranslator(&pseudo_);
@@ -61,7 +64,7 @@ protected:
     for (const auto* rest : widget->findChildren<QTimer*>("columnsRest"))
       QTRY_VERIFY(!rest->isActive()); // lists share their columns out when a change is over
     for (const QString& problem :
-         FitCheck::of(widget, GetParam().pseudo) + DrawingCheck::of(widget))
+         FitCheck::of(widget, GetParam().pseudo, names()) + DrawingCheck::of(widget))
       ADD_FAILURE() << GetParam().name().toStdString() << ", " << name.toStdString() << ": "
                     << problem.toStdString();
     const QString folder = qEnvironmentVariable("SUMPWRIGHT_SCREENSHOTS");
@@ -92,7 +95,24 @@ protected:
   }
 
 private:
+  /// What the plan calls its things, and what its title block says.
+  QStringList names() {
+    const Project& p = plan().project;
+    QStringList all = namesIn(plan());
+    for (const std::string& text :
+         {p.title, p.supplementaryTitle, p.legalOwner, p.siteAddress, p.identificationNumber,
+          p.createdBy, p.approvedBy, p.documentStatus, p.revision, plan().site.datum})
+      all << QString::fromStdString(text);
+    for (const RevisionEntry& entry : plan().revisions)
+      all << QString::fromStdString(entry.text) << QString::fromStdString(entry.by);
+    for (const Acceptance& accepted : plan().acceptances)
+      all << QString::fromStdString(accepted.reason);
+    all.removeAll(QString());
+    return all << more_ << document().displayName() << "transit-depot.sump";
+  }
+
   PseudoTranslator pseudo_;
+  QStringList more_;
 };
 
 } // namespace sump::testing

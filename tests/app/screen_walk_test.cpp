@@ -2,11 +2,14 @@
 
 #include "app/panels/acceptance.h"
 #include "app/panels/basis_panel.h"
+#include "app/panels/cost_bar.h"
+#include "app/panels/findings_panel.h"
 #include "core/plan/edits.h"
 #include "tests/app/screen_walk.h"
 
 #include <QContextMenuEvent>
 #include <QDockWidget>
+#include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QMenu>
@@ -39,6 +42,26 @@ TEST_P(ScreenWalk, TheWindowWithEveryDock) {
   look("find", window.get());
 }
 
+// With what is bought priced: the bar tells the sum, and what has no price.
+TEST_P(ScreenWalk, CostsByAPriceList) {
+  open(testing::samplePath("transit-depot.sump"));
+  auto* dock = window->findChild<QDockWidget*>("dock-take-off");
+  dock->raise();
+  QFile file(folder.filePath("own.csv"));
+  ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+  file.write("item,size,unit,price,currency\nbox-12x6-2-traffic,,each,9000,USD\n"
+             "pvc-sch80,6,stick,310.50,USD\n");
+  file.close();
+  auto* bar = window->findChild<CostBar*>();
+  bar->usePrices(file.fileName());
+  auto* sum = bar->findChild<QLabel*>("cost-sum");
+  QTRY_VERIFY2(sum->text().contains("19,242.00"), qPrintable(sum->text()));
+  look("costs", dock);
+  window->resize(1366, 740);
+  settle();
+  look("costs-small", window.get());
+}
+
 // A usual laptop (1366 x 768 less the desktop's bars): nothing may force the window to be larger.
 TEST_P(ScreenWalk, ASmallScreen) {
   open(testing::samplePath("transit-depot.sump"));
@@ -61,7 +84,7 @@ TEST_P(ScreenWalk, FindingsOfAFaultyPlan) {
   table->setCurrentCell(0, 0);
   look("findings-chosen", window.get());
   const Finding& first = document().reviewed()->review.findings.front();
-  ASSERT_FALSE(document().commit("Accept",
+  ASSERT_FALSE(document().commit(FindingsPanel::tr("Accept"),
                                  withAcceptance(plan(), {first.key(),
                                                          "The owner digs it up again next year and "
                                                          "wants no other line there until then.",
@@ -135,6 +158,9 @@ TEST_P(ScreenWalk, LongSectionOfEachLine) {
     settle();
     look(QString("section-") + id, window->findChild<QDockWidget*>("dock-section"));
   }
+  canvas().select({});
+  settle();
+  look("section-train", window->findChild<QDockWidget*>("dock-section"));
 }
 
 TEST_P(ScreenWalk, EmptyPlanAndStartPage) {
@@ -181,11 +207,15 @@ TEST_P(ScreenWalk, EveryToolAndItsEntry) {
 }
 
 TEST_P(ScreenWalk, EveryMenu) {
-  for (QAction* title : window->menuBar()->actions()) {
-    QMenu* menu = title->menu();
-    if (menu == nullptr) continue;
+  for (QMenu* menu : window->menuBar()->findChildren<QMenu*>()) {
     menu->popup(QPoint(0, 0));
-    look("menu-" + title->text().remove('&').left(4), menu);
+    // One column, with the first and the last in sight: nothing to be scrolled to.
+    EXPECT_EQ(menu->size(), menu->sizeHint()) << menu->title().toStdString();
+    for (QAction* action : menu->actions()) {
+      EXPECT_TRUE(!action->isVisible() || menu->rect().contains(menu->actionGeometry(action)))
+          << action->text().toStdString();
+    }
+    look("menu-" + menu->title().remove('&').left(9).simplified().replace(' ', '-'), menu);
     menu->hide();
   }
 }
