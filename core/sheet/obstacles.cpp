@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace sump {
 
@@ -15,6 +16,12 @@ constexpr double kOverSymbol = 150;   // dislike of a label or leader on a symbo
 constexpr double kAlongLine = 15;     // of a leader that runs along a line and looks like it
 constexpr double kDotOnCrossing = 15; // of a leader that ends where another line crosses
 constexpr double kSlant = 0.12;       // sine under which two lines look parallel
+
+/// False when a line cannot meet a box: asked of every line for every candidate.
+bool mayMeet(const PaperBox& box, Point2 a, Point2 b) {
+  return std::max(a.x, b.x) >= box.low.x && std::min(a.x, b.x) <= box.high.x &&
+         std::max(a.y, b.y) >= box.low.y && std::min(a.y, b.y) <= box.high.y;
+}
 
 /// The leader and the line run side by side for a while.
 bool runsAlong(Point2 from, Point2 to, Point2 a, Point2 b) {
@@ -36,6 +43,7 @@ bool runsAlong(Point2 from, Point2 to, Point2 a, Point2 b) {
 /// The line passes the leader's dot, but as another than the one that it points at.
 bool passesDot(Point2 dot, Point2 a, Point2 b) {
   constexpr double kOwn = 0.05, kNear = 0.9; // mm
+  if (!mayMeet(PaperBox{dot, dot}.grown(kNear), a, b)) return false;
   const double off = nearestOnSegment(dot, a, b).distance;
   return off > kOwn && off < kNear;
 }
@@ -71,18 +79,17 @@ void Obstacles::addLine(Point2 a, Point2 b, double cost, double leader) {
 }
 
 /// Each line once.
-std::vector<std::uint32_t> Obstacles::near(const PaperBox& box) const {
-  std::vector<std::uint32_t> found;
+template <typename Use> void Obstacles::forEachNear(const PaperBox& box, Use use) const {
+  seen_.resize(lines_.size(), 0);
+  ++look_;
   for (int row = rowOf(box.low.y); row <= rowOf(box.high.y); ++row) {
     for (int column = columnOf(box.low.x); column <= columnOf(box.high.x); ++column) {
-      const auto& lines = cells_[static_cast<std::size_t>(row * columns_ + column)];
-      found.insert(found.end(), lines.begin(), lines.end());
+      for (const std::uint32_t i : cells_[static_cast<std::size_t>(row * columns_ + column)]) {
+        if (std::exchange(seen_[i], look_) == look_) continue;
+        if (!use(lines_[i])) return;
+      }
     }
   }
-  std::ranges::sort(found);
-  const auto rest = std::ranges::unique(found);
-  found.erase(rest.begin(), rest.end());
-  return found;
 }
 
 bool Obstacles::inSymbol(Point2 p) const {
@@ -106,6 +113,7 @@ double Obstacles::lineCost(const LabelCandidate& candidate, Point2 from, const L
   double cost = cutsBox(line.a, line.b, candidate.box) ? line.cost : 0;
   if (!candidate.leaderTo) return cost;
   const Point2 to = *candidate.leaderTo;
+  if (!mayMeet(spanned(from, to).grown(1), line.a, line.b)) return cost;
   if (crossSegments(from, to, line.a, line.b)) cost += line.leader;
   if (line.leader > 0 && runsAlong(from, to, line.a, line.b)) cost += kAlongLine;
   if (line.leader > 0 && passesDot(to, line.a, line.b)) cost += kDotOnCrossing;
@@ -129,8 +137,10 @@ bool Obstacles::leaderOverDot(const LabelCandidate& candidate) const {
   constexpr double kSame = 1.5; // mm; a leader cannot keep off what is so close to its end
   if (!candidate.leaderTo) return false;
   const Point2 to = *candidate.leaderTo, from = leaderStart(candidate.box, to);
+  const PaperBox reach = spanned(from, to).grown(kRoom);
   return std::ranges::any_of(dots_, [&](Point2 dot) {
-    return distance(dot, to) > kSame && nearestOnSegment(dot, from, to).distance < kRoom;
+    return reach.holds(dot) && distance(dot, to) > kSame &&
+           nearestOnSegment(dot, from, to).distance < kRoom;
   });
 }
 
@@ -150,10 +160,11 @@ double Obstacles::cost(const LabelCandidate& candidate, double bound) const {
   std::vector<Point2> extent = candidate.box.ring();
   if (candidate.leaderTo) extent.push_back(*candidate.leaderTo);
   if (cost > bound) return cost;
-  for (const std::uint32_t i : near(around(extent).grown(1))) {
-    cost += lineCost(candidate, from, lines_[i]);
-    if (cost > bound) return cost;
-  }
+  const PaperBox reach = around(extent).grown(1);
+  forEachNear(reach, [&](const Line& line) {
+    if (mayMeet(reach, line.a, line.b)) cost += lineCost(candidate, from, line);
+    return cost <= bound;
+  });
   return cost;
 }
 

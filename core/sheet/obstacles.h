@@ -43,7 +43,7 @@ private:
   }
   int columnOf(double x) const;
   int rowOf(double y) const;
-  std::vector<std::uint32_t> near(const PaperBox& box) const;
+  template <typename Use> void forEachNear(const PaperBox& box, Use use) const;
   double lineCost(const LabelCandidate& candidate, Point2 from, const Line& line) const;
   double dotCost(const LabelCandidate& candidate) const;
   double symbolCost(const LabelCandidate& candidate, Point2 from) const;
@@ -52,6 +52,8 @@ private:
   int columns_, rows_;
   std::vector<std::vector<std::uint32_t>> cells_; ///< the lines that may touch each
   std::vector<Line> lines_;
+  mutable std::vector<std::uint32_t> seen_; ///< the look at which each line was last found
+  mutable std::uint32_t look_ = 0;
   std::vector<PaperBox> symbols_, taken_;
   std::vector<Point2> dots_;
 };

@@ -24,6 +24,7 @@ bool leaderCuts(const LabelCandidate& label, const PaperBox& box) {
 }
 
 double nearDot(Point2 from, Point2 to, Point2 dot) {
+  if (!spanned(from, to).grown(kDotAir).holds(dot)) return 0;
   return nearestOnSegment(dot, from, to).distance < kDotAir ? kLeaderOnDot : 0;
 }
 
@@ -129,7 +130,8 @@ bool LabelPlacer::improve(std::size_t index) {
 bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
   Label &a = labels_[first], &b = labels_[second];
   const std::size_t oldA = a.chosen, oldB = b.chosen;
-  const double before = costNow(first) + costNow(second) - together(a.chosenPlace(), b.chosenPlace());
+  const double before =
+      costNow(first) + costNow(second) - together(a.chosenPlace(), b.chosenPlace());
   b.aside = true;
   const auto choiceA = best(first, before);
   b.aside = false;
