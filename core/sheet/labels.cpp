@@ -14,7 +14,6 @@ namespace sump {
 namespace {
 
 constexpr double kReach = 130; // mm; the longest leader
-constexpr double kLevelReach = 15; // of a ground level
 
 struct Scene {
   const SheetView& view;
@@ -45,7 +44,7 @@ void labelGround(const Scene& scene) {
   for (const SpotElevation& spot : plan.spots) {
     if (!scene.names(spot.at) || isCovered(scene, spot.at)) continue;
     SheetLabel label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
-    scene.board.atPoint(label, spot.at, 1.2, kLevelReach);
+    scene.board.atPoint(label, spot.at, 1.2, 0);
   }
   for (const Well& well : plan.wells) {
     if (scene.names(well.at)) scene.board.atPoint({{called(well)}}, well.at, 3, 40);
@@ -136,9 +135,6 @@ std::vector<std::string> labelRuns(const Scene& scene) {
     auto line = locator.centreline(run);
     if (kind == RunLabel::None || !line) continue;
     const double length = scene.view.shownLength(*line);
-    // The end of a line that another view shows is named there.
-    constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
-    if (length * 1000 / scene.view.scale < kStub && length < kShare * planLength(*line)) continue;
     if (length > 0) waiting.push_back({&run, std::move(*line), length, kind});
   }
   // The shortest first: the long ones have more places to go.
@@ -157,16 +153,13 @@ std::vector<std::string> labelRuns(const Scene& scene) {
   return unplaced;
 }
 
-/// Dimensions stay at their lines; what is enlarged elsewhere is measured in both views. Other
-/// words are told once, where they cover nothing, with a leader to their place.
+/// Dimensions stay at their lines; what is enlarged elsewhere is measured in both views.
 void labelNotes(const Scene& scene) {
-  constexpr double kNoteReach = 90; // mm
   for (const NoteDrawing& note : noteDrawings(scene.request.review.plan)) {
-    if (!note.lettered && scene.view.shows(note.textAt)) {
+    if (!scene.view.shows(note.textAt)) continue;
+    // A dimension's text stands on its line; other words go where they cover nothing.
+    if (!note.lettered || !scene.board.atPoint({{note.text}}, note.textAt, 2, 45))
       scene.board.onLine(note.text, note.textAt, note.along);
-    } else if (note.lettered && scene.names(note.from)) {
-      scene.board.withLeader({{note.text}}, note.from, 4, kNoteReach);
-    }
   }
 }
 
@@ -196,7 +189,7 @@ void labelPlaces(const Scene& scene) {
     const bool named = namedAsRoom(scene, called(building));
     if (named) continue; // a hut that is the room
     SheetLabel label{{called(building)}, false, true};
-    if (building.floor) label.lines.push_back("Floor " + printElevation(*building.floor, scene.units));
+    if (building.floor) label.lines.push_back("FF " + printElevation(*building.floor, scene.units));
     scene.board.inOutline(label, building.outline);
   }
   for (const Pavement& pavement : plan.pavements) {
@@ -229,7 +222,6 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
   std::vector<std::string> unplaced = labelRuns(scene);
   labelDrains(scene);
   labelPlaces(scene);
-  board.finish();
   return unplaced;
 }
 

@@ -74,7 +74,6 @@ public:
       if (!placeOne(note) && !note.inside)
         unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));
     }
-    board_.finish();
     return unplaced;
   }
 

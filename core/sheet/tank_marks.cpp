@@ -71,12 +71,9 @@ void markRoom(const EquipmentRoom& room, std::vector<Mark>& marks) {
   }
   for (const Port& port : room.ports) {
     // 4 in across at least, or ports of small pipe would vanish on paper.
-    constexpr double kRadius = 0.05;
-    const Point2 at = room.frame().toSite(port.at);
-    MarkPen symbol(marks, port.id, Layer::Symbol);
-    symbol.beginSymbol(at, kRadius);
-    symbol.circle(at, kRadius, LineStyle{ink(facts(port.service).color), 0.25, {}},
-                  FillStyle{Ink::White});
+    MarkPen(marks, port.id, Layer::Symbol)
+        .circle(room.frame().toSite(port.at), 0.05,
+                LineStyle{ink(facts(port.service).color), 0.25, {}}, FillStyle{Ink::White});
   }
 }
 
