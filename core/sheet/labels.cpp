@@ -189,7 +189,7 @@ void labelPlaces(const Scene& scene) {
     const bool named = namedAsRoom(scene, called(building));
     if (named) continue; // a hut that is the room
     SheetLabel label{{called(building)}, false, true};
-    if (building.floor) label.lines.push_back("FF " + printElevation(*building.floor, scene.units));
+    if (building.floor) label.lines.push_back("Floor " + printElevation(*building.floor, scene.units));
     scene.board.inOutline(label, building.outline);
   }
   for (const Pavement& pavement : plan.pavements) {
