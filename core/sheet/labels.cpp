@@ -189,7 +189,8 @@ void labelPlaces(const Scene& scene) {
     const bool named = namedAsRoom(scene, called(building));
     if (named) continue; // a hut that is the room
     SheetLabel label{{called(building)}, false, true};
-    if (building.floor) label.lines.push_back("Floor " + printElevation(*building.floor, scene.units));
+    if (building.floor)
+      label.lines.push_back("Floor " + printElevation(*building.floor, scene.units));
     scene.board.inOutline(label, building.outline);
   }
   for (const Pavement& pavement : plan.pavements) {
@@ -214,7 +215,8 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
   labelGround(scene);
   if (request.enlarged != nullptr) {
     const PaperBox e = request.enlarged->site();
-    board.atPoint({{"See view " + request.enlarged->number}, true, true}, {e.low.x, e.low.y}, 1, 30);
+    board.atPoint({{"See view " + request.enlarged->number}, true, true}, {e.low.x, e.low.y}, 1,
+                  30);
   }
   for (const EquipmentRoom& room : request.review.plan.rooms)
     board.keepClear(centroid(outline(room))); // its name may have to point there

@@ -172,7 +172,8 @@ std::string unionNote(const SheetJob& job) {
     }
   }
   std::string note = with.empty() ? "" : "Unions above the floor as drawn: " + with + ".";
-  if (!without.empty()) note += (note.empty() ? "" : " ") + ("None drawn above it: " + without + ".");
+  if (!without.empty())
+    note += (note.empty() ? "" : " ") + ("None drawn above it: " + without + ".");
   return note;
 }
 

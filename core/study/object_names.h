@@ -12,8 +12,8 @@ template <class T> std::string called(const T& item) {
   return item.name.empty() ? item.id : item.name;
 }
 
-/// The name that people gave an object other than a run, which is called by its tag; its id where it
-/// has none.
+/// The name that people gave an object other than a run, which is called by its tag; its id where
+/// it has none.
 std::string spokenName(const Plan& plan, const Id& id);
 
 } // namespace sump

@@ -95,7 +95,8 @@ void settingOutSheet(const SheetJob& job, PageFlow& flow) {
       "SETTING OUT",
       {"North and east are on the axes of the plan file, from its origin, in " +
            std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
-           "; numbers are those of the stake-out list that is written with the sheets. Numbers that "
+           "; numbers are those of the stake-out list that is written with the sheets. Numbers "
+           "that "
            "are not tabled here are in that list: corners and centres of vaults, rooms, buildings "
            "and paving, and pipes inside vaults." +
            bearing(job),
