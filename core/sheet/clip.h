@@ -3,6 +3,7 @@
 
 #include "core/geometry/point.h"
 
+#include <algorithm>
 #include <vector>
 
 namespace sump {
@@ -27,6 +28,10 @@ struct PaperBox {
 
 /// The smallest box around the points; all zero for none.
 PaperBox around(const std::vector<Point2>& points);
+/// That around two.
+inline PaperBox spanned(Point2 a, Point2 b) {
+  return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
+}
 
 /// The part of a ring inside the box (Sutherland and Hodgman, CACM 17, 1974); empty when outside.
 /// A concave ring cut in two keeps a joining edge along the box's side.

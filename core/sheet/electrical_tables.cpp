@@ -3,6 +3,7 @@
 
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/study/nominal_volts.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -42,6 +43,11 @@ std::string classText(const ConduitStudy& conduit, const Run& run) {
   };
   if (!carries(CircuitKind::Control)) return "power";
   return carries(CircuitKind::Power) ? "power, control" : "control";
+}
+
+std::string systemText(const Supply& supply) {
+  const auto system = nominalSystem(supply);
+  return system ? std::string(system->name) : std::string("not stated");
 }
 
 std::string tagOf(const SheetJob& job, const Id& run) {
@@ -94,15 +100,16 @@ Block supplyTable(const SheetJob& job, double width) {
     const bool motor = supply.kind == SupplyKind::Motor3Phase;
     rows.push_back(
         {supplyName(supply), motor ? "3-phase, motor" : "1-phase, control",
-         std::to_string(supply.volts) + " V AC",
+         std::to_string(supply.volts) + " V AC", systemText(supply),
          supply.voltsToGround ? std::to_string(*supply.voltsToGround) + " V" : "not stated",
          tagOf(job, supply.run), distance, sight});
   }
   Block block = table("SUPPLIES",
                       {{"Supply"},
                        {"Kind"},
-                       {"Volts"},
-                       {"To ground"},
+                       {"Equipment|volts"},
+                       {"System,|nominal"},
+                       {"To ground,|nominal"},
                        {"Conduit"},
                        {"Disconnect|away", Align::Right},
                        {"In sight"}},

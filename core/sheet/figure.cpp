@@ -167,6 +167,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
   drawCallouts(drawing, board, unplaced);
+  board.finish();
   const double below = drawFigureTitle(drawing, view, units, unplaced, page);
   return {width, {}, {PaperStrip{below, std::move(page.items)}}, true};
 }

@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 
 #include <algorithm>
+#include <map>
 
 namespace sump {
 
@@ -10,36 +11,65 @@ namespace {
 
 constexpr double kPitch = 4.0; // mm between the lines of a label
 constexpr double kPad = 0.7;
+constexpr double kFrameAir = 1.5;  // between a label and the view's frame
+const LineStyle kThin{Ink::Black, 0.18, {}};
 
 PaperBox boxAt(Point2 centre, Point2 size) {
   return {centre - size * 0.5, centre + size * 0.5};
 }
 
-/// What covering a line of this layer costs, in mm of distance that one would walk to avoid it.
-double coverCost(Layer layer) {
-  switch (layer) {
+/// Of a line: what covering it costs, in mm of distance that one would walk to avoid it, and what
+/// it costs a leader to cross it.
+struct LineCost {
+  double cover, leader;
+};
+
+constexpr double kWallCover = 150;
+
+LineCost lineCost(const Mark& mark) {
+  constexpr LineCost kWall{kWallCover, 1}, kPipe{20, 8};
+  const bool body = mark.layer == Layer::Part && mark.closed && mark.symbol.number == 0;
+  if (body) return kPipe; // of a pipe in elevation
+  switch (mark.layer) {
   case Layer::Run:
-    return 25;
+    return {40, 2.5};
   case Layer::Part:
   case Layer::Symbol:
   case Layer::Note:
-    return 12;
-  case Layer::Ground:
+    return {20, 2};
+  case Layer::Ground: // edges of digs; the others are fine lines
+    return mark.line && mark.line->width > 0.5 ? kWall : LineCost{6, 0.5};
   case Layer::Utility:
-    return 4;
+    return {20, 1};
   case Layer::Vault:
-  case Layer::Baffle:
-  case Layer::Manway:
   case Layer::Room:
   case Layer::Basin:
-    return 7;
-  case Layer::Boundary:
   case Layer::Building:
-    return 2;
+    return kWall;
+  case Layer::Baffle:
+  case Layer::Manway:
+    return {25, 1};
+  case Layer::Boundary:
+    return {10, 0.5};
   case Layer::Paving:
-    return 0.5;
+    return {0.5, 0};
   }
-  return 1;
+  return {1, 0};
+}
+
+/// Of what is not marked as one symbol: small round things, such as ports and wells.
+bool isSymbol(const Mark& mark) {
+  const bool layer = mark.layer == Layer::Part || mark.layer == Layer::Symbol ||
+                     mark.layer == Layer::Ground || mark.layer == Layer::Basin;
+  return mark.symbol.number != 0 || (mark.round && layer);
+}
+
+PaperBox extentOf(const Mark& mark, const SheetView& view) {
+  Polyline points;
+  for (Point2 p : mark.points)
+    points.push_back(view.toPaper(p));
+  if (!mark.round) return around(points);
+  return PaperBox{points[0], points[0]}.grown(distance(points[0], points[1]));
 }
 
 bool cuts(const Ring& ring, Point2 a, Point2 b) {
@@ -53,13 +83,10 @@ bool cuts(const Ring& ring, Point2 a, Point2 b) {
 
 LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page,
                        double care)
-    : view_(view), page_(page), placer_(view.frame.grown(-1)) {
-  if (view.hidden) placer_.forbid(*view.hidden);
+    : view_(view), page_(page), placer_(view.frame.grown(-kFrameAir)) {
+  if (view.hidden) placer_.forbid(view.hidden->grown(kFrameAir));
   avoidMarks(marks, care);
-}
-
-void LabelBoard::refuseLeadersOverDots() {
-  placer_.refuseFrom(kLeaderOverDot);
+  avoidSymbols(marks);
 }
 
 void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line, double cost) {
@@ -81,11 +108,34 @@ void LabelBoard::avoidMarks(const std::vector<Mark>& marks, double care) {
     } else if (mark.closed) {
       line.push_back(line.front());
     }
+    const LineCost cost = lineCost(mark);
+    const double cover = cost.cover < kWallCover ? care * cost.cover : cost.cover;
     for (const Polyline& part : clipLine(line, view_.frame)) {
       for (std::size_t i = 0; i + 1 < part.size(); ++i)
-        placer_.avoid(part[i], part[i + 1], care * coverCost(mark.layer));
+        placer_.obstacles().addLine(part[i], part[i + 1], cover, cost.leader);
     }
   }
+}
+
+void LabelBoard::avoidSymbols(const std::vector<Mark>& marks) {
+  constexpr double kLargest = 14; // mm; what is larger can be told from a label's leader
+  std::map<std::uint32_t, PaperBox> symbols;
+  const auto take = [&](const PaperBox& box) {
+    if (!view_.frame.meets(box) || std::max(box.width(), box.height()) > kLargest) return;
+    placer_.obstacles().addSymbol(box);
+  };
+  for (const Mark& mark : marks) {
+    if (!isSymbol(mark)) continue;
+    const PaperBox box = extentOf(mark, view_);
+    if (mark.symbol.number == 0) {
+      take(box);
+      continue;
+    }
+    const auto [known, isNew] = symbols.emplace(mark.symbol.number, box);
+    if (!isNew) known->second = around({known->second.low, known->second.high, box.low, box.high});
+  }
+  for (const auto& [symbol, box] : symbols)
+    take(box);
 }
 
 Point2 LabelBoard::size(const SheetLabel& label) const {
@@ -116,26 +166,37 @@ std::optional<LabelCandidate> LabelBoard::reserve(Point2 size, const std::vector
   return placer_.place(std::move(places));
 }
 
-bool LabelBoard::draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates) {
-  const auto where = placer_.place(candidates);
-  if (where) drawAt(label, *where);
-  return where.has_value();
+bool LabelBoard::add(const SheetLabel& label, std::vector<LabelCandidate> candidates) {
+  const auto place = placer_.add(std::move(candidates), true);
+  if (place) waiting_.push_back({label, *place});
+  return place.has_value();
 }
 
-void LabelBoard::drawAt(const SheetLabel& label, const LabelCandidate& where) {
-  const LineStyle thin{Ink::Black, 0.18, {}};
-  if (where.leaderTo) {
-    page_.items.push_back(PageShape{
-        {leaderStart(where.box, *where.leaderTo), *where.leaderTo}, false, false, thin, {}});
-    page_.items.push_back(PageShape{{*where.leaderTo, *where.leaderTo + Point2{0.5, 0}},
-                                    true,
-                                    true,
-                                    {},
-                                    FillStyle{Ink::Black, Hatch::None}});
-  }
-  page_.items.push_back(PageShape{where.box.ring(), true, false,
-                                  label.framed ? std::optional(thin) : std::nullopt,
-                                  FillStyle{Ink::White, Hatch::None}});
+void LabelBoard::finish() {
+  placer_.settle();
+  for (const Waiting& w : waiting_)
+    drawLeader(placer_.at(w.place));
+  for (const Waiting& w : waiting_)
+    drawPlate(w.label, placer_.at(w.place));
+  waiting_.clear();
+}
+
+void LabelBoard::drawLeader(const LabelCandidate& where) {
+  if (!where.leaderTo) return;
+  PageShape line{{leaderStart(where.box, *where.leaderTo), *where.leaderTo}, false, false, kThin, {}};
+  line.role = PageRole::Leader;
+  page_.items.push_back(std::move(line));
+  PageShape dot{{*where.leaderTo, *where.leaderTo + Point2{0.5, 0}}, true, true, {}, {}};
+  dot.fill = FillStyle{Ink::Black, Hatch::None};
+  dot.role = PageRole::Dot;
+  page_.items.push_back(std::move(dot));
+}
+
+void LabelBoard::drawPlate(const SheetLabel& label, const LabelCandidate& where) {
+  PageShape plate{where.box.ring(), true, false, {}, FillStyle{Ink::White, Hatch::None}};
+  if (label.framed) plate.line = kThin;
+  plate.role = PageRole::Plate;
+  page_.items.push_back(std::move(plate));
   const Point2 centre = where.box.centre();
   const double n = static_cast<double>(label.lines.size());
   for (std::size_t i = 0; i < label.lines.size(); ++i) {
@@ -167,7 +228,7 @@ std::vector<LabelCandidate> LabelBoard::placesAbout(const SheetLabel& label, Poi
 }
 
 bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, double reach) {
-  return draw(label, placesAbout(label, site, near, reach));
+  return add(label, placesAbout(label, site, near, reach));
 }
 
 std::optional<double> LabelBoard::atOneOfWithin(const SheetLabel& label,
@@ -178,28 +239,32 @@ std::optional<double> LabelBoard::atOneOfWithin(const SheetLabel& label,
     const double x = place.box.centre().x;
     return x <= span.left || x >= span.right;
   });
-  auto where = placer_.place(std::move(within));
-  if (!where) where = placer_.place(places);
+  auto where = placer_.add(std::move(within), false);
+  if (!where) where = placer_.add(places, false);
   if (!where) return std::nullopt;
-  drawAt(label, *where);
-  return where->box.centre().x;
+  waiting_.push_back({label, *where});
+  return placer_.at(*where).box.centre().x;
 }
 
 bool LabelBoard::withLeader(const SheetLabel& label, Point2 site, double near, double reach) {
   const Point2 box = size(label);
-  return draw(label, aroundPoint(view_.toPaper(site), box.x, box.y, near, reach, 0));
+  return add(label, aroundPoint(view_.toPaper(site), box.x, box.y, near, reach, 0));
 }
 
 bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   Ring ring;
   for (Point2 p : site)
     ring.push_back(view_.toPaper(p));
+  const double whole = area(ring);
   ring = clipRing(ring, view_.frame);
   if (ring.size() < 3) return true; // not in this view
+  constexpr double kSliver = 900, kShare = 0.3; // mm2, of the whole: another view shows the rest
+  if (area(ring) < std::min(kSliver, kShare * whole)) return true;
   const Point2 box = size(label), middle = centroid(ring);
   const PaperBox extent = around(ring);
   std::vector<LabelCandidate> places;
   constexpr int kSteps = 14;
+  constexpr double kOutside = 40; // mm that a leader out of it is disliked
   for (int i = 1; i < kSteps; ++i) {
     for (int k = 1; k < kSteps; ++k) {
       const Point2 at{extent.low.x + extent.width() * i / kSteps,
@@ -212,27 +277,29 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
       }
     }
   }
-  if (draw(label, places)) return true;
-  return draw(label, aroundPoint(middle, box.x, box.y, 5, 70, 0));
+  const auto more = aroundPoint(middle, box.x, box.y, 5, 70, kOutside);
+  places.insert(places.end(), more.begin(), more.end());
+  return add(label, std::move(places));
 }
 
 bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site,
                                const std::vector<Ring>& others) {
   const Point2 box = size(label);
   std::vector<LabelCandidate> places;
+  constexpr double kOverOther = 60; // mm that a leader over another outline is disliked
   for (std::size_t i = 0; i < site.size(); ++i) {
     const Point2 side = view_.toPaper(lerp(site[i], site[(i + 1) % site.size()], 0.5));
     if (!view_.frame.holds(side)) continue;
     const auto more = aroundPoint(side, box.x, box.y, 6, 110, 0);
     places.insert(places.end(), more.begin(), more.end());
   }
-  std::vector<LabelCandidate> clear = places;
-  std::erase_if(clear, [&](const LabelCandidate& place) {
+  for (LabelCandidate& place : places) {
     const Point2 from = view_.toSite(leaderStart(place.box, *place.leaderTo));
     const Point2 to = view_.toSite(*place.leaderTo);
-    return std::ranges::any_of(others, [&](const Ring& ring) { return cuts(ring, from, to); });
-  });
-  return draw(label, clear) || draw(label, places);
+    if (std::ranges::any_of(others, [&](const Ring& ring) { return cuts(ring, from, to); }))
+      place.cost += kOverOther;
+  }
+  return add(label, std::move(places));
 }
 
 /// Beside a leg that is level or upright on the paper and longer than the label.
@@ -266,13 +333,19 @@ bool LabelBoard::alongLine(const SheetLabel& label, const Polyline& site, double
     for (std::size_t i = 0; i + 1 < part.size(); ++i) {
       if (distance(part[i], part[i + 1]) < 0.5) continue;
       addLegPlaces(label, part[i], part[i + 1], places);
-      for (double t : {0.5, 0.2, 0.8}) {
-        const auto more = aroundPoint(lerp(part[i], part[i + 1], t), box.x, box.y, 5, reach, 6);
+      constexpr double kLong = 40; // mm; a shorter leg needs fewer places for a leader
+      const bool isLong = distance(part[i], part[i + 1]) > kLong;
+      for (double t : isLong ? std::vector{0.5, 0.35, 0.65, 0.2, 0.8} : std::vector{0.5, 0.2, 0.8}) {
+        const Point2 anchor = lerp(part[i], part[i + 1], t);
+        constexpr double kLeader = 6, kInSymbol = 20; // mm
+        const bool hidden = placer_.obstacles().inSymbol(anchor);
+        const auto more =
+            aroundPoint(anchor, box.x, box.y, 5, reach, kLeader + (hidden ? kInSymbol : 0));
         places.insert(places.end(), more.begin(), more.end());
       }
     }
   }
-  return draw(label, places);
+  return add(label, places);
 }
 
 } // namespace sump

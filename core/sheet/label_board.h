@@ -21,24 +21,30 @@ struct PaperSpan {
   double left = -1e9, right = 1e9;
 };
 
+/// All labels of a view are told to one board; `finish` finds the best places for them together
+/// and draws them.
 class LabelBoard {
 public:
-  /// Takes the view's marks as things that labels had better not cover; `care` times as bad as on a
-  /// crowded plan.
+  /// Takes the view's marks as things that labels had better not cover; lines other than walls
+  /// `care` times as bad as on a crowded plan.
   LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page, double care = 1);
+  /// Once, when every label is there.
+  void finish();
 
   Point2 size(const SheetLabel& label) const;
   /// Keeps labels off a part of the paper.
   void forbid(const PaperBox& box) { placer_.forbid(box); }
   /// Rather leaves a label out than run its leader through what others point at.
-  void refuseLeadersOverDots();
+  void refuseLeadersOverDots() { placer_.refuseLeadersOverDots(); }
   /// What another label is about: leaders go round it.
-  void keepClear(Point2 site) { placer_.reserveDot(view_.toPaper(site)); }
+  void keepClear(Point2 site) { placer_.obstacles().addDot(view_.toPaper(site)); }
   /// A line on the paper that labels had better not cover, as bad as so many mm of distance.
-  void avoid(Point2 a, Point2 b, double cost) { placer_.avoid(a, b, cost); }
+  void avoid(Point2 a, Point2 b, double cost) {
+    placer_.obstacles().addLine(a, b, cost, cost * kLeaderShare);
+  }
   /// Draws a line of a dimension on the paper, as far as the view shows it; labels keep off it, as
   /// far as covering it costs.
-  void measureLine(Point2 a, Point2 b, const LineStyle& line, double cost = 12);
+  void measureLine(Point2 a, Point2 b, const LineStyle& line, double cost = 25);
   /// Keeps room of this size on the paper near one of the anchors, for the caller to draw in; with
   /// a leader to its anchor. Nothing when there is none.
   std::optional<LabelCandidate> reserve(Point2 size, const std::vector<Point2>& anchors);
@@ -51,9 +57,10 @@ public:
   bool withLeader(const SheetLabel& label, Point2 site, double near, double reach);
   /// At one of these places of the caller's own, on the paper.
   bool atOneOf(const SheetLabel& label, const std::vector<LabelCandidate>& places) {
-    return draw(label, places);
+    return add(label, places);
   }
-  /// As atOneOf, its middle in this span where there is room in it; returns the middle.
+  /// As atOneOf, its middle in this span where there is room in it; returns the middle. It stays
+  /// where it is put.
   std::optional<double> atOneOfWithin(const SheetLabel& label,
                                       const std::vector<LabelCandidate>& places,
                                       const PaperSpan& span);
@@ -69,15 +76,24 @@ public:
 private:
   std::vector<LabelCandidate> placesAbout(const SheetLabel& label, Point2 site, double near,
                                           double reach) const;
-  bool draw(const SheetLabel& label, const std::vector<LabelCandidate>& candidates);
-  void drawAt(const SheetLabel& label, const LabelCandidate& where);
+  static constexpr double kLeaderShare = 0.12; ///< of a line's cost, for a leader that crosses it
+
+  struct Waiting {
+    SheetLabel label;
+    std::size_t place; ///< the placer's
+  };
+  bool add(const SheetLabel& label, std::vector<LabelCandidate> candidates);
+  void drawLeader(const LabelCandidate& where);
+  void drawPlate(const SheetLabel& label, const LabelCandidate& where);
   void avoidMarks(const std::vector<Mark>& marks, double care);
+  void avoidSymbols(const std::vector<Mark>& marks);
   void addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
                     std::vector<LabelCandidate>& out) const;
 
   const SheetView& view_;
   Page& page_;
   LabelPlacer placer_;
+  std::vector<Waiting> waiting_;
 };
 
 } // namespace sump

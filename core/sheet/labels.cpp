@@ -14,6 +14,7 @@ namespace sump {
 namespace {
 
 constexpr double kReach = 130; // mm; the longest leader
+constexpr double kLevelReach = 15; // of a ground level
 
 struct Scene {
   const SheetView& view;
@@ -44,7 +45,7 @@ void labelGround(const Scene& scene) {
   for (const SpotElevation& spot : plan.spots) {
     if (!scene.names(spot.at) || isCovered(scene, spot.at)) continue;
     SheetLabel label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
-    scene.board.atPoint(label, spot.at, 1.2, 0);
+    scene.board.atPoint(label, spot.at, 1.2, kLevelReach);
   }
   for (const Well& well : plan.wells) {
     if (scene.names(well.at)) scene.board.atPoint({{called(well)}}, well.at, 3, 40);
@@ -135,6 +136,9 @@ std::vector<std::string> labelRuns(const Scene& scene) {
     auto line = locator.centreline(run);
     if (kind == RunLabel::None || !line) continue;
     const double length = scene.view.shownLength(*line);
+    // The end of a line that another view shows is named there.
+    constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
+    if (length * 1000 / scene.view.scale < kStub && length < kShare * planLength(*line)) continue;
     if (length > 0) waiting.push_back({&run, std::move(*line), length, kind});
   }
   // The shortest first: the long ones have more places to go.
@@ -153,13 +157,16 @@ std::vector<std::string> labelRuns(const Scene& scene) {
   return unplaced;
 }
 
-/// Dimensions stay at their lines; what is enlarged elsewhere is measured in both views.
+/// Dimensions stay at their lines; what is enlarged elsewhere is measured in both views. Other
+/// words are told once, where they cover nothing, with a leader to their place.
 void labelNotes(const Scene& scene) {
+  constexpr double kNoteReach = 90; // mm
   for (const NoteDrawing& note : noteDrawings(scene.request.review.plan)) {
-    if (!scene.view.shows(note.textAt)) continue;
-    // A dimension's text stands on its line; other words go where they cover nothing.
-    if (!note.lettered || !scene.board.atPoint({{note.text}}, note.textAt, 2, 45))
+    if (!note.lettered && scene.view.shows(note.textAt)) {
       scene.board.onLine(note.text, note.textAt, note.along);
+    } else if (note.lettered && scene.names(note.from)) {
+      scene.board.withLeader({{note.text}}, note.from, 4, kNoteReach);
+    }
   }
 }
 
@@ -224,6 +231,7 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
   std::vector<std::string> unplaced = labelRuns(scene);
   labelDrains(scene);
   labelPlaces(scene);
+  board.finish();
   return unplaced;
 }
 

@@ -1,3 +1,4 @@
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
@@ -20,11 +21,31 @@ PaperStrip lineStrip(const LineStyle& line, const std::string& code, const std::
   return strip;
 }
 
-/// A symbol of `kind` as page shapes, y down, centred on `at`.
-template <class Draw> void addSymbol(PaperStrip& strip, Point2 at, Draw draw) {
+/// A symbol's height over and under the line that it stands on, mm.
+struct SymbolHeight {
+  double over = 0, under = 0;
+};
+
+/// A symbol as marks in mm about its place, y up.
+template <class Draw> std::vector<Mark> symbolMarks(Draw draw) {
   std::vector<Mark> marks;
-  SymbolPen pen(MarkPen(marks, {}, Layer::Part), Frame{}, 2.1, LineStyle{Ink::Black, 0.35, {}});
+  SymbolPen pen(MarkPen(marks, {}, Layer::Part), Frame{}, kSymbolHalf,
+                LineStyle{Ink::Black, 0.35, {}});
   draw(pen);
+  return marks;
+}
+
+void takeHeight(const std::vector<Mark>& marks, SymbolHeight& height) {
+  for (const Mark& mark : marks) {
+    const double r = mark.round ? distance(mark.points[0], mark.points[1]) : 0;
+    for (Point2 p : mark.points) {
+      height.over = std::max(height.over, p.y + r);
+      height.under = std::max(height.under, r - p.y);
+    }
+  }
+}
+
+void addSymbol(PaperStrip& strip, Point2 at, std::vector<Mark> marks) {
   for (Mark& mark : marks) {
     for (Point2& p : mark.points)
       p = {at.x + p.x, at.y - p.y};
@@ -87,6 +108,15 @@ void addUtilities(const Plan& plan, Block& block) {
   }
 }
 
+/// The words of the labels that more than one trade reads.
+void addTerms(double width, Block& block) {
+  for (const std::string& line :
+       wrapped("Floor: finished floor of a room or building, inside floor of a vault. Rim: top of "
+               "a cover or grate. Inv.: invert, the lowest inside of a pipe. EX: existing.",
+               width, kTextHeight, false))
+    block.body.push_back({kLinePitch, {words({0, 3}, line)}});
+}
+
 } // namespace
 
 Block legend(const Review& review, double width) {
@@ -110,14 +140,20 @@ Block symbolKey(const Review& review, double width) {
   Block block = paragraphs("LEGEND: SYMBOLS", {}, width, false);
   const Symbols used = usedSymbols(review.plan);
   for (std::size_t i = 0; i < used.size(); i += 2) {
-    PaperStrip strip{7.2, {}};
+    constexpr double kAir = 1.5; // mm over and under the symbols of a row
+    SymbolHeight height{1.5, 1.5};
+    for (std::size_t k = i; k < std::min(i + 2, used.size()); ++k)
+      takeHeight(symbolMarks(used[k].second), height);
+    const double y = height.over + kAir;
+    PaperStrip strip{y + height.under + kAir, {}};
     for (std::size_t k = i; k < std::min(i + 2, used.size()); ++k) {
       const double x = static_cast<double>(k - i) * width / 2;
-      addSymbol(strip, {x + 6, 3.6}, used[k].second);
-      strip.items.push_back(words({x + 13, 4.9}, used[k].first));
+      addSymbol(strip, {x + 6, y}, symbolMarks(used[k].second));
+      strip.items.push_back(words({x + 13, y + 1.3}, used[k].first));
     }
     block.body.push_back(std::move(strip));
   }
+  addTerms(width, block);
   return block;
 }
 

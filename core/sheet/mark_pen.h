@@ -3,6 +3,7 @@
 
 #include "core/sheet/marks.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace sump {
@@ -14,28 +15,37 @@ public:
       : marks_(&marks), object_(std::move(object)), layer_(layer) {}
 
   void ring(Ring points, std::optional<LineStyle> line, std::optional<FillStyle> fill = {}) {
-    marks_->push_back({object_, layer_, std::move(points), true, false, line, fill});
+    marks_->push_back({object_, layer_, std::move(points), true, false, line, fill, symbol_});
   }
   void path(Polyline points, const LineStyle& line) {
-    marks_->push_back({object_, layer_, std::move(points), false, false, line, {}});
+    marks_->push_back({object_, layer_, std::move(points), false, false, line, {}, symbol_});
   }
   void circle(Point2 centre, double radius, std::optional<LineStyle> line,
               std::optional<FillStyle> fill = {}) {
     marks_->push_back(
-        {object_, layer_, {centre, {centre.x + radius, centre.y}}, true, true, line, fill});
+        {object_, layer_, {centre, {centre.x + radius, centre.y}}, true, true, line, fill, symbol_});
+  }
+  /// What is drawn from now on is one symbol, another than every one among the marks.
+  void beginSymbol(Point2 at, double half) {
+    const std::uint32_t last = marks_->empty() ? 0 : marks_->back().symbol.number;
+    const auto count = static_cast<std::uint32_t>(marks_->size());
+    symbol_ = {std::max(last, count) + 1, at, half};
   }
 
 private:
   std::vector<Mark>* marks_;
   Id object_;
   Layer layer_;
+  SymbolPlace symbol_{};
 };
 
 /// A symbol drawn in units of its half-size, x along the flow.
 class SymbolPen {
 public:
   SymbolPen(MarkPen pen, Frame frame, double halfSize, LineStyle line)
-      : pen_(std::move(pen)), frame_(frame), half_(halfSize), line_(std::move(line)) {}
+      : pen_(std::move(pen)), frame_(frame), half_(halfSize), line_(std::move(line)) {
+    pen_.beginSymbol(frame.origin, halfSize);
+  }
 
   void path(const Polyline& local) { pen_.path(placed(local), line_); }
   void open(const Ring& local) { pen_.ring(placed(local), line_, FillStyle{Ink::White}); }

@@ -5,6 +5,7 @@
 #include "core/sheet/style.h"
 #include "core/study/study.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,6 +30,13 @@ enum class Layer {
   Note
 };
 
+/// Which symbol a mark is part of, and where that stands.
+struct SymbolPlace {
+  std::uint32_t number = 0; ///< the same for all marks of one symbol; 0: none
+  Point2 at;
+  double half = 0; ///< half its size, m
+};
+
 struct Mark {
   Id object;
   Layer layer = Layer::Run;
@@ -37,6 +45,7 @@ struct Mark {
   bool round = false; ///< a circle: points[0] centre, points[1] on the rim
   std::optional<LineStyle> line;
   std::optional<FillStyle> fill;
+  SymbolPlace symbol{};
 };
 
 /// In drawing order.

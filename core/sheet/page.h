@@ -3,6 +3,7 @@
 
 #include "core/sheet/style.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -10,12 +11,17 @@
 
 namespace sump {
 
+/// What a shape is to the reader, so that a page can be looked over for what covers what.
+enum class PageRole : std::uint8_t { Other, Wall, Symbol, Leader, Dot, Plate, ViewFrame };
+
 struct PageShape {
   std::vector<Point2> points;
   bool closed = false;
   bool round = false; ///< points[0] centre, points[1] on the rim
   std::optional<LineStyle> line;
   std::optional<FillStyle> fill;
+  PageRole role = PageRole::Other;
+  std::uint32_t symbol = 0; ///< the same for all shapes of one symbol of a view
 };
 
 enum class Align { Left, Centre, Right };

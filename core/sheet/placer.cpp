@@ -4,22 +4,40 @@
 #include "core/units/quantity.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace sump {
 
 namespace {
 
-constexpr double kGap = 0.6;             // mm of air kept between two texts
-constexpr double kLeaderCrossing = 12;   // dislike of a leader crossing another leader
-constexpr double kOverDot = 25;          // of a text on the end of a leader
-constexpr double kDotRoom = 1.2;         // mm between a leader and the end of another
-constexpr double kSameDot = 1.5;         // mm; a leader cannot keep off what is so close to its end
-constexpr double kLeaderOverLine = 0.12; // of a leader crossing a drawn line, by that line's cost
+constexpr double kNever = std::numeric_limits<double>::infinity();
+constexpr double kLeaderCrossing = 120; // dislike of a leader crossing another, mm of distance
+constexpr double kLeaderOnDot = 120;    // of one running through the dot of another
+constexpr double kDotAir = 1.0;         // mm kept from a dot's middle
 
-/// False when a line cannot meet a box: asked of every line for every candidate.
-bool mayMeet(const PaperBox& box, Point2 a, Point2 b) {
-  return std::max(a.x, b.x) >= box.low.x && std::min(a.x, b.x) <= box.high.x &&
-         std::max(a.y, b.y) >= box.low.y && std::min(a.y, b.y) <= box.high.y;
+bool sameAnchor(const LabelCandidate& a, const LabelCandidate& b) {
+  return a.leaderTo && b.leaderTo && distance(*a.leaderTo, *b.leaderTo) < 0.01;
+}
+
+bool leaderCuts(const LabelCandidate& label, const PaperBox& box) {
+  return label.leaderTo && cutsBox(leaderStart(label.box, *label.leaderTo), *label.leaderTo, box);
+}
+
+double nearDot(Point2 from, Point2 to, Point2 dot) {
+  if (!spanned(from, to).grown(kDotAir).holds(dot)) return 0;
+  return nearestOnSegment(dot, from, to).distance < kDotAir ? kLeaderOnDot : 0;
+}
+
+/// What two labels at these places cost each other.
+double together(const LabelCandidate& a, const LabelCandidate& b) {
+  const PaperBox wideA = a.box.grown(kLabelGap), wideB = b.box.grown(kLabelGap);
+  if (wideA.meets(b.box) || leaderCuts(a, wideB) || leaderCuts(b, wideA)) return kNever;
+  if (!a.leaderTo || !b.leaderTo) return 0;
+  const Point2 fromA = leaderStart(a.box, *a.leaderTo), fromB = leaderStart(b.box, *b.leaderTo);
+  if (sameAnchor(a, b)) return kLeaderOnDot;
+  double cost = crossSegments(fromA, *a.leaderTo, fromB, *b.leaderTo) ? kLeaderCrossing : 0;
+  cost += nearDot(fromA, *a.leaderTo, *b.leaderTo) + nearDot(fromB, *b.leaderTo, *a.leaderTo);
+  return cost;
 }
 
 } // namespace
@@ -31,87 +49,155 @@ Point2 leaderStart(const PaperBox& box, Point2 to) {
   return {x, to.y < middle ? box.low.y : box.high.y};
 }
 
-bool LabelPlacer::isFree(const LabelCandidate& candidate) const {
-  if (!area_.holds(candidate.box)) return false;
-  const PaperBox wide = candidate.box.grown(kGap);
-  for (const PaperBox& taken : taken_) {
-    if (taken.meets(wide)) return false;
-    if (candidate.leaderTo &&
-        cutsBox(leaderStart(candidate.box, *candidate.leaderTo), *candidate.leaderTo, taken)) {
-      return false; // a leader through a text makes both hard to read
-    }
-  }
-  return std::none_of(leaders_.begin(), leaders_.end(),
-                      [&](const Line& l) { return cutsBox(l.a, l.b, wide); });
+bool LabelPlacer::allows(const LabelCandidate& place) const {
+  return obstacles_.allows(place) && !(refuseOverDots_ && obstacles_.leaderOverDot(place));
 }
 
-double LabelPlacer::coverCost(const LabelCandidate& candidate, double bound) const {
-  double cost = candidate.cost;
-  const Point2 from =
-      candidate.leaderTo ? leaderStart(candidate.box, *candidate.leaderTo) : Point2{};
-  std::vector<Point2> extent = candidate.box.ring();
-  if (candidate.leaderTo) extent.push_back(*candidate.leaderTo);
-  const PaperBox reach = around(extent).grown(kGap);
-  for (const Line& line : lines_) {
-    if (cost > bound) return cost;
-    if (!mayMeet(reach, line.a, line.b)) continue;
-    if (cutsBox(line.a, line.b, candidate.box)) cost += line.cost;
-    if (candidate.leaderTo && crossSegments(from, *candidate.leaderTo, line.a, line.b)) {
-      cost += line.cost * kLeaderOverLine;
-    }
-  }
-  const PaperBox wide = candidate.box.grown(kGap);
-  for (Point2 dot : dots_) {
-    if (wide.holds(dot)) cost += kOverDot;
-  }
-  return candidate.leaderTo ? cost + leaderCost(from, *candidate.leaderTo) : cost;
+double LabelPlacer::ownCost(Label& label, std::size_t place, double bound) {
+  double& known = label.known[place];
+  if (known >= 0) return known;
+  const LabelCandidate& candidate = label.places[place];
+  if (!allows(candidate)) return known = kNever;
+  const double cost = obstacles_.cost(candidate, bound);
+  if (cost <= bound) known = cost; // else it was not counted to the end
+  return cost;
 }
 
-/// What a leader does to those that are there.
-double LabelPlacer::leaderCost(Point2 from, Point2 to) const {
+double LabelPlacer::withOthers(std::size_t self, const LabelCandidate& place, double bound) const {
   double cost = 0;
-  const auto passes = [](Point2 dot, Point2 a, Point2 b) {
-    return distance(dot, b) > kSameDot && nearestOnSegment(dot, a, b).distance < kDotRoom;
-  };
-  for (const Line& leader : leaders_) {
-    if (crossSegments(from, to, leader.a, leader.b)) cost += kLeaderCrossing;
-    if (passes(to, leader.a, leader.b)) cost += kLeaderOverDot;
-  }
-  for (Point2 dot : dots_) {
-    if (passes(dot, from, to)) cost += kLeaderOverDot;
+  for (std::size_t i = 0; i < labels_.size() && cost <= bound; ++i) {
+    if (i != self && !labels_[i].aside) cost += together(place, labels_[i].chosenPlace());
   }
   return cost;
 }
 
-std::optional<LabelCandidate> LabelPlacer::place(std::vector<LabelCandidate> candidates) {
+/// The cheapest place that costs less than `bound`.
+std::optional<LabelPlacer::Choice> LabelPlacer::best(std::size_t index, double bound) {
+  Label& label = labels_[index];
+  std::optional<Choice> found;
+  for (std::size_t i = 0; i < label.places.size(); ++i) {
+    // Sorted: none of the rest can be cheaper.
+    if ((label.ranked ? label.known[i] : label.places[i].cost) >= bound) break;
+    double cost = ownCost(label, i, bound);
+    if (cost >= bound) continue;
+    cost += withOthers(index, label.places[i], bound - cost);
+    if (cost >= bound) continue;
+    bound = cost;
+    found = Choice{i, cost};
+  }
+  return found;
+}
+
+std::optional<std::size_t> LabelPlacer::add(std::vector<LabelCandidate> candidates, bool mayMove) {
   std::stable_sort(
       candidates.begin(), candidates.end(),
       [](const LabelCandidate& a, const LabelCandidate& b) { return a.cost < b.cost; });
-  const LabelCandidate* best = nullptr;
-  double least = most_;
-  for (const LabelCandidate& candidate : candidates) {
-    if (candidate.cost >= least) break; // sorted: none of the rest can be cheaper
-    if (!isFree(candidate)) continue;
-    const double cost = coverCost(candidate, least);
-    if (cost < least) {
-      least = cost;
-      best = &candidate;
-    }
+  Label label;
+  label.known.assign(candidates.size(), -1);
+  label.places = std::move(candidates);
+  label.mayMove = mayMove;
+  labels_.push_back(std::move(label));
+  const std::size_t index = labels_.size() - 1;
+  const auto choice = best(index, kNever);
+  if (!choice) {
+    labels_.pop_back();
+    return std::nullopt;
   }
-  if (best == nullptr) return std::nullopt;
-  taken_.push_back(best->box);
-  if (best->leaderTo) {
-    leaders_.push_back({leaderStart(best->box, *best->leaderTo), *best->leaderTo, 0});
-    dots_.push_back(*best->leaderTo);
+  labels_[index].chosen = choice->place;
+  return index;
+}
+
+std::optional<LabelCandidate> LabelPlacer::place(std::vector<LabelCandidate> candidates) {
+  const auto label = add(std::move(candidates), false);
+  return label ? std::optional(at(*label)) : std::nullopt;
+}
+
+double LabelPlacer::costNow(std::size_t index) {
+  Label& label = labels_[index];
+  const double own = ownCost(label, label.chosen, kNever);
+  return own + withOthers(index, label.chosenPlace(), kNever);
+}
+
+constexpr double kWorth = 1e-6; // mm; a smaller gain is no reason to move
+
+bool LabelPlacer::improve(std::size_t index) {
+  const auto better = best(index, costNow(index) - kWorth);
+  if (better) labels_[index].chosen = better->place;
+  return better.has_value();
+}
+
+/// `first` chooses as if `second` were not there, then `second` what is left.
+bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
+  Label &a = labels_[first], &b = labels_[second];
+  const std::size_t oldA = a.chosen, oldB = b.chosen;
+  const double before =
+      costNow(first) + costNow(second) - together(a.chosenPlace(), b.chosenPlace());
+  b.aside = true;
+  const auto choiceA = best(first, before);
+  b.aside = false;
+  if (!choiceA || choiceA->place == oldA) return false;
+  a.chosen = choiceA->place;
+  const double withoutB = choiceA->cost;
+  const auto choiceB = best(second, before - withoutB - kWorth);
+  if (choiceB) {
+    b.chosen = choiceB->place;
+    return true;
   }
-  return *best;
+  a.chosen = oldA;
+  b.chosen = oldB;
+  return false;
+}
+
+bool LabelPlacer::exchangeAny() {
+  constexpr double kPoor = 30; // mm; a label that stands better than this needs no help
+  bool changed = false;
+  for (std::size_t i = 0; i < labels_.size(); ++i) {
+    if (!labels_[i].mayMove || costNow(i) < kPoor) continue;
+    for (std::size_t k = 0; k < labels_.size(); ++k)
+      changed = (k != i && labels_[k].mayMove && exchange(i, k)) || changed;
+  }
+  return changed;
+}
+
+/// Its places by what they cost against all that is drawn by now; the one it has stays among them.
+void LabelPlacer::rank(Label& label) {
+  std::vector<std::pair<double, std::size_t>> order;
+  for (std::size_t i = 0; i < label.places.size(); ++i) {
+    const LabelCandidate& place = label.places[i];
+    const double cost = allows(place) ? obstacles_.cost(place, kNever) : kNever;
+    if (cost < kNever || i == label.chosen) order.emplace_back(cost, i);
+  }
+  std::ranges::sort(order);
+  Label ranked;
+  ranked.mayMove = label.mayMove;
+  ranked.ranked = true;
+  for (const auto& [cost, place] : order) {
+    if (place == label.chosen) ranked.chosen = ranked.places.size();
+    ranked.places.push_back(label.places[place]);
+    ranked.known.push_back(cost);
+  }
+  label = std::move(ranked);
+}
+
+void LabelPlacer::settle() {
+  for (Label& label : labels_) {
+    if (label.mayMove) rank(label);
+  }
+  constexpr int kRounds = 6;
+  for (int round = 0; round < kRounds; ++round) {
+    bool changed = false;
+    for (std::size_t i = 0; i < labels_.size(); ++i)
+      changed = (labels_[i].mayMove && improve(i)) || changed;
+    if (!changed && !exchangeAny()) return;
+  }
 }
 
 std::vector<LabelCandidate> aroundPoint(Point2 anchor, double width, double height, double nearest,
                                         double farthest, double extraCost) {
   std::vector<LabelCandidate> found;
   constexpr int kDirections = 24;
-  for (double r = nearest; r <= farthest; r *= 1.35) {
+  constexpr double kGrowth = 1.25;
+  for (double r = nearest; r <= farthest; r *= kGrowth) {
     for (int i = 0; i < kDirections; ++i) {
       const double a = 2 * kPi * i / kDirections;
       const Point2 u{std::cos(a), std::sin(a)};

@@ -1,17 +1,17 @@
 #pragma once
 // Places labels on a drawing: each has candidate boxes in order of liking; the placer takes the
-// cheapest one that touches no other text, and counts what it would cover. Private to core/sheet.
+// cheapest one that touches no other text, and counts what it would cover. When all labels are
+// there it moves them about until none has a better place. Private to core/sheet.
 
 #include "core/sheet/clip.h"
+#include "core/sheet/obstacles.h"
 
-#include <limits>
 #include <optional>
 #include <vector>
 
 namespace sump {
 
-/// Dislike of a leader through what another one ends at; more than of anything else.
-inline constexpr double kLeaderOverDot = 400;
+inline constexpr double kLabelGap = 0.6; ///< mm of air kept between two texts
 
 struct LabelCandidate {
   PaperBox box;
@@ -26,33 +26,50 @@ Point2 leaderStart(const PaperBox& box, Point2 to);
 
 class LabelPlacer {
 public:
-  explicit LabelPlacer(PaperBox area) : area_(area) {}
+  explicit LabelPlacer(PaperBox area) : obstacles_(area) {}
   /// Nothing may lie on it (a text box already drawn, a table, the north arrow).
-  void forbid(const PaperBox& box) { taken_.push_back(box); }
-  /// A line that a label had better not cover.
-  void avoid(Point2 a, Point2 b, double cost) { lines_.push_back({a, b, cost}); }
-  /// A place that a leader may end at: leaders to others go round it.
-  void reserveDot(Point2 at) { dots_.push_back(at); }
-  /// Rather nothing than a place as bad as this.
-  void refuseFrom(double cost) { most_ = cost; }
-  /// The chosen candidate, which becomes forbidden to later ones; nothing when none is free.
+  void forbid(const PaperBox& box) { obstacles_.forbid(box); }
+  Obstacles& obstacles() { return obstacles_; }
+  /// Rather no place than one whose leader runs through the end of another.
+  void refuseLeadersOverDots() { refuseOverDots_ = true; }
+
+  /// Takes the cheapest candidate; its place among the labels, or nothing when none is free.
+  /// A label that may move is settled later.
+  std::optional<std::size_t> add(std::vector<LabelCandidate> candidates, bool mayMove);
+  /// As add, for one that stays where it is.
   std::optional<LabelCandidate> place(std::vector<LabelCandidate> candidates);
+  /// Where a label stands now.
+  const LabelCandidate& at(std::size_t label) const { return labels_[label].chosenPlace(); }
+  /// Lets every label that may move take a better place, alone or in exchange with another.
+  void settle();
 
 private:
-  struct Line {
-    Point2 a, b;
-    double cost;
+  struct Label {
+    std::vector<LabelCandidate> places; ///< cheapest first
+    std::vector<double> known;          ///< cost of each against the obstacles; below 0: not yet
+    std::size_t chosen = 0;
+    bool mayMove = false;
+    bool aside = false;  ///< taken off for the moment
+    bool ranked = false; ///< the places are in the order of `known`, which is complete
+    const LabelCandidate& chosenPlace() const { return places[chosen]; }
   };
-  bool isFree(const LabelCandidate& candidate) const;
-  double coverCost(const LabelCandidate& candidate, double bound) const;
-  double leaderCost(Point2 from, Point2 to) const;
+  struct Choice {
+    std::size_t place = 0;
+    double cost = 0;
+  };
+  bool allows(const LabelCandidate& place) const;
+  void rank(Label& label);
+  double ownCost(Label& label, std::size_t place, double bound);
+  double withOthers(std::size_t self, const LabelCandidate& place, double bound) const;
+  std::optional<Choice> best(std::size_t label, double bound);
+  double costNow(std::size_t label);
+  bool improve(std::size_t label);
+  bool exchange(std::size_t first, std::size_t second);
+  bool exchangeAny();
 
-  PaperBox area_;
-  std::vector<PaperBox> taken_;
-  std::vector<Line> lines_;
-  std::vector<Line> leaders_;
-  std::vector<Point2> dots_;
-  double most_ = std::numeric_limits<double>::max();
+  Obstacles obstacles_;
+  bool refuseOverDots_ = false;
+  std::vector<Label> labels_;
 };
 
 /// Candidates with a leader on rings of growing distance round a point.

@@ -1,9 +1,12 @@
 #include "core/sheet/plan_views.h"
 
+#include "core/sheet/fitted_symbols.h"
+#include "core/sheet/note_marks.h"
 #include "core/sheet/sheet_refs.h"
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <stdexcept>
 
 namespace sump {
@@ -12,6 +15,7 @@ namespace {
 
 constexpr double kMargin = 30;   // mm of paper about the tankage, for labels
 constexpr double kMatchRoom = 5; // mm about a part, for the words at its match lines
+constexpr double kFrameAir = 0.5; // mm between a symbol and the frame
 constexpr int kMostTiles = 60;
 
 std::string tileName(const Tile& tile) {
@@ -54,6 +58,46 @@ void drawMatchLines(const SheetView& view, const Tile& tile, const Tiling& tilin
   drawMatchSide({{low.x, high.y}, high, c, r + 1, {0, 1}}, tiling, page);
 }
 
+/// What had better not be cut by a match line.
+std::vector<PaperBox> structures(const Plan& plan) {
+  std::vector<PaperBox> found;
+  for (const Vault& vault : plan.vaults)
+    found.push_back(around(outline(vault)));
+  for (const EquipmentRoom& room : plan.rooms)
+    found.push_back(around(outline(room)));
+  return found;
+}
+
+std::size_t cutBy(const Tiling& parts, const std::vector<PaperBox>& whole) {
+  std::size_t cut = 0;
+  for (const PaperBox& box : whole) {
+    const bool inOne = std::ranges::any_of(
+        parts.tiles, [&](const Tile& tile) { return tile.site.holds(box); });
+    if (!inOne) ++cut;
+  }
+  return cut;
+}
+
+/// Of the tilings that show the site, the one whose match lines cut fewest structures.
+Tiling gentleTiling(const PaperBox& site, const PaperBox& frame, double scale, const Plan& plan) {
+  const std::vector<PaperBox> whole = structures(plan);
+  Tiling best = tiling(site, frame, scale);
+  const double wide = frame.width() * scale / 1000, high = frame.height() * scale / 1000;
+  const Point2 spare{wide * best.columns - site.width(), high * best.rows - site.height()};
+  std::size_t least = cutBy(best, whole);
+  for (const double x : {0.0, -0.25, 0.25, -0.5, 0.5}) {
+    for (const double y : {0.0, -0.25, 0.25, -0.5, 0.5}) {
+      const Point2 by{spare.x * x, spare.y * y};
+      Tiling moved = tiling({site.low + by, site.high + by}, frame, scale);
+      const std::size_t cut = cutBy(moved, whole);
+      if (cut >= least) continue;
+      least = cut;
+      best = std::move(moved);
+    }
+  }
+  return best;
+}
+
 } // namespace
 
 double leastLegibleScale(UnitSystem units) {
@@ -91,10 +135,31 @@ Tiling tiling(const PaperBox& site, const PaperBox& frame, double scale) {
   return result;
 }
 
+std::vector<Mark> viewMarks(const SheetJob& job, const SheetView& view,
+                            const std::vector<Mark>& marks) {
+  std::set<Id> lettered;
+  for (const NoteDrawing& note : noteDrawings(job.plan())) {
+    if (note.lettered) lettered.insert(note.id);
+  }
+  const PaperBox site = view.site();
+  std::optional<PaperBox> hidden;
+  if (view.hidden) hidden = around({view.toSite(view.hidden->low), view.toSite(view.hidden->high)});
+  return wholeSymbols(
+      fittedSymbols(marksOf(marks,
+                            [&](const Mark& mark) {
+                              if (mark.layer == Layer::Note && lettered.contains(mark.object))
+                                return false;
+                              return mark.symbol.number == 0 || site.holds(mark.symbol.at);
+                            }),
+                    view.scale),
+      site.grown(-kFrameAir * view.scale / 1000), hidden);
+}
+
 void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                   const DrawLabels& label, Page& page, double below) {
-  drawView(view, marks, page);
-  label(view, page);
+  const std::vector<Mark> shown = viewMarks(job, view, marks);
+  drawView(view, shown, page);
+  label(view, shown, page);
   SheetView titled = view;
   titled.frame.high.y += below;
   drawViewTitle(titled, job.units(), job.plan().site.north, page);
@@ -115,7 +180,7 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
   Tiling parts = tiling(shown, frame, scale);
   const bool one = parts.tiles.size() == 1;
   const double inset = one ? 0 : kMatchRoom;
-  if (!one) parts = tiling(shown, frame.grown(-inset), scale);
+  if (!one) parts = gentleTiling(shown, frame.grown(-inset), scale, job.plan());
   std::vector<SheetView> views;
   for (const Tile& tile : parts.tiles) {
     PaperBox region = flow.beginDrawing();

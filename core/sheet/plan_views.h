@@ -27,8 +27,15 @@ struct Tiling {
 };
 Tiling tiling(const PaperBox& site, const PaperBox& frame, double scale);
 
-/// Draws one view: marks, then what `label` puts on it, then its title, `below` mm under the frame.
-using DrawLabels = std::function<void(const SheetView&, Page&)>;
+/// What of the marks a view shows: symbols at the size that its scale asks for and whole; words in
+/// the plan have leaders of their own.
+std::vector<Mark> viewMarks(const SheetJob& job, const SheetView& view,
+                            const std::vector<Mark>& marks);
+
+/// Draws one view: marks, then what `label` puts on what it shows of them, then its title, `below`
+/// mm under the frame.
+using DrawLabels =
+    std::function<void(const SheetView&, const std::vector<Mark>& shown, Page&)>;
 void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                   const DrawLabels& label, Page& page, double below = 0);
 

@@ -74,6 +74,7 @@ public:
       if (!placeOne(note) && !note.inside)
         unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));
     }
+    board_.finish();
     return unplaced;
   }
 

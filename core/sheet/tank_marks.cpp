@@ -71,9 +71,12 @@ void markRoom(const EquipmentRoom& room, std::vector<Mark>& marks) {
   }
   for (const Port& port : room.ports) {
     // 4 in across at least, or ports of small pipe would vanish on paper.
-    MarkPen(marks, port.id, Layer::Symbol)
-        .circle(room.frame().toSite(port.at), 0.05,
-                LineStyle{ink(facts(port.service).color), 0.25, {}}, FillStyle{Ink::White});
+    constexpr double kRadius = 0.05;
+    const Point2 at = room.frame().toSite(port.at);
+    MarkPen symbol(marks, port.id, Layer::Symbol);
+    symbol.beginSymbol(at, kRadius);
+    symbol.circle(at, kRadius, LineStyle{ink(facts(port.service).color), 0.25, {}},
+                  FillStyle{Ink::White});
   }
 }
 

@@ -25,13 +25,16 @@ void addCutRing(const PageShape& shape, const PaperBox& frame, Page& page) {
   const Ring ring = shape.round ? circleRing(shape.points[0], shape.points[1]) : shape.points;
   if (shape.fill) {
     Ring inside = clipRing(ring, frame);
-    if (inside.size() >= 3) page.items.push_back(PageShape{inside, true, false, {}, shape.fill});
+    if (inside.size() >= 3)
+      page.items.push_back(
+          PageShape{inside, true, false, {}, shape.fill, shape.role, shape.symbol});
   }
   if (!shape.line) return;
   Polyline edge = ring;
   edge.push_back(ring.front());
   for (Polyline& part : clipLine(edge, frame)) {
-    page.items.push_back(PageShape{std::move(part), false, false, shape.line, {}});
+    page.items.push_back(
+        PageShape{std::move(part), false, false, shape.line, {}, shape.role, shape.symbol});
   }
 }
 
@@ -49,8 +52,21 @@ void addClipped(PageShape shape, const PaperBox& frame, Page& page) {
     addCutRing(shape, frame, page);
   } else {
     for (Polyline& part : clipLine(shape.points, frame)) {
-      page.items.push_back(PageShape{std::move(part), false, false, shape.line, {}});
+      page.items.push_back(
+          PageShape{std::move(part), false, false, shape.line, {}, shape.role, shape.symbol});
     }
+  }
+}
+
+PageRole roleOf(const Mark& mark) {
+  if (mark.symbol.number != 0) return PageRole::Symbol;
+  switch (mark.layer) {
+  case Layer::Building:
+  case Layer::Room:
+  case Layer::Vault:
+    return mark.line ? PageRole::Wall : PageRole::Other;
+  default:
+    return PageRole::Other;
   }
 }
 
@@ -150,14 +166,16 @@ std::string scaleText(double scale, UnitSystem units) {
 
 void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page) {
   for (const Mark& mark : marks) {
-    PageShape shape{{}, mark.closed, mark.round, mark.line, mark.fill};
+    PageShape shape{{},        mark.closed,  mark.round,        mark.line,
+                    mark.fill, roleOf(mark), mark.symbol.number};
     shape.points.reserve(mark.points.size());
     for (Point2 p : mark.points)
       shape.points.push_back(view.toPaper(p));
     addClipped(std::move(shape), view.frame, page);
   }
   page.items.push_back(
-      PageShape{view.frame.ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}});
+      PageShape{view.frame.ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {},
+                PageRole::ViewFrame});
 }
 
 void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& page) {
@@ -181,7 +199,7 @@ void drawNorthAndBar(const SheetView& view, UnitSystem units, Angle north, doubl
   const double length = 3 * step;
   if (right - 26 - length > x + 75) {
     drawScaleBar({right - 28 - length, at.y + 9}, view.scale, units, page);
-  } else if (right - 26 - length > x) {
+  } else if (right - 26 - length > x + 52) { // the scale in words stands on that line
     drawScaleBar({right - 28 - length, at.y + 13}, view.scale, units, page);
   }
 }

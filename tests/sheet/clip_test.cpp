@@ -39,7 +39,7 @@ TEST(Hatch, LinesStayInsideAndStandApart) {
 TEST(Placer, TakesTheCheapestPlaceThatIsFree) {
   LabelPlacer placer({{0, 0}, {100, 100}});
   placer.forbid({{10, 10}, {20, 20}});
-  placer.avoid({30, 0}, {30, 100}, 50);
+  placer.obstacles().addLine({30, 0}, {30, 100}, 50, 6);
   const LabelCandidate onText{{{12, 12}, {18, 18}}, {}, 0, false};
   const LabelCandidate onLine{{{28, 10}, {35, 20}}, {}, 1, false};
   const LabelCandidate outside{{{95, 10}, {105, 20}}, {}, 2, false};

@@ -8,6 +8,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/rules/review.h"
+#include "core/study/nominal_volts.h"
 #include "core/study/profile.h"
 #include "tests/sheet/printed_numbers.h"
 
@@ -368,6 +369,8 @@ inline void KnownNumbers::wiring(const Plan& plan, const WiringStudy& wiring) {
   for (const Supply& supply : plan.basis.wiring.supplies) {
     put(Printed::Volts, supply.id, supply.volts);
     if (supply.voltsToGround) put(Printed::Volts, supply.id, *supply.voltsToGround);
+    if (const auto system = nominalSystem(supply))
+      put(Printed::Volts, supply.id, std::stoi(std::string(system->name)));
   }
   for (const SignalCircuit& signal : plan.basis.wiring.signalCircuits) {
     const bool low = signal.kind == SignalKind::Dc24 || signal.kind == SignalKind::Ac24;

@@ -73,8 +73,8 @@ Block siteBlock(const SheetJob& job, Point2 most) {
   Page page;
   const std::vector<Mark> marks =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
-  const auto label = [&](const SheetView& v, Page& p) {
-    LabelRequest request{job.review, job.catalog, marks, [](const Run&) { return RunLabel::None; }};
+  const auto label = [&](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
+    LabelRequest request{job.review, job.catalog, seen, [](const Run&) { return RunLabel::None; }};
     request.notes = false;
     drawLabels(v, request, p);
   };

@@ -36,6 +36,7 @@ void markDisconnects(const SheetJob& job, std::vector<Mark>& marks) {
     const Point2 c = *supply.disconnect;
     MarkPen pen(marks, supply.id, Layer::Symbol);
     const LineStyle line{Ink::ServiceRed, 0.35, {}};
+    pen.beginSymbol(c, kHalf);
     pen.ring({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, -kHalf}, c + Point2{kHalf, kHalf},
               c + Point2{-kHalf, kHalf}},
              line, FillStyle{Ink::White});
@@ -144,12 +145,12 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
   const auto kind = [](const Run& run) {
     return isConduit(run.service) ? RunLabel::Full : RunLabel::None;
   };
-  LabelRequest request{job.review, job.catalog, marks, kind};
-  request.notes = false; // their marks are left out
   std::vector<std::string> unplaced;
   drawTiledView(
       job, "ELECTRICAL PLAN", shown, marks,
-      [&](const SheetView& view, Page& page) {
+      [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
+        LabelRequest request{job.review, job.catalog, seen, kind};
+        request.notes = false; // their marks are left out
         request.first = [&](LabelBoard& board) { labelSpaces(job, view, board); };
         const auto missing = drawLabels(view, request, page);
         unplaced.insert(unplaced.end(), missing.begin(), missing.end());

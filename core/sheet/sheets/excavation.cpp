@@ -79,7 +79,10 @@ void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board
       for (const TrenchPoint& p : stretch)
         line.push_back(p.at);
     }
-    if (line.size() < 2 || view.shownLength(line) < 0.5) continue;
+    constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
+    const double shown = view.shownLength(line);
+    if (line.size() < 2 || shown <= 0) continue;
+    if (shown * 1000 / view.scale < kStub && shown < kShare * planLength(line)) continue;
     board.alongLine(
         {{tags.at(trench.run), "to " + printLength(trench.depth, job.units()) + " deep"},
          false,
@@ -160,6 +163,7 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
     board.alongLine({{"EX " + called(utility)}}, utility.path, 30);
   for (const Building& building : job.plan().buildings)
     board.inOutline({{called(building)}, false, true}, building.outline);
+  board.finish();
 }
 
 std::string sidesText(const SheetJob& job) {
@@ -251,7 +255,10 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
   if (shown.empty()) return;
   drawTiledView(
       job, "EXCAVATION", around(shown), marks,
-      [&](const SheetView& view, Page& page) { labelExcavation(job, view, marks, page); }, flow);
+      [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
+        labelExcavation(job, view, seen, page);
+      },
+      flow);
   const double width = flow.columnWidth();
   flow.add(paragraphs(
       "EXCAVATION",
@@ -260,6 +267,8 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "off "
        "the edge; a competent person classifies the soil and inspects daily and after rain. "
        "29 CFR 1926 Subpart P or the local rules govern.",
+       "LADDERS: as 29 CFR 1926 Subpart P asks for. Digs that run into each other are one: a "
+       "ladder counts in each that it stands in.",
        "CONFINED SPACE: nobody enters a vault, even brief, without permit, gas test, ventilation, "
        "attendant and a rescue plan.",
        "LIFTING: nobody under a load or between a vault and the side of the dig."},

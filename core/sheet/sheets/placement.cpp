@@ -230,6 +230,7 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases, const S
   }
   for (const Utility& utility : job.plan().utilities)
     board.alongLine({{"EX " + called(utility)}}, utility.path, 30);
+  board.finish();
 }
 
 } // namespace
@@ -248,7 +249,9 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
     shown.push_back(base.at);
   drawTiledView(
       job, "VAULT PLACEMENT", around(shown), marks,
-      [&](const SheetView& view, Page& page) { labelPlacement(job, bases, view, marks, page); },
+      [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
+        labelPlacement(job, bases, view, seen, page);
+      },
       flow);
   const double width = flow.columnWidth();
   flow.addAll({cornerTable(job, bases, width), baseTable(job, bases, width)});

@@ -46,9 +46,9 @@ public:
       if (site) return there;
       return there == RunLabel::Full ? RunLabel::Tag : RunLabel::Full;
     };
-    const auto label = [&](const SheetView& v, Page& p) {
+    const auto label = [&](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
       if (site) drawExtent(v, *enlarged, p);
-      keepLabels(v, kind, site ? enlarged : nullptr, p);
+      keepLabels(v, seen, kind, site ? enlarged : nullptr, p);
       if (!v.hidden) return;
       p.items.push_back(PageShape{v.hidden->ring(), true, false, LineStyle{Ink::Black, 0.35, {}},
                                   FillStyle{Ink::White, Hatch::None}});
@@ -59,22 +59,23 @@ public:
   const std::vector<std::string>& unplaced() const { return unplaced_; }
   /// For the parts of a view over several pages. `enlarged`: that view; null: it shows the site.
   DrawLabels partLabels(const SheetView* enlarged) {
-    return [this, enlarged](const SheetView& v, Page& p) {
+    return [this, enlarged](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
       const auto kind = [&](const Run& run) {
         const auto line = locator_.centreline(run);
         const bool there =
             enlarged != nullptr && line && siteRunLabel(*line, *enlarged) == RunLabel::Full;
         return there ? RunLabel::Tag : RunLabel::Full;
       };
-      keepLabels(v, kind, nullptr, p);
+      keepLabels(v, seen, kind, nullptr, p);
     };
   }
 
 private:
   /// Clouds first, so that the labels keep clear of their triangles. `enlarged`: shows its part.
-  void keepLabels(const SheetView& view, const std::function<RunLabel(const Run&)>& runs,
-                  const SheetView* enlarged, Page& page) {
-    LabelRequest request{job_.review, job_.catalog, job_.marks, runs, enlarged};
+  void keepLabels(const SheetView& view, const std::vector<Mark>& seen,
+                  const std::function<RunLabel(const Run&)>& runs, const SheetView* enlarged,
+                  Page& page) {
+    LabelRequest request{job_.review, job_.catalog, seen, runs, enlarged};
     std::vector<std::string> missing;
     request.first = [&](LabelBoard& board) {
       missing = drawClouds(clouds_, view, enlarged, board, page);

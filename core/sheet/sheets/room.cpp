@@ -3,15 +3,16 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/clip_marks.h"
 #include "core/sheet/figure.h"
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/flow.h"
-#include "core/sheet/part_place.h"
+#include "core/sheet/plan_views.h"
 #include "core/sheet/room_tables.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <limits>
 
 namespace sump {
 
@@ -21,53 +22,41 @@ const LineStyle kWall{Ink::Black, 0.7, {}};
 const LineStyle kLine{Ink::Black, 0.35, {}};
 const LineStyle kArea{Ink::Black, 0.35, {2, 1}};
 
-/// Where the inline parts stand, in the room's frame.
-std::map<Id, Point2> partCentres(const SheetJob& job, const EquipmentRoom& room) {
-  std::map<Id, Point2> centres;
-  for (const RunStudy& run : job.study().runs) {
-    for (const InlinePart& part : job.plan().runs.find(run.id)->parts) {
-      if (const auto place = partPlace(run, part))
-        centres[part.id] = room.frame().toLocal(flat(place->at));
-    }
-  }
-  return centres;
+/// What stands at a port is told by the port's own circle and callout.
+bool isAtPort(const Mark& mark, const EquipmentRoom& room) {
+  constexpr double kSame = 0.01; // m
+  return std::ranges::any_of(room.ports, [&](const Port& port) {
+    return mark.symbol.number != 0 && mark.object != port.id &&
+           distance(mark.symbol.at, port.at) < kSame;
+  });
 }
 
-/// Smaller about its part's place than on the site plan: risers stand close to each other.
-void shrinkSymbol(const std::map<Id, Point2>& centres, Mark& mark) {
-  constexpr double kSize = 0.6;
-  if (mark.layer != Layer::Part) return;
-  const auto part = centres.find(mark.object);
-  if (part == centres.end() && !mark.round) return;
-  const Point2 centre = part == centres.end() ? mark.points[0] : part->second;
-  for (Point2& p : mark.points)
-    p = lerp(centre, p, kSize);
-}
-
-/// Half a symbol says nothing.
-bool isCutSymbol(const Mark& mark, const PaperBox& box) {
-  if (mark.layer != Layer::Part && mark.layer != Layer::Symbol) return false;
-  if (!mark.round) return !std::ranges::all_of(mark.points, [&](Point2 p) { return box.holds(p); });
-  const double r = distance(mark.points[0], mark.points[1]);
-  return !box.grown(-r).holds(mark.points[0]);
-}
-
-/// The marks in and near the room, in its own frame; its door's swing whole.
-std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room) {
-  const std::map<Id, Point2> centres = partCentres(job, room);
+/// The marks in and near the room, in its own frame and for a figure no larger than `most` mm; its
+/// door's swing whole.
+std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   constexpr double kAbout = 0.6; // m of what is outside
+  constexpr double kCallouts = 40; // mm about the drawing
   const PaperBox box{{-kAbout, -kAbout},
                      {inMetres(room.length) + kAbout, inMetres(room.width) + kAbout}};
-  std::vector<Mark> kept;
+  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+  std::vector<Mark> local;
   for (Mark mark : job.marks) {
     if (mark.layer < Layer::Room || mark.layer == Layer::Note || mark.layer == Layer::Vault)
       continue;
     for (Point2& p : mark.points)
       p = room.frame().toLocal(p);
-    shrinkSymbol(centres, mark);
+    mark.symbol.at = room.frame().toLocal(mark.symbol.at);
+    // The arrows of what comes and goes outside are told on the plan of the site.
+    const bool arrow = mark.layer == Layer::Symbol && mark.symbol.number != 0;
+    if (arrow && !inside.holds(mark.symbol.at)) continue;
+    if (!isAtPort(mark, room)) local.push_back(std::move(mark));
+  }
+  const double scale = fittedScale(box, {{0, 0}, most}, kCallouts, job.units());
+  std::vector<Mark> kept;
+  for (Mark& mark : wholeSymbols(fittedSymbols(std::move(local), scale), box)) {
     if (mark.object == room.id) {
       kept.push_back(std::move(mark));
-    } else if (!isCutSymbol(mark, box)) {
+    } else {
       keepInside(std::move(mark), box, kept);
     }
   }
@@ -87,12 +76,37 @@ Callout portCallout(const SheetJob& job, const Port& port, Point2 at) {
           ink(facts(port.service).color)};
 }
 
-void addBox(const std::optional<RoomBox>& box, const char* name, UnitSystem units, Drawing& d) {
+/// The place nearest to the box's middle that no port is near.
+Point2 freePlace(const PaperBox& box, const std::vector<Point2>& ports) {
+  constexpr int kSteps = 8;
+  constexpr double kClear = 0.12; // m
+  Point2 best = box.centre();
+  double least = std::numeric_limits<double>::max();
+  for (int i = 1; i < kSteps; ++i) {
+    for (int k = 1; k < kSteps; ++k) {
+      const Point2 at =
+          box.low + Point2{box.width() * i / kSteps, box.height() * k / kSteps};
+      double cost = distance(at, box.centre());
+      for (Point2 port : ports)
+        cost += 10 * std::max(0.0, kClear - distance(at, port));
+      if (cost >= least - 1e-9) continue;
+      least = cost;
+      best = at;
+    }
+  }
+  return best;
+}
+
+void addBox(const EquipmentRoom& room, const std::optional<RoomBox>& box, const char* name,
+            UnitSystem units, Drawing& d) {
   if (!box) return;
   const Point2 size{inMetres(box->length), inMetres(box->depth)};
+  std::vector<Point2> ports;
+  for (const Port& port : room.ports)
+    ports.push_back(port.at);
   d.callouts.push_back(
       {{name, printLength(box->length, units) + " x " + printLength(box->depth, units)},
-       box->corner + size * 0.5,
+       freePlace({box->corner, box->corner + size}, ports),
        Ink::Black,
        true});
 }
@@ -117,18 +131,18 @@ void measureAlong(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
   }
 }
 
-Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room) {
+Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();
   Drawing d;
   d.title = "PLAN OF " + called(room);
   d.north = job.plan().site.north - room.angle;
-  d.marks = roomMarks(job, room);
+  d.marks = roomMarks(job, room, most);
   const double x = inMetres(room.length), y = inMetres(room.width);
   d.measures = {{{0, 0}, {x, 0}, -22, printLength(room.length, units)},
                 {{0, y}, {0, 0}, -18, printLength(room.width, units)}};
   measureAlong(room, units, d);
-  addBox(room.skid, "Equipment skid", units, d);
-  addBox(room.panel, "Panel", units, d);
+  addBox(room, room.skid, "Equipment skid", units, d);
+  addBox(room, room.panel, "Panel", units, d);
   if (room.plumbingArea) {
     const RoomBox& area = *room.plumbingArea;
     d.callouts.push_back({{areaLabel(job, room), printLength(area.length, units) + " x " +
@@ -160,8 +174,12 @@ void addElevationBox(const EquipmentRoom& room, const WallView& wall,
   const bool area = !line.dash.empty();
   MarkPen(d.marks, room.id, Layer::Room)
       .ring(ring, line, area ? std::optional<FillStyle>() : FillStyle{Ink::PaleGrey});
+  // Its top edge, where no pipe stands before it.
+  std::vector<Point2> pipes;
+  for (const Port& port : room.ports)
+    pipes.push_back({wall.right(room, port.at), ring[2].y});
   d.callouts.push_back({{name, printLength(box->height, units) + " high"},
-                        lerp(ring[2], ring[3], 0.5),
+                        freePlace({ring[3], ring[2]}, pipes),
                         Ink::Black,
                         true,
                         true});
@@ -170,7 +188,7 @@ void addElevationBox(const EquipmentRoom& room, const WallView& wall,
 /// The upright pipe at a port, heights over the floor: as far as its run goes up or down within a
 /// hand's breadth of the port, but no deeper than is worth drawing.
 std::pair<double, double> riser(const SheetJob& job, const EquipmentRoom& room, const Port& port) {
-  constexpr double kNear = 0.1, kBelow = 0.25; // m
+  constexpr double kNear = 0.1, kBelow = 0.12; // m
   const double bore = nominalInches(port.size).value_or(1) * kMetresPerInch;
   double low = inMetres(port.height) + bore / 2, high = low;
   for (const RunStudy& run : job.study().runs) {
@@ -216,13 +234,13 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
     d.callouts.back().leader = true;
   }
   d.levels = {{0, wall.length, printElevation(room.floor, units), "floor"}};
-  d.measures = {{{0, 0}, {wall.length, 0}, -18, printLength(metres(wall.length), units)}};
+  d.measures = {{{0, 0}, {wall.length, 0}, -24, printLength(metres(wall.length), units)}};
   if (room.plumbingArea) {
     const Ring area = boxOn(room, wall, *room.plumbingArea);
     d.measures.push_back(
-        {area[0], area[1], -10, printLength(metres(area[1].x - area[0].x), units)});
+        {area[0], area[1], -16, printLength(metres(area[1].x - area[0].x), units)});
     d.measures.push_back(
-        {area[1], {wall.length, 0}, -10, printLength(metres(wall.length - area[1].x), units)});
+        {area[1], {wall.length, 0}, -16, printLength(metres(wall.length - area[1].x), units)});
   }
   return d;
 }
@@ -232,7 +250,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
 void roomSheet(const SheetJob& job, PageFlow& flow) {
   const Point2 most = flow.figureSize({360, 280}, false);
   for (const EquipmentRoom& room : job.plan().rooms) {
-    flow.add(figure(roomPlan(job, room), job.units(), most));
+    flow.add(figure(roomPlan(job, room, most), job.units(), most));
     if (!room.ports.empty()) {
       flow.add(figure(wallElevation(job, room), job.units(), most));
       flow.add(portTable(job, room, flow.columnWidth()));
