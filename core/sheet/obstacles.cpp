@@ -23,13 +23,21 @@ bool mayMeet(const PaperBox& box, Point2 a, Point2 b) {
          std::max(a.y, b.y) >= box.low.y && std::min(a.y, b.y) <= box.high.y;
 }
 
+/// a and b lie on one side of the way: they cannot cross it.
+bool sameSide(Point2 from, Point2 to, Point2 a, Point2 b) {
+  const Point2 way = to - from;
+  return cross(way, a - from) * cross(way, b - from) > 0;
+}
+
 /// The leader and the line run side by side for a while.
 bool runsAlong(Point2 from, Point2 to, Point2 a, Point2 b) {
   constexpr double kBeside = 1, kLeast = 3; // mm
   const Point2 way = to - from, line = b - a;
+  // Asked of every line for every candidate: no roots before it is needed.
+  const double square = dot(way, way) * dot(line, line), sine = cross(way, line);
+  if (sine * sine > kSlant * kSlant * square) return false;
   const double length = norm(way), other = norm(line);
   if (length < kLeast || other < kLeast) return false;
-  if (std::abs(cross(way, line)) > kSlant * length * other) return false;
   const Point2 u = line * (1 / other);
   double low = dot(from - a, u), high = dot(to - a, u);
   if (low > high) std::swap(low, high);
@@ -114,7 +122,8 @@ double Obstacles::lineCost(const LabelCandidate& candidate, Point2 from, const L
   if (!candidate.leaderTo) return cost;
   const Point2 to = *candidate.leaderTo;
   if (!mayMeet(spanned(from, to).grown(1), line.a, line.b)) return cost;
-  if (crossSegments(from, to, line.a, line.b)) cost += line.leader;
+  if (!sameSide(from, to, line.a, line.b) && crossSegments(from, to, line.a, line.b))
+    cost += line.leader;
   if (line.leader > 0 && runsAlong(from, to, line.a, line.b)) cost += kAlongLine;
   if (line.leader > 0 && passesDot(to, line.a, line.b)) cost += kDotOnCrossing;
   return cost;

@@ -28,6 +28,17 @@ double nearDot(Point2 from, Point2 to, Point2 dot) {
   return nearestOnSegment(dot, from, to).distance < kDotAir ? kLeaderOnDot : 0;
 }
 
+/// The label, its leader and the air that either wants.
+PaperBox reachOf(const LabelCandidate& a) {
+  PaperBox reach = a.box;
+  if (a.leaderTo) {
+    const Point2 to = *a.leaderTo;
+    reach.low = {std::min(reach.low.x, to.x), std::min(reach.low.y, to.y)};
+    reach.high = {std::max(reach.high.x, to.x), std::max(reach.high.y, to.y)};
+  }
+  return reach.grown(std::max(kLabelGap, kDotAir));
+}
+
 /// What two labels at these places cost each other.
 double together(const LabelCandidate& a, const LabelCandidate& b) {
   const PaperBox wideA = a.box.grown(kLabelGap), wideB = b.box.grown(kLabelGap);
@@ -53,20 +64,32 @@ bool LabelPlacer::allows(const LabelCandidate& place) const {
   return obstacles_.allows(place) && !(refuseOverDots_ && obstacles_.leaderOverDot(place));
 }
 
+/// What a place costs against the obstacles; where that is no less than `bound`, it may be more.
 double LabelPlacer::ownCost(Label& label, std::size_t place, double bound) {
-  double& known = label.known[place];
-  if (known >= 0) return known;
+  Cost& cost = label.costs[place];
+  if (cost.isWhole || cost.atLeast >= bound) return cost.atLeast;
   const LabelCandidate& candidate = label.places[place];
-  if (!allows(candidate)) return known = kNever;
-  const double cost = obstacles_.cost(candidate, bound);
-  if (cost <= bound) known = cost; // else it was not counted to the end
-  return cost;
+  if (!allows(candidate)) {
+    cost = {kNever, true};
+  } else {
+    cost.atLeast = obstacles_.cost(candidate, bound);
+    cost.isWhole = cost.atLeast <= bound; // else it was not counted to the end
+  }
+  return cost.atLeast;
+}
+
+void LabelPlacer::Label::choose(std::size_t place) {
+  chosen = place;
+  reach = reachOf(places[place]);
 }
 
 double LabelPlacer::withOthers(std::size_t self, const LabelCandidate& place, double bound) const {
+  const PaperBox reach = reachOf(place);
   double cost = 0;
   for (std::size_t i = 0; i < labels_.size() && cost <= bound; ++i) {
-    if (i != self && !labels_[i].aside) cost += together(place, labels_[i].chosenPlace());
+    const Label& other = labels_[i];
+    if (i != self && !other.aside && other.reach.meets(reach))
+      cost += together(place, other.chosenPlace());
   }
   return cost;
 }
@@ -76,8 +99,7 @@ std::optional<LabelPlacer::Choice> LabelPlacer::best(std::size_t index, double b
   Label& label = labels_[index];
   std::optional<Choice> found;
   for (std::size_t i = 0; i < label.places.size(); ++i) {
-    // Sorted: none of the rest can be cheaper.
-    if ((label.ranked ? label.known[i] : label.places[i].cost) >= bound) break;
+    if (label.places[i].cost >= bound) break; // sorted: none of the rest can be cheaper
     double cost = ownCost(label, i, bound);
     if (cost >= bound) continue;
     cost += withOthers(index, label.places[i], bound - cost);
@@ -93,7 +115,7 @@ std::optional<std::size_t> LabelPlacer::add(std::vector<LabelCandidate> candidat
       candidates.begin(), candidates.end(),
       [](const LabelCandidate& a, const LabelCandidate& b) { return a.cost < b.cost; });
   Label label;
-  label.known.assign(candidates.size(), -1);
+  label.costs.resize(candidates.size());
   label.places = std::move(candidates);
   label.mayMove = mayMove;
   labels_.push_back(std::move(label));
@@ -103,7 +125,7 @@ std::optional<std::size_t> LabelPlacer::add(std::vector<LabelCandidate> candidat
     labels_.pop_back();
     return std::nullopt;
   }
-  labels_[index].chosen = choice->place;
+  labels_[index].choose(choice->place);
   return index;
 }
 
@@ -122,30 +144,64 @@ constexpr double kWorth = 1e-6; // mm; a smaller gain is no reason to move
 
 bool LabelPlacer::improve(std::size_t index) {
   const auto better = best(index, costNow(index) - kWorth);
-  if (better) labels_[index].chosen = better->place;
+  if (better) labels_[index].choose(better->place);
   return better.has_value();
 }
 
 /// `first` chooses as if `second` were not there, then `second` what is left.
 bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
   Label &a = labels_[first], &b = labels_[second];
-  const std::size_t oldA = a.chosen, oldB = b.chosen;
+  const std::size_t oldA = a.chosen;
   const double before =
       costNow(first) + costNow(second) - together(a.chosenPlace(), b.chosenPlace());
   b.aside = true;
   const auto choiceA = best(first, before);
   b.aside = false;
   if (!choiceA || choiceA->place == oldA) return false;
-  a.chosen = choiceA->place;
+  a.choose(choiceA->place);
   const double withoutB = choiceA->cost;
   const auto choiceB = best(second, before - withoutB - kWorth);
   if (choiceB) {
-    b.chosen = choiceB->place;
+    b.choose(choiceB->place);
     return true;
   }
-  a.chosen = oldA;
-  b.chosen = oldB;
+  a.choose(oldA);
   return false;
+}
+
+/// Labels but for which it would have a better place.
+std::vector<std::size_t> LabelPlacer::inTheWayOf(std::size_t index) {
+  Label& label = labels_[index];
+  const double now = costNow(index);
+  std::vector<bool> found(labels_.size(), false);
+  for (std::size_t i = 0; i < label.places.size() && label.places[i].cost < now; ++i) {
+    const double own = ownCost(label, i, now);
+    if (own >= now) continue;
+    if (const auto other = onlyOneInTheWay(index, label.places[i], now - own)) found[*other] = true;
+  }
+  std::vector<std::size_t> others;
+  for (std::size_t k = 0; k < found.size(); ++k) {
+    if (found[k]) others.push_back(k);
+  }
+  return others;
+}
+
+/// The label without which the others would cost the place less than `bound`.
+std::optional<std::size_t> LabelPlacer::onlyOneInTheWay(std::size_t self,
+                                                        const LabelCandidate& place,
+                                                        double bound) const {
+  const PaperBox reach = reachOf(place);
+  double most = 0, rest = 0;
+  std::optional<std::size_t> worst;
+  for (std::size_t i = 0; i < labels_.size() && rest < bound; ++i) {
+    if (i == self || !labels_[i].reach.meets(reach)) continue;
+    const double cost = together(place, labels_[i].chosenPlace());
+    rest += std::min(cost, most);
+    if (cost <= most) continue;
+    most = cost;
+    worst = i;
+  }
+  return rest < bound ? worst : std::nullopt;
 }
 
 bool LabelPlacer::exchangeAny() {
@@ -153,36 +209,16 @@ bool LabelPlacer::exchangeAny() {
   bool changed = false;
   for (std::size_t i = 0; i < labels_.size(); ++i) {
     if (!labels_[i].mayMove || costNow(i) < kPoor) continue;
-    for (std::size_t k = 0; k < labels_.size(); ++k)
-      changed = (k != i && labels_[k].mayMove && exchange(i, k)) || changed;
+    for (std::size_t k : inTheWayOf(i))
+      changed = (labels_[k].mayMove && exchange(i, k)) || changed;
   }
   return changed;
 }
 
-/// Its places by what they cost against all that is drawn by now; the one it has stays among them.
-void LabelPlacer::rank(Label& label) {
-  std::vector<std::pair<double, std::size_t>> order;
-  for (std::size_t i = 0; i < label.places.size(); ++i) {
-    const LabelCandidate& place = label.places[i];
-    const double cost = allows(place) ? obstacles_.cost(place, kNever) : kNever;
-    if (cost < kNever || i == label.chosen) order.emplace_back(cost, i);
-  }
-  std::ranges::sort(order);
-  Label ranked;
-  ranked.mayMove = label.mayMove;
-  ranked.ranked = true;
-  for (const auto& [cost, place] : order) {
-    if (place == label.chosen) ranked.chosen = ranked.places.size();
-    ranked.places.push_back(label.places[place]);
-    ranked.known.push_back(cost);
-  }
-  label = std::move(ranked);
-}
-
 void LabelPlacer::settle() {
-  for (Label& label : labels_) {
-    if (label.mayMove) rank(label);
-  }
+  // What was drawn since a label came counts now too.
+  for (Label& label : labels_)
+    std::ranges::fill(label.costs, Cost{});
   constexpr int kRounds = 6;
   for (int round = 0; round < kRounds; ++round) {
     bool changed = false;

@@ -44,13 +44,18 @@ public:
   void settle();
 
 private:
+  struct Cost {
+    double atLeast = -1;
+    bool isWhole = false; ///< it is no more either
+  };
   struct Label {
     std::vector<LabelCandidate> places; ///< cheapest first
-    std::vector<double> known;          ///< cost of each against the obstacles; below 0: not yet
+    std::vector<Cost> costs;            ///< of each against the obstacles, as far as it was asked
     std::size_t chosen = 0;
     bool mayMove = false;
-    bool aside = false;  ///< taken off for the moment
-    bool ranked = false; ///< the places are in the order of `known`, which is complete
+    bool aside = false; ///< taken off for the moment
+    PaperBox reach;     ///< of the chosen place and its leader
+    void choose(std::size_t place);
     const LabelCandidate& chosenPlace() const { return places[chosen]; }
   };
   struct Choice {
@@ -58,13 +63,15 @@ private:
     double cost = 0;
   };
   bool allows(const LabelCandidate& place) const;
-  void rank(Label& label);
   double ownCost(Label& label, std::size_t place, double bound);
   double withOthers(std::size_t self, const LabelCandidate& place, double bound) const;
   std::optional<Choice> best(std::size_t label, double bound);
   double costNow(std::size_t label);
   bool improve(std::size_t label);
   bool exchange(std::size_t first, std::size_t second);
+  std::vector<std::size_t> inTheWayOf(std::size_t label);
+  std::optional<std::size_t> onlyOneInTheWay(std::size_t self, const LabelCandidate& place,
+                                             double bound) const;
   bool exchangeAny();
 
   Obstacles obstacles_;
