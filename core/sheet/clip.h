@@ -22,6 +22,10 @@ struct PaperBox {
   bool meets(const PaperBox& b) const {
     return low.x < b.high.x && b.low.x < high.x && low.y < b.high.y && b.low.y < high.y;
   }
+  /// As meets, for boxes that may have no width or height.
+  bool touches(const PaperBox& b) const {
+    return low.x <= b.high.x && b.low.x <= high.x && low.y <= b.high.y && b.low.y <= high.y;
+  }
   PaperBox grown(double by) const { return {{low.x - by, low.y - by}, {high.x + by, high.y + by}}; }
   Ring ring() const { return {low, {high.x, low.y}, high, {low.x, high.y}}; }
 };

@@ -66,7 +66,7 @@ std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const She
   const Point2 left{along.y, -along.x}; // y is down on the paper
   const Point2 from = a + left * m.offset, to = b + left * m.offset;
   const auto line = [&](Point2 p, Point2 q, double width) {
-    constexpr double kCover = 40;
+    constexpr double kCover = 160;
     board.measureLine(p, q, LineStyle{Ink::Black, width, {}}, kCover);
   };
   const double sign = m.offset < 0 ? -1 : 1;

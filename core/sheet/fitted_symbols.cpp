@@ -9,8 +9,8 @@ namespace sump {
 namespace {
 
 constexpr double kSamePlace = 0.01; // m
-constexpr double kLeastHalf = 1.0; // mm on the paper; smaller could not be read
-constexpr double kLeastRing = 0.5; // of a plain circle
+constexpr double kLeastHalf = 1.0;  // mm on the paper; smaller could not be read
+constexpr double kLeastRing = 0.5;  // of a plain circle
 
 struct Symbol {
   Point2 at;
@@ -19,9 +19,7 @@ struct Symbol {
   bool ring = true; ///< nothing but circles
   PaperBox extent;  ///< as given
   Ink ink = Ink::Black;
-  PaperBox now() const {
-    return {lerp(at, extent.low, factor), lerp(at, extent.high, factor)};
-  }
+  PaperBox now() const { return {lerp(at, extent.low, factor), lerp(at, extent.high, factor)}; }
 };
 
 using Symbols = std::map<std::uint32_t, Symbol>;

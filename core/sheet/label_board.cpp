@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kPitch = 4.0; // mm between the lines of a label
 constexpr double kPad = 0.7;
-constexpr double kFrameAir = 1.5;  // between a label and the view's frame
+constexpr double kFrameAir = 1.5; // between a label and the view's frame
 const LineStyle kThin{Ink::Black, 0.18, {}};
 
 PaperBox boxAt(Point2 centre, Point2 size) {
@@ -25,6 +25,7 @@ struct LineCost {
 };
 
 constexpr double kWallCover = 150;
+constexpr double kLeaderOverMeasure = 4;
 
 LineCost lineCost(const Mark& mark) {
   constexpr LineCost kWall{kWallCover, 1}, kPipe{20, 8};
@@ -91,7 +92,7 @@ LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Pa
 
 void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line, double cost) {
   for (const Polyline& part : clipLine({a, b}, view_.frame)) {
-    avoid(part.front(), part.back(), cost);
+    placer_.obstacles().addLine(part.front(), part.back(), cost, kLeaderOverMeasure);
     page_.items.push_back(PageShape{part, false, false, line, {}});
   }
 }
@@ -183,7 +184,8 @@ void LabelBoard::finish() {
 
 void LabelBoard::drawLeader(const LabelCandidate& where) {
   if (!where.leaderTo) return;
-  PageShape line{{leaderStart(where.box, *where.leaderTo), *where.leaderTo}, false, false, kThin, {}};
+  PageShape line{
+      {leaderStart(where.box, *where.leaderTo), *where.leaderTo}, false, false, kThin, {}};
   line.role = PageRole::Leader;
   page_.items.push_back(std::move(line));
   PageShape dot{{*where.leaderTo, *where.leaderTo + Point2{0.5, 0}}, true, true, {}, {}};
@@ -257,7 +259,7 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
     ring.push_back(view_.toPaper(p));
   const double whole = area(ring);
   ring = clipRing(ring, view_.frame);
-  if (ring.size() < 3) return true; // not in this view
+  if (ring.size() < 3) return true;             // not in this view
   constexpr double kSliver = 900, kShare = 0.3; // mm2, of the whole: another view shows the rest
   if (area(ring) < std::min(kSliver, kShare * whole)) return true;
   const Point2 box = size(label), middle = centroid(ring);
@@ -335,7 +337,8 @@ bool LabelBoard::alongLine(const SheetLabel& label, const Polyline& site, double
       addLegPlaces(label, part[i], part[i + 1], places);
       constexpr double kLong = 40; // mm; a shorter leg needs fewer places for a leader
       const bool isLong = distance(part[i], part[i + 1]) > kLong;
-      for (double t : isLong ? std::vector{0.5, 0.35, 0.65, 0.2, 0.8} : std::vector{0.5, 0.2, 0.8}) {
+      for (double t :
+           isLong ? std::vector{0.5, 0.35, 0.65, 0.2, 0.8} : std::vector{0.5, 0.2, 0.8}) {
         const Point2 anchor = lerp(part[i], part[i + 1], t);
         constexpr double kLeader = 6, kInSymbol = 20; // mm
         const bool hidden = placer_.obstacles().inSymbol(anchor);

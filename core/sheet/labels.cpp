@@ -13,7 +13,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kReach = 130; // mm; the longest leader
+constexpr double kReach = 130;     // mm; the longest leader
 constexpr double kLevelReach = 15; // of a ground level
 
 struct Scene {

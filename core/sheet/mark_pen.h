@@ -22,8 +22,14 @@ public:
   }
   void circle(Point2 centre, double radius, std::optional<LineStyle> line,
               std::optional<FillStyle> fill = {}) {
-    marks_->push_back(
-        {object_, layer_, {centre, {centre.x + radius, centre.y}}, true, true, line, fill, symbol_});
+    marks_->push_back({object_,
+                       layer_,
+                       {centre, {centre.x + radius, centre.y}},
+                       true,
+                       true,
+                       line,
+                       fill,
+                       symbol_});
   }
   /// What is drawn from now on is one symbol, another than every one among the marks.
   void beginSymbol(Point2 at, double half) {

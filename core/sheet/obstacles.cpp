@@ -12,16 +12,10 @@ namespace sump {
 namespace {
 
 constexpr double kCell = 8;           // mm
-constexpr double kOverSymbol = 150;   // dislike of a label or leader on a symbol, mm of distance
+constexpr double kOverSymbol = 180;   // dislike of a label or leader on a symbol, mm of distance
 constexpr double kAlongLine = 15;     // of a leader that runs along a line and looks like it
 constexpr double kDotOnCrossing = 15; // of a leader that ends where another line crosses
 constexpr double kSlant = 0.12;       // sine under which two lines look parallel
-
-/// False when a line cannot meet a box: asked of every line for every candidate.
-bool mayMeet(const PaperBox& box, Point2 a, Point2 b) {
-  return std::max(a.x, b.x) >= box.low.x && std::min(a.x, b.x) <= box.high.x &&
-         std::max(a.y, b.y) >= box.low.y && std::min(a.y, b.y) <= box.high.y;
-}
 
 /// a and b lie on one side of the way: they cannot cross it.
 bool sameSide(Point2 from, Point2 to, Point2 a, Point2 b) {
@@ -51,12 +45,20 @@ bool runsAlong(Point2 from, Point2 to, Point2 a, Point2 b) {
 /// The line passes the leader's dot, but as another than the one that it points at.
 bool passesDot(Point2 dot, Point2 a, Point2 b) {
   constexpr double kOwn = 0.05, kNear = 0.9; // mm
-  if (!mayMeet(PaperBox{dot, dot}.grown(kNear), a, b)) return false;
+  if (!spanned(a, b).grown(kNear).holds(dot)) return false;
   const double off = nearestOnSegment(dot, a, b).distance;
   return off > kOwn && off < kNear;
 }
 
 } // namespace
+
+PaperBox reachOf(const LabelCandidate& candidate) {
+  PaperBox reach = candidate.box;
+  if (!candidate.leaderTo) return reach;
+  const Point2 to = *candidate.leaderTo;
+  return {{std::min(reach.low.x, to.x), std::min(reach.low.y, to.y)},
+          {std::max(reach.high.x, to.x), std::max(reach.high.y, to.y)}};
+}
 
 Obstacles::Obstacles(PaperBox area)
     : area_(area), columns_(std::max(1, static_cast<int>(area.width() / kCell) + 1)),
@@ -73,8 +75,8 @@ int Obstacles::rowOf(double y) const {
 
 void Obstacles::addLine(Point2 a, Point2 b, double cost, double leader) {
   const auto index = static_cast<std::uint32_t>(lines_.size());
-  lines_.push_back({a, b, cost, leader});
-  const PaperBox box = around({a, b});
+  const PaperBox box = spanned(a, b);
+  lines_.push_back({a, b, box, cost, leader});
   for (int row = rowOf(box.low.y); row <= rowOf(box.high.y); ++row) {
     for (int column = columnOf(box.low.x); column <= columnOf(box.high.x); ++column) {
       const Point2 low = area_.low + Point2{column * kCell, row * kCell};
@@ -118,10 +120,11 @@ bool Obstacles::allows(const LabelCandidate& candidate) const {
 }
 
 double Obstacles::lineCost(const LabelCandidate& candidate, Point2 from, const Line& line) const {
-  double cost = cutsBox(line.a, line.b, candidate.box) ? line.cost : 0;
+  const bool covers = candidate.box.touches(line.box) && cutsBox(line.a, line.b, candidate.box);
+  double cost = covers ? line.cost : 0;
   if (!candidate.leaderTo) return cost;
   const Point2 to = *candidate.leaderTo;
-  if (!mayMeet(spanned(from, to).grown(1), line.a, line.b)) return cost;
+  if (!spanned(from, to).grown(1).touches(line.box)) return cost;
   if (!sameSide(from, to, line.a, line.b) && crossSegments(from, to, line.a, line.b))
     cost += line.leader;
   if (line.leader > 0 && runsAlong(from, to, line.a, line.b)) cost += kAlongLine;
@@ -166,12 +169,10 @@ double Obstacles::cost(const LabelCandidate& candidate, double bound) const {
   const Point2 from =
       candidate.leaderTo ? leaderStart(candidate.box, *candidate.leaderTo) : Point2{};
   double cost = candidate.cost + symbolCost(candidate, from) + dotCost(candidate);
-  std::vector<Point2> extent = candidate.box.ring();
-  if (candidate.leaderTo) extent.push_back(*candidate.leaderTo);
   if (cost > bound) return cost;
-  const PaperBox reach = around(extent).grown(1);
+  const PaperBox reach = reachOf(candidate).grown(1);
   forEachNear(reach, [&](const Line& line) {
-    if (mayMeet(reach, line.a, line.b)) cost += lineCost(candidate, from, line);
+    if (reach.touches(line.box)) cost += lineCost(candidate, from, line);
     return cost <= bound;
   });
   return cost;

@@ -10,6 +10,8 @@ namespace sump {
 
 /// A place for a label.
 struct LabelCandidate;
+/// The label and its leader.
+PaperBox reachOf(const LabelCandidate& candidate);
 
 /// Lines, symbols and forbidden parts of the paper, found by where they are.
 class Obstacles {
@@ -36,6 +38,7 @@ public:
 private:
   struct Line {
     Point2 a, b;
+    PaperBox box;
     double cost, leader;
   };
   std::vector<std::uint32_t>& cell(int column, int row) {

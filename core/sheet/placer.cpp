@@ -11,9 +11,10 @@ namespace sump {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr double kLeaderCrossing = 120; // dislike of a leader crossing another, mm of distance
-constexpr double kLeaderOnDot = 120;    // of one running through the dot of another
-constexpr double kDotAir = 1.0;         // mm kept from a dot's middle
+constexpr double kLeaderCrossing = 180; // dislike of a leader crossing another, mm of distance
+constexpr double kLeaderOnDot = 180;    // of one running through the dot of another
+constexpr double kDotAir = 1.2;         // mm kept from a dot's middle
+constexpr double kSameEnd = 1.5;        // mm; a leader cannot keep off what is so close to its end
 
 bool sameAnchor(const LabelCandidate& a, const LabelCandidate& b) {
   return a.leaderTo && b.leaderTo && distance(*a.leaderTo, *b.leaderTo) < 0.01;
@@ -23,31 +24,30 @@ bool leaderCuts(const LabelCandidate& label, const PaperBox& box) {
   return label.leaderTo && cutsBox(leaderStart(label.box, *label.leaderTo), *label.leaderTo, box);
 }
 
-double nearDot(Point2 from, Point2 to, Point2 dot) {
+/// `onDot` for a leader that runs over another's dot. One that ends close by cannot keep so far
+/// off.
+double dotCost(Point2 from, Point2 to, Point2 dot, double onDot) {
   if (!spanned(from, to).grown(kDotAir).holds(dot)) return 0;
-  return nearestOnSegment(dot, from, to).distance < kDotAir ? kLeaderOnDot : 0;
+  const double off = nearestOnSegment(dot, from, to).distance;
+  if (distance(to, dot) > kSameEnd) return off < kDotAir ? onDot : 0;
+  return off < kDotAir / 2 ? kLeaderOnDot : 0;
 }
 
-/// The label, its leader and the air that either wants.
-PaperBox reachOf(const LabelCandidate& a) {
-  PaperBox reach = a.box;
-  if (a.leaderTo) {
-    const Point2 to = *a.leaderTo;
-    reach.low = {std::min(reach.low.x, to.x), std::min(reach.low.y, to.y)};
-    reach.high = {std::max(reach.high.x, to.x), std::max(reach.high.y, to.y)};
-  }
-  return reach.grown(std::max(kLabelGap, kDotAir));
+/// Two labels that are farther apart cost each other nothing.
+PaperBox airAbout(const LabelCandidate& a) {
+  return reachOf(a).grown(std::max(kLabelGap, kDotAir));
 }
 
-/// What two labels at these places cost each other.
-double together(const LabelCandidate& a, const LabelCandidate& b) {
+/// What two labels at these places cost each other; a leader over the other's dot, `onDot`.
+double together(const LabelCandidate& a, const LabelCandidate& b, double onDot) {
   const PaperBox wideA = a.box.grown(kLabelGap), wideB = b.box.grown(kLabelGap);
   if (wideA.meets(b.box) || leaderCuts(a, wideB) || leaderCuts(b, wideA)) return kNever;
   if (!a.leaderTo || !b.leaderTo) return 0;
   const Point2 fromA = leaderStart(a.box, *a.leaderTo), fromB = leaderStart(b.box, *b.leaderTo);
   if (sameAnchor(a, b)) return kLeaderOnDot;
   double cost = crossSegments(fromA, *a.leaderTo, fromB, *b.leaderTo) ? kLeaderCrossing : 0;
-  cost += nearDot(fromA, *a.leaderTo, *b.leaderTo) + nearDot(fromB, *b.leaderTo, *a.leaderTo);
+  cost += dotCost(fromA, *a.leaderTo, *b.leaderTo, onDot);
+  cost += dotCost(fromB, *b.leaderTo, *a.leaderTo, onDot);
   return cost;
 }
 
@@ -58,6 +58,10 @@ Point2 leaderStart(const PaperBox& box, Point2 to) {
   const double middle = box.centre().y;
   if (to.x < box.low.x || to.x > box.high.x) return {x, middle};
   return {x, to.y < middle ? box.low.y : box.high.y};
+}
+
+double LabelPlacer::onDot() const {
+  return refuseOverDots_ ? kNever : kLeaderOnDot;
 }
 
 bool LabelPlacer::allows(const LabelCandidate& place) const {
@@ -80,16 +84,16 @@ double LabelPlacer::ownCost(Label& label, std::size_t place, double bound) {
 
 void LabelPlacer::Label::choose(std::size_t place) {
   chosen = place;
-  reach = reachOf(places[place]);
+  reach = airAbout(places[place]);
 }
 
 double LabelPlacer::withOthers(std::size_t self, const LabelCandidate& place, double bound) const {
-  const PaperBox reach = reachOf(place);
+  const PaperBox reach = airAbout(place);
   double cost = 0;
   for (std::size_t i = 0; i < labels_.size() && cost <= bound; ++i) {
     const Label& other = labels_[i];
     if (i != self && !other.aside && other.reach.meets(reach))
-      cost += together(place, other.chosenPlace());
+      cost += together(place, other.chosenPlace(), onDot());
   }
   return cost;
 }
@@ -153,7 +157,7 @@ bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
   Label &a = labels_[first], &b = labels_[second];
   const std::size_t oldA = a.chosen;
   const double before =
-      costNow(first) + costNow(second) - together(a.chosenPlace(), b.chosenPlace());
+      costNow(first) + costNow(second) - together(a.chosenPlace(), b.chosenPlace(), onDot());
   b.aside = true;
   const auto choiceA = best(first, before);
   b.aside = false;
@@ -187,15 +191,14 @@ std::vector<std::size_t> LabelPlacer::inTheWayOf(std::size_t index) {
 }
 
 /// The label without which the others would cost the place less than `bound`.
-std::optional<std::size_t> LabelPlacer::onlyOneInTheWay(std::size_t self,
-                                                        const LabelCandidate& place,
-                                                        double bound) const {
-  const PaperBox reach = reachOf(place);
+std::optional<std::size_t>
+LabelPlacer::onlyOneInTheWay(std::size_t self, const LabelCandidate& place, double bound) const {
+  const PaperBox reach = airAbout(place);
   double most = 0, rest = 0;
   std::optional<std::size_t> worst;
   for (std::size_t i = 0; i < labels_.size() && rest < bound; ++i) {
     if (i == self || !labels_[i].reach.meets(reach)) continue;
-    const double cost = together(place, labels_[i].chosenPlace());
+    const double cost = together(place, labels_[i].chosenPlace(), onDot());
     rest += std::min(cost, most);
     if (cost <= most) continue;
     most = cost;

@@ -63,6 +63,7 @@ private:
     double cost = 0;
   };
   bool allows(const LabelCandidate& place) const;
+  double onDot() const;
   double ownCost(Label& label, std::size_t place, double bound);
   double withOthers(std::size_t self, const LabelCandidate& place, double bound) const;
   std::optional<Choice> best(std::size_t label, double bound);

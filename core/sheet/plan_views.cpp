@@ -13,8 +13,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kMargin = 30;   // mm of paper about the tankage, for labels
-constexpr double kMatchRoom = 5; // mm about a part, for the words at its match lines
+constexpr double kMargin = 30;    // mm of paper about the tankage, for labels
+constexpr double kMatchRoom = 5;  // mm about a part, for the words at its match lines
 constexpr double kFrameAir = 0.5; // mm between a symbol and the frame
 constexpr int kMostTiles = 60;
 
@@ -71,8 +71,8 @@ std::vector<PaperBox> structures(const Plan& plan) {
 std::size_t cutBy(const Tiling& parts, const std::vector<PaperBox>& whole) {
   std::size_t cut = 0;
   for (const PaperBox& box : whole) {
-    const bool inOne = std::ranges::any_of(
-        parts.tiles, [&](const Tile& tile) { return tile.site.holds(box); });
+    const bool inOne =
+        std::ranges::any_of(parts.tiles, [&](const Tile& tile) { return tile.site.holds(box); });
     if (!inOne) ++cut;
   }
   return cut;

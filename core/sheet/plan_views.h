@@ -34,8 +34,7 @@ std::vector<Mark> viewMarks(const SheetJob& job, const SheetView& view,
 
 /// Draws one view: marks, then what `label` puts on what it shows of them, then its title, `below`
 /// mm under the frame.
-using DrawLabels =
-    std::function<void(const SheetView&, const std::vector<Mark>& shown, Page&)>;
+using DrawLabels = std::function<void(const SheetView&, const std::vector<Mark>& shown, Page&)>;
 void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                   const DrawLabels& label, Page& page, double below = 0);
 

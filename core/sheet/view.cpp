@@ -173,9 +173,8 @@ void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page)
       shape.points.push_back(view.toPaper(p));
     addClipped(std::move(shape), view.frame, page);
   }
-  page.items.push_back(
-      PageShape{view.frame.ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {},
-                PageRole::ViewFrame});
+  page.items.push_back(PageShape{
+      view.frame.ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}, PageRole::ViewFrame});
 }
 
 void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& page) {

@@ -60,7 +60,8 @@ std::vector<Looked> viewsOf(const Page& page) {
   for (const PageItem& item : page.items) {
     const auto* shape = std::get_if<PageShape>(&item);
     if (shape == nullptr) {
-      if (!views.empty() && !views.back().plates.empty() && views.back().plates.back().second.empty())
+      if (!views.empty() && !views.back().plates.empty() &&
+          views.back().plates.back().second.empty())
         views.back().plates.back().second = std::get<PageText>(item).text;
       continue;
     }

@@ -34,7 +34,7 @@ bool isAtPort(const Mark& mark, const EquipmentRoom& room) {
 /// The marks in and near the room, in its own frame and for a figure no larger than `most` mm; its
 /// door's swing whole.
 std::vector<Mark> roomMarks(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
-  constexpr double kAbout = 0.6; // m of what is outside
+  constexpr double kAbout = 0.6;   // m of what is outside
   constexpr double kCallouts = 40; // mm about the drawing
   const PaperBox box{{-kAbout, -kAbout},
                      {inMetres(room.length) + kAbout, inMetres(room.width) + kAbout}};
@@ -84,8 +84,7 @@ Point2 freePlace(const PaperBox& box, const std::vector<Point2>& ports) {
   double least = std::numeric_limits<double>::max();
   for (int i = 1; i < kSteps; ++i) {
     for (int k = 1; k < kSteps; ++k) {
-      const Point2 at =
-          box.low + Point2{box.width() * i / kSteps, box.height() * k / kSteps};
+      const Point2 at = box.low + Point2{box.width() * i / kSteps, box.height() * k / kSteps};
       double cost = distance(at, box.centre());
       for (Point2 port : ports)
         cost += 10 * std::max(0.0, kClear - distance(at, port));
