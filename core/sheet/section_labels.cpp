@@ -101,8 +101,19 @@ private:
     const SheetLabel label{{note.text}, false, false, note.ink};
     if (note.inside) return board_.atOneOf(label, insidePlaces(*note.inside, board_.size(label)));
     if (!note.lines.empty()) return board_.atOneOf(label, linePlaces(note, board_.size(label)));
-    if (!note.inOrder) return board_.atPoint(label, siteOf(note), kNear, kReach);
-    return placeInOrder(note, label);
+    if (note.inOrder) return placeInOrder(note, label);
+    if (isCrowded(note) && board_.withLeader(label, siteOf(note), kNear, kReach)) return true;
+    return board_.atPoint(label, siteOf(note), kNear, kReach);
+  }
+  /// Beside other things a text without a leader could be taken for theirs.
+  bool isCrowded(const SectionNote& note) const {
+    constexpr double kCrowd = 12; // mm
+    const Point2 own = section_.view.toPaper(siteOf(note));
+    return std::ranges::any_of(notes_, [&](const SectionNote& other) {
+      const bool another = other.object != note.object || other.station != note.station;
+      return another && isPoint(other) && other.span == 0 &&
+             distance(section_.view.toPaper(siteOf(other)), own) < kCrowd;
+    });
   }
 
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);

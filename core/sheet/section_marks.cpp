@@ -144,8 +144,35 @@ double lowWaterSign(const ProfileChamber& chamber) {
   return chamber.from + 0.7 * (chamber.to - chamber.from);
 }
 
-std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane) {
-  SectionPen pen(plane, profile.from, profile.to, sectionExtent(profile).low);
+/// The ground there is the pipe's top with the cover on it.
+std::optional<CoverPlace> leastCover(const RunProfile& profile) {
+  if (!profile.leastCover) return std::nullopt;
+  const double at = profile.leastCover->station;
+  for (std::size_t i = 0; i < profile.legs.size(); ++i) {
+    const ProfilePoint &a = profile.points[i], &b = profile.points[i + 1];
+    const ProfileLeg& leg = profile.legs[i];
+    constexpr double kSlack = 1e-3; // m; it is found on the plan, by its nearest place
+    if (leg.vertical || !leg.bore || at < a.station - kSlack || at > b.station + kSlack) continue;
+    const double length = b.station - a.station;
+    const double along = length > 0 ? std::clamp((at - a.station) / length, 0.0, 1.0) : 0;
+    const Length invert = a.invert + along * (b.invert - a.invert);
+    const Length top = leg.bore->top(invert);
+    return CoverPlace{at, i, invert, top, top + profile.leastCover->cover};
+  }
+  return std::nullopt;
+}
+
+bool isCutLeft(const RunProfile& profile) {
+  return profile.points.front().station <= profile.from;
+}
+
+bool isCutRight(const RunProfile& profile) {
+  return profile.points.back().station >= profile.to;
+}
+
+std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane,
+                               std::optional<Length> foot) {
+  SectionPen pen(plane, profile.from, profile.to, foot.value_or(sectionExtent(profile).low));
   pen.ground(profile.ground);
   pen.groundwater(profile.groundwater);
   for (const ProfileStructure& s : profile.structures)
@@ -161,11 +188,20 @@ std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& pl
   for (const ProfilePart& part : profile.parts)
     pen.part(part, profile.service, profile.legs[part.leg].bore,
              place(part.leg + 1) - place(part.leg));
+  const std::size_t last = profile.legs.size();
+  if (last > 0) {
+    pen.end(profile.run, profile.service, profile.startFitting, profile.legs.front().bore, place(0),
+            place(1));
+    pen.end(profile.run, profile.service, profile.endFitting, profile.legs.back().bore, place(last),
+            place(last - 1));
+  }
+  if (const auto cover = leastCover(profile)) pen.cover(*cover);
   return pen.take();
 }
 
-std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane) {
-  SectionPen pen(plane, profile.from, profile.to, sectionExtent(profile).low);
+std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane,
+                               std::optional<Length> foot) {
+  SectionPen pen(plane, profile.from, profile.to, foot.value_or(sectionExtent(profile).low));
   pen.ground(profile.ground);
   pen.groundwater(profile.groundwater);
   for (const ProfileVault& vault : profile.vaults)

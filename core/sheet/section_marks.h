@@ -19,9 +19,12 @@ struct SectionPlane {
   Length level(Point2 p) const { return metres(p.y / stretch); }
 };
 
-/// In drawing order.
-std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane);
-std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane);
+/// In drawing order. `foot`: the lowest level that the drawing shows, where it is not the
+/// section's.
+std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane,
+                               std::optional<Length> foot = {});
+std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane,
+                               std::optional<Length> foot = {});
 
 /// What the section shows, from the lowest to the highest level; some air over the ground.
 struct SectionExtent {
@@ -34,6 +37,18 @@ SectionExtent sectionExtent(const TrainProfile& profile);
 /// The chamber of the last vault that the first suction draws from, or its last one; null: the last
 /// vault has none.
 const ProfileChamber* suctionChamber(const TrainProfile& profile);
+/// Where the run has its least cover, between the outside of its pipe and the ground.
+struct CoverPlace {
+  double station = 0;
+  std::size_t leg = 0;
+  Length invert, top, ground;
+  Length cover() const { return ground - top; }
+};
+/// Nothing for a run that is nowhere buried.
+std::optional<CoverPlace> leastCover(const RunProfile& profile);
+/// Is the run cut off at the section's left or right edge? A whole one ends inside them.
+bool isCutLeft(const RunProfile& profile);
+bool isCutRight(const RunProfile& profile);
 /// Points of the profile that are one place: a leg of no length lies between them.
 inline constexpr double kSameLevel = 1e-6; ///< m
 bool repeats(const std::vector<ProfilePoint>& points, std::size_t i);

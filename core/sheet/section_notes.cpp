@@ -54,7 +54,7 @@ public:
   void pipe(const Id& id, Service service, const std::string& size, double from, Length a,
             double to, Length b);
   void drop(const Id& id, Service service, const ProfileDrop& drop);
-  void groundEnds(const std::vector<ProfileGround>& ground);
+  void groundEnds(const std::vector<ProfileGround>& ground, bool left = true, bool right = true);
   UnitSystem units() const { return units_; }
   std::vector<SectionNote> take() {
     std::ranges::stable_sort(notes_, {}, &SectionNote::weight);
@@ -146,23 +146,28 @@ void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
       inkOf(service), 0, atStation(drop.station));
 }
 
-void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground) {
+void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground, bool left, bool right) {
   if (ground.empty()) return;
-  for (const ProfileGround* g : {&ground.front(), &ground.back()})
-    add({}, g->station, g->level, at("GR", g->level), NoteSide::Above, 3, Ink::Grey, 0,
-        g == &ground.front() ? "at the left edge" : "at the right edge");
+  const auto tell = [&](const ProfileGround& g, const char* where) {
+    add({}, g.station, g.level, at("GR", g.level), NoteSide::Above, 3, Ink::Grey, 0, where);
+  };
+  if (left) tell(ground.front(), "at the left edge");
+  if (right) tell(ground.back(), "at the right edge");
 }
 
+/// One that meets the run more than once is told with its station.
 void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
   // An id that begins with its service's code says it already.
   const std::string code = c.service ? std::string(facts(*c.service).code) : "";
-  const std::string what = c.service ? (c.id.starts_with(code + "-") ? c.id : code + " " + c.id)
-                           : c.name.empty() ? c.id
-                                            : c.name;
+  std::string what = c.service        ? (c.id.starts_with(code + "-") ? c.id : code + " " + c.id)
+                     : c.name.empty() ? c.id
+                                      : c.name;
+  if (c.repeated) what += " at " + printRunLength(metres(c.station), notes.units());
   const Ink ink = c.service ? inkOf(*c.service) : Ink::Grey;
   if (!c.underside || !c.top) {
     // Its level is not known, so it can stand anywhere.
-    notes.add(c.id, c.station, metres(0), what + ", level not known", NoteSide::Centre, 2, ink);
+    notes.add(c.id, c.station, metres(0), what + ", level not known", NoteSide::Centre, 2, ink, 0,
+              c.repeated ? "" : notes.atStation(c.station));
     return notes.inBrief(what);
   }
   std::string text = what;
@@ -172,7 +177,8 @@ void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
     text += ", clash";
   }
   notes.add(c.id, c.station, c.above ? *c.top : *c.underside, text,
-            c.above ? NoteSide::Above : NoteSide::Below, 2, ink);
+            c.above ? NoteSide::Above : NoteSide::Below, 2, ink, 0,
+            c.repeated ? "" : notes.atStation(c.station));
   notes.inBrief(what);
 }
 
@@ -204,10 +210,42 @@ void noteStructures(const RunProfile& profile, NoteTaker& notes) {
   }
 }
 
-std::string wordsOf(PartKind kind) {
+template <class Kind> std::string wordsOf(Kind kind) {
   std::string words(key(kind));
   std::ranges::replace(words, '-', ' ');
   return words;
+}
+
+/// What an end is made of, and what it meets that is not drawn.
+void noteEnd(const RunProfile& profile, const ProfilePoint& end, EndFitting fitting,
+             const std::string& meets, NoteTaker& notes) {
+  const Ink ink = inkOf(profile.service);
+  if (!meets.empty())
+    notes.add(profile.run, end.station, end.invert, meets, NoteSide::Above, 2, ink, 0,
+              notes.atStation(end.station));
+  if (fitting != EndFitting::Plain)
+    notes.add(profile.run, end.station, end.invert, wordsOf(fitting), NoteSide::Above, 4, ink, 0,
+              notes.atStation(end.station));
+}
+
+void noteLeastCover(const RunProfile& profile, NoteTaker& notes) {
+  const std::optional<CoverPlace> least = leastCover(profile);
+  if (!least) return;
+  notes.add(profile.run, least->station, (least->top + least->ground) / 2.0,
+            "least cover " + printShort(least->cover(), notes.units()), NoteSide::Right, 1,
+            Ink::Black, 0, notes.atStation(least->station));
+}
+
+/// No points of the run's own where it is cut.
+void noteInverts(const RunProfile& profile, NoteTaker& notes) {
+  const std::size_t first = isCutLeft(profile) ? 1 : 0;
+  const std::size_t end = profile.points.size() - (isCutRight(profile) ? 1 : 0);
+  for (std::size_t i = first; i < end; ++i) {
+    const ProfilePoint& p = profile.points[i];
+    if (repeats(profile.points, i)) continue;
+    notes.invert(profile.run, p.station, p.invert, 1, inkOf(profile.service),
+                 notes.atStation(p.station));
+  }
 }
 
 } // namespace
@@ -218,12 +256,7 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
   for (const ProfileVault& vault : profile.vaults)
     notes.vault(vault);
   notes.groundwater(profile.groundwater, sectionExtent(profile));
-  for (std::size_t i = 0; i < profile.points.size(); ++i) {
-    const ProfilePoint& p = profile.points[i];
-    if (repeats(profile.points, i)) continue;
-    notes.invert(profile.run, p.station, p.invert, 1, inkOf(profile.service),
-                 notes.atStation(p.station));
-  }
+  noteInverts(profile, notes);
   for (const ProfileDrop& drop : profile.drops) {
     if (std::abs(inMetres(drop.end - drop.start)) >= kSameLevel)
       notes.drop(profile.run, profile.service, drop);
@@ -234,7 +267,10 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
     notes.add(part.id, part.station, part.invert, wordsOf(part.kind), NoteSide::Above, 4,
               inkOf(profile.service), 0, notes.atStation(part.station));
   noteStructures(profile, notes);
-  notes.groundEnds(profile.ground);
+  noteEnd(profile, profile.points.front(), profile.startFitting, profile.startsAt, notes);
+  noteEnd(profile, profile.points.back(), profile.endFitting, profile.endsAt, notes);
+  noteLeastCover(profile, notes);
+  notes.groundEnds(profile.ground, !isCutLeft(profile), !isCutRight(profile));
   return notes.take();
 }
 

@@ -242,6 +242,17 @@ void SectionPen::part(const ProfilePart& part, Service service,
   drawPart(pen, part.kind);
 }
 
+/// A dimension's line from the pipe to the ground.
+void SectionPen::cover(const CoverPlace& least) {
+  MarkPen pen = this->pen({}, Layer::Symbol);
+  const Point2 tick{0.006 * (to_ - from_), 0};
+  const Point2 foot = plane_.at(least.station, least.top);
+  const Point2 head = plane_.at(least.station, least.ground);
+  pen.path({foot, head}, kThin);
+  for (Point2 p : {foot, head})
+    pen.path({p - tick, p + tick}, kMedium);
+}
+
 /// A line of unknown level stands only over its place.
 void SectionPen::crossing(const ProfileCrossing& c) {
   const LineStyle line{c.service ? serviceLine(*c.service).ink : Ink::Grey, 0.5, {}};

@@ -27,6 +27,7 @@ public:
   void part(const ProfilePart& part, Service service, const std::optional<ProfileBore>& bore,
             Point2 along);
   void crossing(const ProfileCrossing& crossing);
+  void cover(const CoverPlace& least);
   /// With the signs of the water levels on top, where no pipe stands.
   std::vector<Mark> take();
 

@@ -123,7 +123,8 @@ struct ProfileCrossing {
   std::optional<Length> underside, top; ///< of its outside; unknown for a line of unknown level
   /// Between the outsides of both, straight up; negative where they would cut into each other.
   std::optional<Length> clearance;
-  bool above = false; ///< it passes over this run
+  bool above = false;    ///< it passes over this run
+  bool repeated = false; ///< it meets this run at another station too
 };
 
 struct ProfileCover {
@@ -137,6 +138,9 @@ struct RunProfile {
   Service service = Service::Inlet;
   double from = 0, to = 0; ///< what is shown: the run, the vaults at its ends and a little more
   double length = 0;       ///< of the run in plan
+  EndFitting startFitting = EndFitting::Plain, endFitting = EndFitting::Plain;
+  /// What it comes from and goes to, where no structure of the section shows it.
+  std::string startsAt, endsAt;
   std::vector<ProfilePoint> points;
   std::vector<ProfileLeg> legs;
   std::vector<ProfileDrop> drops;

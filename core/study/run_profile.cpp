@@ -6,6 +6,7 @@
 #include "core/geometry/box_index.h"
 #include "core/geometry/polygon.h"
 #include "core/plan/edits_levels.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -306,6 +307,8 @@ void RunProfiler::addCrossings() {
     if (!utility.path.empty() && !apart(utility.path)) crossUtility(utility);
   }
   std::ranges::stable_sort(profile_.crossings, {}, &ProfileCrossing::station);
+  for (ProfileCrossing& c : profile_.crossings)
+    c.repeated = std::ranges::count(profile_.crossings, c.id, &ProfileCrossing::id) > 1;
 }
 
 bool RunProfiler::buried(double station) const {
@@ -330,11 +333,21 @@ void RunProfiler::fillCover() {
   }
 }
 
+/// A sewer, wash equipment or another run by its name; vaults, basins and rooms are drawn.
+std::string endName(const Plan& plan, const RunEnd& end) {
+  if (end.kind == EndKind::Sewer || end.kind == EndKind::Wash) return spokenName(plan, end.target);
+  return end.kind == EndKind::Run ? end.target : std::string();
+}
+
 RunProfile RunProfiler::make() {
   profile_.run = run_.id;
   profile_.name = run_.name;
   profile_.service = run_.service;
   profile_.groundwater = plan_.site.groundwater;
+  profile_.startFitting = run_.from.fitting;
+  profile_.endFitting = run_.to.fitting;
+  profile_.startsAt = endName(plan_, run_.from);
+  profile_.endsAt = endName(plan_, run_.to);
   cut();
   addLegs();
   addPoints();
