@@ -145,8 +145,7 @@ void PageFlow::put(Block& block, Point2 at, double height) {
   const double width = block.width; // the rest may be headed by a longer title
   const double below = place(block, at, at.y + height, page());
   markKind();
-  // Told of the page on which the section begins.
-  if (!block.run.empty()) pages_.back().runs.push_back(std::exchange(block.run, {}));
+  if (!block.run.empty()) pages_.back().runs.push_back(block.run);
   if (block.toScale) pages_.back().anchors.push_back(drawingAnchor());
   if (!block.anchor.empty()) pages_.back().anchors.push_back(std::exchange(block.anchor, {}));
   take({at, {at.x + width, below}});

@@ -1,6 +1,6 @@
 #include "core/sheet/section_block.h"
 
-#include "core/sheet/section_labels.h"
+#include "core/sheet/mark_pen.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -14,27 +14,17 @@ namespace {
 constexpr double kGutter = 22;  // mm left of the drawing, for levels and row headings
 constexpr double kPad = 9;      // round what is drawn, for texts
 constexpr double kTitle = 13;   // over the drawing
-constexpr double kLeaders = 5;  // from the drawing to the columns of its table
-constexpr double kColumn = 4.6; // least pitch of turned texts
+constexpr double kMatchRow = 5; // over a frame that is one of several
 const LineStyle kGrid{Ink::PaleGrey, 0.18, {}};
+const LineStyle kMatch{Ink::Black, 0.5, {8, 1.5, 1, 1.5}};
 
-SectionView layout(const SectionExtent& extent, UnitSystem units, double width, double height,
-                   double top) {
-  const double across = width - kGutter - 2 * kPad, down = height - 2 * kPad;
-  const double length = (extent.to - extent.from) * 1000;
-  const double rise = inMetres(extent.high - extent.low) * 1000;
+SectionView layout(const SectionExtent& extent, const SectionScale& scale, double width, double top,
+                   double air) {
   SectionView found;
-  found.view.scale = standardScales(units).back();
-  for (double scale : standardScales(units)) {
-    if (length / scale > across || rise / scale > down) continue;
-    found.view.scale = scale;
-    break;
-  }
-  for (double stretch : {2.0, 5.0, 10.0}) {
-    if (rise * stretch / found.view.scale <= down) found.plane.stretch = stretch;
-  }
-  const double drawn = rise * found.plane.stretch / found.view.scale;
-  found.view.frame = {{kGutter, top}, {width, top + drawn + 2 * kPad}};
+  found.view.scale = scale.along;
+  found.plane.stretch = scale.stretch;
+  const double drawn = inMetres(extent.high - extent.low) * 1000 * scale.stretch / scale.along;
+  found.view.frame = {{kGutter, top}, {width, top + drawn + 2 * (kPad + air)}};
   found.view.centre =
       lerp(found.plane.at(extent.from, extent.low), found.plane.at(extent.to, extent.high), 0.5);
   return found;
@@ -65,20 +55,22 @@ void drawLevels(const SectionView& layout, UnitSystem units, Page& page) {
 }
 
 /// Title, facts and scale as lines over the drawing.
-std::vector<std::string> titleLines(const SectionTitle& title, const SectionView& layout,
+std::vector<std::string> titleLines(const SectionTitle& title, const SectionScale& set,
                                     UnitSystem units) {
+  if (title.title.empty()) return {};
   std::vector<std::string> lines = title.facts;
-  std::string scale = "Scale " + scaleText(layout.view.scale, units);
-  if (layout.plane.stretch != 1) {
-    const double upright = layout.view.scale / layout.plane.stretch;
-    scale += ", heights 1:" + fixed(upright, upright == std::floor(upright) ? 0 : 1) +
-             " (stretched " + fixed(layout.plane.stretch, 0) + " times)";
+  std::string scale = "Scale " + scaleText(set.along, units);
+  if (set.stretch != 1) {
+    const double upright = set.along / set.stretch;
+    scale += ", vertical scale x " + fixed(set.stretch, 0) +
+             " (1:" + fixed(upright, upright == std::floor(upright) ? 0 : 1) + ")";
   }
   lines.push_back(scale);
   return lines;
 }
 
 void drawTitle(const SectionTitle& title, const std::vector<std::string>& lines, Page& page) {
+  if (title.title.empty()) return;
   page.items.push_back(words({0, 4.4}, title.title, 3.5, true));
   double y = 9.4;
   for (const std::string& line : lines) {
@@ -89,141 +81,65 @@ void drawTitle(const SectionTitle& title, const std::vector<std::string>& lines,
 
 /// The least that shows the drawing with its texts, and the lines over it.
 double neededWidth(const SectionTitle& title, const std::vector<std::string>& lines,
-                   const SectionExtent& extent, double scale, double least) {
-  constexpr double kBeside = 26; // mm; texts stand beside the drawing
-  double width = std::max(least, kGutter + (extent.to - extent.from) * 1000 / scale + 2 * kBeside);
+                   const SectionExtent& extent, const SectionSet& set) {
+  double width = std::max(set.leastWidth, sectionWidth(extent.to - extent.from, set.scale));
   width = std::max(width, textWidth(title.title, 3.5, true) + 1);
   for (const std::string& line : lines)
     width = std::max(width, textWidth(line, kTextHeight, false) + 1);
-  return width;
+  const double match = textWidth(set.before + set.after, kTextHeight, false);
+  return std::min(set.width, std::max(width, kGutter + match + 8));
+}
+
+/// What the section goes on at, over the frame and as lines in it.
+void addMatches(const SectionExtent& extent, const SectionSet& set, const SectionView& layout,
+                std::vector<Mark>& marks, Page& page) {
+  const PaperBox& frame = layout.view.frame;
+  const PaperBox shown = layout.view.site();
+  const auto line = [&](double station) {
+    MarkPen(marks, {}, Layer::Symbol)
+        .path({{station, shown.low.y}, {station, shown.high.y}}, kMatch);
+  };
+  const double y = frame.low.y - 1.6;
+  if (!set.before.empty()) {
+    line(extent.from);
+    page.items.push_back(words({frame.low.x, y}, set.before, kTextHeight, true));
+  }
+  if (!set.after.empty()) {
+    line(extent.to);
+    page.items.push_back(words({frame.high.x, y}, set.after, kTextHeight, true, Align::Right));
+  }
 }
 
 template <class Profile>
-SectionSheet drawing(const Profile& profile, const SectionTitle& title, UnitSystem units,
-                     double width, double height, double least, SectionView& layout, Page& page) {
-  const double top = kTitle + kLinePitch * static_cast<double>(title.facts.size());
-  const SectionExtent extent = sectionExtent(profile);
-  layout = sump::layout(extent, units, width, height, top);
-  const std::vector<std::string> lines = titleLines(title, layout, units);
-  layout.view.frame.high.x =
-      std::min(width, neededWidth(title, lines, extent, layout.view.scale, least));
-  SectionSheet sheet;
-  sheet.scale = layout.view.scale;
-  sheet.stretch = layout.plane.stretch;
+DrawnSection drawing(const Profile& profile, const SectionTitle& title, UnitSystem units,
+                     const SectionSet& set, Page& page) {
+  const bool match = !set.before.empty() || !set.after.empty();
+  const double top = titleHeight(title) + (match ? kMatchRow : 0);
+  SectionExtent extent = sectionExtent(profile);
+  if (set.levels) {
+    extent.low = set.levels->low;
+    extent.high = set.levels->high;
+  }
+  DrawnSection drawn{layout(extent, set.scale, set.width, top, set.air), {}};
+  SectionView& view = drawn.view;
+  const std::vector<std::string> lines = titleLines(title, set.scale, units);
+  view.view.frame.high.x = neededWidth(title, lines, extent, set);
   drawTitle(title, lines, page);
-  const std::vector<Mark> marks = sectionMarks(profile, layout.plane);
+  std::vector<Mark> marks = sectionMarks(profile, view.plane, extent.low);
+  addMatches(extent, set, view, marks, page);
   // The earth first, so that the lines of the levels can be seen on it; its water over them.
   std::vector<Mark> earth, rest;
   for (const Mark& mark : marks)
     (mark.layer == Layer::Ground && mark.fill ? earth : rest).push_back(mark);
-  drawView(layout.view, earth, page);
-  drawLevels(layout, units, page);
-  drawView(layout.view, rest, page);
-  sheet.unplaced = labelSection(sectionNotes(profile, units), layout, marks, page);
-  return sheet;
-}
-
-PageText turned(Point2 at, const std::string& text) {
-  PageText drawn = words(at, text);
-  drawn.angle = 90;
+  drawView(view.view, earth, page);
+  drawLevels(view, units, page);
+  drawView(view.view, rest, page);
+  drawn.unplaced = labelSection(sectionNotes(profile, units), view, marks, page);
   return drawn;
-}
-
-/// A column of the table under a run's drawing.
-struct LevelColumn {
-  double x = 0; ///< of the point on the drawing
-  std::vector<std::string> cells;
-};
-
-/// Where the columns stand: under their points, moved on to the right as far as they must, and
-/// back to the left where that passes the edge.
-std::vector<double> columnPlaces(const std::vector<LevelColumn>& columns, double left,
-                                 double right) {
-  std::vector<double> places;
-  double free = left;
-  for (const LevelColumn& column : columns) {
-    places.push_back(std::max(column.x + kTextHeight / 2, free));
-    free = places.back() + kColumn;
-  }
-  double edge = right;
-  for (std::size_t i = places.size(); i-- > 0;) {
-    places[i] = std::min(places[i], edge);
-    edge = places[i] - kColumn;
-  }
-  return places;
-}
-
-/// Tops of the rows and the foot of the last: turned texts need rows as high as the longest is
-/// long.
-std::vector<double> rowEdges(double top, std::size_t rows,
-                             const std::vector<LevelColumn>& columns) {
-  std::vector<double> edges{top};
-  for (std::size_t r = 0; r < rows; ++r) {
-    double longest = 2 * kTextHeight;
-    for (const LevelColumn& column : columns)
-      longest = std::max(longest, textWidth(column.cells[r], kTextHeight, false));
-    edges.push_back(edges.back() + longest + 2.4);
-  }
-  return edges;
-}
-
-void drawTable(const std::vector<std::string>& headings, const std::vector<LevelColumn>& columns,
-               const PaperBox& frame, Page& page) {
-  const double top = frame.high.y + kLeaders;
-  const std::vector<double> edges = rowEdges(top, headings.size(), columns);
-  const double foot = edges.back();
-  const std::vector<double> places =
-      columnPlaces(columns, frame.low.x + kColumn, frame.high.x - 1.5);
-  for (std::size_t r = 0; r < edges.size(); ++r) {
-    const bool outer = r == 0 || r == headings.size();
-    page.items.push_back(rule({0, edges[r]}, {frame.high.x, edges[r]}, outer ? 0.35 : 0.18));
-    if (r < headings.size())
-      page.items.push_back(words({0.5, (edges[r] + edges[r + 1]) / 2 + 1}, headings[r]));
-  }
-  for (const double x : {0.0, frame.low.x, frame.high.x})
-    page.items.push_back(rule({x, top}, {x, foot}, 0.35));
-  for (std::size_t i = 0; i < columns.size(); ++i) {
-    const double middle = places[i] - kTextHeight / 2;
-    page.items.push_back(rule({columns[i].x, frame.high.y}, {middle, top}, 0.18));
-    for (std::size_t r = 0; r < columns[i].cells.size(); ++r)
-      page.items.push_back(turned({places[i], edges[r + 1] - 1.2}, columns[i].cells[r]));
-  }
 }
 
 std::string orUnknown(const std::optional<Length>& level, UnitSystem units) {
   return level ? printElevation(*level, units) : "-";
-}
-
-/// The slope to the next point.
-std::string slopeOn(const ProfileLeg& leg, UnitSystem units) {
-  if (leg.vertical) return "upright";
-  if (isLevel(leg.slope)) return "level";
-  return printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " up");
-}
-
-std::vector<LevelColumn> levelColumns(const RunProfile& profile, const SectionView& layout,
-                                      UnitSystem units) {
-  std::vector<LevelColumn> columns;
-  for (std::size_t i = 0; i < profile.points.size(); ++i) {
-    const ProfilePoint& p = profile.points[i];
-    if (repeats(profile.points, i + 1)) continue; // told once, with the leg that goes on
-    const std::string cover = p.cover ? printShort(*p.cover, units) : "-";
-    columns.push_back({layout.view.toPaper(layout.plane.at(p.station, p.invert)).x,
-                       {printRunLength(metres(p.station), units), orUnknown(p.ground, units),
-                        printElevation(p.invert, units), cover,
-                        i < profile.legs.size() ? slopeOn(profile.legs[i], units) : "-"}});
-  }
-  return columns;
-}
-
-PaperStrip stripOf(Page page) {
-  double height = 0;
-  for (const PageItem& item : page.items) {
-    if (const auto* shape = std::get_if<PageShape>(&item))
-      for (Point2 p : shape->points)
-        height = std::max(height, p.y);
-  }
-  return {height + 4, std::move(page.items)};
 }
 
 std::string peakOf(const ProfileVault& vault, UnitSystem units) {
@@ -279,28 +195,96 @@ Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
                {{"CODE"}, {"LINE"}, {"NAME"}, {"SIZE"}, {"INVERTS"}}, rows, width);
 }
 
+SectionSheet sheetOf(DrawnSection drawn, Page page) {
+  SectionSheet sheet;
+  sheet.scale = drawn.view.view.scale;
+  sheet.stretch = drawn.view.plane.stretch;
+  sheet.unplaced = std::move(drawn.unplaced);
+  sheet.block = Block{drawn.view.view.frame.high.x, {}, {sectionStrip(std::move(page))}, true};
+  return sheet;
+}
+
 } // namespace
+
+double titleHeight(const SectionTitle& title) {
+  return title.title.empty() ? 0 : kTitle + kLinePitch * static_cast<double>(title.facts.size());
+}
+
+PaperStrip titleStrip(const SectionTitle& title, const SectionScale& scale, UnitSystem units) {
+  Page page;
+  drawTitle(title, titleLines(title, scale, units), page);
+  return {titleHeight(title), std::move(page.items)};
+}
+
+SectionScale sectionScale(double length, Length rise, UnitSystem units, double width,
+                          double height) {
+  const double across = width - kGutter - 2 * kPad, down = height - 2 * kPad;
+  const double along = length * 1000, upright = inMetres(rise) * 1000;
+  SectionScale found{standardScales(units).back(), 1};
+  for (double scale : standardScales(units)) {
+    if (along / scale > across || upright / scale > down) continue;
+    found.along = scale;
+    break;
+  }
+  for (double stretch : {2.0, 5.0, 10.0}) {
+    if (upright * stretch / found.along <= down) found.stretch = stretch;
+  }
+  return found;
+}
+
+double sectionWidth(double length, const SectionScale& scale) {
+  constexpr double kBeside = 26; // mm; texts stand beside the drawing
+  return kGutter + length * 1000 / scale.along + 2 * kBeside;
+}
+
+double sectionHeight(Length rise, const SectionScale& scale) {
+  return inMetres(rise) * 1000 * scale.stretch / scale.along + 2 * kPad;
+}
+
+PaperStrip sectionStrip(Page page) {
+  double height = 0;
+  for (const PageItem& item : page.items) {
+    if (const auto* shape = std::get_if<PageShape>(&item))
+      for (Point2 p : shape->points)
+        height = std::max(height, p.y);
+  }
+  return {height + 4, std::move(page.items)};
+}
+
+DrawnSection drawSection(const RunProfile& profile, const SectionTitle& title, UnitSystem units,
+                         const SectionSet& set, Page& page) {
+  return drawing(profile, title, units, set, page);
+}
 
 SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& title,
                               UnitSystem units, double width, double height, double leastWidth) {
+  const SectionExtent extent = sectionExtent(profile);
+  SectionSet set{width, leastWidth};
+  set.scale = sectionScale(extent.to - extent.from, extent.high - extent.low, units, width, height);
   Page page;
-  SectionView layout;
-  SectionSheet sheet = drawing(profile, title, units, width, height, leastWidth, layout, page);
-  drawTable({"STATION", "GRADE", "INVERT", "COVER", "SLOPE"}, levelColumns(profile, layout, units),
-            layout.view.frame, page);
-  sheet.block = Block{layout.view.frame.high.x, {}, {stripOf(std::move(page))}, true};
-  return sheet;
+  DrawnSection drawn = drawSection(profile, title, units, set, page);
+  const std::vector<LevelRow> rows = levelRows(profile, units);
+  drawLevelBand(levelColumns(rows, drawn.view), drawn.view.view.frame, page);
+  return sheetOf(std::move(drawn), std::move(page));
 }
 
 SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
                               double height) {
   constexpr double kLeast = 240; // mm
+  const SectionExtent extent = sectionExtent(profile);
+  SectionSet set{width, std::min(width, kLeast)};
+  set.scale = sectionScale(extent.to - extent.from, extent.high - extent.low, units, width, height);
   Page page;
-  SectionView layout;
-  SectionSheet sheet = drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}}, units,
-                               width, height, std::min(width, kLeast), layout, page);
-  sheet.block = Block{layout.view.frame.high.x, {}, {stripOf(std::move(page))}, true};
-  return sheet;
+  DrawnSection drawn =
+      drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}}, units, set, page);
+  return sheetOf(std::move(drawn), std::move(page));
+}
+
+std::vector<LevelColumn> levelColumns(const std::vector<LevelRow>& rows, const SectionView& view) {
+  std::vector<LevelColumn> columns;
+  for (const LevelRow& row : rows)
+    columns.push_back({view.toPaper(row.station, metres(0)).x, &row});
+  return columns;
 }
 
 std::vector<Block> trainTables(const TrainProfile& profile, UnitSystem units, double width) {

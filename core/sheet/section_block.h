@@ -3,8 +3,11 @@
 // under it.
 
 #include "core/sheet/block.h"
+#include "core/sheet/section_labels.h"
+#include "core/sheet/section_table.h"
 #include "core/study/profile.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,8 +27,46 @@ struct SectionTitle {
   std::vector<std::string> facts; ///< `6" PVC SDR 35, 68.2 ft`
 };
 
+double titleHeight(const SectionTitle& title);
+
+/// The denominator along the line, and heights that many times as large as to that scale.
+struct SectionScale {
+  double along = 0;
+  double stretch = 1;
+};
+/// The title alone, where each sheet of a section repeats it.
+PaperStrip titleStrip(const SectionTitle& title, const SectionScale& scale, UnitSystem units);
+/// The largest standard scale at which this fits into a drawing of so many mm with its texts;
+/// heights stretched 1, 2, 5 or 10 times.
+SectionScale sectionScale(double length, Length rise, UnitSystem units, double width,
+                          double height);
+/// The width of a drawing with its texts, and the least height of its frame, mm.
+double sectionWidth(double length, const SectionScale& scale);
+double sectionHeight(Length rise, const SectionScale& scale);
+
+/// How a section is set.
+struct SectionSet {
+  double width = 0; ///< most of the block, mm
+  double leastWidth = 120;
+  SectionScale scale{};
+  double air = 0;                        ///< mm above and below, beyond what texts need at least
+  std::optional<SectionExtent> levels{}; ///< shown in place of its own: frames of one datum
+  std::string before{}, after{};         ///< where it is cut: what it goes on at
+};
+struct DrawnSection {
+  SectionView view;
+  std::vector<std::string> unplaced; ///< texts that found no room
+};
+/// The drawing with its title, from the page's upper left corner.
+DrawnSection drawSection(const RunProfile& profile, const SectionTitle& title, UnitSystem units,
+                         const SectionSet& set, Page& page);
+/// The rows at their points on the drawing.
+std::vector<LevelColumn> levelColumns(const std::vector<LevelRow>& rows, const SectionView& view);
+/// What was drawn on the page, as a strip.
+PaperStrip sectionStrip(Page page);
+
 /// Most width of the block and most height of the drawing, mm; 120 x 40 at least. The largest
-/// standard scale that fits, heights stretched 1, 2, 5 or 10 times.
+/// standard scale that fits, the levels in a band under the drawing.
 SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& title,
                               UnitSystem units, double width, double height,
                               double leastWidth = 120);

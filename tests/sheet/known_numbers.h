@@ -88,6 +88,7 @@ private:
   void digs(const Review& review);
   void roomGaps(const Plan& plan);
   void structures(const RunProfile& profile, const std::string& sheet);
+  void leastCover(const RunProfile& profile, const std::string& sheet);
   void sections(const Review& review);
   void details(const Review& review);
   /// A number that stands on one series of sheets only, `C-1`, or there in the drawing of one run,
@@ -558,6 +559,24 @@ inline void KnownNumbers::structures(const RunProfile& profile, const std::strin
   }
 }
 
+/// Where the run has its least cover, and its levels there.
+inline void KnownNumbers::leastCover(const RunProfile& profile, const std::string& sheet) {
+  if (!profile.leastCover) return;
+  const double at = profile.leastCover->station;
+  on(sheet, Printed::Length, at);
+  on(sheet, Printed::Length, profile.leastCover->cover.value());
+  for (std::size_t i = 0; i + 1 < profile.points.size(); ++i) {
+    const ProfilePoint &a = profile.points[i], &b = profile.points[i + 1];
+    if (!(b.station > a.station) || at < a.station || at > b.station) continue;
+    const double invert =
+        std::lerp(a.invert.value(), b.invert.value(), (at - a.station) / (b.station - a.station));
+    const ProfileBore& bore = *profile.legs[i].bore;
+    on(sheet, Printed::Level, invert);
+    on(sheet, Printed::Level,
+       invert + ((bore.inside + bore.outside) / 2.0 + profile.leastCover->cover).value());
+  }
+}
+
 /// P-3: what a run's section tells of its points, of the ground and of what it crosses.
 inline void KnownNumbers::sections(const Review& review) {
   for (const RunStudy& run : review.study.runs) {
@@ -575,7 +594,9 @@ inline void KnownNumbers::sections(const Review& review) {
       on(sheet, Printed::Level, profile->ground.front().level.value());
       on(sheet, Printed::Level, profile->ground.back().level.value());
     }
+    leastCover(*profile, sheet);
     for (const ProfileCrossing& c : profile->crossings) {
+      on(sheet, Printed::Length, c.station);
       if (c.clearance) on(sheet, Printed::Length, c.clearance->value());
     }
     for (const ProfileDrop& d : profile->drops)

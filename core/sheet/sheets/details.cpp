@@ -3,8 +3,8 @@
 #include "core/sheet/detail_measures.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/part_place.h"
+#include "core/sheet/run_block.h"
 #include "core/sheet/run_section.h"
-#include "core/sheet/section_block.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
@@ -180,34 +180,6 @@ SectionTitle sectionTitle(const SheetJob& job, const RunStudy& run) {
            "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())}};
 }
 
-/// The section with what found no room on it told below.
-Block withUnplaced(SectionSheet section) {
-  std::string text = "Also:";
-  for (const std::string& note : section.unplaced)
-    text += " " + note + ";";
-  text.back() = '.';
-  if (section.unplaced.empty()) return std::move(section.block);
-  for (std::string& line : wrapped(text, section.block.width, kTextHeight, false)) {
-    section.block.body.push_back({kLinePitch, {words({0, 2}, std::move(line))}});
-  }
-  return std::move(section.block);
-}
-
-Block runBlock(const SheetJob& job, const RunStudy& run, const RunProfile& profile, Point2 most) {
-  constexpr double kLeast = 26, kShrink = 0.85; // mm; a lower drawing shows nothing
-  constexpr double kNarrow = 120;
-  const SectionTitle title = sectionTitle(job, run);
-  Block block;
-  // A wide frame takes more of the notes, so that fewer are told below it.
-  for (double height = most.y - 70; height >= kLeast; height *= kShrink) {
-    for (double width : {kNarrow, most.x}) {
-      block = withUnplaced(longSectionBlock(profile, title, job.units(), most.x, height, width));
-      if (block.height() <= most.y) return block;
-    }
-  }
-  return block;
-}
-
 } // namespace
 
 void runSectionSheet(const SheetJob& job, PageFlow& flow) {
@@ -216,7 +188,8 @@ void runSectionSheet(const SheetJob& job, PageFlow& flow) {
     if (!isDrawable(run) || run.service == Service::Interconnect) continue;
     if (planEnd(run) < 1e-6) continue; // it only rises: the room's elevation shows it
     if (const auto profile = runProfile(job.plan(), job.study(), job.catalog, run.id)) {
-      Block block = runBlock(job, run, *profile, most);
+      Block block = runSectionBlock(*profile, sectionTitle(job, run), job.units(), most,
+                                    isSmallPaper(job.paper));
       block.run = runTags(job.plan()).at(run.id);
       block.anchor = sectionAnchor(job.plan(), run.id);
       flow.add(std::move(block));
