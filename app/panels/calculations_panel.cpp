@@ -35,6 +35,22 @@ QString searched(const NumberedCalculation& entry) {
          ' ' + coreText(c.title);
 }
 
+/// Qt rounds the columns of a table up to whole dots each, so that a table as wide as the page can
+/// come out a little wider: it is laid out for a page as much narrower.
+class PageBrowser : public QTextBrowser {
+public:
+  explicit PageBrowser(QWidget* parent) : QTextBrowser(parent) {
+    setLineWrapMode(QTextEdit::FixedPixelWidth);
+  }
+
+protected:
+  void resizeEvent(QResizeEvent* event) override {
+    constexpr int kRounding = 3;
+    setLineWrapColumnOrWidth(std::max(1, viewport()->width() - kRounding));
+    QTextBrowser::resizeEvent(event);
+  }
+};
+
 QString numberOf(const QTreeWidgetItem* item) {
   return item == nullptr ? QString() : item->data(0, kNumberRole).toString();
 }
@@ -134,7 +150,7 @@ void CalculationsPanel::makeTree(QWidget* parent) {
 }
 
 QWidget* CalculationsPanel::makePage() {
-  page_ = new QTextBrowser(this);
+  page_ = new PageBrowser(this);
   page_->setObjectName("calculation-page");
   page_->setAccessibleName(tr("The calculation"));
   page_->setOpenLinks(false);

@@ -4,12 +4,14 @@
 
 #include "app/panels/basis_panel.h"
 #include "app/panels/calculations_panel.h"
+#include "app/window/pseudo_language.h"
 #include "core/study/calculation_print.h"
 
 #include <QCheckBox>
 #include <QDockWidget>
 #include <QLabel>
 #include <QLineEdit>
+#include <QScrollBar>
 #include <QTextBrowser>
 #include <QTextDocumentFragment>
 #include <QTreeWidget>
@@ -313,6 +315,29 @@ TEST_F(Calculations, FollowTheLiveStudyAndKeepThePage) {
   EXPECT_NE(page(), before);
   EXPECT_TRUE(page().contains("Density of the water"));
   EXPECT_TRUE(panel().findChild<QLabel*>("calculation-stale")->isHidden());
+}
+
+// At widths to the pixel, in a language two fifths longer.
+TEST_F(Calculations, NoPageScrollsSideways) {
+  PseudoTranslator longer;
+  QCoreApplication::installTranslator(&longer);
+  open(samplePath("transit-depot.sump"));
+  auto* text = panel().findChild<QTextBrowser*>("calculation-page");
+  const CalculationOutline all = outline();
+  std::size_t seen = 0;
+  for (const CalculationSection& section : all.sections()) {
+    for (const std::string& number : {section.number, section.entries.front().number}) {
+      ASSERT_TRUE(panel().open(number));
+      for (int width = 496; width <= 502; ++width) {
+        text->setFixedWidth(width);
+        QCoreApplication::processEvents();
+        EXPECT_EQ(text->horizontalScrollBar()->maximum(), 0) << number << " at " << width;
+        ++seen;
+      }
+    }
+  }
+  QCoreApplication::removeTranslator(&longer);
+  EXPECT_GT(seen, 100u);
 }
 
 TEST_F(Calculations, SayThatTheyAreBeingWorkedOutAnew) {
