@@ -1,6 +1,7 @@
 #include "core/sheet/figure.h"
 
 #include "core/sheet/label_board.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -13,6 +14,7 @@ namespace {
 constexpr double kSideRoom = 30, kFootRoom = 16; // mm kept about the drawing for callouts
 constexpr double kBareRoom = 5;
 constexpr double kLeastWidth = 84; // for title and scale
+constexpr double kNumberInset = 2; // mm less beside a figure's number than beside a plan's
 
 PaperBox extent(const Drawing& drawing) {
   std::vector<Point2> points;
@@ -93,6 +95,28 @@ void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& boa
   }
 }
 
+/// As near to the middle of its place as nothing else stands.
+void drawElevations(const Drawing& drawing, const SheetView& view, LabelBoard& board) {
+  for (const ElevationMark& mark : drawing.elevations) {
+    SheetLabel label{{viewOf(mark.anchor), sheetOf(mark.anchor)}};
+    label.bubble = true;
+    label.sight = {mark.sight.x, -mark.sight.y};
+    const PaperBox where = around({view.toPaper(mark.within.low), view.toPaper(mark.within.high)});
+    const Point2 half = board.size(label) * 0.5;
+    const PaperBox middles{where.low + half, where.high - half};
+    std::vector<LabelCandidate> places;
+    constexpr int kSteps = 12;
+    for (int i = 0; i <= kSteps; ++i) {
+      for (int k = 0; k <= kSteps; ++k) {
+        const Point2 at = middles.low + Point2{middles.width() * i / kSteps,
+                                               middles.height() * k / kSteps};
+        places.push_back({{at - half, at + half}, {}, distance(at, where.centre()) * 0.1});
+      }
+    }
+    if (middles.width() > 0 && middles.height() > 0) board.atOneOf(label, places);
+  }
+}
+
 void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::string>& unplaced) {
   board.refuseLeadersOverDots();
   for (const Callout& callout : drawing.callouts)
@@ -113,10 +137,13 @@ void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::st
 /// Title, scale and notes under the frame; returns the y below them.
 double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem units,
                        const std::vector<std::string>& unplaced, Page& page) {
-  double y = view.frame.high.y + 5.5, x = view.frame.low.x;
+  const double left = view.frame.low.x, x = left + kBesideNumber - kNumberInset;
+  double y = view.frame.high.y + 5.5;
   constexpr double kNorth = 26; // mm taken by the north arrow
-  const double width = view.frame.width() - (drawing.north ? kNorth : 0);
+  const double width = view.frame.width() - (x - left) - (drawing.north ? kNorth : 0);
   if (drawing.north) drawNorthAndBar(view, units, *drawing.north, x, page);
+  if (!drawing.anchor.empty())
+    drawViewNumber({left + kViewBubble + 0.25, y + 1}, viewOf(drawing.anchor), page);
   for (const std::string& line : wrapped(drawing.title, width, 3.5, true)) {
     page.items.push_back(words({x, y}, line, 3.5, true));
     y += 5;
@@ -149,7 +176,7 @@ namespace {
 Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double titleRoom) {
   const PaperBox shown = extent(drawing);
   const Room room = roomAbout(drawing, most);
-  SheetView view{drawing.number, drawing.title, {}, {}, 1};
+  SheetView view{"", drawing.title, {}, {}, 1};
   view.scale = fittedScale(shown, room, units, {most.x, most.y - titleRoom});
   const double k = 1000 / view.scale;
   const double width = std::max(kLeastWidth, shown.width() * k + room.left + room.right);
@@ -166,10 +193,11 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   drawMeasures(drawing, view, board, unplaced);
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
+  drawElevations(drawing, view, board);
   drawCallouts(drawing, board, unplaced);
   board.finish();
   const double below = drawFigureTitle(drawing, view, units, unplaced, page);
-  return {width, {}, {PaperStrip{below, std::move(page.items)}}, true};
+  return {width, {}, {PaperStrip{below, std::move(page.items)}}, true, {}, drawing.anchor};
 }
 
 } // namespace

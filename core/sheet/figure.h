@@ -30,8 +30,15 @@ struct Measure {
   std::string text;
 };
 
+/// Of an elevation that is seen from somewhere in here.
+struct ElevationMark {
+  PaperBox within; ///< metres
+  Point2 sight;
+  std::string anchor;
+};
+
 struct Drawing {
-  std::string number;
+  std::string anchor; ///< by which other sheets refer to it; its number stands beside the title
   std::string title;
   std::vector<Mark> marks;
   std::vector<Callout> callouts;
@@ -41,6 +48,7 @@ struct Drawing {
   bool bare = false;              ///< no room for callouts is kept about it
   std::vector<std::string> notes; ///< below the title
   std::vector<PaperBox> clear{};  ///< metres, as the drawing's: no callout stands in these
+  std::vector<ElevationMark> elevations{};
   std::optional<Angle> north{};   ///< of a plan, counter-clockwise from +y: with a scale bar
 };
 

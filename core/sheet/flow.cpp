@@ -147,7 +147,10 @@ void PageFlow::put(Block& block, Point2 at, double height) {
   markKind();
   if (!block.run.empty()) pages_.back().runs.push_back(block.run);
   if (block.toScale) pages_.back().anchors.push_back(drawingAnchor());
-  if (!block.anchor.empty()) pages_.back().anchors.push_back(std::exchange(block.anchor, {}));
+  if (!block.anchor.empty()) {
+    if (block.toScale) pages_.back().views.push_back(block.anchor);
+    pages_.back().anchors.push_back(block.anchor);
+  }
   take({at, {at.x + width, below}});
 }
 

@@ -1,6 +1,7 @@
 #include "core/sheet/label_board.h"
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/bubble.h"
 
 #include <algorithm>
 #include <map>
@@ -140,6 +141,10 @@ void LabelBoard::avoidSymbols(const std::vector<Mark>& marks) {
 }
 
 Point2 LabelBoard::size(const SheetLabel& label) const {
+  if (label.bubble) {
+    const double side = 2 * (kBubble + (norm(label.sight) > 0 ? kPointer : 0));
+    return {side, side};
+  }
   double width = 0;
   for (std::size_t i = 0; i < label.lines.size(); ++i) {
     width = std::max(width, textWidth(label.lines[i], kTextHeight, label.boldFirst && i == 0));
@@ -184,8 +189,7 @@ void LabelBoard::finish() {
 
 void LabelBoard::drawLeader(const LabelCandidate& where) {
   if (!where.leaderTo) return;
-  PageShape line{
-      {leaderStart(where.box, *where.leaderTo), *where.leaderTo}, false, false, kThin, {}};
+  PageShape line{{leaderStart(where), *where.leaderTo}, false, false, kThin, {}};
   line.role = PageRole::Leader;
   page_.items.push_back(std::move(line));
   PageShape dot{{*where.leaderTo, *where.leaderTo + Point2{0.5, 0}}, true, true, {}, {}};
@@ -195,6 +199,10 @@ void LabelBoard::drawLeader(const LabelCandidate& where) {
 }
 
 void LabelBoard::drawPlate(const SheetLabel& label, const LabelCandidate& where) {
+  if (label.bubble) {
+    drawReference(where.box.centre(), label.lines.at(0), label.lines.at(1), label.sight, page_);
+    return;
+  }
   PageShape plate{where.box.ring(), true, false, {}, FillStyle{Ink::White, Hatch::None}};
   if (label.framed) plate.line = kThin;
   plate.role = PageRole::Plate;
@@ -250,7 +258,10 @@ std::optional<double> LabelBoard::atOneOfWithin(const SheetLabel& label,
 
 bool LabelBoard::withLeader(const SheetLabel& label, Point2 site, double near, double reach) {
   const Point2 box = size(label);
-  return add(label, aroundPoint(view_.toPaper(site), box.x, box.y, near, reach, 0));
+  auto places = aroundPoint(view_.toPaper(site), box.x, box.y, near, reach, 0);
+  for (LabelCandidate& place : places)
+    place.round = label.bubble;
+  return add(label, std::move(places));
 }
 
 bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {

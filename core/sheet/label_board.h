@@ -14,6 +14,8 @@ struct SheetLabel {
   bool framed = false;
   bool boldFirst = false;
   Ink ink = Ink::Black;
+  bool bubble = false; ///< its lines are a view's number and that of its sheet
+  Point2 sight{};      ///< on the paper; a bubble of an elevation points there
 };
 
 /// Of the paper's width, mm.
@@ -55,6 +57,8 @@ public:
   bool atPoint(const SheetLabel& label, Point2 site, double near, double reach);
   /// Around a point, always with a leader.
   bool withLeader(const SheetLabel& label, Point2 site, double near, double reach);
+  /// What a place would cost now.
+  double costOf(const LabelCandidate& place) { return placer_.costOf(place); }
   /// At one of these places of the caller's own, on the paper.
   bool atOneOf(const SheetLabel& label, const std::vector<LabelCandidate>& places) {
     return add(label, places);

@@ -4,6 +4,7 @@
 #include "core/plan/ends.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/note_marks.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -181,10 +182,13 @@ void labelPlaces(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   for (const EquipmentRoom& room : plan.rooms) {
     const Ring ring = outline(room);
-    if (scene.names(centroid(ring))) {
-      scene.board.inOutline(
-          {{called(room), "Floor " + printElevation(room.floor, scene.units)}, false, true}, ring);
-    }
+    if (!scene.names(centroid(ring))) continue;
+    SheetLabel label{{called(room), "Floor " + printElevation(room.floor, scene.units)},
+                     false,
+                     true};
+    if (scene.request.references)
+      label.lines.push_back("See " + viewAndSheet(roomAnchor(plan, room.id)));
+    scene.board.inOutline(label, ring);
   }
   for (const Utility& utility : plan.utilities) {
     std::string text = "EX " + called(utility);

@@ -113,7 +113,7 @@ bool Obstacles::allows(const LabelCandidate& candidate) const {
     if (taken.meets(wide)) return false;
     // A leader through a text makes both hard to read.
     if (candidate.leaderTo &&
-        cutsBox(leaderStart(candidate.box, *candidate.leaderTo), *candidate.leaderTo, taken))
+        cutsBox(leaderStart(candidate), *candidate.leaderTo, taken))
       return false;
   }
   return true;
@@ -148,7 +148,7 @@ bool Obstacles::leaderOverDot(const LabelCandidate& candidate) const {
   constexpr double kRoom = 1.2; // mm between a leader and the end of another
   constexpr double kSame = 1.5; // mm; a leader cannot keep off what is so close to its end
   if (!candidate.leaderTo) return false;
-  const Point2 to = *candidate.leaderTo, from = leaderStart(candidate.box, to);
+  const Point2 to = *candidate.leaderTo, from = leaderStart(candidate);
   const PaperBox reach = spanned(from, to).grown(kRoom);
   return std::ranges::any_of(dots_, [&](Point2 dot) {
     return reach.holds(dot) && distance(dot, to) > kSame &&
@@ -167,7 +167,7 @@ double Obstacles::dotCost(const LabelCandidate& candidate) const {
 
 double Obstacles::cost(const LabelCandidate& candidate, double bound) const {
   const Point2 from =
-      candidate.leaderTo ? leaderStart(candidate.box, *candidate.leaderTo) : Point2{};
+      candidate.leaderTo ? leaderStart(candidate) : Point2{};
   double cost = candidate.cost + symbolCost(candidate, from) + dotCost(candidate);
   if (cost > bound) return cost;
   const PaperBox reach = reachOf(candidate).grown(1);

@@ -12,7 +12,17 @@
 namespace sump {
 
 /// What a shape is to the reader, so that a page can be looked over for what covers what.
-enum class PageRole : std::uint8_t { Other, Wall, Symbol, Leader, Dot, Plate, ViewFrame };
+enum class PageRole : std::uint8_t {
+  Other,
+  Wall,
+  Symbol,
+  Leader,
+  Dot,
+  Plate,
+  ViewFrame,
+  ViewNumber, ///< the bubble beside a view's title
+  Reference   ///< one that names a view and its sheet
+};
 
 struct PageShape {
   std::vector<Point2> points;

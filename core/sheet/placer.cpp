@@ -21,7 +21,7 @@ bool sameAnchor(const LabelCandidate& a, const LabelCandidate& b) {
 }
 
 bool leaderCuts(const LabelCandidate& label, const PaperBox& box) {
-  return label.leaderTo && cutsBox(leaderStart(label.box, *label.leaderTo), *label.leaderTo, box);
+  return label.leaderTo && cutsBox(leaderStart(label), *label.leaderTo, box);
 }
 
 /// `onDot` for a leader that runs over another's dot. One that ends close by cannot keep so far
@@ -43,7 +43,7 @@ double together(const LabelCandidate& a, const LabelCandidate& b, double onDot) 
   const PaperBox wideA = a.box.grown(kLabelGap), wideB = b.box.grown(kLabelGap);
   if (wideA.meets(b.box) || leaderCuts(a, wideB) || leaderCuts(b, wideA)) return kNever;
   if (!a.leaderTo || !b.leaderTo) return 0;
-  const Point2 fromA = leaderStart(a.box, *a.leaderTo), fromB = leaderStart(b.box, *b.leaderTo);
+  const Point2 fromA = leaderStart(a), fromB = leaderStart(b);
   if (sameAnchor(a, b)) return kLeaderOnDot;
   double cost = crossSegments(fromA, *a.leaderTo, fromB, *b.leaderTo) ? kLeaderCrossing : 0;
   cost += dotCost(fromA, *a.leaderTo, *b.leaderTo, onDot);
@@ -58,6 +58,12 @@ Point2 leaderStart(const PaperBox& box, Point2 to) {
   const double middle = box.centre().y;
   if (to.x < box.low.x || to.x > box.high.x) return {x, middle};
   return {x, to.y < middle ? box.low.y : box.high.y};
+}
+
+Point2 leaderStart(const LabelCandidate& place) {
+  const Point2 to = *place.leaderTo, middle = place.box.centre();
+  if (!place.round) return leaderStart(place.box, to);
+  return middle + (to - middle) * (place.box.width() / 2 / std::max(distance(middle, to), 1e-9));
 }
 
 double LabelPlacer::onDot() const {
@@ -136,6 +142,11 @@ std::optional<std::size_t> LabelPlacer::add(std::vector<LabelCandidate> candidat
 std::optional<LabelCandidate> LabelPlacer::place(std::vector<LabelCandidate> candidates) {
   const auto label = add(std::move(candidates), false);
   return label ? std::optional(at(*label)) : std::nullopt;
+}
+
+double LabelPlacer::costOf(const LabelCandidate& place) const {
+  if (!allows(place)) return kNever;
+  return obstacles_.cost(place, kNever) + withOthers(labels_.size(), place, kNever);
 }
 
 double LabelPlacer::costNow(std::size_t index) {

@@ -18,11 +18,14 @@ struct LabelCandidate {
   std::optional<Point2> leaderTo; ///< a leader runs from the box's nearest edge to here
   double cost = 0;                ///< dislike of this place as such
   bool turned = false;            ///< text reads upward
+  bool round = false;             ///< a circle that touches the box
 };
 
 /// Where a leader leaves the box: the foot of `to` on the box's left or right edge's middle, or the
 /// top or bottom edge.
 Point2 leaderStart(const PaperBox& box, Point2 to);
+/// Of a label that has one.
+Point2 leaderStart(const LabelCandidate& place);
 
 class LabelPlacer {
 public:
@@ -38,6 +41,8 @@ public:
   std::optional<std::size_t> add(std::vector<LabelCandidate> candidates, bool mayMove);
   /// As add, for one that stays where it is.
   std::optional<LabelCandidate> place(std::vector<LabelCandidate> candidates);
+  /// What a place costs against what is drawn and the labels placed so far; none: infinity.
+  double costOf(const LabelCandidate& place) const;
   /// Where a label stands now.
   const LabelCandidate& at(std::size_t label) const { return labels_[label].chosenPlace(); }
   /// Lets every label that may move take a better place, alone or in exchange with another.

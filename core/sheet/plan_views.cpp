@@ -156,8 +156,10 @@ std::vector<Mark> viewMarks(const SheetJob& job, const SheetView& view,
 }
 
 void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
-                  const DrawLabels& label, Page& page, double below) {
-  const std::vector<Mark> shown = viewMarks(job, view, marks);
+                  const DrawLabels& label, Page& page, double below,
+                  const std::vector<SectionCut>& cuts) {
+  std::vector<Mark> shown = viewMarks(job, view, marks);
+  addCutMarks(cuts, view, shown);
   drawView(view, shown, page);
   label(view, shown, page);
   SheetView titled = view;
@@ -167,7 +169,8 @@ void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<
 
 std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& title,
                                      const PaperBox& site, const std::vector<Mark>& marks,
-                                     const DrawLabels& label, PageFlow& flow) {
+                                     const DrawLabels& label, PageFlow& flow,
+                                     const std::vector<SectionCut>& cuts) {
   PaperBox frame{{}, flow.largestFigure()};
   frame.high.y -= kViewTitle;
   double scale = job.scale > 0 ? job.scale : fittedScale(site, frame, kMargin, job.units());
@@ -188,7 +191,7 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
     flow.markPart(tileName(tile), !one);
     SheetView view{"1", one ? title : title + ", PART " + tileName(tile), region.grown(-inset),
                    tile.site.centre(), scale};
-    drawSiteView(job, view, marks, label, flow.page(), inset);
+    drawSiteView(job, view, marks, label, flow.page(), inset, cuts);
     if (!one) drawMatchLines(view, tile, parts, flow.page());
     views.push_back(std::move(view));
   }

@@ -5,6 +5,7 @@
 #include "core/sheet/arrange.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/labels.h"
+#include "core/sheet/view_references.h"
 
 #include <functional>
 
@@ -32,17 +33,19 @@ Tiling tiling(const PaperBox& site, const PaperBox& frame, double scale);
 std::vector<Mark> viewMarks(const SheetJob& job, const SheetView& view,
                             const std::vector<Mark>& marks);
 
-/// Draws one view: marks, then what `label` puts on what it shows of them, then its title, `below`
+/// Draws one view: marks with those of the sections cut in it, then what `label` puts on what it shows of them, then its title, `below`
 /// mm under the frame.
 using DrawLabels = std::function<void(const SheetView&, const std::vector<Mark>& shown, Page&)>;
 void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
-                  const DrawLabels& label, Page& page, double below = 0);
+                  const DrawLabels& label, Page& page, double below = 0,
+                  const std::vector<SectionCut>& cuts = {});
 
 /// The box at the scale that fits a page's drawing region, or at the least legible one over several
 /// pages. Afterwards `flow` stands on the last of these pages. Returns the views drawn.
 std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& title,
                                      const PaperBox& site, const std::vector<Mark>& marks,
-                                     const DrawLabels& label, PageFlow& flow);
+                                     const DrawLabels& label, PageFlow& flow,
+                                     const std::vector<SectionCut>& cuts = {});
 
 /// The marks without those of some objects' layers: `keep` says which stay.
 std::vector<Mark> marksOf(const std::vector<Mark>& marks,

@@ -21,8 +21,8 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
     row.push_back(run.resolved ? printElevation(run.endInvert, units) : "?");
     row.push_back(run.leastCover ? printShort(run.leastCover->cover, units) : "-");
-    row.push_back(sheetOf(sectionAnchor(review.plan, run.id)));
-    row.push_back(sheetOf(detailAnchor(review.plan, run.id)));
+    row.push_back(viewAndSheet(sectionAnchor(review.plan, run.id)));
+    row.push_back(viewAndSheet(detailAnchor(review.plan, run.id)));
     row.push_back(endText(given.from, review.plan) + " to " + endText(given.to, review.plan));
     rows.push_back(std::move(row));
   }
@@ -36,8 +36,8 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
                 {"Start|invert", Align::Right},
                 {"End|invert", Align::Right},
                 {"Least|cover", Align::Right},
-                {"Section|on sheet"},
-                {"Detail|on sheet"},
+                {"Section,|view/sheet"},
+                {"Detail,|view/sheet"},
                 {"From - to"}},
                rows, width);
 }

@@ -1,6 +1,7 @@
 #include "core/sheet/section_block.h"
 
 #include "core/sheet/mark_pen.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -14,6 +15,7 @@ namespace {
 constexpr double kGutter = 22;  // mm left of the drawing, for levels and row headings
 constexpr double kPad = 9;      // round what is drawn, for texts
 constexpr double kTitle = 13;   // over the drawing
+constexpr double kIndent = 12;  // of the title, beside the view's number
 constexpr double kMatchRow = 5; // over a frame that is one of several
 const LineStyle kGrid{Ink::PaleGrey, 0.18, {}};
 const LineStyle kMatch{Ink::Black, 0.5, {8, 1.5, 1, 1.5}};
@@ -71,10 +73,12 @@ std::vector<std::string> titleLines(const SectionTitle& title, const SectionScal
 
 void drawTitle(const SectionTitle& title, const std::vector<std::string>& lines, Page& page) {
   if (title.title.empty()) return;
-  page.items.push_back(words({0, 4.4}, title.title, 3.5, true));
+  if (!title.anchor.empty())
+    drawViewNumber({kViewBubble + 0.25, kViewBubble + 1}, viewOf(title.anchor), page);
+  page.items.push_back(words({kIndent, 4.4}, title.title, 3.5, true));
   double y = 9.4;
   for (const std::string& line : lines) {
-    page.items.push_back(words({0, y}, line));
+    page.items.push_back(words({kIndent, y}, line));
     y += kLinePitch;
   }
 }
@@ -83,9 +87,9 @@ void drawTitle(const SectionTitle& title, const std::vector<std::string>& lines,
 double neededWidth(const SectionTitle& title, const std::vector<std::string>& lines,
                    const SectionExtent& extent, const SectionSet& set) {
   double width = std::max(set.leastWidth, sectionWidth(extent.to - extent.from, set.scale));
-  width = std::max(width, textWidth(title.title, 3.5, true) + 1);
+  width = std::max(width, kIndent + textWidth(title.title, 3.5, true) + 1);
   for (const std::string& line : lines)
-    width = std::max(width, textWidth(line, kTextHeight, false) + 1);
+    width = std::max(width, kIndent + textWidth(line, kTextHeight, false) + 1);
   const double match = textWidth(set.before + set.after, kTextHeight, false);
   return std::min(set.width, std::max(width, kGutter + match + 8));
 }
@@ -195,12 +199,13 @@ Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
                {{"CODE"}, {"LINE"}, {"NAME"}, {"SIZE"}, {"INVERTS"}}, rows, width);
 }
 
-SectionSheet sheetOf(DrawnSection drawn, Page page) {
+SectionSheet sheetOf(DrawnSection drawn, Page page, const std::string& anchor) {
   SectionSheet sheet;
   sheet.scale = drawn.view.view.scale;
   sheet.stretch = drawn.view.plane.stretch;
   sheet.unplaced = std::move(drawn.unplaced);
-  sheet.block = Block{drawn.view.view.frame.high.x, {}, {sectionStrip(std::move(page))}, true};
+  sheet.block = Block{drawn.view.view.frame.high.x, {}, {sectionStrip(std::move(page))}, true,
+                      {}, anchor};
   return sheet;
 }
 
@@ -265,7 +270,7 @@ SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& tit
   DrawnSection drawn = drawSection(profile, title, units, set, page);
   const std::vector<LevelRow> rows = levelRows(profile, units);
   drawLevelBand(levelColumns(rows, drawn.view), drawn.view.view.frame, page);
-  return sheetOf(std::move(drawn), std::move(page));
+  return sheetOf(std::move(drawn), std::move(page), title.anchor);
 }
 
 SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
@@ -276,8 +281,8 @@ SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, dou
   set.scale = sectionScale(extent.to - extent.from, extent.high - extent.low, units, width, height);
   Page page;
   DrawnSection drawn =
-      drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}}, units, set, page);
-  return sheetOf(std::move(drawn), std::move(page));
+      drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}, trainAnchor()}, units, set, page);
+  return sheetOf(std::move(drawn), std::move(page), trainAnchor());
 }
 
 std::vector<LevelColumn> levelColumns(const std::vector<LevelRow>& rows, const SectionView& view) {

@@ -25,6 +25,7 @@ struct SectionSheet {
 struct SectionTitle {
   std::string title;              ///< `WW-1  Wash-water inlet`
   std::vector<std::string> facts; ///< `6" PVC SDR 35, 68.2 ft`
+  std::string anchor{};           ///< by which other sheets refer to the section
 };
 
 double titleHeight(const SectionTitle& title);

@@ -8,12 +8,14 @@ namespace sump {
 namespace {
 
 // One character says what kind of mark it is, so that the text is no wider than a number.
-constexpr char kPart = '\x01', kSection = '\x02', kDetail = '\x03', kEnd = '\x04';
+constexpr char kPart = '\x01', kSection = '\x02', kDetail = '\x03', kEnd = '\x04',
+               kView = '\x05', kVault = '\x06', kRoom = '\x0e', kElevation = '\x0f',
+               kTrain = '\x10', kBoth = '\x11';
 
-std::string runAnchor(char kind, const Plan& plan, const Id& run) {
+template <class Items> std::string itemAnchor(char kind, const Items& items, const Id& id) {
   int index = 0;
-  for (const Run& r : plan.runs) {
-    if (r.id == run) break;
+  for (const auto& item : items) {
+    if (item.id == id) break;
     ++index;
   }
   return kind + std::string(index < 10 ? "0" : "") + std::to_string(index);
@@ -32,6 +34,43 @@ std::string numberOf(const std::string& anchor, const DraftPage& from, const Dra
   return "-";
 }
 
+/// Views are numbered in the order in which they stand on their sheet.
+std::string viewNumberOn(const DraftPage& page, const std::string& anchor) {
+  const auto found = std::ranges::find(page.views, anchor);
+  return found == page.views.end() ? "" : std::to_string(found - page.views.begin() + 1);
+}
+
+std::string viewNumberOf(const std::string& anchor, const DraftPages& pages) {
+  for (const DraftPage& page : pages) {
+    if (std::string number = viewNumberOn(page, anchor); !number.empty()) return number;
+  }
+  return "";
+}
+
+/// What stands for a token, which is a mark with or without a character for a view before it.
+std::string numberFor(const std::string& token, const DraftPage& from, const DraftPages& pages) {
+  if (token.front() == kView) {
+    // Of a view that goes on over several sheets each has its own number.
+    const std::string own = viewNumberOn(from, token.substr(1));
+    return own.empty() ? viewNumberOf(token.substr(1), pages) : own;
+  }
+  if (token.front() != kBoth) return numberOf(token, from, pages);
+  const std::string view = viewNumberOf(token.substr(1), pages);
+  return view.empty() ? "-" : view + "/" + numberOf(token.substr(1), from, pages);
+}
+
+/// With the numbers in place of all tokens.
+std::string resolved(std::string text, const DraftPage& from, const DraftPages& pages) {
+  static constexpr char kKinds[] = {kPart, kSection,   kDetail, kView, kVault,
+                                    kRoom, kElevation, kTrain,  kBoth, 0};
+  for (;;) {
+    const std::size_t begin = text.find_first_of(kKinds), end = text.find(kEnd, begin);
+    if (begin == std::string::npos || end == std::string::npos) return text;
+    const std::string number = numberFor(text.substr(begin, end - begin), from, pages);
+    text.replace(begin, end + 1 - begin, number);
+  }
+}
+
 } // namespace
 
 std::string drawingAnchor() {
@@ -47,11 +86,35 @@ std::string partAnchor(const std::string& part) {
 }
 
 std::string sectionAnchor(const Plan& plan, const Id& run) {
-  return runAnchor(kSection, plan, run);
+  return itemAnchor(kSection, plan.runs, run);
 }
 
 std::string detailAnchor(const Plan& plan, const Id& run) {
-  return runAnchor(kDetail, plan, run);
+  return itemAnchor(kDetail, plan.runs, run);
+}
+
+std::string vaultAnchor(const Plan& plan, const Id& vault) {
+  return itemAnchor(kVault, plan.vaults, vault);
+}
+
+std::string roomAnchor(const Plan& plan, const Id& room) {
+  return itemAnchor(kRoom, plan.rooms, room);
+}
+
+std::string elevationAnchor(const Plan& plan, const Id& room) {
+  return itemAnchor(kElevation, plan.rooms, room);
+}
+
+std::string trainAnchor() {
+  return kTrain + std::string("00"); // as wide as the others
+}
+
+std::string viewOf(const std::string& anchor) {
+  return kView + anchor + kEnd;
+}
+
+std::string viewAndSheet(const std::string& anchor) {
+  return kBoth + anchor + kEnd;
 }
 
 std::string sheetOf(const std::string& anchor) {
@@ -59,18 +122,10 @@ std::string sheetOf(const std::string& anchor) {
 }
 
 void resolveSheets(DraftPages& pages) {
-  static constexpr char kKinds[] = {kPart, kSection, kDetail, 0};
   for (DraftPage& page : pages) {
     for (PageItem& item : page.page.items) {
-      auto* text = std::get_if<PageText>(&item);
-      if (text == nullptr) continue;
-      for (;;) {
-        const std::size_t from = text->text.find_first_of(kKinds);
-        const std::size_t end = text->text.find(kEnd, from);
-        if (from == std::string::npos || end == std::string::npos) break;
-        const std::string anchor = text->text.substr(from, end - from);
-        text->text.replace(from, end + 1 - from, numberOf(anchor, page, pages));
-      }
+      if (auto* text = std::get_if<PageText>(&item))
+        text->text = resolved(std::move(text->text), page, pages);
     }
   }
 }

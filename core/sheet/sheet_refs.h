@@ -12,6 +12,10 @@ namespace sump {
 std::string partAnchor(const std::string& part);
 std::string sectionAnchor(const Plan& plan, const Id& run);
 std::string detailAnchor(const Plan& plan, const Id& run);
+std::string vaultAnchor(const Plan& plan, const Id& vault);
+std::string roomAnchor(const Plan& plan, const Id& room);
+std::string elevationAnchor(const Plan& plan, const Id& room);
+std::string trainAnchor();
 
 /// Of every sheet with a drawing to scale.
 std::string drawingAnchor();
@@ -21,7 +25,12 @@ bool hasAnchor(const DraftPage& page, const std::string& anchor);
 /// the one of the same kind of sheet. A sheet that is not in the set is told as `-`.
 std::string sheetOf(const std::string& anchor);
 
-/// Puts the numbers of the pages in.
+/// Stands for the number that the view with this mark has on its sheet.
+std::string viewOf(const std::string& anchor);
+/// `2/P-501`; `-` for a view that is not in the set.
+std::string viewAndSheet(const std::string& anchor);
+
+/// Puts the numbers of the pages and their views in.
 void resolveSheets(DraftPages& pages);
 
 } // namespace sump

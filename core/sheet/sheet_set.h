@@ -30,6 +30,7 @@ struct DraftPage {
   std::vector<std::size_t> kinds;     ///< what stands on it, by the places given to PageFlow::begin
   std::vector<std::string> runs;      ///< tags of those whose sections stand on it
   std::vector<std::string> anchors{}; ///< of what begins on it, for other sheets to refer to
+  std::vector<std::string> views{};   ///< marks of the drawings on it, numbered in this order
   std::vector<std::string> parts{};   ///< of a plan over several pages that stand on it: `A2`
   double used = 0;                    ///< share of the drawing space that is filled
 };

@@ -177,13 +177,21 @@ void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page)
       view.frame.ring(), true, false, LineStyle{Ink::Black, 0.35, {}}, {}, PageRole::ViewFrame});
 }
 
+void drawViewNumber(Point2 centre, const std::string& number, Page& page) {
+  PageShape circle{{centre, {centre.x + kViewBubble, centre.y}},
+                   true,
+                   true,
+                   LineStyle{Ink::Black, 0.5, {}},
+                   {}};
+  circle.role = PageRole::ViewNumber;
+  page.items.push_back(std::move(circle));
+  page.items.push_back(words({centre.x, centre.y + 1.75}, number, 3.5, true, Align::Centre));
+}
+
 void drawViewTitle(const SheetView& view, UnitSystem units, Angle north, Page& page) {
   const Point2 at{view.frame.low.x, view.frame.high.y};
-  const Point2 bubble{at.x + 6.5, at.y + 8};
-  page.items.push_back(PageShape{
-      {bubble, {bubble.x + 4.5, bubble.y}}, true, true, LineStyle{Ink::Black, 0.5, {}}, {}});
-  page.items.push_back(words({bubble.x, bubble.y + 1.75}, view.number, 3.5, true, Align::Centre));
-  const double x = at.x + 14;
+  drawViewNumber({at.x + 6.5, at.y + 8}, view.number, page);
+  const double x = at.x + kBesideNumber;
   page.items.push_back(words({x, at.y + 7}, view.title, 3.5, true));
   page.items.push_back(words({x, at.y + 12.2}, "Scale " + scaleText(view.scale, units)));
   drawNorthAndBar(view, units, north, x, page);

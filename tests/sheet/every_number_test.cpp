@@ -53,7 +53,10 @@ Id objectOf(const std::string& text, const std::map<std::string, Id>& names) {
 
 /// Titles stand over a run's section and under a detail: `WW-1  Inlet`, `SUCTION ENTRY, SU-1`.
 void tellDrawings(std::vector<Said>& all, const std::map<std::string, Id>& names) {
-  const auto isTitle = [](const PageText& text) { return text.bold && text.height >= 3.4; };
+  const auto isTitle = [](const PageText& text) {
+    const bool number = text.text.find_first_not_of("0123456789") == std::string::npos;
+    return text.bold && text.height >= 3.4 && !number; // not the view's own number
+  };
   Id drawing;
   for (Said& said : all) {
     if (isTitle(said.text)) drawing = objectOf(said.text.text, names);

@@ -57,7 +57,9 @@ Page trainPage(const Sections& sections) {
 std::vector<PageText> texts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
+    const auto* text = std::get_if<PageText>(&item);
+    // What stands for the view's number is told only when the set is numbered.
+    if (text != nullptr && text->text.front() >= ' ') found.push_back(*text);
   }
   return found;
 }

@@ -369,10 +369,10 @@ TEST(SheetSetReferences, TheRunScheduleNamesSectionAndDetail) {
     ASSERT_EQ(row.size(), 12u);
     // Interconnects are drawn in the details only, the inlet in its section only.
     const bool section = std::string_view(tag) != "IC-1", detail = std::string_view(tag) != "WW-1";
-    EXPECT_EQ(row[9].substr(0, 4), section ? "P-30" : "-") << tag;
-    EXPECT_EQ(row[10].substr(0, 4), detail ? "P-50" : "-") << tag;
+    EXPECT_EQ(row[9].find("/P-30"), section ? 1 : std::string::npos) << row[9];
+    EXPECT_EQ(row[10].find("/P-50"), detail ? 1 : std::string::npos) << row[10];
     for (const std::string& number : {row[9], row[10]})
-      EXPECT_TRUE(number == "-" || numbersOf(pages).contains(number)) << number;
+      EXPECT_TRUE(number == "-" || numbersOf(pages).contains(number.substr(2))) << number;
   }
 }
 

@@ -7,6 +7,7 @@
 #include "core/sheet/run_section.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/sheet/view_references.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -149,7 +150,31 @@ bool isDrawable(const RunStudy& run) {
   return run.resolved && run.points.size() >= 2;
 }
 
+/// At this distance from the run's start in plan.
+Point2 placeOn(const RunStudy& run, double along) {
+  const std::vector<double> stations = planStations(run);
+  for (std::size_t i = 1; i < stations.size(); ++i) {
+    if (stations[i] < along || stations[i] <= stations[i - 1]) continue;
+    const double share = (along - stations[i - 1]) / (stations[i] - stations[i - 1]);
+    return lerp(flat(run.points[i - 1].at), flat(run.points[i].at), std::max(share, 0.0));
+  }
+  return flat(run.points.back().at);
+}
+
 } // namespace
+
+std::vector<DetailPlace> detailPlaces(const SheetJob& job) {
+  std::vector<DetailPlace> places;
+  std::set<Id> shown;
+  for (const RunStudy& run : job.study().runs) {
+    if (!isDrawable(run)) continue;
+    const std::optional<Detail> detail = detailOf(job, run, shown);
+    if (!detail) continue;
+    const double middle = (detail->window.from + detail->window.to) / 2;
+    places.push_back({placeOn(run, middle), detailAnchor(job.plan(), run.id)});
+  }
+  return places;
+}
 
 void detailSheet(const SheetJob& job, PageFlow& flow) {
   const Point2 most = flow.figureSize({300, 200}, true);
@@ -162,9 +187,8 @@ void detailSheet(const SheetJob& job, PageFlow& flow) {
     addDetailMeasures(job, run, detail->window, drawing);
     drawing.title = detail->title;
     drawing.notes = detail->notes;
-    Block block = figure(drawing, job.units(), most);
-    block.anchor = detailAnchor(job.plan(), run.id);
-    flow.add(std::move(block));
+    drawing.anchor = detailAnchor(job.plan(), run.id);
+    flow.add(figure(drawing, job.units(), most));
   }
 }
 
@@ -177,7 +201,8 @@ SectionTitle sectionTitle(const SheetJob& job, const RunStudy& run) {
   return {runTags(job.plan()).at(run.id) + "  " + called(given),
           {sizeAndMaterial(given, job.catalog) + ", " + lengthText(run, job.units()) +
                " along the slope" + (slope.empty() ? "" : ", " + slope),
-           "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())}};
+           "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())},
+          sectionAnchor(job.plan(), run.id)};
 }
 
 } // namespace

@@ -151,6 +151,7 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
       [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
         LabelRequest request{job.review, job.catalog, seen, kind};
         request.notes = false; // their marks are left out
+        request.references = true;
         request.first = [&](LabelBoard& board) { labelSpaces(job, view, board); };
         const auto missing = drawLabels(view, request, page);
         unplaced.insert(unplaced.end(), missing.begin(), missing.end());

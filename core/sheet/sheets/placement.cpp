@@ -197,9 +197,11 @@ bool isNamedAsRoom(const Plan& plan, const std::string& name) {
   return false;
 }
 
-void labelPlacement(const SheetJob& job, const std::vector<Base>& bases, const SheetView& view,
+void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
+                    const std::vector<SectionCut>& cuts, const SheetView& view,
                     const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
+  labelCuts(cuts, view, board);
   drawMeasures(job, measures(job, bases), view, board);
   for (const Base& base : bases) {
     if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
@@ -247,12 +249,13 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
     shown.insert(shown.end(), vault.outline.begin(), vault.outline.end());
   for (const Base& base : bases)
     shown.push_back(base.at);
+  const std::vector<SectionCut> cuts = vaultCuts(job);
   drawTiledView(
       job, "VAULT PLACEMENT", around(shown), marks,
       [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
-        labelPlacement(job, bases, view, seen, page);
+        labelPlacement(job, bases, cuts, view, seen, page);
       },
-      flow);
+      flow, cuts);
   const double width = flow.columnWidth();
   flow.addAll({cornerTable(job, bases, width), baseTable(job, bases, width)});
   flow.addAll({settingTable(job, width), weightTable(job, width)});

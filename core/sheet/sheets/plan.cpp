@@ -35,7 +35,8 @@ void drawExtent(const SheetView& site, const SheetView& enlarged, Page& page) {
 class PlanViews {
 public:
   explicit PlanViews(const SheetJob& job)
-      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)) {}
+      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)),
+        details_(detailPlaces(job)) {}
 
   /// `enlarged` is the view that shows the tankage larger; null: there is none.
   void draw(const SheetView& view, const SheetView* enlarged, bool site, Page& page) {
@@ -77,11 +78,24 @@ private:
                   Page& page) {
     LabelRequest request{job_.review, job_.catalog, seen, runs, enlarged};
     std::vector<std::string> missing;
+    request.references = true;
     request.first = [&](LabelBoard& board) {
       missing = drawClouds(clouds_, view, enlarged, board, page);
+      labelDetails(view, enlarged, board);
     };
     keep(drawLabels(view, request, page));
     keep(missing);
+  }
+  /// On paper that has no room for bubbles as words.
+  void labelDetails(const SheetView& view, const SheetView* enlarged, LabelBoard& board) {
+    constexpr double kNear = 3, kReach = 90; // mm
+    for (const DetailPlace& place : details_) {
+      if (!view.shows(place.at) || (enlarged != nullptr && enlarged->shows(place.at))) continue;
+      SheetLabel label{{viewOf(place.anchor), sheetOf(place.anchor)}};
+      label.bubble = !isSmallPaper(job_.paper);
+      if (!label.bubble) label = {{viewAndSheet(place.anchor)}, true};
+      board.withLeader(label, place.at, kNear, kReach);
+    }
   }
   void keep(const std::vector<std::string>& missing) {
     for (const std::string& tag : missing) {
@@ -94,6 +108,7 @@ private:
   const SheetJob& job_;
   Locator locator_;
   CloudSet clouds_;
+  std::vector<DetailPlace> details_;
   std::vector<std::string> unplaced_;
 };
 
@@ -161,6 +176,7 @@ void planSheet(const SheetJob& job, PageFlow& flow) {
   const double width = flow.columnWidth();
   flow.addAll(
       {legend(job.review, width), symbolKey(job.review, width), generalNotes(job.review, width)});
+  flow.add(viewTable(job, width));
   if (!drawn.unplaced().empty()) {
     std::string text = "For lack of room on the plan these runs are only in the schedule:";
     for (const std::string& tag : drawn.unplaced())

@@ -7,6 +7,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/room_tables.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -133,6 +134,7 @@ void measureAlong(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
 Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();
   Drawing d;
+  d.anchor = roomAnchor(job.plan(), room.id);
   d.title = "PLAN OF " + called(room);
   d.north = job.plan().site.north - room.angle;
   d.marks = roomMarks(job, room, most);
@@ -140,6 +142,12 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   d.measures = {{{0, 0}, {x, 0}, -22, printLength(room.length, units)},
                 {{0, y}, {0, 0}, -18, printLength(room.width, units)}};
   measureAlong(room, units, d);
+  if (!room.ports.empty()) {
+    static constexpr Point2 kSights[] = {{0, -1}, {1, 0}, {0, 1}, {-1, 0}};
+    d.elevations = {{{{0, 0}, {x, y}},
+                     kSights[static_cast<std::size_t>(wallOf(room).side)],
+                     elevationAnchor(job.plan(), room.id)}};
+  }
   addBox(room, room.skid, "Equipment skid", units, d);
   addBox(room, room.panel, "Panel", units, d);
   if (room.plumbingArea) {
@@ -207,6 +215,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room) {
   const UnitSystem units = job.units();
   const WallView wall = wallOf(room);
   Drawing d;
+  d.anchor = elevationAnchor(job.plan(), room.id);
   static constexpr const char* kSides[] = {"SOUTH", "EAST", "NORTH", "WEST"};
   d.title = std::string("WALL ELEVATION, LOCAL ") + kSides[static_cast<std::size_t>(wall.side)] +
             ", SEEN FROM INSIDE " + called(room);

@@ -4,6 +4,7 @@
 #include "core/sheet/figure.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -223,6 +224,7 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
   const UnitSystem units = job.units();
   const Cut c = cutOf(job, vault);
   Drawing d;
+  d.anchor = vaultAnchor(job.plan(), vault.id);
   d.title = "ACROSS " + called(given);
   MarkPen pen(d.marks, vault.id, Layer::Vault);
   markGround(c, pen);

@@ -1,0 +1,162 @@
+// References from sheet to sheet: whatever names a view names one that stands on that sheet, and
+// every section, elevation and detail is named on a plan.
+
+#include "core/exchange/plan_file.h"
+#include "core/geometry/polygon.h"
+#include "core/sheet/clip.h"
+#include "core/sheet/compose.h"
+#include "core/sheet/view_references.h"
+#include "tests/sheet/small_plan.h"
+
+#include <gtest/gtest.h>
+
+#include <map>
+#include <regex>
+#include <set>
+
+namespace sump {
+namespace {
+
+struct ReferenceCase {
+  std::string plan, paper;
+};
+void PrintTo(const ReferenceCase& c, std::ostream* out) {
+  *out << c.plan << " on " << c.paper;
+}
+
+/// `1/C-301`
+using Views = std::map<std::string, int>;
+
+PaperBox boxOf(const PageShape& circle) {
+  return circle.round ? PaperBox{circle.points[0], circle.points[0]}.grown(
+                            distance(circle.points[0], circle.points[1]))
+                      : around(circle.points);
+}
+
+/// Whatever stands in a circle.
+std::vector<std::string> wordsIn(const Page& page, const PageShape& circle) {
+  std::vector<std::string> found;
+  for (const PageItem& item : page.items) {
+    const auto* text = std::get_if<PageText>(&item);
+    if (text != nullptr && boxOf(circle).holds(around(textBox(*text)).centre()))
+      found.push_back(text->text);
+  }
+  return found;
+}
+
+class References : public ::testing::TestWithParam<ReferenceCase> {
+protected:
+  static const std::vector<Page>& pages() {
+    static std::map<std::pair<std::string, std::string>, std::vector<Page>> known;
+    const ReferenceCase& c = GetParam();
+    std::vector<Page>& found = known[{c.plan, c.paper}];
+    if (!found.empty()) return found;
+    const Plan plan =
+        readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + c.plan + ".sump");
+    return found = composeSheets(review(plan, builtinCatalog()), {c.paper, 0});
+  }
+
+  static Views shown() {
+    Views views;
+    for (const Page& page : pages()) {
+      for (const PageItem& item : page.items) {
+        const auto* shape = std::get_if<PageShape>(&item);
+        if (shape == nullptr || shape->role != PageRole::ViewNumber) continue;
+        for (const std::string& number : wordsIn(page, *shape))
+          ++views[number + "/" + page.number];
+      }
+    }
+    return views;
+  }
+
+  /// Those in bubbles and in words.
+  static std::vector<std::string> namedOn(const Page& page) {
+    std::vector<std::string> found;
+    static const std::regex kWords("[0-9]*/([GCPE]-[0-9]+|-)");
+    for (const PageItem& item : page.items) {
+      const auto* shape = std::get_if<PageShape>(&item);
+      if (shape == nullptr) {
+        const std::string& text = std::get<PageText>(item).text;
+        for (std::sregex_iterator i(text.begin(), text.end(), kWords), end; i != end; ++i)
+          found.push_back(i->str());
+      } else if (shape->role == PageRole::Reference) {
+        const auto words = wordsIn(page, *shape);
+        EXPECT_EQ(words.size(), 2u) << page.number;
+        if (words.size() == 2) found.push_back(words[0] + "/" + words[1]);
+      }
+    }
+    return found;
+  }
+};
+
+std::vector<ReferenceCase> allCases() {
+  std::vector<ReferenceCase> cases;
+  for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    for (const char* paper : {"arch-d", "a1", "ansi-b", "a3", "a4"})
+      cases.push_back({plan, paper});
+  }
+  return cases;
+}
+INSTANTIATE_TEST_SUITE_P(Papers, References, ::testing::ValuesIn(allCases()));
+
+TEST_P(References, NoTwoViewsOfASheetHaveOneNumber) {
+  for (const auto& [view, count] : shown())
+    EXPECT_EQ(count, 1) << view;
+}
+
+TEST_P(References, EachNamesAViewThatStandsThere) {
+  const Views views = shown();
+  std::size_t named = 0;
+  for (const Page& page : pages()) {
+    for (const std::string& view : namedOn(page)) {
+      EXPECT_TRUE(views.contains(view)) << view << " on " << page.number;
+      ++named;
+    }
+  }
+  EXPECT_GT(named, 10u);
+}
+
+TEST_P(References, EverySectionElevationAndDetailIsNamedOnAPlan) {
+  std::set<std::string> named;
+  for (const Page& page : pages()) {
+    const bool plan = page.number[2] == '1';
+    if (!plan) continue;
+    for (const std::string& view : namedOn(page))
+      named.insert(view);
+  }
+  std::size_t asked = 0;
+  for (const auto& [view, count] : shown()) {
+    const char series = view[view.find('-') + 1];
+    if (series != '3' && series != '4' && series != '5') continue;
+    EXPECT_TRUE(named.contains(view)) << view;
+    ++asked;
+  }
+  EXPECT_GT(asked, 5u);
+}
+
+/// The bubbles of the placement plan that name this series.
+std::set<std::string> cutsNamed(const Page& page, const std::string& series) {
+  std::set<std::string> found;
+  for (const PageItem& item : page.items) {
+    const auto* shape = std::get_if<PageShape>(&item);
+    if (shape == nullptr || shape->role != PageRole::Reference) continue;
+    const auto words = wordsIn(page, *shape);
+    if (words.size() == 2 && words[1].starts_with(series)) found.insert(words[0] + words[1]);
+  }
+  return found;
+}
+
+TEST_P(References, ThePlacementPlanMarksWhereEveryVaultIsCut) {
+  std::set<std::string> across, along;
+  for (const Page& page : pages()) {
+    if (!page.number.starts_with("C-1")) continue;
+    across.merge(cutsNamed(page, "C-3"));
+    along.merge(cutsNamed(page, "P-3"));
+  }
+  const std::size_t vaults = GetParam().plan == "ferry-quay" ? 4 : 2;
+  EXPECT_GE(across.size(), vaults);
+  EXPECT_EQ(along.size(), 1u);
+}
+
+} // namespace
+} // namespace sump
