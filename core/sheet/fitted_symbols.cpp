@@ -155,4 +155,14 @@ std::vector<Mark> wholeSymbols(std::vector<Mark> marks, const PaperBox& box,
   return marks;
 }
 
+void addSymbols(std::vector<Mark> added, std::vector<Mark>& marks) {
+  std::uint32_t last = 0;
+  for (const Mark& mark : marks)
+    last = std::max(last, mark.symbol.number);
+  for (Mark& mark : added) {
+    if (mark.symbol.number != 0) mark.symbol.number += last;
+    marks.push_back(std::move(mark));
+  }
+}
+
 } // namespace sump

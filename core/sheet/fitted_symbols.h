@@ -23,4 +23,7 @@ std::vector<Mark> fittedSymbols(std::vector<Mark> marks, double scale);
 std::vector<Mark> wholeSymbols(std::vector<Mark> marks, const PaperBox& box,
                                const std::optional<PaperBox>& hidden = {});
 
+/// Adds marks made by themselves; their symbols are others than those that are there.
+void addSymbols(std::vector<Mark> added, std::vector<Mark>& marks);
+
 } // namespace sump

@@ -241,6 +241,23 @@ bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, doub
   return add(label, placesAbout(label, site, near, reach));
 }
 
+bool LabelBoard::atPointOutside(const SheetLabel& label, Point2 site, double near, double reach,
+                                const std::vector<Ring>& outlines) {
+  constexpr double kInside = 500; // mm that a place in an outline is disliked
+  constexpr double kOwnEnd = 0.03; // of a leader, which may end on an outline
+  std::vector<LabelCandidate> places = placesAbout(label, site, near, reach);
+  for (LabelCandidate& place : places) {
+    const Point2 middle = view_.toSite(place.box.centre());
+    const Point2 from = place.leaderTo ? view_.toSite(leaderStart(place)) : middle;
+    const Point2 to = lerp(site, from, kOwnEnd);
+    const bool inside = std::ranges::any_of(outlines, [&](const Ring& ring) {
+      return contains(ring, middle) || (place.leaderTo && (contains(ring, to) || cuts(ring, from, to)));
+    });
+    if (inside) place.cost += kInside;
+  }
+  return add(label, std::move(places));
+}
+
 std::optional<double> LabelBoard::atOneOfWithin(const SheetLabel& label,
                                                 const std::vector<LabelCandidate>& places,
                                                 const PaperSpan& span) {

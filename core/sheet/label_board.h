@@ -55,6 +55,9 @@ public:
   void onLine(const std::string& text, Point2 site, Point2 along);
   /// Beside or around a point, without a leader while `near`, then with one up to `reach` mm.
   bool atPoint(const SheetLabel& label, Point2 site, double near, double reach);
+  /// As atPoint, but outside all of these outlines where that can be.
+  bool atPointOutside(const SheetLabel& label, Point2 site, double near, double reach,
+                      const std::vector<Ring>& outlines);
   /// Around a point, always with a leader.
   bool withLeader(const SheetLabel& label, Point2 site, double near, double reach);
   /// What a place would cost now.

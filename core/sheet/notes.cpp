@@ -46,6 +46,14 @@ const Acceptance* acceptanceFor(const Plan& plan, const Finding& finding) {
 
 } // namespace
 
+std::string northStatement(const Plan& plan) {
+  const double turn = inDegrees(plan.site.north);
+  if (std::abs(turn) < 0.05) return " North of the axes is true north.";
+  return " North of the axes is up the sheet; true north, as on the plans, is " +
+         printAngle(degrees(std::abs(turn))) +
+         (turn > 0 ? " to the left of it." : " to the right of it.");
+}
+
 Block generalNotes(const Review& review, double width) {
   const bool metric = review.plan.project.units == UnitSystem::Metric;
   const std::string datum = review.plan.site.datum;
@@ -53,7 +61,8 @@ Block generalNotes(const Review& review, double width) {
       "GENERAL NOTES",
       {std::string("Elevations are in ") + (metric ? "metres" : "feet") + " on the site datum" +
            (datum.empty() ? "" : " (" + datum + ")") +
-           ". Pipe elevations are inverts. Do not scale; use the figures.",
+           ". Pipe elevations are inverts. Do not scale; use the figures." +
+           northStatement(review.plan),
        "The adopted local code and the authority having jurisdiction govern over this sheet. Work "
        "is to be designed, sealed, permitted and inspected by licensed people where local law asks "
        "for it.",

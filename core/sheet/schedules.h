@@ -11,6 +11,8 @@ namespace sump {
 Block runSchedule(const Review& review, const Catalog& catalog, double width);
 Block chamberSchedule(const Review& review, double width);
 Block manwaySchedule(const Review& review, double width);
+/// How the axes of the plan lie to true north.
+std::string northStatement(const Plan& plan);
 Block generalNotes(const Review& review, double width);
 /// Does a run of the plan have an air gap?
 bool hasAirGap(const Plan& plan);

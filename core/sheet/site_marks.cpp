@@ -62,6 +62,7 @@ void markBasin(const Basin& basin, std::vector<Mark>& marks) {
 void markSewer(const SewerConnection& sewer, std::vector<Mark>& marks) {
   MarkPen pen(marks, sewer.id, Layer::Basin);
   constexpr double kRadius = 0.4;
+  pen.beginSymbol(sewer.at, kRadius);
   pen.circle(sewer.at, kRadius, LineStyle{Ink::ServiceGreen, 0.5, {}}, FillStyle{Ink::White});
   Ring quarter{sewer.at};
   for (int i = 0; i <= 6; ++i) {

@@ -1,6 +1,7 @@
 #include "core/sheet/view_references.h"
 
 #include "core/sheet/bubble.h"
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
@@ -133,9 +134,6 @@ std::vector<SectionCut> vaultCuts(const SheetJob& job) {
 
 void addCutMarks(const std::vector<SectionCut>& cuts, const SheetView& view,
                  std::vector<Mark>& marks) {
-  std::uint32_t last = 0;
-  for (const Mark& mark : marks)
-    last = std::max(last, mark.symbol.number);
   std::vector<Mark> added;
   MarkPen pen(added, {}, Layer::Note);
   for (const SectionCut& cut : cuts) {
@@ -146,10 +144,7 @@ void addCutMarks(const std::vector<SectionCut>& cuts, const SheetView& view,
       if (isShown(end, view)) markEnd(end, view, pen);
     }
   }
-  for (Mark& mark : added) {
-    if (mark.symbol.number != 0) mark.symbol.number += last;
-    marks.push_back(std::move(mark));
-  }
+  addSymbols(std::move(added), marks);
 }
 
 void labelCuts(const std::vector<SectionCut>& cuts, const SheetView& view, LabelBoard& board) {

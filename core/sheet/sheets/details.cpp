@@ -170,8 +170,10 @@ std::vector<DetailPlace> detailPlaces(const SheetJob& job) {
     if (!isDrawable(run)) continue;
     const std::optional<Detail> detail = detailOf(job, run, shown);
     if (!detail) continue;
-    const double middle = (detail->window.from + detail->window.to) / 2;
-    places.push_back({placeOn(run, middle), detailAnchor(job.plan(), run.id)});
+    constexpr double kShare = 0.65; // not where the run's own label points to
+    const auto [from, to] = detail->window;
+    places.push_back(
+        {placeOn(run, from + (to - from) * kShare), detailAnchor(job.plan(), run.id)});
   }
   return places;
 }

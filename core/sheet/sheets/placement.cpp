@@ -1,8 +1,11 @@
 // C-1: where the vaults stand: coordinates, taped distances from building corners, gaps, levels.
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
+#include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
@@ -206,11 +209,13 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   for (const Base& base : bases) {
     if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
   }
+  std::vector<Ring> outlines;
+  for (const VaultStudy& vault : job.study().vaults)
+    outlines.push_back(vault.outline);
   for (const VaultStudy& vault : job.study().vaults) {
     for (std::size_t i = 0; i < vault.outline.size(); ++i) {
-      if (view.shows(vault.outline[i])) {
-        board.atPoint({{cornerName(vault, i)}}, vault.outline[i], 1.5, 50);
-      }
+      if (view.shows(vault.outline[i]))
+        board.atPointOutside({{cornerName(vault, i)}}, vault.outline[i], 1.5, 50, outlines);
     }
     for (std::size_t i = 0; i < 2 && view.shows(centroid(vault.outline)); ++i) {
       const Point2 a = vault.outline[i], b = vault.outline[i + 1];
@@ -221,9 +226,10 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
                             "Inside floor " + printElevation(vault.floor, job.units())},
                            true,
                            true},
-                          vault.outline);
+                          vault.outline, outlines);
     }
   }
+  if (view.shows({})) board.atPoint({{"Origin", "N 0, E 0"}}, {}, 3, 40);
   for (const EquipmentRoom& room : job.plan().rooms)
     board.inOutline({{called(room)}, false, true}, outline(room));
   for (const Building& building : job.plan().buildings) {
@@ -235,14 +241,27 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   board.finish();
 }
 
+/// Where the coordinates begin, with its two axes.
+void markOrigin(std::vector<Mark>& marks) {
+  constexpr double kArm = 0.6, kRadius = 0.2; // m
+  std::vector<Mark> added;
+  MarkPen pen(added, {}, Layer::Symbol);
+  pen.beginSymbol({}, kArm);
+  pen.circle({}, kRadius, LineStyle{Ink::Black, 0.35, {}});
+  pen.path({{-kRadius, 0}, {kArm, 0}}, LineStyle{Ink::Black, 0.35, {}});
+  pen.path({{0, -kRadius}, {0, kArm}}, LineStyle{Ink::Black, 0.35, {}});
+  addSymbols(std::move(added), marks);
+}
+
 } // namespace
 
 void placementSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().vaults.empty()) return;
-  const std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
+  std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
     return mark.layer != Layer::Run && mark.layer != Layer::Part && mark.layer != Layer::Symbol &&
            mark.layer != Layer::Note && mark.layer != Layer::Ground;
   });
+  markOrigin(marks);
   const std::vector<Base> bases = tapeBases(job);
   std::vector<Point2> shown;
   for (const VaultStudy& vault : job.study().vaults)
@@ -263,7 +282,8 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
       "PLACEMENT NOTES",
       {"North and east are on the axes of the plan file, from its origin, in " +
            std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
-           ". Taped distances are level and to the outside of the concrete.",
+           "." + northStatement(job.plan()) +
+           " Taped distances are level and to the outside of the concrete.",
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
        "crane.",
        "Vaults are numbered in flow order; turn each with its inlet end as drawn.",

@@ -3,6 +3,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/tags.h"
 #include "core/study/stake_points.h"
+#include "core/sheet/schedules.h"
 #include "core/units/print.h"
 
 #include <cmath>
@@ -77,15 +78,6 @@ Block insideTable(const SheetJob& job, double width) {
                rows, width);
 }
 
-/// How the plan file's axes lie to true north, where they are turned.
-std::string bearing(const SheetJob& job) {
-  const double turn = inDegrees(job.plan().site.north);
-  if (std::abs(turn) < 0.05) return " North of the axes is true north.";
-  return " North of the axes is up the sheet; true north, as on the plans, is " +
-         printAngle(degrees(std::abs(turn))) +
-         (turn > 0 ? " to the left of it." : " to the right of it.");
-}
-
 } // namespace
 
 void settingOutSheet(const SheetJob& job, PageFlow& flow) {
@@ -99,7 +91,7 @@ void settingOutSheet(const SheetJob& job, PageFlow& flow) {
            "that "
            "are not tabled here are in that list: corners and centres of vaults, rooms, buildings "
            "and paving, and pipes inside vaults." +
-           bearing(job),
+           northStatement(job.plan()),
        "Run points are on the pipe's centreline; levels are inverts, of drains the rim. Two points "
        "in one place with two levels are a drop.",
        "Manways are told by their centres. Corners are numbered as on the vault placement sheet."},
