@@ -111,13 +111,14 @@ Block pitTable(const SheetJob& job, double width) {
   };
   Rows rows;
   for (const PitStudy& pit : job.study().earth.pits) {
-    rows.push_back({printElevation(pit.bottom, units),
+    rows.push_back({std::to_string(rows.size() + 1), printElevation(pit.bottom, units),
                     decidedText(pit.depth, [&](Length v) { return printLength(v, units); }),
                     volume(pit.dug), volume(pit.bedding), volume(pit.backfill),
                     egressText(pit.egress), vaultNames(job, pit.vaults)});
   }
   return table("DIGS FOR VAULTS",
-               {{"Bottom|elevation", Align::Right},
+               {{"Dig"},
+                {"Bottom|elevation", Align::Right},
                 {"Greatest|depth", Align::Right},
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},

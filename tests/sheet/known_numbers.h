@@ -10,6 +10,7 @@
 #include "core/rules/review.h"
 #include "core/study/nominal_volts.h"
 #include "core/study/profile.h"
+#include "core/study/spoil_heap.h"
 #include "tests/sheet/printed_numbers.h"
 
 #include <algorithm>
@@ -510,6 +511,8 @@ inline void KnownNumbers::digs(const Review& review) {
     for (const Baffle& baffle : vault.baffles)
       on("C-1", Printed::Level, (vault.floor + vault.insideHeight - baffle.topGap).value());
   }
+  if (const auto high = spoilHeight(review.study.earth, review.plan.basis.earth.spoil))
+    on("C-1", Printed::Length, inMetres(*high));
   for (const PitStudy& pit : review.study.earth.pits) {
     const double angle = inRadians(review.plan.vaults.find(pit.vaults.front())->angle);
     for (double turn : {0.0, kPi / 2}) {

@@ -1,6 +1,8 @@
 // C-1: the digs: bottoms, edges, trenches, spoil, ladders and what they come near.
 
+#include "core/geometry/outline_union.h"
 #include "core/geometry/polygon.h"
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_views.h"
@@ -8,9 +10,12 @@
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/study/spoil_heap.h"
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace sump {
 
@@ -24,7 +29,8 @@ void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
   for (const PitStudy& pit : earth.pits) {
     MarkPen pen(marks, pit.vaults.empty() ? Id() : pit.vaults.front(), Layer::Ground);
     if (pit.top) pen.ring(*pit.top, kEdge, FillStyle{Ink::PaleGrey, Hatch::Dots});
-    for (const Ring& bottom : pit.bottoms)
+    // Vaults side by side stand on one bottom.
+    for (const Ring& bottom : unionOutlines(pit.bottoms))
       pen.ring(bottom, kToe);
   }
 }
@@ -39,18 +45,43 @@ void markTrenches(const EarthStudy& earth, std::vector<Mark>& marks) {
   }
 }
 
-void markSpoilAndLadders(const EarthBasis& basis, std::vector<Mark>& marks) {
+/// Its sides stand square to the nearest edge of the digs.
+Frame ladderFrame(const EarthStudy& earth, Point2 at) {
+  Frame frame{at, {}};
+  double nearest = std::numeric_limits<double>::max();
+  for (const PitStudy& pit : earth.pits) {
+    const Ring edge = pit.top ? *pit.top : Ring{};
+    for (std::size_t i = 0; i < edge.size(); ++i) {
+      const Point2 a = edge[i], b = edge[(i + 1) % edge.size()];
+      const double off = nearestOnSegment(at, a, b).distance;
+      if (off >= nearest) continue;
+      nearest = off;
+      frame.angle = radians(std::atan2(b.y - a.y, b.x - a.x));
+    }
+  }
+  return frame;
+}
+
+void markLadder(const Frame& frame, MarkPen pen) {
+  constexpr double kLength = 0.5, kWidth = 0.25; // m, half
+  pen.beginSymbol(frame.origin, kLength);
+  pen.ring(frame.rectangle({-kWidth, -kLength}, {kWidth, kLength}),
+           LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::White});
+  for (double y : {-0.25, 0.0, 0.25})
+    pen.path({frame.toSite({-kWidth, y}), frame.toSite({kWidth, y})},
+             LineStyle{Ink::Black, 0.25, {}});
+}
+
+void markSpoilAndLadders(const SheetJob& job, std::vector<Mark>& marks) {
+  const EarthBasis& basis = job.plan().basis.earth;
   MarkPen pen(marks, {}, Layer::Ground);
   if (basis.spoil.size() >= 3) {
     pen.ring(basis.spoil, LineStyle{Ink::Black, 0.35, {}}, FillStyle{Ink::Grey, Hatch::Cross});
   }
-  for (Point2 at : basis.ladders) {
-    pen.ring({at + Point2{-0.25, -0.5}, at + Point2{0.25, -0.5}, at + Point2{0.25, 0.5},
-              at + Point2{-0.25, 0.5}},
-             LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::White});
-    for (double y : {-0.25, 0.0, 0.25})
-      pen.path({at + Point2{-0.25, y}, at + Point2{0.25, y}}, LineStyle{Ink::Black, 0.25, {}});
-  }
+  std::vector<Mark> ladders;
+  for (Point2 at : basis.ladders)
+    markLadder(ladderFrame(job.study().earth, at), MarkPen(ladders, {}, Layer::Symbol));
+  addSymbols(std::move(ladders), marks);
 }
 
 std::vector<Mark> excavationMarks(const SheetJob& job) {
@@ -62,7 +93,7 @@ std::vector<Mark> excavationMarks(const SheetJob& job) {
   const auto vaults =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer == Layer::Vault; });
   marks.insert(marks.end(), vaults.begin(), vaults.end());
-  markSpoilAndLadders(job.plan().basis.earth, marks);
+  markSpoilAndLadders(job, marks);
   return marks;
 }
 
@@ -138,13 +169,51 @@ void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board) 
     board.alongLine({{m.text}}, {m.from, m.to}, 30);
 }
 
+std::string digName(std::size_t index) {
+  return "Dig " + std::to_string(index + 1);
+}
+
+/// `Ladder, dig 1, trench of WW-1`: where it is a way out of.
+std::string ladderText(const SheetJob& job, Point2 ladder) {
+  const EarthStudy& earth = job.study().earth;
+  std::string text = "Ladder";
+  for (std::size_t i = 0; i < earth.pits.size(); ++i) {
+    if (earth.pits[i].top && contains(*earth.pits[i].top, ladder))
+      text += ", dig " + std::to_string(i + 1);
+  }
+  const auto tags = runTags(job.plan());
+  for (const TrenchStudy& trench : earth.trenches) {
+    const bool inside = std::ranges::any_of(trench.stretches, [&](const TrenchStretch& stretch) {
+      for (std::size_t i = 0; i + 1 < stretch.size(); ++i) {
+        if (contains(trenchOutline(stretch[i], stretch[i + 1]), ladder)) return true;
+      }
+      return false;
+    });
+    if (inside) text += ", trench of " + tags.at(trench.run);
+  }
+  return text;
+}
+
+SheetLabel spoilLabel(const SheetJob& job) {
+  const EarthStudy& earth = job.study().earth;
+  const UnitSystem units = job.units();
+  return {{"SPOIL, " + decidedText(earth.spoil, [&](Volume v) { return earthText(v, units); }) +
+               " loose",
+           decidedText(spoilHeight(earth, job.plan().basis.earth.spoil),
+                       [&](Length v) { return printLength(v, units); }) +
+               " high if all is heaped"},
+          false,
+          true};
+}
+
 void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                      Page& page) {
   LabelBoard board(view, marks, page);
   const UnitSystem units = job.units();
   measurePits(job, view, board);
-  for (const PitStudy& pit : job.study().earth.pits) {
-    SheetLabel label{{"Dig to " + printElevation(pit.bottom, units),
+  for (std::size_t i = 0; i < job.study().earth.pits.size(); ++i) {
+    const PitStudy& pit = job.study().earth.pits[i];
+    SheetLabel label{{digName(i) + ", to " + printElevation(pit.bottom, units),
                       decidedText(pit.depth, [&](Length v) { return printLength(v, units); }) +
                           " at the deepest"},
                      true,
@@ -154,9 +223,9 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
   for (const VaultStudy& vault : job.study().vaults)
     board.inOutline({{called(*job.plan().vaults.find(vault.id))}}, vault.outline);
   const EarthBasis& basis = job.plan().basis.earth;
-  if (basis.spoil.size() >= 3) board.inOutline({{"SPOIL"}, false, true}, basis.spoil);
+  if (basis.spoil.size() >= 3) board.inOutline(spoilLabel(job), basis.spoil);
   for (Point2 ladder : basis.ladders) {
-    if (view.shows(ladder)) board.atPoint({{"Ladder"}}, ladder, 3, 40);
+    if (view.shows(ladder)) board.atPoint({{ladderText(job, ladder)}}, ladder, 3, 60);
   }
   labelTrenches(job, view, board);
   for (const Utility& utility : job.plan().utilities)
