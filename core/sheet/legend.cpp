@@ -4,6 +4,7 @@
 #include "core/sheet/tags.h"
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <set>
 
@@ -72,6 +73,58 @@ constexpr std::pair<PartKind, const char*> kParts[] = {
 
 using Symbols = std::vector<std::pair<const char*, std::function<void(SymbolPen&)>>>;
 
+void bars(SymbolPen& pen) {
+  pen.open({{-1, -0.7}, {1, -0.7}, {1, 0.7}, {-1, 0.7}});
+  for (double x : {-0.5, 0.0, 0.5})
+    pen.path({{x, -0.7}, {x, 0.7}});
+}
+
+void crossed(SymbolPen& pen) {
+  pen.open({{-1, -0.8}, {1, -0.8}, {1, 0.8}, {-1, 0.8}});
+  pen.path({{-1, -0.8}, {1, 0.8}});
+  pen.path({{-1, 0.8}, {1, -0.8}});
+}
+
+void sewer(SymbolPen& pen) {
+  pen.openCircle({0, 0}, 1);
+  Ring quarter{{0, 0}};
+  constexpr int kSteps = 6;
+  for (int i = 0; i <= kSteps; ++i)
+    quarter.push_back({std::cos(kPi / 2 * i / kSteps), std::sin(kPi / 2 * i / kSteps)});
+  pen.solid(quarter);
+}
+
+void manway(SymbolPen& pen) {
+  pen.openCircle({0, 0}, 1);
+  pen.openCircle({0, 0}, 0.8);
+}
+
+void plus(SymbolPen& pen) {
+  pen.path({{-0.8, 0}, {0.8, 0}});
+  pen.path({{0, -0.8}, {0, 0.8}});
+}
+
+const Ring kArrow{{1, 0}, {-1, 0.55}, {-1, -0.55}};
+
+/// What stands on the site, as far as the plan has it.
+void addSiteSymbols(const Plan& plan, Symbols& used) {
+  const auto add = [&](bool there, const char* text, void (*draw)(SymbolPen&)) {
+    if (there) used.emplace_back(text, draw);
+  };
+  bool pipes = false, conduits = false, manways = false;
+  for (const Run& run : plan.runs)
+    (isConduit(run.service) ? conduits : pipes) = true;
+  for (const Vault& vault : plan.vaults)
+    manways = manways || !vault.manways.empty();
+  add(!plan.basins.empty(), "Catch basin or trench drain", bars);
+  add(!plan.washes.empty(), "Wash equipment", crossed);
+  add(!plan.sewers.empty(), "Sewer connection", sewer);
+  add(manways, "Manway, cover in its frame", manway);
+  add(pipes, "Flow", [](SymbolPen& pen) { pen.solid(kArrow); });
+  add(conduits, "Pull of a conduit", [](SymbolPen& pen) { pen.open(kArrow); });
+  add(!plan.spots.empty(), "Spot level of the ground", plus);
+}
+
 Symbols usedSymbols(const Plan& plan) {
   std::set<PartKind> parts;
   std::set<EndFitting> ends;
@@ -87,6 +140,7 @@ Symbols usedSymbols(const Plan& plan) {
   for (const auto& [kind, text] : kEndWords) {
     if (ends.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawEnd(p, k); });
   }
+  addSiteSymbols(plan, used);
   return used;
 }
 

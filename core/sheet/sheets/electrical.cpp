@@ -95,8 +95,12 @@ Block spaceTable(const SheetJob& job, double width) {
 Block electricalLegend(const SheetJob& job, double width) {
   Block block = paragraphs("LEGEND: ELECTRICAL", {}, width, false);
   std::set<Service> conduits;
+  bool pulled = false;
   for (const Run& run : job.plan().runs) {
-    if (isConduit(run.service)) conduits.insert(run.service);
+    if (!isConduit(run.service)) continue;
+    conduits.insert(run.service);
+    for (const InlinePart& part : run.parts)
+      pulled = pulled || part.kind == PartKind::PullBox;
   }
   for (Service service : conduits) {
     const PageShape line{{{1, 2.8}, {16, 2.8}}, false, false, serviceLine(service), {}};
@@ -104,6 +108,19 @@ Block electricalLegend(const SheetJob& job, double width) {
                                                  std::string(facts(service).name)));
   }
   const LineStyle red{Ink::ServiceRed, 0.35, {}};
+  if (pulled) {
+    const PageShape box{
+        {{6, 0.8}, {10, 0.8}, {10, 4.8}, {6, 4.8}}, true, false, red, FillStyle{Ink::White}};
+    block.body.push_back(
+        sampleStrip({box, PageShape{{{6, 0.8}, {10, 4.8}}, false, false, red, {}},
+                     PageShape{{{6, 4.8}, {10, 0.8}}, false, false, red, {}}},
+                    "Pull box"));
+  }
+  if (!conduits.empty()) {
+    const PageShape arrow{
+        {{11, 2.8}, {6, 1.4}, {6, 4.2}}, true, false, red, FillStyle{Ink::White}};
+    block.body.push_back(sampleStrip({arrow}, "Pull of a conduit"));
+  }
   const auto& supplies = job.plan().basis.wiring.supplies;
   if (std::ranges::any_of(supplies, [](const Supply& s) { return s.disconnect.has_value(); })) {
     const PageShape square{
