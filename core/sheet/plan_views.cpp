@@ -1,6 +1,7 @@
 #include "core/sheet/plan_views.h"
 
 #include "core/sheet/fitted_symbols.h"
+#include "core/sheet/match_lines.h"
 #include "core/sheet/note_marks.h"
 #include "core/sheet/sheet_refs.h"
 
@@ -14,6 +15,7 @@ namespace sump {
 namespace {
 
 constexpr double kMargin = 30;    // mm of paper about the tankage, for labels
+constexpr double kPartMargin = 18; // the same where there are several parts
 constexpr double kMatchRoom = 5;  // mm about a part, for the words at its match lines
 constexpr double kFrameAir = 0.5; // mm between a symbol and the frame
 constexpr int kMostTiles = 60;
@@ -58,44 +60,11 @@ void drawMatchLines(const SheetView& view, const Tile& tile, const Tiling& tilin
   drawMatchSide({{low.x, high.y}, high, c, r + 1, {0, 1}}, tiling, page);
 }
 
-/// What had better not be cut by a match line.
-std::vector<PaperBox> structures(const Plan& plan) {
-  std::vector<PaperBox> found;
-  for (const Vault& vault : plan.vaults)
-    found.push_back(around(outline(vault)));
-  for (const EquipmentRoom& room : plan.rooms)
-    found.push_back(around(outline(room)));
-  return found;
-}
-
-std::size_t cutBy(const Tiling& parts, const std::vector<PaperBox>& whole) {
-  std::size_t cut = 0;
-  for (const PaperBox& box : whole) {
-    const bool inOne =
-        std::ranges::any_of(parts.tiles, [&](const Tile& tile) { return tile.site.holds(box); });
-    if (!inOne) ++cut;
-  }
-  return cut;
-}
-
-/// Of the tilings that show the site, the one whose match lines cut fewest structures.
-Tiling gentleTiling(const PaperBox& site, const PaperBox& frame, double scale, const Plan& plan) {
-  const std::vector<PaperBox> whole = structures(plan);
-  Tiling best = tiling(site, frame, scale);
-  const double wide = frame.width() * scale / 1000, high = frame.height() * scale / 1000;
-  const Point2 spare{wide * best.columns - site.width(), high * best.rows - site.height()};
-  std::size_t least = cutBy(best, whole);
-  for (const double x : {0.0, -0.25, 0.25, -0.5, 0.5}) {
-    for (const double y : {0.0, -0.25, 0.25, -0.5, 0.5}) {
-      const Point2 by{spare.x * x, spare.y * y};
-      Tiling moved = tiling({site.low + by, site.high + by}, frame, scale);
-      const std::size_t cut = cutBy(moved, whole);
-      if (cut >= least) continue;
-      least = cut;
-      best = std::move(moved);
-    }
-  }
-  return best;
+/// No more of the paper than the part fills, so that nothing is shown twice.
+PaperBox partFrame(const PaperBox& most, const Tile& tile, double scale) {
+  const double k = 1000 / scale;
+  return {most.low, most.low + Point2{std::min(most.width(), tile.site.width() * k),
+                                      std::min(most.height(), tile.site.height() * k)}};
 }
 
 } // namespace
@@ -178,18 +147,19 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
   PaperBox shown = site.grown(margin);
   if (job.scale <= 0 && scale > leastLegibleScale(job.units())) {
     scale = leastLegibleScale(job.units());
-    shown = site.grown(kMargin * scale / 1000);
+    shown = site.grown(kPartMargin * scale / 1000);
   }
   Tiling parts = tiling(shown, frame, scale);
   const bool one = parts.tiles.size() == 1;
   const double inset = one ? 0 : kMatchRoom;
-  if (!one) parts = gentleTiling(shown, frame.grown(-inset), scale, job.plan());
+  if (!one) parts = gentleTiling(shown, frame.grown(-inset), scale, job);
   std::vector<SheetView> views;
   for (const Tile& tile : parts.tiles) {
     PaperBox region = flow.beginDrawing();
     region.high.y -= kViewTitle;
     flow.markPart(tileName(tile), !one);
-    SheetView view{"1", one ? title : title + ", PART " + tileName(tile), region.grown(-inset),
+    if (!one) region = partFrame(region.grown(-inset), tile, scale);
+    SheetView view{"1", one ? title : title + ", PART " + tileName(tile), region,
                    tile.site.centre(), scale};
     drawSiteView(job, view, marks, label, flow.page(), inset, cuts);
     if (!one) drawMatchLines(view, tile, parts, flow.page());
