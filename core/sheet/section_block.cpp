@@ -73,9 +73,10 @@ std::vector<std::string> titleLines(const SectionTitle& title, const SectionScal
 
 void drawTitle(const SectionTitle& title, const std::vector<std::string>& lines, Page& page) {
   if (title.title.empty()) return;
+  // The title first: it is what says that the section goes on on the next sheet.
+  page.items.push_back(words({kIndent, 4.4}, title.title, 3.5, true));
   if (!title.anchor.empty())
     drawViewNumber({kViewBubble + 0.25, kViewBubble + 1}, viewOf(title.anchor), page);
-  page.items.push_back(words({kIndent, 4.4}, title.title, 3.5, true));
   double y = 9.4;
   for (const std::string& line : lines) {
     page.items.push_back(words({kIndent, y}, line));
