@@ -28,6 +28,7 @@ QLabel* heading(const QString& text, QWidget* parent) {
 
 constexpr const char* kIcon = "icon-name";
 constexpr int kWayWidth = 300; // most descriptions on one line
+constexpr int kRowSpacing = 4; // a column would take the spacing of the columns
 
 /// Title and description close together: the toolkit's own button leaves as much room again round
 /// them as they take.
@@ -99,6 +100,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   columns->setContentsMargins(32, 32, 32, 32);
   columns->setSpacing(40);
   auto* begin = new QVBoxLayout;
+  begin->setSpacing(kRowSpacing);
   begin->addWidget(heading(tr("Begin"), body));
   auto* guided = way(tr("In six answers"), tr("Site, levels, flow: every answer may wait"),
                      "start-guided", "boundary");
@@ -121,6 +123,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   begin->addStretch(1);
   columns->addLayout(begin);
   recent_ = new QVBoxLayout;
+  recent_->setSpacing(kRowSpacing);
   columns->addLayout(recent_, 1);
   auto* scroll = new QScrollArea(this);
   scroll->setWidgetResizable(true);
