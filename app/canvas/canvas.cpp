@@ -252,7 +252,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   overlay.paintTexts();
   for (const Overlay::Tag& tag : overlay.tags())
     drawn_.texts.push_back(tag.box);
-  paintScaleBar(painter, view_, units, theme());
+  paintScaleBar(painter, view_, units, document_.shown().site.north, theme());
 }
 
 void Canvas::paintBackdrop(QPainter& painter, const QRegion& region) {

@@ -9,7 +9,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kBarPixels = 160; ///< the scale bar's most
+constexpr double kArrowPixels = 46; ///< of the square that the north arrow turns in
+constexpr double kBarPixels = 160;  ///< the scale bar's most
 
 /// Rising ladder of steps in metres, each a whole part of one further up.
 std::vector<double> ladder(UnitSystem units) {
@@ -92,15 +93,37 @@ void paintGrid(QPainter& painter, const View& view, UnitSystem units, const Canv
 QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font) {
   const double length = barLength(view.scale(), units, kBarPixels);
   const double text = QFontMetricsF(font).horizontalAdvance(barText(length, units));
-  return {10, view.size().height() - 30, length * view.scale() + text + 26, 24};
+  return {10, view.size().height() - kArrowPixels - 6,
+          kArrowPixels + length * view.scale() + text + 22, kArrowPixels};
 }
 
-void paintScaleBar(QPainter& painter, const View& view, UnitSystem units,
+namespace {
+
+/// A needle, its right half filled, with the letter beyond its tip.
+void paintNorth(QPainter& painter, QPointF middle, Angle north, const CanvasTheme& theme) {
+  constexpr double kTip = 9, kTail = 11, kHalf = 6, kNotch = 7, kLetter = 15; // px
+  const double a = inRadians(north);
+  const QPointF up(-std::sin(a), -std::cos(a)), right(std::cos(a), -std::sin(a));
+  const QPointF tip = middle + up * kTip, notch = middle - up * kNotch;
+  const QPointF left = middle - up * kTail - right * kHalf;
+  const QPointF other = middle - up * kTail + right * kHalf;
+  painter.setPen(QPen(theme.text, 1));
+  painter.setBrush(theme.background);
+  painter.drawPolygon(QPolygonF({tip, left, notch}));
+  painter.setBrush(theme.text);
+  painter.drawPolygon(QPolygonF({tip, other, notch}));
+  const QPointF at = middle + up * kLetter;
+  painter.drawText(QRectF(at.x() - 10, at.y() - 10, 20, 20), Qt::AlignCenter, "N");
+}
+
+} // namespace
+
+void paintScaleBar(QPainter& painter, const View& view, UnitSystem units, Angle north,
                    const CanvasTheme& theme) {
   const double length = barLength(view.scale(), units, kBarPixels);
   const double pixels = length * view.scale();
   const QRectF box = scaleBarBox(view, units, painter.font());
-  const QPointF left(box.left() + 8, box.center().y());
+  const QPointF left(box.left() + kArrowPixels + 4, box.center().y());
   painter.setPen(Qt::NoPen);
   painter.setBrush(theme.halo);
   painter.drawRoundedRect(box, 4, 4);
@@ -108,8 +131,9 @@ void paintScaleBar(QPainter& painter, const View& view, UnitSystem units,
   painter.setPen(QPen(theme.text, 1));
   painter.drawRect(QRectF(left.x(), left.y() - 2, pixels, 4));
   painter.fillRect(QRectF(left.x(), left.y() - 2, pixels / 2, 4), theme.text);
-  painter.drawText(box.adjusted(pixels + 16, 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
-                   barText(length, units));
+  painter.drawText(box.adjusted(kArrowPixels + pixels + 12, 0, 0, 0),
+                   Qt::AlignLeft | Qt::AlignVCenter, barText(length, units));
+  paintNorth(painter, box.topLeft() + QPointF(kArrowPixels / 2, kArrowPixels / 2), north, theme);
 }
 
 } // namespace sump

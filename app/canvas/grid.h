@@ -20,9 +20,10 @@ GridSteps gridSteps(double pixelsPerMetre, UnitSystem units, double leastPixels 
 double barLength(double pixelsPerMetre, UnitSystem units, double pixels);
 
 void paintGrid(QPainter& painter, const View& view, UnitSystem units, const CanvasTheme& theme);
-/// A bar with a round length, in the lower left corner.
-/// Where the scale bar stands, with its text.
+/// Where the north arrow and the scale bar with its text stand: the lower left corner.
 QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font);
-void paintScaleBar(QPainter& painter, const View& view, UnitSystem units, const CanvasTheme& theme);
+/// True north, counter-clockwise from upward, and a bar of a round length.
+void paintScaleBar(QPainter& painter, const View& view, UnitSystem units, Angle north,
+                   const CanvasTheme& theme);
 
 } // namespace sump

@@ -12,6 +12,8 @@
 #include "core/geometry/polygon.h"
 
 #include <QFont>
+#include <QImage>
+#include <QPainter>
 
 #include <gtest/gtest.h>
 
@@ -81,6 +83,38 @@ TEST(Grid, LinesKeepTheirDistanceAtEveryScale) {
       EXPECT_LE(barLength(scale, units, 160) * scale, 160 + 1e-9) << scale;
     }
   }
+}
+
+/// The middle of what is drawn in the needle's colour in the square left of the bar, from that
+/// square's middle.
+QPointF needle(Angle north) {
+  View view;
+  view.resize({800, 600});
+  QImage picture(800, 600, QImage::Format_RGB32);
+  const CanvasTheme theme = canvasTheme(false);
+  picture.fill(theme.background);
+  QPainter painter(&picture);
+  const QRectF box = scaleBarBox(view, UnitSystem::Metric, painter.font());
+  paintScaleBar(painter, view, UnitSystem::Metric, north, theme);
+  painter.end();
+  const QRect square(box.topLeft().toPoint(), QSize(46, 46));
+  QPointF sum;
+  int count = 0;
+  for (int y = square.top(); y <= square.bottom(); ++y) {
+    for (int x = square.left(); x <= square.right(); ++x) {
+      if (picture.pixelColor(x, y).lightness() > 100) continue;
+      sum += QPointF(x + 0.5, y + 0.5);
+      ++count;
+    }
+  }
+  return sum / std::max(count, 1) - QRectF(square).center();
+}
+
+TEST(Grid, TheNorthArrowTurnsAgainstTheClock) {
+  // The filled half lies right of the way that the arrow points.
+  EXPECT_GT(needle(radians(0)).x(), 0.2);
+  EXPECT_LT(needle(radians(kPi / 2)).y(), -0.2);
+  EXPECT_LT(needle(radians(kPi)).x(), -0.2);
 }
 
 TEST(Labels, NeverCoverEachOther) {
