@@ -181,13 +181,14 @@ void FindingsPanel::showDetail() {
 }
 
 QString FindingsPanel::summary(const Review& review) {
-  int counts[3] = {0, 0, 0};
+  int counts[3] = {0, 0, 0}, accepted = 0;
   for (const Finding& finding : review.findings)
-    ++counts[static_cast<std::size_t>(finding.severity)];
+    ++(finding.accepted ? accepted : counts[static_cast<std::size_t>(finding.severity)]);
   const QString errors = counts[2] == 1 ? tr("1 error") : tr("%1 errors").arg(counts[2]);
   const QString warnings = counts[1] == 1 ? tr("1 warning") : tr("%1 warnings").arg(counts[1]);
   const QString notes = counts[0] == 1 ? tr("1 note") : tr("%1 notes").arg(counts[0]);
-  return tr("%1, %2, %3").arg(errors, warnings, notes);
+  const QString open = tr("%1, %2, %3").arg(errors, warnings, notes);
+  return accepted == 0 ? open : tr("%1, %2 accepted").arg(open).arg(accepted);
 }
 
 } // namespace sump

@@ -191,7 +191,7 @@ void MainWindow::reviewArrived() {
   findings_->show(reviewed);
   const std::size_t faults = static_cast<std::size_t>(
       std::count_if(reviewed->review.findings.begin(), reviewed->review.findings.end(),
-                    [](const Finding& f) { return f.severity != Severity::Note; }));
+                    [](const Finding& f) { return f.severity != Severity::Note && !f.accepted; }));
   findingsDock_->setWindowTitle(faults == 0 ? tr("What is wrong")
                                             : tr("What is wrong (%1)").arg(faults));
   if (document_.isReviewStale()) return;

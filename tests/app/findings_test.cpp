@@ -120,6 +120,9 @@ TEST_F(FindingsTest, AcceptanceIsWrittenIntoThePlanAndCanBeTakenBack) {
   table().setCurrentCell(rowOf(key), 0);
   ASSERT_TRUE(button("finding-accept")->isEnabled());
   EXPECT_FALSE(button("finding-take-back")->isEnabled());
+  const auto& findings = document().reviewed()->review.findings;
+  const auto faultsBefore = std::ranges::count_if(
+      findings, [](const Finding& f) { return f.severity != Severity::Note; });
   QTimer::singleShot(0, [] {
     auto* dialog = qobject_cast<AcceptanceDialog*>(QApplication::activeModalWidget());
     ASSERT_NE(dialog, nullptr);
@@ -141,6 +144,10 @@ TEST_F(FindingsTest, AcceptanceIsWrittenIntoThePlanAndCanBeTakenBack) {
   EXPECT_EQ(accepted.reason, "Valve stands in the sewer manhole");
   EXPECT_EQ(accepted.by, "Ana Ortiz");
   EXPECT_EQ(accepted.date, QDate::currentDate().toString(Qt::ISODate).toStdString());
+  const QString dock = window->findings().parentWidget()->windowTitle();
+  EXPECT_EQ(dock, faultsBefore == 1 ? QString("What is wrong")
+                                    : QString("What is wrong (%1)").arg(faultsBefore - 1));
+  EXPECT_TRUE(FindingsPanel::summary(document().reviewed()->review).endsWith(", 1 accepted"));
   choose("finding-state", 2);
   ASSERT_EQ(table().rowCount(), 1);
   EXPECT_EQ(window->findings().findingAt(0)->key(), key);
