@@ -41,8 +41,7 @@ void drawReference(Point2 centre, const std::string& view, const std::string& sh
   circle.role = PageRole::Reference;
   page.items.push_back(std::move(circle));
   page.items.push_back(rule(centre - Point2{kBubble, 0}, centre + Point2{kBubble, 0}, 0.25));
-  page.items.push_back(
-      words({centre.x, centre.y - 1.2}, view, kTextHeight, true, Align::Centre));
+  page.items.push_back(words({centre.x, centre.y - 1.2}, view, kTextHeight, true, Align::Centre));
   page.items.push_back(
       words({centre.x, centre.y + 3.3}, sheet, kSheetHeight, false, Align::Centre));
 }

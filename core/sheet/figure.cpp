@@ -108,8 +108,8 @@ void drawElevations(const Drawing& drawing, const SheetView& view, LabelBoard& b
     constexpr int kSteps = 12;
     for (int i = 0; i <= kSteps; ++i) {
       for (int k = 0; k <= kSteps; ++k) {
-        const Point2 at = middles.low + Point2{middles.width() * i / kSteps,
-                                               middles.height() * k / kSteps};
+        const Point2 at =
+            middles.low + Point2{middles.width() * i / kSteps, middles.height() * k / kSteps};
         places.push_back({{at - half, at + half}, {}, distance(at, where.centre()) * 0.1});
       }
     }

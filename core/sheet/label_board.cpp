@@ -243,7 +243,7 @@ bool LabelBoard::atPoint(const SheetLabel& label, Point2 site, double near, doub
 
 bool LabelBoard::atPointOutside(const SheetLabel& label, Point2 site, double near, double reach,
                                 const std::vector<Ring>& outlines) {
-  constexpr double kInside = 500; // mm that a place in an outline is disliked
+  constexpr double kInside = 500;  // mm that a place in an outline is disliked
   constexpr double kOwnEnd = 0.03; // of a leader, which may end on an outline
   std::vector<LabelCandidate> places = placesAbout(label, site, near, reach);
   for (LabelCandidate& place : places) {
@@ -251,7 +251,8 @@ bool LabelBoard::atPointOutside(const SheetLabel& label, Point2 site, double nea
     const Point2 from = place.leaderTo ? view_.toSite(leaderStart(place)) : middle;
     const Point2 to = lerp(site, from, kOwnEnd);
     const bool inside = std::ranges::any_of(outlines, [&](const Ring& ring) {
-      return contains(ring, middle) || (place.leaderTo && (contains(ring, to) || cuts(ring, from, to)));
+      return contains(ring, middle) ||
+             (place.leaderTo && (contains(ring, to) || cuts(ring, from, to)));
     });
     if (inside) place.cost += kInside;
   }

@@ -58,13 +58,17 @@ void labelDrains(const Scene& scene) {
   const auto level = [&](Length v) { return printElevation(v, scene.units); };
   for (const Basin& basin : plan.basins) {
     if (!scene.names(basin.at)) continue;
-    scene.board.besideOutline(
-        {{called(basin), "Rim " + level(basin.rim) + "  Inv. " + level(basin.outletInvert)}},
-        outline(basin));
+    SheetLabel label{{called(basin)}};
+    if (scene.request.levels) {
+      label.lines.push_back("Rim " + level(basin.rim) + "  Inv. " + level(basin.outletInvert));
+    }
+    scene.board.besideOutline(label, outline(basin));
   }
   for (const SewerConnection& sewer : plan.sewers) {
     if (!scene.names(sewer.at)) continue;
-    scene.board.atPoint({{called(sewer), "Inv. " + level(sewer.invert)}}, sewer.at, 4, 60);
+    SheetLabel label{{called(sewer)}};
+    if (scene.request.levels) label.lines.push_back("Inv. " + level(sewer.invert));
+    scene.board.atPoint(label, sewer.at, 4, 60);
   }
   for (const WashEquipment& wash : plan.washes) {
     if (scene.names(wash.at)) scene.board.besideOutline({{called(wash)}}, outline(wash));
@@ -99,7 +103,7 @@ void labelVaults(const Scene& scene) {
     const Vault& given = *review.plan.vaults.find(vault.id);
     if (!scene.view.shows(given.centre)) continue;
     SheetLabel label{{called(given)}, true, true, Ink::Black};
-    if (scene.names(given.centre)) {
+    if (scene.names(given.centre) && scene.request.levels) {
       label.lines.push_back("Rim " + rimText(vault, scene.units));
       label.lines.push_back(outletName(vault, review.plan) + " " +
                             levelText(vault.overflowInvert, scene.units));
@@ -183,9 +187,8 @@ void labelPlaces(const Scene& scene) {
   for (const EquipmentRoom& room : plan.rooms) {
     const Ring ring = outline(room);
     if (!scene.names(centroid(ring))) continue;
-    SheetLabel label{{called(room), "Floor " + printElevation(room.floor, scene.units)},
-                     false,
-                     true};
+    SheetLabel label{
+        {called(room), "Floor " + printElevation(room.floor, scene.units)}, false, true};
     if (scene.request.references)
       label.lines.push_back("See " + viewAndSheet(roomAnchor(plan, room.id)));
     scene.board.inOutline(label, ring);

@@ -23,6 +23,7 @@ struct LabelRequest {
   /// The enlarged view, whose objects are named there and not here; null: none.
   const SheetView* enlarged = nullptr;
   bool notes = true;       ///< the plan's own dimensions and words are told
+  bool levels = true;      ///< vaults and drains with theirs
   bool references = false; ///< a room's name says where it is drawn large
   /// Puts a sheet's own labels on the view before all but the notes; null: none.
   std::function<void(LabelBoard&)> first{};

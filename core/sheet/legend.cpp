@@ -164,6 +164,8 @@ void addUtilities(const Plan& plan, Block& block) {
 
 /// The words of the labels that more than one trade reads.
 void addTerms(double width, Block& block) {
+  constexpr double kAir = 1.5; // mm under the symbols
+  block.body.push_back({kAir, {}});
   for (const std::string& line :
        wrapped("Floor: finished floor of a room or building, inside floor of a vault. Rim: top of "
                "a cover or grate. Inv.: invert, the lowest inside of a pipe. EX: existing.",

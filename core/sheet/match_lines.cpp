@@ -99,7 +99,7 @@ std::vector<double> cheapestCuts(double low, double high, double most, int count
 Tiling gentleTiling(const PaperBox& site, const PaperBox& frame, double scale,
                     const SheetJob& job) {
   constexpr double kLeastShare = 0.6; // of the frame
-  constexpr double kNear = 6; // mm on the paper between a match line and what it spares
+  constexpr double kNear = 6;         // mm on the paper between a match line and what it spares
   const Tiling even = tiling(site, frame, scale);
   const std::vector<Whole> all = wholes(job);
   const auto edges = [&](double low, double high, double paper, int count, bool across) {

@@ -112,8 +112,7 @@ bool Obstacles::allows(const LabelCandidate& candidate) const {
   for (const PaperBox& taken : taken_) {
     if (taken.meets(wide)) return false;
     // A leader through a text makes both hard to read.
-    if (candidate.leaderTo &&
-        cutsBox(leaderStart(candidate), *candidate.leaderTo, taken))
+    if (candidate.leaderTo && cutsBox(leaderStart(candidate), *candidate.leaderTo, taken))
       return false;
   }
   return true;
@@ -166,8 +165,7 @@ double Obstacles::dotCost(const LabelCandidate& candidate) const {
 }
 
 double Obstacles::cost(const LabelCandidate& candidate, double bound) const {
-  const Point2 from =
-      candidate.leaderTo ? leaderStart(candidate) : Point2{};
+  const Point2 from = candidate.leaderTo ? leaderStart(candidate) : Point2{};
   double cost = candidate.cost + symbolCost(candidate, from) + dotCost(candidate);
   if (cost > bound) return cost;
   const PaperBox reach = reachOf(candidate).grown(1);

@@ -14,10 +14,10 @@ namespace sump {
 
 namespace {
 
-constexpr double kMargin = 30;    // mm of paper about the tankage, for labels
+constexpr double kMargin = 30;     // mm of paper about the tankage, for labels
 constexpr double kPartMargin = 18; // the same where there are several parts
-constexpr double kMatchRoom = 5;  // mm about a part, for the words at its match lines
-constexpr double kFrameAir = 0.5; // mm between a symbol and the frame
+constexpr double kMatchRoom = 5;   // mm about a part, for the words at its match lines
+constexpr double kFrameAir = 0.5;  // mm between a symbol and the frame
 constexpr int kMostTiles = 60;
 
 std::string tileName(const Tile& tile) {

@@ -33,8 +33,8 @@ Tiling tiling(const PaperBox& site, const PaperBox& frame, double scale);
 std::vector<Mark> viewMarks(const SheetJob& job, const SheetView& view,
                             const std::vector<Mark>& marks);
 
-/// Draws one view: marks with those of the sections cut in it, then what `label` puts on what it shows of them, then its title, `below`
-/// mm under the frame.
+/// Draws one view: marks with those of the sections cut in it, then what `label` puts on what it
+/// shows of them, then its title, `below` mm under the frame.
 using DrawLabels = std::function<void(const SheetView&, const std::vector<Mark>& shown, Page&)>;
 void drawSiteView(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                   const DrawLabels& label, Page& page, double below = 0,

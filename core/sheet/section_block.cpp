@@ -205,8 +205,8 @@ SectionSheet sheetOf(DrawnSection drawn, Page page, const std::string& anchor) {
   sheet.scale = drawn.view.view.scale;
   sheet.stretch = drawn.view.plane.stretch;
   sheet.unplaced = std::move(drawn.unplaced);
-  sheet.block = Block{drawn.view.view.frame.high.x, {}, {sectionStrip(std::move(page))}, true,
-                      {}, anchor};
+  sheet.block =
+      Block{drawn.view.view.frame.high.x, {}, {sectionStrip(std::move(page))}, true, {}, anchor};
   return sheet;
 }
 
@@ -281,8 +281,8 @@ SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, dou
   SectionSet set{width, std::min(width, kLeast)};
   set.scale = sectionScale(extent.to - extent.from, extent.high - extent.low, units, width, height);
   Page page;
-  DrawnSection drawn =
-      drawing(profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}, trainAnchor()}, units, set, page);
+  DrawnSection drawn = drawing(
+      profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}, trainAnchor()}, units, set, page);
   return sheetOf(std::move(drawn), std::move(page), trainAnchor());
 }
 

@@ -8,9 +8,9 @@ namespace sump {
 namespace {
 
 // One character says what kind of mark it is, so that the text is no wider than a number.
-constexpr char kPart = '\x01', kSection = '\x02', kDetail = '\x03', kEnd = '\x04',
-               kView = '\x05', kVault = '\x06', kRoom = '\x0e', kElevation = '\x0f',
-               kTrain = '\x10', kBoth = '\x11';
+constexpr char kPart = '\x01', kSection = '\x02', kDetail = '\x03', kEnd = '\x04', kView = '\x05',
+               kVault = '\x06', kRoom = '\x0e', kElevation = '\x0f', kTrain = '\x10',
+               kBoth = '\x11';
 
 template <class Items> std::string itemAnchor(char kind, const Items& items, const Id& id) {
   int index = 0;
@@ -90,6 +90,14 @@ std::string sectionAnchor(const Plan& plan, const Id& run) {
 }
 
 std::string detailAnchor(const Plan& plan, const Id& run) {
+  const Run* given = plan.runs.find(run);
+  if (given == nullptr || given->service != Service::Interconnect)
+    return itemAnchor(kDetail, plan.runs, run);
+  // One of a vault is typical of the others.
+  for (const Run& other : plan.runs) {
+    if (other.service == Service::Interconnect && other.from.target == given->from.target)
+      return itemAnchor(kDetail, plan.runs, other.id);
+  }
   return itemAnchor(kDetail, plan.runs, run);
 }
 

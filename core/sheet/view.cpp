@@ -178,11 +178,8 @@ void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page)
 }
 
 void drawViewNumber(Point2 centre, const std::string& number, Page& page) {
-  PageShape circle{{centre, {centre.x + kViewBubble, centre.y}},
-                   true,
-                   true,
-                   LineStyle{Ink::Black, 0.5, {}},
-                   {}};
+  PageShape circle{
+      {centre, {centre.x + kViewBubble, centre.y}}, true, true, LineStyle{Ink::Black, 0.5, {}}, {}};
   circle.role = PageRole::ViewNumber;
   page.items.push_back(std::move(circle));
   page.items.push_back(words({centre.x, centre.y + 1.75}, number, 3.5, true, Align::Centre));

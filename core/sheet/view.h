@@ -36,8 +36,8 @@ std::string scaleText(double scale, UnitSystem units);
 
 /// Frame, clipped marks.
 void drawView(const SheetView& view, const std::vector<Mark>& marks, Page& page);
-inline constexpr double kViewBubble = 4.5;    ///< mm, radius of the circle with a view's number
-inline constexpr double kBesideNumber = 14;   ///< from its left side to the view's title
+inline constexpr double kViewBubble = 4.5;  ///< mm, radius of the circle with a view's number
+inline constexpr double kBesideNumber = 14; ///< from its left side to the view's title
 /// The circle about a view's number.
 void drawViewNumber(Point2 centre, const std::string& number, Page& page);
 /// Title, scale bar and north arrow below the frame. `north` counter-clockwise from +y.

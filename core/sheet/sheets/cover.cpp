@@ -63,11 +63,14 @@ Block siteBlock(const SheetJob& job, Point2 most) {
   const double scale =
       fittedScale(e.site, {{0, 0}, {most.x, most.y - kViewTitle}}, kMargin, job.units());
   const double k = 1000 / scale;
+  constexpr double kTitleRoom = 150; // mm
+  constexpr double kNames = 35; // a small site has its names beside it, not on it
+  const double beside = isSmallPaper(job.paper) ? kNames : kMargin;
   const SheetView view{
       "1",
       "SITE",
       {{0, 0},
-       {std::max(e.site.width() * k + 2 * kMargin, 150.0), e.site.height() * k + 2 * kMargin}},
+       {std::min(most.x, std::max(e.site.width() * k + 2 * beside, kTitleRoom)), e.site.height() * k + 2 * kMargin}},
       e.site.centre(),
       scale};
   Page page;
@@ -76,6 +79,7 @@ Block siteBlock(const SheetJob& job, Point2 most) {
   const auto label = [&](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
     LabelRequest request{job.review, job.catalog, seen, [](const Run&) { return RunLabel::None; }};
     request.notes = false;
+    request.levels = false; // the plans tell them
     drawLabels(v, request, p);
   };
   drawSiteView(job, view, marks, label, page);

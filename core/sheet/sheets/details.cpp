@@ -172,8 +172,7 @@ std::vector<DetailPlace> detailPlaces(const SheetJob& job) {
     if (!detail) continue;
     constexpr double kShare = 0.65; // not where the run's own label points to
     const auto [from, to] = detail->window;
-    places.push_back(
-        {placeOn(run, from + (to - from) * kShare), detailAnchor(job.plan(), run.id)});
+    places.push_back({placeOn(run, from + (to - from) * kShare), detailAnchor(job.plan(), run.id)});
   }
   return places;
 }

@@ -111,14 +111,12 @@ Block electricalLegend(const SheetJob& job, double width) {
   if (pulled) {
     const PageShape box{
         {{6, 0.8}, {10, 0.8}, {10, 4.8}, {6, 4.8}}, true, false, red, FillStyle{Ink::White}};
-    block.body.push_back(
-        sampleStrip({box, PageShape{{{6, 0.8}, {10, 4.8}}, false, false, red, {}},
-                     PageShape{{{6, 4.8}, {10, 0.8}}, false, false, red, {}}},
-                    "Pull box"));
+    block.body.push_back(sampleStrip({box, PageShape{{{6, 0.8}, {10, 4.8}}, false, false, red, {}},
+                                      PageShape{{{6, 4.8}, {10, 0.8}}, false, false, red, {}}},
+                                     "Pull box"));
   }
   if (!conduits.empty()) {
-    const PageShape arrow{
-        {{11, 2.8}, {6, 1.4}, {6, 4.2}}, true, false, red, FillStyle{Ink::White}};
+    const PageShape arrow{{{11, 2.8}, {6, 1.4}, {6, 4.2}}, true, false, red, FillStyle{Ink::White}};
     block.body.push_back(sampleStrip({arrow}, "Pull of a conduit"));
   }
   const auto& supplies = job.plan().basis.wiring.supplies;
@@ -145,6 +143,12 @@ PaperBox electricalExtent(const SheetJob& job) {
     if (!isConduit(run.service)) continue;
     for (const RunPoint& p : run.points)
       points.push_back(flat(p.at));
+    // A vault that one ends in is seen whole.
+    const Run& given = *job.plan().runs.find(run.id);
+    for (const VaultStudy& vault : job.study().vaults) {
+      if (given.from.target == vault.id || given.to.target == vault.id)
+        points.insert(points.end(), vault.outline.begin(), vault.outline.end());
+    }
   }
   for (const EquipmentRoom& room : job.plan().rooms) {
     const Ring ring = outline(room);

@@ -65,8 +65,8 @@ Frame ladderFrame(const EarthStudy& earth, Point2 at) {
 void markLadder(const Frame& frame, MarkPen pen) {
   constexpr double kLength = 0.5, kWidth = 0.25; // m, half
   pen.beginSymbol(frame.origin, kLength);
-  pen.ring(frame.rectangle({-kWidth, -kLength}, {kWidth, kLength}),
-           LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::White});
+  pen.ring(frame.rectangle({-kWidth, -kLength}, {kWidth, kLength}), LineStyle{Ink::Black, 0.5, {}},
+           FillStyle{Ink::White});
   for (double y : {-0.25, 0.0, 0.25})
     pen.path({frame.toSite({-kWidth, y}), frame.toSite({kWidth, y})},
              LineStyle{Ink::Black, 0.25, {}});

@@ -281,8 +281,8 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(paragraphs(
       "PLACEMENT NOTES",
       {"North and east are on the axes of the plan file, from its origin, in " +
-           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
-           "." + northStatement(job.plan()) +
+           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") + "." +
+           northStatement(job.plan()) +
            " Taped distances are level and to the outside of the concrete.",
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
        "crane.",

@@ -35,8 +35,8 @@ void drawExtent(const SheetView& site, const SheetView& enlarged, Page& page) {
 class PlanViews {
 public:
   explicit PlanViews(const SheetJob& job)
-      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)),
-        details_(detailPlaces(job)) {}
+      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)), details_(detailPlaces(job)) {
+  }
 
   /// `enlarged` is the view that shows the tankage larger; null: there is none.
   void draw(const SheetView& view, const SheetView* enlarged, bool site, Page& page) {

@@ -1,9 +1,9 @@
 // C-1: the points of the runs and drains, and where manways and baffles stand in the vaults.
 
 #include "core/sheet/flow.h"
+#include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
 #include "core/study/stake_points.h"
-#include "core/sheet/schedules.h"
 #include "core/units/print.h"
 
 #include <cmath>
