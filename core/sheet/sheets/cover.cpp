@@ -64,15 +64,15 @@ Block siteBlock(const SheetJob& job, Point2 most) {
       fittedScale(e.site, {{0, 0}, {most.x, most.y - kViewTitle}}, kMargin, job.units());
   const double k = 1000 / scale;
   constexpr double kTitleRoom = 150; // mm
-  constexpr double kNames = 35; // a small site has its names beside it, not on it
+  constexpr double kNames = 35;      // a small site has its names beside it, not on it
   const double beside = isSmallPaper(job.paper) ? kNames : kMargin;
-  const SheetView view{
-      "1",
-      "SITE",
-      {{0, 0},
-       {std::min(most.x, std::max(e.site.width() * k + 2 * beside, kTitleRoom)), e.site.height() * k + 2 * kMargin}},
-      e.site.centre(),
-      scale};
+  const SheetView view{"1",
+                       "SITE",
+                       {{0, 0},
+                        {std::min(most.x, std::max(e.site.width() * k + 2 * beside, kTitleRoom)),
+                         e.site.height() * k + 2 * kMargin}},
+                       e.site.centre(),
+                       scale};
   Page page;
   const std::vector<Mark> marks =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
