@@ -2,7 +2,7 @@
 
 #include "core/sheet/part_place.h"
 #include "core/sheet/structure_cut.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 
@@ -37,8 +37,8 @@ private:
   void upright(double x, double low, double high) {
     if (high < low) std::swap(low, high);
     if (high - low < kLeast) return;
-    drawing_.measures.push_back(
-        {{x, low}, {x, high}, 0, printLength(metres(high - low), job_.units())});
+    const Length height = printedRise(metres(low), metres(high), job_.units());
+    drawing_.measures.push_back({{x, low}, {x, high}, 0, printSize(height, job_.units())});
   }
 
   /// Plan distances, over the run.
@@ -61,7 +61,7 @@ private:
       const double length = stops[i + 1] - stops[i];
       if (length < kLeast) continue;
       drawing_.measures.push_back(
-          {{stops[i], top}, {stops[i + 1], top}, 5, printLength(metres(length), job_.units())});
+          {{stops[i], top}, {stops[i + 1], top}, 5, printSize(metres(length), job_.units())});
     }
   }
 

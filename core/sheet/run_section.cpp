@@ -9,6 +9,7 @@
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace sump {
 
@@ -32,6 +33,7 @@ public:
     if (run_.service != Service::Interconnect) markGrade();
     markPipe();
     markEnds();
+    markBracket();
     markParts();
     clip();
     addLevels();
@@ -41,9 +43,17 @@ public:
 
 private:
   Point2 at(double station, double z) const { return {station, z * steeper_}; }
-  /// On the centreline.
+  /// On the centreline; an upright end at its mouth.
   Point2 axis(std::size_t point) const {
-    return {stations_[point], run_.points[point].at.z + inMetres(run_.insideDiameter) / 2};
+    const double z = run_.points[point].at.z;
+    return {stations_[point], isUprightEnd(point) ? z : z + inMetres(run_.insideDiameter) / 2};
+  }
+  bool isUprightEnd(std::size_t point) const {
+    const std::size_t last = run_.points.size() - 1;
+    if (point != 0 && point != last) return false;
+    const std::size_t next = point == 0 ? 1 : last - 1;
+    return std::abs(stations_[next] - stations_[point]) < 1e-6 &&
+           std::abs(run_.points[next].at.z - run_.points[point].at.z) > 1e-6;
   }
   bool shows(double station) const {
     return station >= window_.from - 1e-6 && station <= window_.to + 1e-6;
@@ -122,6 +132,19 @@ private:
     const std::size_t last = run_.points.size() - 1;
     markEnd(given_.from.fitting, 0, axis(0) - axis(1));
     markEnd(given_.to.fitting, last, axis(last) - axis(last - 1));
+  }
+
+  /// The eductor hangs from the riser's or the lid's edge.
+  void markBracket() {
+    if (!given_.eductor || given_.to.fitting != EndFitting::Eductor) return;
+    const double foot = inMetres(given_.eductor->bracketFoot), x = stations_.back();
+    if (!shows(x) || foot <= run_.points.back().at.z) return;
+    constexpr double kArm = 0.16, kRise = 0.45; // m; drawn only
+    const LineStyle flat{Ink::Black, 0.7, {}};
+    MarkPen(drawing_.marks, run_.id, Layer::Part)
+        .path({at(x, foot), at(x - kArm, foot), at(x - kArm, foot + kRise)}, flat);
+    drawing_.levels.push_back({foot * steeper_, x, level(foot), "foot of bracket"});
+    point("Bracket", at(x - kArm, foot + kRise * 0.7));
   }
 
   void markParts() {

@@ -4,7 +4,7 @@
 
 #include "core/plan/keys.h"
 #include "core/study/object_names.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 #include <cmath>
@@ -140,7 +140,8 @@ void NoteTaker::pipe(const Id& id, Service service, const std::string& size, dou
 
 void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
   const bool rises = drop.end > drop.start;
-  const Length height = rises ? drop.end - drop.start : drop.start - drop.end;
+  const Length height =
+      rises ? printedRise(drop.start, drop.end, units_) : printedRise(drop.end, drop.start, units_);
   add(id, drop.station, (drop.start + drop.end) / 2.0,
       std::string(rises ? "RISE " : "DROP ") + printShort(height, units_), NoteSide::Right, 3,
       inkOf(service), 0, atStation(drop.station));

@@ -89,6 +89,11 @@ private:
   void digs(const Review& review);
   void roomGaps(const Plan& plan);
   void structures(const RunProfile& profile, const std::string& sheet);
+  /// Of two levels as they are printed, unsigned.
+  double between(Length a, Length b) const {
+    const double step = metric_ ? 0.001 : 0.01 * kMetresPerFoot;
+    return std::abs(std::round(a.value() / step) - std::round(b.value() / step)) * step;
+  }
   void leastCover(const RunProfile& profile, const std::string& sheet);
   void sections(const Review& review);
   void details(const Review& review);
@@ -98,10 +103,12 @@ private:
     sets_[{series, kind}].insert(value);
   }
 
+  bool metric_;
   std::map<std::pair<Id, Printed>, std::set<double>> sets_;
 };
 
-inline KnownNumbers::KnownNumbers(const Review& review) {
+inline KnownNumbers::KnownNumbers(const Review& review)
+    : metric_(review.plan.project.units == UnitSystem::Metric) {
   site(review.plan);
   rooms(review.plan);
   vaults(review);
@@ -500,8 +507,15 @@ inline void KnownNumbers::digs(const Review& review) {
   for (const WashEquipment& wash : review.plan.washes)
     place(wash.at);
   for (const VaultStudy& vault : review.study.vaults) {
-    for (const ManwayStudy& manway : vault.manways)
+    for (const ManwayStudy& manway : vault.manways) {
       place(manway.at);
+      if (manway.rim) on("C-3", Printed::Length, between(*manway.rim, vault.lidTop));
+    }
+    on("C-3", Printed::Length, between(vault.lidTop, vault.lidUnderside));
+    on("C-3", Printed::Length, between(vault.lidUnderside, vault.floor));
+    on("C-3", Printed::Length, between(vault.floor, vault.underside));
+    on("C-3", Printed::Length,
+       between(vault.underside, vault.underside - review.study.earth.figures.bedding));
   }
   for (const Vault& vault : review.plan.vaults) {
     for (const Manway& manway : vault.manways) {
@@ -603,7 +617,7 @@ inline void KnownNumbers::sections(const Review& review) {
       if (c.clearance) on(sheet, Printed::Length, c.clearance->value());
     }
     for (const ProfileDrop& d : profile->drops)
-      on(sheet, Printed::Length, std::abs((d.end - d.start).value()));
+      on(sheet, Printed::Length, between(d.start, d.end));
     for (const ProfileLeg& leg : profile->legs) {
       on(sheet, Printed::Slope, std::abs(leg.slope));
       on(sheet, Printed::Share, std::abs(leg.slope));
@@ -625,11 +639,11 @@ inline void KnownNumbers::details(const Review& review) {
       stops.push_back(vault.from);
       stops.push_back(vault.to);
       for (const ProfilePoint* end : {&profile->points.front(), &profile->points.back()}) {
-        on(sheet, Printed::Length, (end->invert - vault.floor).value());
+        on(sheet, Printed::Length, between(end->invert, vault.floor));
         for (const ProfileChamber& chamber : vault.chambers) {
           if (!chamber.rest) continue;
-          on(sheet, Printed::Length, std::abs((*chamber.rest - end->invert).value()));
-          on(sheet, Printed::Length, (*chamber.rest - vault.floor).value());
+          on(sheet, Printed::Length, between(*chamber.rest, end->invert));
+          on(sheet, Printed::Length, between(*chamber.rest, vault.floor));
         }
       }
     }
@@ -637,14 +651,14 @@ inline void KnownNumbers::details(const Review& review) {
       if (s.kind != StructureKind::Room) continue;
       stops.push_back(s.from);
       stops.push_back(s.to);
-      if (s.level) on(sheet, Printed::Length, (profile->points.back().invert - *s.level).value());
+      if (s.level) on(sheet, Printed::Length, between(profile->points.back().invert, *s.level));
     }
     for (double a : stops) {
       for (double b : stops)
         on(sheet, Printed::Length, b - a);
     }
     for (const ProfileDrop& d : profile->drops)
-      on(sheet, Printed::Length, std::abs((d.end - d.start).value()));
+      on(sheet, Printed::Length, between(d.start, d.end));
   }
 }
 

@@ -8,11 +8,12 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/section_frames.h"
 #include "core/sheet/section_marks.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 namespace sump {
@@ -147,6 +148,33 @@ TEST(RunBlock, EndsAreDrawnWithTheirFittings) {
     profile.startFitting = profile.endFitting = EndFitting::Plain;
     EXPECT_GT(all, parts()) << id;
   }
+}
+
+// 1.850 - 1.278 is told as 572 mm, though the levels behind them are 573 mm apart.
+TEST(RunBlock, ARiseIsTheDifferenceOfThePrintedInverts) {
+  EXPECT_EQ(printShort(printedRise(metres(1.2776), metres(1.8504), UnitSystem::Metric),
+                       UnitSystem::Metric),
+            "572 mm");
+  std::size_t seen = 0;
+  for (const char* plan : {"boatyard-pad", "ferry-quay"}) {
+    for (const RunStudy& run : sample(plan).study.runs) {
+      const RunProfile profile = profileOf(plan, run.id);
+      const auto notes = sectionNotes(profile, UnitSystem::Metric);
+      for (const ProfileDrop& drop : profile.drops) {
+        const auto printed = [](Length z) {
+          return std::lround(std::stod(printElevation(z, UnitSystem::Metric)) * 1000);
+        };
+        const long height = std::abs(printed(drop.end) - printed(drop.start));
+        if (height == 0) continue;
+        ++seen;
+        const std::string text =
+            (drop.end > drop.start ? "RISE " : "DROP ") + std::to_string(height) + " mm";
+        EXPECT_TRUE(std::ranges::any_of(notes, [&](const auto& n) { return n.text == text; }))
+            << run.id << " " << text;
+      }
+    }
+  }
+  EXPECT_GT(seen, 10u);
 }
 
 TEST(RunBlock, ACrossingThatComesTwiceIsToldWithItsStation) {
