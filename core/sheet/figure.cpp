@@ -34,10 +34,8 @@ struct Room {
   double left, right, top, foot; ///< mm about the drawing inside its frame
 };
 
-Room roomAbout(const Drawing& drawing, Point2 most) {
-  // Half of a small sheet gives less to the callouts, so that the drawing is not tiny.
-  constexpr double kHalfSheet = 240, kLittle = 14;
-  const double side = drawing.bare ? kBareRoom : most.x < kHalfSheet ? kLittle : kSideRoom;
+Room roomAbout(const Drawing& drawing, double sideRoom) {
+  const double side = drawing.bare ? kBareRoom : sideRoom;
   const double least = drawing.bare ? kBareRoom : kFootRoom;
   double foot = least, top = least;
   for (const Measure& m : drawing.measures) {
@@ -55,6 +53,24 @@ double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Poi
   // Beyond the standard ones: whatever still shows it all.
   return std::ceil(std::max(size.width() * 1000 / std::max(wide, 20.0),
                             size.height() * 1000 / std::max(high, 20.0)));
+}
+
+/// Half of a small sheet gives less to the callouts, so that the drawing is not tiny; a whole one
+/// where the drawing would be.
+Room roomFor(const Drawing& drawing, const PaperBox& shown, UnitSystem units, Point2 most) {
+  constexpr double kHalfSheet = 240, kLittle = 14, kTiny = 50;
+  const Room little = roomAbout(drawing, kLittle), wide = roomAbout(drawing, kSideRoom);
+  if (most.x < kHalfSheet) return little;
+  const double scale = fittedScale(shown, wide, units, most);
+  return scale > kTiny && fittedScale(shown, little, units, most) < scale ? little : wide;
+}
+
+/// Callouts get as much room at the sides as is left of `width` mm, up to what they need.
+void widen(Room& room, double width) {
+  const double spare = std::max(0.0, (width - room.left - room.right) / 2);
+  const double more = std::min(spare, std::max(0.0, kSideRoom - room.left));
+  room.left += more;
+  room.right += more;
 }
 
 /// Extension lines, the dimension line with its strokes. Returns the dimension line's ends, along
@@ -117,21 +133,32 @@ void drawElevations(const Drawing& drawing, const SheetView& view, LabelBoard& b
   }
 }
 
-void drawCallouts(const Drawing& drawing, LabelBoard& board, std::vector<std::string>& unplaced) {
+void drawCallout(const Callout& callout, LabelBoard& board, std::vector<std::string>& unplaced) {
+  SheetLabel label{callout.lines, false, callout.bold, callout.ink};
+  constexpr double kNear = 3, kReach = 70;
+  if (callout.leader ? board.withLeader(label, callout.at, kNear, kReach)
+                     : board.atPoint(label, callout.at, kNear, kReach))
+    return;
+  std::string text;
+  for (const std::string& line : callout.lines)
+    text += (text.empty() ? "" : " ") + line;
+  unplaced.push_back(text);
+}
+
+void drawCallouts(const Drawing& drawing, const SheetView& view, LabelBoard& board,
+                  std::vector<std::string>& unplaced) {
   board.refuseLeadersOverDots();
   for (const Callout& callout : drawing.callouts)
     board.keepClear(callout.at);
-  for (const Callout& callout : drawing.callouts) {
-    SheetLabel label{callout.lines, false, callout.bold, callout.ink};
-    constexpr double kNear = 3, kReach = 70;
-    if (callout.leader ? board.withLeader(label, callout.at, kNear, kReach)
-                       : board.atPoint(label, callout.at, kNear, kReach))
-      continue;
-    std::string text;
-    for (const std::string& line : callout.lines)
-      text += (text.empty() ? "" : " ") + line;
-    unplaced.push_back(text);
-  }
+  const auto draw = [&](bool first) {
+    for (const Callout& callout : drawing.callouts) {
+      if (callout.first == first) drawCallout(callout, board, unplaced);
+    }
+  };
+  draw(true);
+  for (const PaperBox& box : drawing.ground)
+    board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
+  draw(false);
 }
 
 /// Title, scale and notes under the frame; returns the y below them.
@@ -175,10 +202,11 @@ namespace {
 /// At the largest scale that leaves `titleRoom` mm below the drawing.
 Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double titleRoom) {
   const PaperBox shown = extent(drawing);
-  const Room room = roomAbout(drawing, most);
+  Room room = roomFor(drawing, shown, units, {most.x, most.y - titleRoom});
   SheetView view{"", drawing.title, {}, {}, 1};
   view.scale = fittedScale(shown, room, units, {most.x, most.y - titleRoom});
   const double k = 1000 / view.scale;
+  if (!drawing.bare) widen(room, most.x - shown.width() * k);
   const double width = std::max(kLeastWidth, shown.width() * k + room.left + room.right);
   view.frame = {{0, 0}, {width, shown.height() * k + room.top + room.foot}};
   // The drawing stands in the middle of what the levels leave free.
@@ -194,7 +222,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
   drawElevations(drawing, view, board);
-  drawCallouts(drawing, board, unplaced);
+  drawCallouts(drawing, view, board, unplaced);
   board.finish();
   const double below = drawFigureTitle(drawing, view, units, unplaced, page);
   return {width, {}, {PaperStrip{below, std::move(page.items)}}, true, {}, drawing.anchor};

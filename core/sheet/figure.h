@@ -21,6 +21,7 @@ struct Callout {
   Ink ink = Ink::Black;
   bool bold = false;
   bool leader = false; ///< always with a leader: others stand close by
+  bool first = false;  ///< placed before others; it may stand on the drawing's ground
 };
 
 /// A dimension between two places; its line stands `offset` mm to the left of from-to.
@@ -49,6 +50,7 @@ struct Drawing {
   std::vector<std::string> notes; ///< below the title
   std::vector<PaperBox> clear{};  ///< metres, as the drawing's: no callout stands in these
   std::vector<ElevationMark> elevations{};
+  std::vector<PaperBox> ground{}; ///< only callouts that come first stand in these
   std::optional<Angle> north{};   ///< of a plan, counter-clockwise from +y: with a scale bar
 };
 

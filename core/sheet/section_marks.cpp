@@ -76,10 +76,15 @@ void take(SectionExtent& extent, const std::vector<ProfileVault>& vaults,
     take(extent, g.level);
 }
 
-SectionExtent roomy(SectionExtent extent) {
+/// Water in the ground that is nearly as high as a vault's base is shown: the vault could float.
+SectionExtent roomy(SectionExtent extent, const std::vector<ProfileVault>& vaults,
+                    const std::optional<Length>& groundwater) {
+  constexpr Length kNear = metres(1), kUnderWater = metres(0.1);
   const Length air = std::max(0.06 * (extent.high - extent.low), metres(0.15));
+  const bool near = groundwater && !vaults.empty() && *groundwater > extent.low - kNear;
   extent.low -= air;
   extent.high += air;
+  if (near) extent.low = std::min(extent.low, *groundwater - kUnderWater);
   return extent;
 }
 
@@ -101,7 +106,7 @@ SectionExtent sectionExtent(const RunProfile& profile) {
     if (s.level) take(extent, *s.level);
   }
   take(extent, profile.vaults, profile.ground);
-  return roomy(extent);
+  return roomy(extent, profile.vaults, profile.groundwater);
 }
 
 SectionExtent sectionExtent(const TrainProfile& profile) {
@@ -113,7 +118,7 @@ SectionExtent sectionExtent(const TrainProfile& profile) {
     for (const TrainPoint& p : run.points)
       take(extent, p.invert);
   }
-  return roomy(extent);
+  return roomy(extent, profile.vaults, profile.groundwater);
 }
 
 const ProfileChamber* suctionChamber(const TrainProfile& profile) {

@@ -312,6 +312,49 @@ TEST_P(SectionPages, NoTextStandsOnADimension) {
   EXPECT_GT(seen, 20u);
 }
 
+/// What is filled in is told beside the earth that stays, and how thick the bedding is as a
+/// dimension.
+TEST_P(SectionPages, WordsAboutTheFillKeepOffUndisturbedGround) {
+  std::size_t seen = 0, sections = 0, bedded = 0;
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("C-3")) continue;
+    std::vector<Ring> earth;
+    for (const PageItem& item : page.items) {
+      const auto* s = std::get_if<PageShape>(&item);
+      if (s != nullptr && s->fill && s->fill->hatch == Hatch::Diagonal) earth.push_back(s->points);
+    }
+    for (std::size_t i = 1; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      if (text == nullptr) continue;
+      sections += text->text.starts_with("ACROSS ") ? 1 : 0;
+      bedded += text->text.starts_with("Bedding ") && isPlate(page, i - 1) ? 1 : 0;
+      if (text->text != "Backfill in" || !isPlate(page, i - 1)) continue;
+      ++seen;
+      const Ring plate = around(shapeAt(page, i - 1)->points).grown(-0.2).ring();
+      for (const Ring& ring : earth)
+        EXPECT_FALSE(overlaps(plate, ring)) << page.number << " at " << text->at.x;
+    }
+  }
+  EXPECT_EQ(seen, sections);
+  EXPECT_EQ(bedded, sections);
+  EXPECT_GT(sections, 1u);
+}
+
+/// Of a site whose groundwater is known each vault's section tells it.
+TEST_P(SectionPages, VaultSectionsTellTheGroundwater) {
+  std::size_t sections = 0, told = 0;
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("C-3")) continue;
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      if (text == nullptr) continue;
+      sections += text->text.starts_with("ACROSS ") ? 1 : 0;
+      told += text->text.ends_with("  groundwater") || text->text.starts_with("Groundwater at ");
+    }
+  }
+  EXPECT_EQ(told, sections);
+}
+
 /// What a detail names it points at.
 TEST_P(SectionPages, DetailsPointAtEveryPart) {
   std::size_t seen = 0;

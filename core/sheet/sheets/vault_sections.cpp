@@ -6,7 +6,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 
@@ -19,6 +19,10 @@ const LineStyle kThin{Ink::Black, 0.25, {}};
 const FillStyle kConcrete{Ink::Concrete};
 const FillStyle kEarth{Ink::Grey, Hatch::Diagonal};
 const FillStyle kBedding{Ink::Grey, Hatch::Dots};
+
+const LineStyle kGroundwater{Ink::ServiceBlue, 0.35, {6, 1.5, 1, 1.5}};
+constexpr double kShownBelow = 0.3, kShownBeyond = 0.6; // m of the ground about the dig
+constexpr double kSurface = 0.1;                        // m under it that words may point at
 
 Ring box(double left, double low, double right, double high) {
   return {{left, low}, {right, low}, {right, high}, {left, high}};
@@ -104,21 +108,21 @@ Cut cutOf(const SheetJob& job, const VaultStudy& vault) {
 
 void markGround(const Cut& c, MarkPen& pen) {
   const double reach = std::max(0.0, c.grade - c.bottom) * c.slope, edge = c.toe + reach;
-  const double out = edge + 0.6;
+  const double out = edge + kShownBeyond;
   for (double s : {-1.0, 1.0}) {
     if (c.beside(s)) continue; // the dig goes on
     // Undisturbed ground, then the backfill between it and the vault.
     pen.ring({{s * c.toe, c.bottom},
               {s * edge, c.grade},
               {s * out, c.grade},
-              {s * out, c.bottom - 0.3},
-              {s * c.toe, c.bottom - 0.3}},
+              {s * out, c.bottom - kShownBelow},
+              {s * c.toe, c.bottom - kShownBelow}},
              std::nullopt, kEarth);
     pen.path({{s * c.toe, c.bottom}, {s * edge, c.grade}}, kCut);
     pen.path({{s * edge, c.grade}, {s * out, c.grade}}, kCut);
   }
   const double left = c.low ? -c.low->end() : -c.toe, right = c.high ? c.high->end() : c.toe;
-  pen.ring(box(left, c.bottom - 0.3, right, c.bottom), std::nullopt, kEarth);
+  pen.ring(box(left, c.bottom - kShownBelow, right, c.bottom), std::nullopt, kEarth);
   pen.ring(box(left, c.bottom, right, c.underside), kThin, kBedding);
   pen.path({{c.low ? left : left - reach, c.grade}, {c.high ? right : right + reach, c.grade}},
            kThin);
@@ -177,7 +181,7 @@ std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
 
 /// Two chains below, of what is dug and of the vault; heights inside it, and the riser's opening.
 std::vector<Measure> measures(const Cut& c, UnitSystem units) {
-  const auto text = [&](double m) { return printLength(metres(m), units); };
+  const auto text = [&](double m) { return printSize(metres(m), units); };
   std::vector<Measure> list;
   const auto below = [&](double a, double b, double offset) {
     if (b - a > 1e-6) list.push_back({{a, c.bottom}, {b, c.bottom}, offset, text(b - a)});
@@ -190,11 +194,15 @@ std::vector<Measure> measures(const Cut& c, UnitSystem units) {
   below(c.inside, c.half, -17);
   const double left = c.low ? -c.low->end() : -c.toe;
   const auto upright = [&](double high, double low) {
-    if (high - low > 1e-6) list.push_back({{left, high}, {left, low}, -6, text(high - low)});
+    if (high - low < 1e-6) return;
+    const Length height = printedRise(metres(low), metres(high), units);
+    list.push_back({{left, high}, {left, low}, -6, printSize(height, units)});
   };
   upright(c.lidTop, c.lidUnder);
   upright(c.lidUnder, c.floor);
   upright(c.floor, c.underside);
+  upright(c.underside, c.bottom);
+  if (c.underside > c.bottom) list.back().text = "Bedding " + list.back().text;
   if (c.rim && *c.rim > c.lidTop && c.opening > 0) {
     const double z = (*c.rim + c.lidTop) / 2;
     list.push_back({{-c.opening / 2, z}, {c.opening / 2, z}, 0, text(c.opening)});
@@ -203,20 +211,63 @@ std::vector<Measure> measures(const Cut& c, UnitSystem units) {
 }
 
 std::vector<Callout> groundCallouts(const Cut& c) {
+  // The chain of heights stands on the left, the lines of the levels run to the right.
   const double open = c.low && !c.high ? 1 : -1; // the side with the dig's own slope, if any
+  const double earth = c.high ? -1 : 1;
   const double edge = c.beside(open) ? c.beside(open)->face : c.toe;
-  std::vector<Callout> list = {{{"Backfill in even layers", "all round"},
-                                {open * (c.half + edge) / 2, (c.floor + c.lidTop) / 2}}};
+  std::vector<Callout> list = {
+      {{"Backfill in", "even layers"},
+       {open * (c.half + edge) / 2, c.lidTop - 0.2 * (c.lidTop - c.floor)}}};
   for (double side : {-1.0, 1.0}) {
     if (const auto& b = c.beside(side)) {
       list.push_back({{"Next vault in", "the same dig"},
                       {side * (b->face + b->wall / 2), (b->floor + b->lidUnder) / 2}});
     }
   }
-  const Point2 ground = c.beside(open) ? Point2{c.inside * 0.6, c.bottom - 0.15}
-                                       : Point2{open * (c.toe + 0.15), c.bottom - 0.1};
-  list.push_back({{"Undisturbed ground or", "its support"}, ground});
+  // At the dig's edge, where words about it have room over the ground; from below where those about
+  // the backfill need that.
+  const bool below = c.low || c.high;
+  const double side = c.toe + (c.grade - c.bottom) * c.slope;
+  const Point2 low{c.beside(earth) ? c.inside * 0.6 : earth * (c.toe + 0.15),
+                   c.bottom - kShownBelow / 2};
+  const Point2 ground = below ? low : Point2{earth * (side + 0.2), c.grade - kSurface / 2};
+  list.push_back({{"Undisturbed ground", "or its support"}, ground});
+  list.back().first = below;
   return list;
+}
+
+/// What is dug or left standing is told from beside it: no words on the undisturbed ground, the
+/// bedding and the line of the dig.
+void keepOffEarth(const Cut& c, std::vector<PaperBox>& earth) {
+  const double reach = std::max(0.0, c.grade - c.bottom) * c.slope;
+  const double left = c.low ? -c.low->end() : -c.toe, right = c.high ? c.high->end() : c.toe;
+  earth.push_back({{left, c.bottom - kShownBelow}, {right, c.underside}});
+  for (double side : {-1.0, 1.0}) {
+    if (c.beside(side)) continue;
+    const double a = side * c.toe, b = side * (c.toe + reach + kShownBeyond);
+    earth.push_back(
+        {{std::min(a, b), c.bottom - kShownBelow}, {std::max(a, b), c.grade - kSurface}});
+  }
+}
+
+/// Where the water of the ground stands, or how far below the dig.
+void addGroundwater(const SheetJob& job, const Cut& c, Drawing& d) {
+  const std::optional<Length> level = job.plan().site.groundwater;
+  if (!level) return;
+  const double z = inMetres(*level);
+  const std::string text = printElevation(*level, job.units());
+  if (z < c.bottom - kShownBelow || z > c.grade) {
+    d.notes.push_back("Groundwater at " + text +
+                      (z > c.grade ? ", over the ground." : ", below what is shown."));
+    return;
+  }
+  const double reach = std::max(0.0, c.grade - c.bottom) * c.slope + kShownBeyond;
+  const double left = c.low ? -c.low->end() : -c.toe - reach;
+  const double right = c.high ? c.high->end() : c.toe + reach;
+  MarkPen pen(d.marks, {}, Layer::Ground);
+  for (const auto& [from, to] : {std::pair(left, -c.half), std::pair(c.half, right)})
+    pen.path({{from, z}, {to, z}}, kGroundwater);
+  d.levels.push_back({z, c.half, text, "groundwater"});
 }
 
 Drawing section(const SheetJob& job, const VaultStudy& vault) {
@@ -233,18 +284,22 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
   }
   markShell(c, pen);
   d.levels = levels(job, c);
+  addGroundwater(job, c, d);
   d.measures = measures(c, units);
   // Words about the ground stand in it, not in the vaults.
   d.clear = {{{-c.half, c.floor}, {c.half, c.lidTop}}};
-  d.callouts = groundCallouts(c);
-  d.callouts.push_back({{"Bedding " + printShort(job.study().earth.figures.bedding, units)},
-                        {-c.inside * 0.6, (c.bottom + c.underside) / 2}});
+  keepOffEarth(c, d.ground);
   if (c.rim && *c.rim > c.lidTop && !vault.manways.empty()) {
+    // Away from the words about the ground, where the dig goes on to one side.
+    const double riserSide = c.high ? 1 : -1;
     d.callouts.push_back(
-        {{"Riser " + printLength(metres(*c.rim - c.lidTop), units),
+        {{"Riser " + printSize(printedRise(metres(c.lidTop), metres(*c.rim), units), units),
           given.manways.front().trafficCover ? "traffic cover, locked" : "cover, locked"},
-         {-c.opening / 2 - 0.05, (*c.rim + c.lidTop) / 2}});
+         {riserSide * (c.opening / 2 + 0.05), (*c.rim + c.lidTop) / 2}});
+    d.callouts.back().first = true; // it has the least room, so it goes first
   }
+  for (Callout& callout : groundCallouts(c))
+    d.callouts.push_back(std::move(callout));
   return d;
 }
 
