@@ -400,7 +400,7 @@ TEST_P(SectionPages, FewTextsBreakWallsOrPipes) {
     }
   }
   const std::string& paper = std::get<1>(GetParam());
-  const double most = paper == "arch-d" || paper == "a1" ? 0.022 : 0.055;
+  const double most = paper == "arch-d" || paper == "a1" ? 0.012 : 0.035;
   EXPECT_LT(static_cast<double>(broken), most * static_cast<double>(plates))
       << broken << " of " << plates;
 }
