@@ -4,6 +4,8 @@
 #include "app/canvas/notes.h"
 
 #include "core/geometry/polygon.h"
+#include "core/plan/edits_parts.h"
+#include "core/sheet/part_symbol.h"
 #include "core/study/object_names.h"
 #include "core/units/print.h"
 
@@ -87,6 +89,8 @@ public:
   /// Beside a thing of this outline: on a side that is free, near rather than far.
   bool beside(Label label, const Ring& ring);
   void run(const Run& run, const Polyline& line);
+  /// Lines' names rather stand elsewhere than on these.
+  void spare(const Run& run, const Polyline& line);
   std::vector<Label> take() { return std::move(kept_); }
 
 private:
@@ -117,6 +121,7 @@ private:
   QRectF window_;
   TextSizes sizes_;
   TakenBoxes taken_;
+  TakenBoxes parts_; ///< symbols of what stands in the lines
   std::vector<Label> kept_;
 };
 
@@ -226,14 +231,28 @@ void Placer::run(const Run& run, const Polyline& line) {
     legs.emplace_back(view_.toScreen(line[i - 1]), view_.toScreen(line[i]));
   std::stable_sort(legs.begin(), legs.end(),
                    [](const QLineF& a, const QLineF& b) { return a.length() > b.length(); });
-  for (const QLineF& leg : legs) {
-    if (leg.length() < size.width() + 12) return;
-    label.centre = {};
-    label.angle = uprightAngle(leg);
-    const QPolygonF shape = boxOf(label, size);
-    for (double along : {0.42, 0.7, 0.2, 0.55, 0.3, 0.82}) {
-      if (sits(label, leg.pointAt(along), shape)) return void(keep(label));
+  for (const bool overParts : {false, true}) {
+    for (const QLineF& leg : legs) {
+      if (leg.length() < size.width() + 12) break;
+      label.centre = {};
+      label.angle = uprightAngle(leg);
+      const QPolygonF shape = boxOf(label, size);
+      for (double along : {0.42, 0.7, 0.2, 0.55, 0.3, 0.82}) {
+        if (sits(label, leg.pointAt(along), shape) && (overParts || parts_.isFree(label.box)))
+          return void(keep(label));
+      }
     }
+  }
+}
+
+void Placer::spare(const Run& run, const Polyline& line) {
+  const double half = std::max(4.0, partSymbolSize(run) * view_.scale());
+  for (const InlinePart& part : run.parts) {
+    const std::optional<Station> station = stationOf(line, part);
+    if (!station) continue;
+    const QPointF at = view_.toScreen(station->at);
+    if (window_.contains(at))
+      parts_.take(QPolygonF(QRectF(at - QPointF(half, half), QSizeF(2 * half, 2 * half))));
   }
 }
 
@@ -277,10 +296,15 @@ void placeTanks(Placer& placer, const Scene& scene, const View& view) {
 }
 
 void placeRuns(Placer& placer, const Scene& scene) {
+  std::vector<std::pair<const Run*, Polyline>> lines;
   for (const Run& run : scene.plan().runs) {
     const std::optional<Polyline> line = scene.locator().centreline(run);
-    if (line && line->size() >= 2) placer.run(run, *line);
+    if (line && line->size() >= 2) lines.emplace_back(&run, *line);
   }
+  for (const auto& [run, line] : lines)
+    placer.spare(*run, line);
+  for (const auto& [run, line] : lines)
+    placer.run(*run, line);
 }
 
 /// By the middle of the edge that lies lowest in the view, this far (metres) inside of it: large

@@ -44,10 +44,12 @@ AcceptanceDialog::AcceptanceDialog(const QString& finding, const QString& name, 
   reason_ = new QPlainTextEdit(this);
   reason_->setTabChangesFocus(true);
   form->addRow(tr("&Reason"), reason_);
+  reasonNote_ = new FieldNote(this);
+  form->addRow(reasonNote_);
   name_ = new QLineEdit(name, this);
   form->addRow(tr("&Name"), name_);
-  error_ = new FieldNote(this);
-  form->addRow(error_);
+  nameNote_ = new FieldNote(this);
+  form->addRow(nameNote_);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
   buttons->addButton(tr("Accept it"), QDialogButtonBox::AcceptRole);
   connect(buttons, &QDialogButtonBox::accepted, this, &AcceptanceDialog::tryAccept);
@@ -68,8 +70,9 @@ void AcceptanceDialog::tryAccept() {
     accept();
     return;
   }
-  error_->complain(reason().isEmpty() ? tr("Write why it can stay as it is.")
-                                      : tr("Write who answers for it."));
+  reasonNote_->complain(reason().isEmpty() ? tr("Write why it can stay as it is.") : QString());
+  nameNote_->complain(name().isEmpty() ? tr("Write who answers for it.") : QString());
+  markWrong(name_, name().isEmpty());
   (reason().isEmpty() ? static_cast<QWidget*>(reason_) : name_)->setFocus();
 }
 

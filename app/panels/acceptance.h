@@ -35,7 +35,7 @@ private:
 
   QPlainTextEdit* reason_ = nullptr;
   QLineEdit* name_ = nullptr;
-  FieldNote* error_ = nullptr;
+  FieldNote *reasonNote_ = nullptr, *nameNote_ = nullptr;
 };
 
 } // namespace sump

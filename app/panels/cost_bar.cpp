@@ -38,8 +38,7 @@ std::pair<QString, QString> sumOf(const CostWords& words, const QString& path) {
     parts << coreFilled(trade, kept);
   parts << CostBar::tr("Total: %1").arg(q(words.total));
   if (words.missing.empty()) return {parts.join("   "), path};
-  parts << CostBar::tr("%n item(s) without a price or an amount", nullptr,
-                       static_cast<int>(words.missing.size()));
+  parts << CostBar::tr("Without a price or an amount: %1").arg(words.missing.size());
   return {parts.join("   "),
           CostBar::tr("Without a price or an amount:") + "\n" + lines(words.missing)};
 }

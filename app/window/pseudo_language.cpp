@@ -37,7 +37,7 @@ qsizetype fixedLength(const QString& text, qsizetype at) {
     const qsizetype end = text.indexOf('>', at);
     return end < 0 || (at + 1 < text.size() && text[at + 1].isSpace()) ? 1 : end + 1 - at;
   }
-  if (text.mid(at, 3) == "(*.") {
+  if (text.mid(at, 4) == " (*." || text.mid(at, 3) == "(*.") {
     const qsizetype end = text.indexOf(')', at);
     return end < 0 ? 1 : end + 1 - at;
   }
@@ -59,9 +59,16 @@ QString pseudoText(const QString& text) {
   QString out;
   double owed = 0;
   bool hotkey = false;
+  const auto payWithDots = [&] { // words without vowels, figures and units
+    while (owed >= 0.5 && !out.isEmpty()) {
+      out += QChar(0x02D9); // a raised dot
+      owed -= 1;
+    }
+  };
   for (qsizetype i = 0; i < text.size();) {
     const qsizetype fixed = fixedLength(text, i);
     if (fixed > 0) {
+      if (text.mid(i, 3) == " (*") payWithDots(); // a pattern of file names is the last of its text
       hotkey = fixed == 1 && text[i] == '&';
       out += text.mid(i, fixed);
       i += fixed;
@@ -77,10 +84,7 @@ QString pseudoText(const QString& text) {
     }
     hotkey = false;
   }
-  while (owed >= 0.5 && !text.isEmpty()) { // words without vowels, figures and units
-    out += QChar(0x02D9);                  // a raised dot
-    owed -= 1;
-  }
+  payWithDots();
   return out;
 }
 

@@ -1,6 +1,7 @@
 #include "app/window/start_page.h"
 
 #include "app/window/appearance.h"
+#include "app/window/window_style.h"
 
 #include <QCommandLinkButton>
 #include <QDir>
@@ -56,7 +57,7 @@ protected:
     const bool near = option.state.testFlag(QStyle::State_MouseOver) || isDown();
     if (near) painter.fillRect(rect(), palette().color(QPalette::Midlight));
     if (hasFocus()) {
-      painter.setPen(palette().color(QPalette::Highlight));
+      painter.setPen(focusColor(palette()));
       painter.drawRect(rect().adjusted(0, 0, -1, -1));
     }
     const QIcon::Mode mode = isEnabled() ? QIcon::Normal : QIcon::Disabled;

@@ -19,7 +19,7 @@ void drawEdge(QPainter* painter, const QStyleOption* option, const QWidget* widg
   const bool wrong = widget != nullptr && widget->property(kWrong).toBool();
   const bool enabled = option->state.testFlag(QStyle::State_Enabled);
   const bool focused = option->state.testFlag(QStyle::State_HasFocus);
-  QColor color = focused ? option->palette.color(QPalette::Highlight) : edgeColor(option->palette);
+  QColor color = focused ? focusColor(option->palette) : edgeColor(option->palette);
   if (wrong) color = errorColor(option->palette);
   if (!enabled) color.setAlphaF(0.45f);
   const bool bold = focused || wrong;
@@ -131,6 +131,14 @@ void drawOn(QPainter* painter, const QStyleOption* option) {
   painter->restore();
 }
 
+void drawSeparator(QPainter* painter, const QStyleOption* option) {
+  constexpr int kIn = 6; // pixels from the menu's sides
+  QColor color = edgeColor(option->palette);
+  color.setAlphaF(0.7f);
+  const QRect& rect = option->rect;
+  painter->fillRect(QRect(rect.left() + kIn, rect.center().y(), rect.width() - 2 * kIn, 1), color);
+}
+
 /// A ring with a letter.
 QIcon signIcon(const QString& letter) {
   constexpr double kSide = 40;
@@ -151,6 +159,10 @@ QIcon signIcon(const QString& letter) {
 
 QColor edgeColor(const QPalette& palette) {
   return isDark(palette) ? QColor(0x7C, 0x86, 0x8F) : QColor(0x7D, 0x86, 0x8E);
+}
+
+QColor focusColor(const QPalette& palette) {
+  return palette.color(QPalette::Link);
 }
 
 QColor errorColor(const QPalette& palette) {
@@ -218,9 +230,15 @@ QIcon WindowStyle::standardIcon(StandardPixmap which, const QStyleOption* option
   }
 }
 
-/// A choice that is longer than its box ends in dots; its tooltip has the whole of it.
+/// A choice that is longer than its box ends in dots; its tooltip has the whole of it. What parts
+/// the groups of a menu can be seen on dark ones too.
 void WindowStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
                               const QWidget* widget) const {
+  const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option);
+  if (element == CE_MenuItem && item != nullptr &&
+      item->menuItemType == QStyleOptionMenuItem::Separator && item->text.isEmpty()) {
+    return drawSeparator(painter, option);
+  }
   const auto* combo = qstyleoption_cast<const QStyleOptionComboBox*>(option);
   if (element != CE_ComboBoxLabel || combo == nullptr) {
     return QProxyStyle::drawControl(element, option, painter, widget);

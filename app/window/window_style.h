@@ -10,6 +10,9 @@ namespace sump {
 /// Of the outline of things to click and to type in, for this palette.
 QColor edgeColor(const QPalette& palette);
 
+/// Of the outline of what has the keyboard.
+QColor focusColor(const QPalette& palette);
+
 /// Of words and edges that say that something is wrong: at least 4.5 : 1 on the window and on
 /// fields.
 QColor errorColor(const QPalette& palette);

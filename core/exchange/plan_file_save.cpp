@@ -24,11 +24,22 @@ std::string reason(int error) {
   return std::strerror(error); // NOLINT(concurrency-mt-unsafe): glibc's is safe for known numbers
 }
 
+std::string mendOf(int error) {
+  switch (error) {
+  case ENOSPC:
+  case EFBIG:
+  case EDQUOT:
+    return "make room and save again; the old file is as it was";
+  case ENOENT:
+  case ENOTDIR:
+    return "choose a folder that exists";
+  default:
+    return "choose another folder or name, or change the permissions";
+  }
+}
+
 [[noreturn]] void fail(const fs::path& file, const std::string& what, int error) {
-  throw InputError(file.string(), "", 0, what + ": " + reason(error),
-                   error == ENOSPC || error == EFBIG || error == EDQUOT
-                       ? "make room and save again; the old file is as it was"
-                       : "choose another folder or name, or change the permissions");
+  throw InputError(file.string(), "", 0, what + ": " + reason(error), mendOf(error));
 }
 
 /// Owns a file descriptor.
@@ -66,7 +77,7 @@ public:
   explicit TemporaryFile(const fs::path& target)
       : target_(target), path_(unusedName(target)),
         fd_(::open(path_.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666)) {
-    if (fd_.get() < 0) fail(target, "cannot be written beside", errno);
+    if (fd_.get() < 0) fail(target, "no file can be made in its folder", errno);
   }
   ~TemporaryFile() {
     if (!renamed_) ::unlink(path_.c_str());

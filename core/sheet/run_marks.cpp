@@ -3,6 +3,7 @@
 #include "core/catalog/catalog.h"
 #include "core/plan/ends.h"
 #include "core/sheet/mark_pen.h"
+#include "core/sheet/part_symbol.h"
 
 #include <algorithm>
 
@@ -26,13 +27,6 @@ Point2 direction(const Polyline& line, std::size_t leg) {
     }
   }
   return {1, 0};
-}
-
-/// Half-size of a part's symbol: about the real valve, but never under 4.5 in, so that it can be
-/// read at 1:96.
-double symbolSize(const Run& run) {
-  const double bore = nominalInches(run.size).value_or(2) * kMetresPerInch;
-  return std::clamp(bore, 0.115, 0.3);
 }
 
 LineStyle symbolLine(const Run& run) {
@@ -86,8 +80,8 @@ void markDrops(const Run& run, const RunStudy& studied, std::vector<Mark>& marks
   for (std::size_t i = 0; i + 1 < studied.points.size(); ++i) {
     const Point3 a = studied.points[i].at, b = studied.points[i + 1].at;
     if (distance(flat(a), flat(b)) > kSamePlace || std::abs(a.z - b.z) < kSamePlace) continue;
-    SymbolPen pen(MarkPen(marks, run.id, Layer::Part), Frame{flat(a), {}}, symbolSize(run) * 0.7,
-                  symbolLine(run));
+    SymbolPen pen(MarkPen(marks, run.id, Layer::Part), Frame{flat(a), {}},
+                  partSymbolSize(run) * 0.7, symbolLine(run));
     pen.openCircle({0, 0}, 1);
     if (b.z > a.z) pen.solidCircle({0, 0}, 0.25);
   }
@@ -99,7 +93,7 @@ void markParts(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
     if (leg + 1 >= line.size()) continue; // consistency reports it
     SymbolPen pen(MarkPen(marks, part.id, Layer::Part),
                   along(lerp(line[leg], line[leg + 1], part.along), direction(line, leg)),
-                  symbolSize(run), symbolLine(run));
+                  partSymbolSize(run), symbolLine(run));
     drawPart(pen, part.kind);
   }
 }
@@ -107,14 +101,19 @@ void markParts(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
 void markEnds(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
   const MarkPen pen(marks, run.id, Layer::Part);
   const Point2 out = direction(line, 0) * -1;
-  SymbolPen start(pen, along(line.front(), out), symbolSize(run), symbolLine(run));
+  SymbolPen start(pen, along(line.front(), out), partSymbolSize(run), symbolLine(run));
   drawEnd(start, run.from.fitting);
-  SymbolPen finish(pen, along(line.back(), direction(line, line.size() - 2)), symbolSize(run),
+  SymbolPen finish(pen, along(line.back(), direction(line, line.size() - 2)), partSymbolSize(run),
                    symbolLine(run));
   drawEnd(finish, run.to.fitting);
 }
 
 } // namespace
+
+double partSymbolSize(const Run& run) {
+  const double bore = nominalInches(run.size).value_or(2) * kMetresPerInch;
+  return std::clamp(bore, 0.115, 0.3); // about the real valve
+}
 
 void markRuns(const Plan& plan, const Study& study, std::vector<Mark>& marks) {
   const Locator locator(plan);

@@ -10,6 +10,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/geometry/polygon.h"
+#include "core/plan/edits_parts.h"
 
 #include <QFont>
 #include <QImage>
@@ -170,6 +171,34 @@ TEST(Labels, StandOnNoOtherThing) {
       }
     }
   }
+}
+
+// A line's name covers no valve in a line where the line is long enough for both.
+TEST(Labels, OfLinesSpareThePartsInThem) {
+  std::size_t parts = 0, covered = 0;
+  for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
+    const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(sample));
+    const Scene scene(reviewNow(plan, 1, builtinCatalog()));
+    View view;
+    view.resize({1010, 616});
+    view.fit(*scene.bounds({}), 48);
+    view.zoomAt(view.toScreen(plan.vaults[0].centre), 4);
+    const std::vector<Label> labels = placeLabels(scene, view, QFont());
+    for (const sump::Run& run : plan.runs) {
+      const auto line = scene.locator().centreline(run);
+      if (!line) continue;
+      for (const InlinePart& part : run.parts) {
+        const QPointF at = view.toScreen(stationOf(*line, part)->at);
+        ++parts;
+        for (const Label& label : labels) {
+          if (plan.runs.find(label.object) && label.box.containsPoint(at, Qt::OddEvenFill))
+            ++covered;
+        }
+      }
+    }
+  }
+  EXPECT_GT(parts, 20u);
+  EXPECT_EQ(covered, 0u);
 }
 
 TEST(Labels, KeepOffTheScaleBarAndMarks) {
