@@ -1,0 +1,161 @@
+#pragma once
+// Runs, their sections and their details. Part of known_numbers.h.
+
+#include "tests/sheet/known_numbers.h"
+
+namespace sump::testing {
+
+inline void KnownNumbers::levelsOfRun(const Run& run, const RunStudy& study) {
+  for (const RunPoint& point : study.points) {
+    levels(run.id, point.at.z, point.grade);
+  }
+  for (const Penetration& through : study.penetrations)
+    levels(run.id, through.at.z);
+  // A part's level: straight between the points of its leg.
+  for (const InlinePart& part : run.parts) {
+    const auto leg = static_cast<std::size_t>(part.leg);
+    if (leg + 1 >= study.points.size()) continue;
+    const double a = study.points[leg].at.z, b = study.points[leg + 1].at.z;
+    levels(run.id, a + (b - a) * part.along);
+    double station = 0; // in plan
+    for (std::size_t i = 0; i <= leg; ++i)
+      station += study.legs[i].plan.value() * (i < leg ? 1 : part.along);
+    lengths(run.id, station);
+    nominal(run.id, part.toSize);
+  }
+  if (run.eductor) {
+    levels(run.id, run.eductor->bracketFoot, run.eductor->outletEnd);
+    nominal(run.id, run.eductor->portSize);
+  }
+}
+
+inline void KnownNumbers::runs(const Review& review) {
+  for (const RunStudy& study : review.study.runs) {
+    const Run& run = *review.plan.runs.find(study.id);
+    nominal(run.id, run.size);
+    levelsOfRun(run, study);
+    levels(run.id, study.startInvert, study.endInvert);
+    lengths(run.id, study.plan, study.developed);
+    for (const RunItem& item : study.items) {
+      if (item.key.starts_with("elbow-"))
+        put(Printed::Angle, run.id, std::stod(item.key.substr(6)) * kPi / 180);
+    }
+    put(Printed::Slope, run.id, std::abs(study.slope));
+    put(Printed::Slope, run.id, study.leastSlope);
+    for (const Leg& leg : study.legs) {
+      put(Printed::Slope, run.id, std::abs(leg.slope));
+      put(Printed::Share, run.id, std::abs(leg.slope));
+      lengths(run.id, leg.plan, leg.developed);
+    }
+    put(Printed::Share, run.id, std::abs(study.slope)); // metric slopes are in percent
+    for (const auto* cover : {&study.leastCover, &study.leastTrafficCover}) {
+      if (*cover) lengths(run.id, (*cover)->cover);
+    }
+  }
+}
+
+/// The levels of what a run's drawing shows beside the run.
+inline void KnownNumbers::structures(const RunProfile& profile, const std::string& sheet) {
+  for (const ProfileVault& vault : profile.vaults) {
+    for (Length level : {vault.floor, vault.lidTop})
+      on(sheet, Printed::Level, level.value());
+    for (const ProfileChamber& c : vault.chambers) {
+      if (c.rest) on(sheet, Printed::Level, c.rest->value());
+      if (c.peak) on(sheet, Printed::Level, c.peak->value());
+    }
+    for (const ProfileManway& m : vault.manways) {
+      if (m.rim) on(sheet, Printed::Level, m.rim->value());
+    }
+  }
+  for (const ProfileStructure& s : profile.structures) {
+    if (s.level) on(sheet, Printed::Level, s.level->value());
+  }
+}
+
+/// Where the run has its least cover, and its levels there.
+inline void KnownNumbers::leastCover(const RunProfile& profile, const std::string& sheet) {
+  if (!profile.leastCover) return;
+  const double at = profile.leastCover->station;
+  on(sheet, Printed::Length, at);
+  on(sheet, Printed::Length, profile.leastCover->cover.value());
+  for (std::size_t i = 0; i + 1 < profile.points.size(); ++i) {
+    const ProfilePoint &a = profile.points[i], &b = profile.points[i + 1];
+    if (!(b.station > a.station) || at < a.station || at > b.station) continue;
+    const double invert =
+        std::lerp(a.invert.value(), b.invert.value(), (at - a.station) / (b.station - a.station));
+    const ProfileBore& bore = *profile.legs[i].bore;
+    on(sheet, Printed::Level, invert);
+    on(sheet, Printed::Level,
+       invert + ((bore.inside + bore.outside) / 2.0 + profile.leastCover->cover).value());
+  }
+}
+
+/// P-3: what a run's section tells of its points, of the ground and of what it crosses.
+inline void KnownNumbers::sections(const Review& review) {
+  for (const RunStudy& run : review.study.runs) {
+    const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
+    if (!profile) continue;
+    const std::string sheet = "P-3:" + run.id;
+    structures(*profile, sheet);
+    if (profile->groundwater) on(sheet, Printed::Level, profile->groundwater->value());
+    for (const ProfilePoint& p : profile->points) {
+      on(sheet, Printed::Length, p.station);
+      if (p.cover) on(sheet, Printed::Length, p.cover->value());
+      if (p.ground) on(sheet, Printed::Level, p.ground->value());
+    }
+    if (!profile->ground.empty()) {
+      on(sheet, Printed::Level, profile->ground.front().level.value());
+      on(sheet, Printed::Level, profile->ground.back().level.value());
+    }
+    leastCover(*profile, sheet);
+    for (const ProfileCrossing& c : profile->crossings) {
+      on(sheet, Printed::Length, c.station);
+      if (c.clearance) on(sheet, Printed::Length, c.clearance->value());
+    }
+    for (const ProfileDrop& d : profile->drops)
+      on(sheet, Printed::Length, between(d.start, d.end));
+    for (const ProfileLeg& leg : profile->legs) {
+      on(sheet, Printed::Slope, std::abs(leg.slope));
+      on(sheet, Printed::Share, std::abs(leg.slope));
+    }
+  }
+}
+
+/// P-5: between a run's ends, walls and parts; of its ends over the floor and under the water.
+inline void KnownNumbers::details(const Review& review) {
+  for (const RunStudy& run : review.study.runs) {
+    const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
+    if (!profile) continue;
+    const std::string sheet = "P-5:" + run.id;
+    structures(*profile, sheet);
+    std::vector<double> stops{0, profile->length};
+    for (const ProfilePart& part : profile->parts)
+      stops.push_back(part.station);
+    for (const ProfileVault& vault : profile->vaults) {
+      stops.push_back(vault.from);
+      stops.push_back(vault.to);
+      for (const ProfilePoint* end : {&profile->points.front(), &profile->points.back()}) {
+        on(sheet, Printed::Length, between(end->invert, vault.floor));
+        for (const ProfileChamber& chamber : vault.chambers) {
+          if (!chamber.rest) continue;
+          on(sheet, Printed::Length, between(*chamber.rest, end->invert));
+          on(sheet, Printed::Length, between(*chamber.rest, vault.floor));
+        }
+      }
+    }
+    for (const ProfileStructure& s : profile->structures) {
+      if (s.kind != StructureKind::Room) continue;
+      stops.push_back(s.from);
+      stops.push_back(s.to);
+      if (s.level) on(sheet, Printed::Length, between(profile->points.back().invert, *s.level));
+    }
+    for (double a : stops) {
+      for (double b : stops)
+        on(sheet, Printed::Length, b - a);
+    }
+    for (const ProfileDrop& d : profile->drops)
+      on(sheet, Printed::Length, between(d.start, d.end));
+  }
+}
+
+} // namespace sump::testing

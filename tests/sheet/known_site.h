@@ -1,0 +1,110 @@
+#pragma once
+// What stands on the site and in the rooms, and what a tape measures between. Part of known_numbers.h.
+
+#include "tests/sheet/known_numbers.h"
+
+namespace sump::testing {
+
+inline void KnownNumbers::site(const Plan& plan) {
+  const Id all;
+  levels(all, plan.site.groundwater);
+  lengths(all, plan.site.frostDepth);
+  put(Printed::Angle, all, std::abs(inRadians(plan.site.north)));
+  // The datum in the designer's own words, and how often pipe is labelled.
+  for (const PrintedNumber& number : printedNumbers(plan.site.datum))
+    put(number.kind, all, number.value);
+  lengths(all, builtinSupplies().labelSpacing);
+  for (const SpotElevation& spot : plan.spots)
+    levels(spot.id, spot.elevation);
+  for (const Building& building : plan.buildings) {
+    levels(building.id, building.floor, building.footing);
+    for (Point2 p : building.outline)
+      levels(building.id, p.x, p.y);
+  }
+  for (const Utility& utility : plan.utilities) {
+    levels(utility.id, utility.elevation);
+    lengths(utility.id, utility.diameter);
+  }
+  for (const Basin& basin : plan.basins) {
+    levels(basin.id, basin.rim, basin.outletInvert);
+    lengths(basin.id, basin.length, basin.width);
+  }
+  for (const SewerConnection& sewer : plan.sewers)
+    levels(sewer.id, sewer.invert, sewer.upstreamManholeRim);
+  for (const WashEquipment& wash : plan.washes) {
+    levels(wash.id, wash.inletElevation);
+    nominal(wash.id, wash.inletSize);
+  }
+}
+
+inline void KnownNumbers::ofPort(const Id& object, const EquipmentRoom& room, const Port& port) {
+  levels(object, room.floor + port.height);
+  lengths(object, port.at.x, port.at.y, port.height);
+  nominal(object, port.size);
+}
+
+inline void KnownNumbers::rooms(const Plan& plan) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    levels(room.id, room.floor);
+    lengths(room.id, room.length, room.width);
+    for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
+      if (!*box) continue;
+      const RoomBox& b = **box;
+      lengths(room.id, b.length, b.depth, b.height, b.corner.x, b.corner.y,
+              room.length.value() - b.corner.x - b.length.value(),
+              room.width.value() - b.corner.y - b.depth.value());
+    }
+    if (room.door) lengths(room.id, room.door->width, room.door->offset);
+    for (const Port& port : room.ports) {
+      ofPort(port.id, room, port);
+      for (const Run& run : plan.runs) {
+        if (run.from.target != port.id && run.to.target != port.id) continue;
+        ofPort(run.id, room, port);
+        // It may rise elsewhere than at its port.
+        for (const Vertex& vertex : run.vertices) {
+          const Point2 at = room.frame().toLocal(vertex.at);
+          lengths(run.id, at.x, at.y, room.length.value() - at.x, room.width.value() - at.y);
+        }
+      }
+    }
+  }
+}
+
+/// What a tape measures: between the corners of buildings and vaults, and the plan's dimensions.
+inline void KnownNumbers::distances(const Plan& plan) {
+  const Locator where(plan);
+  for (const Vault& vault : plan.vaults) {
+    for (Point2 corner : outline(vault)) {
+      for (const Building& building : plan.buildings) {
+        for (Point2 fixed : building.outline)
+          lengths(vault.id, distance(corner, fixed));
+      }
+      for (const Vault& other : plan.vaults) {
+        for (Point2 far : outline(other))
+          if (other.id != vault.id) lengths(vault.id, distance(corner, far));
+      }
+    }
+  }
+  for (const DimensionNote& note : plan.notes) {
+    const auto a = where.position(note.from), b = where.position(note.to);
+    if (a && b) lengths(note.id, distance(*a, *b));
+  }
+}
+
+/// P-4: between what stands along a wall.
+inline void KnownNumbers::roomGaps(const Plan& plan) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    std::vector<double> stops{0, room.length.value()};
+    for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
+      if (!*box) continue;
+      stops.push_back((*box)->corner.x);
+      stops.push_back((*box)->corner.x + (*box)->length.value());
+    }
+    for (double a : stops) {
+      for (double b : stops)
+        on("P-4", Printed::Length, b - a);
+    }
+  }
+}
+
+} // namespace sump::testing

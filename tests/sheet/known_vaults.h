@@ -1,0 +1,176 @@
+#pragma once
+// Vaults, their openings and the digs for them. Part of known_numbers.h.
+
+#include "tests/sheet/known_numbers.h"
+
+namespace sump::testing {
+
+inline void KnownNumbers::vaults(const Review& review) {
+  for (const VaultStudy& vault : review.study.vaults) {
+    const Vault& given = *review.plan.vaults.find(vault.id);
+    const Id& id = vault.id;
+    levels(id, vault.underside, vault.floor, vault.lidUnderside, vault.lidTop, vault.gradeLow,
+           vault.gradeHigh, vault.gradeCentre, vault.overflowInvert, vault.waterLevel);
+    lengths(id, vault.cover, given.length, given.width, given.wall, given.lidThickness,
+            given.floorThickness, given.insideHeight, given.collar, given.width - 2.0 * given.wall,
+            given.length - 2.0 * given.wall);
+    for (Point2 p : vault.outline)
+      levels(id, p.x, p.y);
+    for (const Baffle& baffle : given.baffles)
+      lengths(id, baffle.offset, baffle.thickness);
+    for (const ChamberStudy& chamber : vault.chambers) {
+      lengths(id, chamber.length, chamber.width, chamber.waterDepth);
+      volumes(id, chamber.volume);
+    }
+    for (const ManwayStudy& manway : vault.manways) {
+      levels(id, manway.grade, manway.rim);
+      lengths(id, manway.riser);
+    }
+    for (const Manway& manway : given.manways)
+      lengths(id, manway.diameter);
+    volumes(id, vault.workingVolume);
+  }
+  if (const auto profile = trainProfile(review.plan, review.study, builtinCatalog())) {
+    for (const ProfileGround& ground : profile->ground)
+      levels(Id{}, ground.level);
+  }
+  volumes(Id{}, review.study.workingVolume);
+  volumes(Id{}, review.limits.volume("storage.minimum"));
+}
+
+inline void KnownNumbers::earth(const EarthStudy& earth) {
+  const Id all;
+  for (const PitStudy& pit : earth.pits) {
+    for (const Id& vault : pit.vaults)
+      levels(vault, pit.bottom);
+    lengths(all, pit.depth);
+    volumes(all, pit.dug, pit.bedding, pit.backfill);
+  }
+  for (const TrenchStudy& trench : earth.trenches) {
+    lengths(trench.run, trench.bottomWidth, trench.length, trench.depth);
+    volumes(trench.run, trench.dug, trench.bedding, trench.pipeZone, trench.backfill);
+  }
+  for (const BuoyancyStudy& vault : earth.buoyancy) {
+    put(Printed::Mass, vault.vault, vault.weight);
+    put(Printed::Mass, vault.vault, vault.heaviestPiece);
+    put(Printed::Mass, vault.vault, vault.lidWeight);
+    put(Printed::Force, vault.vault, vault.uplift);
+    put(Printed::Force, vault.vault,
+        decide([&](Force soil) -> Force { return soil; }, vault.soilForce));
+    volumes(vault.vault, vault.ballast);
+    lengths(vault.vault, vault.collar);
+  }
+  const EarthFigures& f = earth.figures;
+  lengths(all, f.bedding, f.workingSpace, f.trenchBedding, f.pipeZone, earth.deepest,
+          earth.spoilClear);
+  volumes(all, earth.dug, earth.bedding, earth.pipeZone, earth.backfill, earth.spoil,
+          earth.surplus);
+}
+
+/// Where a way from a to b crosses a circle, by the nearest point to its centre.
+inline std::vector<Point3> circlePoints(Point3 a, Point3 b, Point2 centre, double radius) {
+  const double run = std::hypot(b.x - a.x, b.y - a.y);
+  if (run < 1e-9) return {};
+  const double ux = (b.x - a.x) / run, uy = (b.y - a.y) / run;
+  const double foot = (centre.x - a.x) * ux + (centre.y - a.y) * uy;
+  const double off = std::abs((centre.x - a.x) * uy - (centre.y - a.y) * ux);
+  if (off >= radius) return {};
+  std::vector<Point3> found;
+  for (double sign : {-1.0, 1.0}) {
+    const double s = foot + sign * std::sqrt(radius * radius - off * off);
+    if (s >= 0 && s <= run)
+      found.push_back({a.x + ux * s, a.y + uy * s, a.z + (b.z - a.z) * s / run});
+  }
+  return found;
+}
+
+/// C-3: where a run goes through a wall, from the corners of the vault's own frame.
+inline void KnownNumbers::openings(const Review& review) {
+  const auto opening = [&](const RunStudy& run, const Id& in, Point3 at) {
+    const Vault& vault = *review.plan.vaults.find(in);
+    const Point2 off = Point2{at.x, at.y} - vault.centre;
+    const double c = std::cos(inRadians(vault.angle)), s = std::sin(inRadians(vault.angle));
+    for (double along : {c * off.x + s * off.y + vault.length.value() / 2,
+                         c * off.y - s * off.x + vault.width.value() / 2,
+                         at.z - review.study.vault(in)->floor.value()})
+      sets_[{run.id, Printed::Length}].insert(along);
+    sets_[{run.id, Printed::Level}].insert(at.z);
+  };
+  for (const RunStudy& run : review.study.runs) {
+    for (const Penetration& hole : run.penetrations)
+      opening(run, hole.vault, hole.at);
+    for (const VaultStudy& vault : review.study.vaults) {
+      for (std::size_t m = 0; m < vault.manways.size(); ++m) {
+        const double r = review.plan.vaults.find(vault.id)->manways[m].diameter.value() / 2;
+        for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+          for (Point3 at :
+               circlePoints(run.points[i].at, run.points[i + 1].at, vault.manways[m].at, r))
+            opening(run, vault.id, at);
+        }
+      }
+    }
+  }
+  // C-3: from a vault's base to the next vault of the same dig.
+  for (const Vault& vault : review.plan.vaults) {
+    for (const Vault& other : review.plan.vaults) {
+      const double collar = vault.collar ? vault.collar->value() : 0;
+      if (other.id != vault.id)
+        on("C-3", Printed::Length, distance(outline(vault), outline(other)) - collar);
+    }
+  }
+}
+
+/// C-1: where runs, drains and manways stand, tops of baffles; overall length and width of each
+/// dig's bottom, along and across its first vault.
+inline void KnownNumbers::digs(const Review& review) {
+  const auto place = [&](Point2 at) {
+    on("C-1", Printed::Level, at.x);
+    on("C-1", Printed::Level, at.y);
+  };
+  for (const RunStudy& run : review.study.runs) {
+    for (const RunPoint& point : run.points)
+      place(flat(point.at));
+  }
+  for (const Basin& basin : review.plan.basins)
+    place(basin.at);
+  for (const SewerConnection& sewer : review.plan.sewers)
+    place(sewer.at);
+  for (const WashEquipment& wash : review.plan.washes)
+    place(wash.at);
+  for (const VaultStudy& vault : review.study.vaults) {
+    for (const ManwayStudy& manway : vault.manways) {
+      place(manway.at);
+      if (manway.rim) on("C-3", Printed::Length, between(*manway.rim, vault.lidTop));
+    }
+    on("C-3", Printed::Length, between(vault.lidTop, vault.lidUnderside));
+    on("C-3", Printed::Length, between(vault.lidUnderside, vault.floor));
+    on("C-3", Printed::Length, between(vault.floor, vault.underside));
+    on("C-3", Printed::Length,
+       between(vault.underside, vault.underside - review.study.earth.figures.bedding));
+  }
+  for (const Vault& vault : review.plan.vaults) {
+    for (const Manway& manway : vault.manways) {
+      on("C-1", Printed::Length, manway.at.x + (vault.length / 2.0 - vault.wall).value());
+      on("C-1", Printed::Length, manway.at.y + (vault.width / 2.0 - vault.wall).value());
+    }
+    for (const Baffle& baffle : vault.baffles)
+      on("C-1", Printed::Level, (vault.floor + vault.insideHeight - baffle.topGap).value());
+  }
+  if (const auto high = spoilHeight(review.study.earth, review.plan.basis.earth.spoil))
+    on("C-1", Printed::Length, inMetres(*high));
+  for (const PitStudy& pit : review.study.earth.pits) {
+    const double angle = inRadians(review.plan.vaults.find(pit.vaults.front())->angle);
+    for (double turn : {0.0, kPi / 2}) {
+      const double c = std::cos(angle + turn), s = std::sin(angle + turn);
+      std::vector<double> along;
+      for (const Ring& ring : pit.bottoms) {
+        for (Point2 p : ring)
+          along.push_back(c * p.x + s * p.y);
+      }
+      const auto [low, high] = std::minmax_element(along.begin(), along.end());
+      on("C-1", Printed::Length, *high - *low);
+    }
+  }
+}
+
+} // namespace sump::testing
