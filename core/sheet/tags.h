@@ -40,7 +40,7 @@ inline constexpr std::pair<EndFitting, const char*> kEndWords[] = {
     {EndFitting::ElbowUp, "Elbow, or pipe turned up"},
     {EndFitting::FootValve, "Foot valve"},
     {EndFitting::Strainer, "End strainer"},
-    {EndFitting::Eductor, "Air-drawing eductor"},
+    {EndFitting::Eductor, "Air-drawing eductor (sparger)"},
     {EndFitting::Cap, "Cap"},
     {EndFitting::ScreenedVent, "Screened vent"},
 };

@@ -1,4 +1,4 @@
-// Pipe that comes into a vault through the side of a manway's riser, over the lid: the sparger's
+// Pipe that comes into a vault through the side of a manway's riser, over the lid: the eductor's
 // bracket hangs there. The wall of the riser needs a connector as the vault's wall does.
 
 #include "core/study/riser_passes.h"

@@ -131,7 +131,7 @@ Block supplierTable(const SheetJob& job, double width) {
                 "Equipment supplier; anchors by the general contractor",
                 "Plumber to the unions, electrician to the panel"}};
   if (has(job, Service::Recirculation)) {
-    rows.push_back({"Air-drawing eductor with its bracket", "Equipment supplier", "Plumber",
+    rows.push_back({"Air-drawing eductor (sparger) with its bracket", "Equipment supplier", "Plumber",
                     "Plumber, at the union in reach of the manway"});
   }
   if (has(job, Service::MakeUp)) {
