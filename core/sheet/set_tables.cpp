@@ -1,7 +1,5 @@
 #include "core/sheet/set_tables.h"
 
-#include "core/plan/keys.h"
-#include "core/sheet/part_place.h"
 #include "core/sheet/tags.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
@@ -26,12 +24,6 @@ std::string egressText(const Egress& egress) {
   if (!egress.needed) return "not needed";
   return "needed " + std::to_string(egress.laddersNeeded) + ", drawn " +
          std::to_string(egress.ladders);
-}
-
-/// The words of a catalogue part, or its key.
-std::string partName(const SheetJob& job, std::string_view key) {
-  const PartProduct* part = job.catalog.part(key);
-  return part != nullptr ? part->name : std::string(key);
 }
 
 } // namespace
@@ -174,31 +166,6 @@ Block fittingTable(const SheetJob& job, double width) {
                 {"Count", Align::Right},
                 {"Trade"},
                 {"Runs"}},
-               rows, width);
-}
-
-Block partTable(const SheetJob& job, double width) {
-  const UnitSystem units = job.units();
-  const auto tags = runTags(job.plan());
-  Rows rows;
-  for (const RunStudy& run : job.study().runs) {
-    const Run& given = *job.plan().runs.find(run.id);
-    for (const InlinePart& part : given.parts) {
-      const std::optional<PartPlace> where = partPlace(run, part);
-      const std::string size = where && !where->size.empty() ? where->size : given.size;
-      rows.push_back({part.id, tags.at(run.id), sizeText(size),
-                      where ? printRunLength(metres(where->along), units) : "?",
-                      where ? printElevation(metres(where->at.z), units) : "?",
-                      partName(job, key(part.kind))});
-    }
-  }
-  return table("VALVES AND PARTS IN THE RUNS",
-               {{"Mark"},
-                {"Run"},
-                {"Size", Align::Centre},
-                {"Along the|run, in plan", Align::Right},
-                {"Invert", Align::Right},
-                {"What"}},
                rows, width);
 }
 

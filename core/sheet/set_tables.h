@@ -29,8 +29,10 @@ Block pitTable(const SheetJob& job, double width);
 Block trenchTable(const SheetJob& job, double width);
 Block earthTable(const SheetJob& job, double width);
 Block fittingTable(const SheetJob& job, double width);
-/// Valves and other parts set in the runs.
+/// Valves and other parts set in the runs and at their ends, with where they are.
 Block partTable(const SheetJob& job, double width);
+/// Where runs (conduits or pipes) join lines, sewers and stubs that are there already.
+Block connectionNotes(const SheetJob& job, bool conduits, double width);
 Block levelTable(const SheetJob& job, double width);
 Block conduitTable(const SheetJob& job, double width);
 Block supplyTable(const SheetJob& job, double width);

@@ -78,6 +78,7 @@ private:
   void vaults(const Review& review);
   void levelsOfRun(const Run& run, const RunStudy& study);
   void runs(const Review& review);
+  void places(const Review& review);
   void earth(const EarthStudy& earth);
   void train(const TrainStudy& train);
   void pumping(const HydraulicsStudy& hydraulics);
@@ -113,6 +114,7 @@ inline KnownNumbers::KnownNumbers(const Review& review)
   rooms(review.plan);
   vaults(review);
   runs(review);
+  places(review);
   earth(review.study.earth);
   train(review.study.train);
   pumping(review.study.hydraulics);

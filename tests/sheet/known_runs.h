@@ -54,6 +54,35 @@ inline void KnownNumbers::runs(const Review& review) {
   }
 }
 
+/// P-6 and the electrical sheets: where parts are set and runs end, the lines that they join, and
+/// where the float switches.
+inline void KnownNumbers::places(const Review& review) {
+  const auto level = [&](double value) {
+    for (const char* series : {"P-6", "E-1", "E-6"})
+      on(series, Printed::Level, value);
+  };
+  for (const RunStudy& study : review.study.runs) {
+    lengths(study.id, 0); // the station of what is set at the start
+    const auto place = [&](Point3 at) {
+      level(at.x);
+      level(at.y);
+    };
+    place(study.points.front().at);
+    place(study.points.back().at);
+    for (const InlinePart& part : review.plan.runs.find(study.id)->parts) {
+      const auto leg = static_cast<std::size_t>(part.leg);
+      const Point3 a = study.points[leg].at, b = study.points[leg + 1].at;
+      place({a.x + (b.x - a.x) * part.along, a.y + (b.y - a.y) * part.along, 0});
+    }
+  }
+  for (const Utility& utility : review.plan.utilities) {
+    if (utility.elevation) level(utility.elevation->value());
+  }
+  for (const SuctionStudy& suction : review.study.hydraulics.suctions) {
+    if (suction.lowWater) level(suction.lowWater->value());
+  }
+}
+
 /// The levels of what a run's drawing shows beside the run.
 inline void KnownNumbers::structures(const RunProfile& profile, const std::string& sheet) {
   for (const ProfileVault& vault : profile.vaults) {

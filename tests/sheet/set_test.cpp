@@ -150,6 +150,13 @@ TEST(SheetSetWords, NameWhatRisesOutsideTheArea) {
   EXPECT_FALSE(saysOn("boatyard-pad", "P-4", "All pipes rise in here"));
 }
 
+// Nobody can lay a run whose beginning is somewhere on a line of unknown level.
+TEST(SheetSetWords, TellHowRunsJoinWhatIsThere) {
+  EXPECT_TRUE(saysOn("ferry-quay", "P-6", "MU-1 starts at Quay water pipe (existing)"));
+  EXPECT_TRUE(saysOn("ferry-quay", "E-1", "PC-1 starts at Quay supply (existing)"));
+  EXPECT_TRUE(saysOn("transit-depot", "P-6", "MU-1 starts at a stub"));
+}
+
 // A slab cored under the port would have its hole in the wrong place.
 TEST(SheetSetWords, TellWhereAPipeRisesThatIsNotUnderItsPort) {
   EXPECT_TRUE(saysOn("ferry-quay", "P-4", "Make-up: rises here, not under its port"));
@@ -282,6 +289,36 @@ TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
     ASSERT_TRUE(volume) << total.back();
     EXPECT_NEAR(volume.value->value(), reviewed.study.workingVolume.value(), 0.0051);
   }
+}
+
+// What a fitter looks for in a pit or under a cover is found by its place.
+TEST(SheetSetNumbers, PartsAtTheEndsOfRunsAreTabledWithTheirPlaces) {
+  const Review& reviewed = reviewOf("ferry-quay");
+  const auto& pages = pagesOf("ferry-quay", "a1");
+  const Length half = metres(0.00051);
+  const auto expectAt = [&](const std::vector<std::string>& row, Point3 at) {
+    ASSERT_EQ(row.size(), 8u);
+    for (const auto& [cell, value] : {std::pair(4, at.y), std::pair(5, at.x), std::pair(6, at.z)})
+      expectLength(row[static_cast<std::size_t>(cell)], metres(value), UnitSystem::Metric,
+                   half.value());
+  };
+  std::map<std::string, std::vector<std::string>> rows; // by what and run
+  for (const Page& page : pages) {
+    const auto all = texts(page);
+    for (std::size_t i = 7; i < all.size(); ++i) {
+      if (page.number != "P-601" || all[i - 7].at.y != all[i].at.y) continue;
+      for (std::size_t k = i - 7; k <= i; ++k)
+        rows[all[i].text + " " + all[i - 6].text].push_back(all[k].text);
+    }
+  }
+  const auto& study = reviewed.study;
+  expectAt(rows["Foot valve with strainer SU-1"], study.run("SU-1")->points.front().at);
+  expectAt(rows["Air-drawing eductor (sparger) RC-1"], study.run("RC-1")->points.back().at);
+  expectAt(rows["Screened vent outlet VT-1"], study.run("VT-1")->points.back().at);
+  const Length low = *study.hydraulics.suctions.front().lowWater;
+  expectAt(
+      rows["Low-level float, switches at " + printElevation(low, UnitSystem::Metric) + " FC-1"],
+      study.run("FC-1")->points.front().at);
 }
 
 bool anySays(const std::vector<Page>& pages, const std::string& part) {

@@ -13,9 +13,11 @@ namespace sump {
 void plumbingScheduleSheet(const SheetJob& job, PageFlow& flow) {
   const double wide = flow.fullWidth();
   const double half = isSmallPaper(job.paper) ? wide : (wide - kSheetGap) / 2;
+  const double column = flow.columnWidth();
   flow.addAll({runSchedule(job.review, job.catalog, std::min(wide, 430.0)),
-               chamberSchedule(job.review, half), manwaySchedule(job.review, flow.columnWidth()),
-               levelTable(job, half), partTable(job, flow.columnWidth()), fittingTable(job, half)});
+               chamberSchedule(job.review, half), manwaySchedule(job.review, column),
+               connectionNotes(job, false, column), partTable(job, column),
+               fittingTable(job, isSmallPaper(job.paper) ? column : half), levelTable(job, half)});
 }
 
 void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
@@ -23,7 +25,8 @@ void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
   const double column = flow.columnWidth();
   // On small paper its cells would be broken in half a page while the other half is free.
   const double wide = isSmallPaper(job.paper) ? flow.fullWidth() : column;
-  flow.addAll({conduitTable(job, wide), supplyTable(job, column), signalTable(job, column)});
+  flow.addAll({conduitTable(job, wide), supplyTable(job, column), signalTable(job, column),
+               connectionNotes(job, true, column)});
 }
 
 void findingSheet(const SheetJob& job, PageFlow& flow) {

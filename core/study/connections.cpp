@@ -1,0 +1,71 @@
+#include "core/study/connections.h"
+
+#include "core/geometry/polygon.h"
+
+namespace sump {
+
+namespace {
+
+bool carriesLike(const Utility& utility, Service service) {
+  switch (utility.kind) {
+  case UtilityKind::PotableWater:
+    return service == Service::MakeUp;
+  case UtilityKind::Electric:
+    return isConduit(service);
+  case UtilityKind::Communication:
+    return service == Service::Signal;
+  case UtilityKind::Sewer:
+    return service == Service::Overflow;
+  case UtilityKind::StormDrain:
+  case UtilityKind::Gas:
+  case UtilityKind::Other:
+    break;
+  }
+  return false;
+}
+
+const Utility* utilityAt(const Plan& plan, Service service, Point2 at) {
+  constexpr double kOnLine = 0.3; // m, as near as records of buried lines are drawn
+  for (const Utility& utility : plan.utilities) {
+    if (carriesLike(utility, service) && distanceToLine(at, utility.path) <= kOnLine)
+      return &utility;
+  }
+  return nullptr;
+}
+
+std::optional<Connection> connectionAt(const Plan& plan, const RunStudy& run, const RunEnd& end,
+                                       bool atStart) {
+  const RunPoint& point = atStart ? run.points.front() : run.points.back();
+  Connection made{ConnectionKind::Stub, run.id, {}, atStart, flat(point.at),
+                  metres(point.at.z),   {}};
+  if (end.kind == EndKind::Sewer) {
+    made.kind = ConnectionKind::Sewer;
+    made.other = end.target;
+    return made;
+  }
+  if (end.kind != EndKind::Free || end.fitting != EndFitting::Plain) return std::nullopt;
+  if (run.service == Service::Vent) return std::nullopt; // it ends in the air
+  if (const Utility* utility = utilityAt(plan, run.service, made.at)) {
+    made.kind = ConnectionKind::Utility;
+    made.other = utility->id;
+    made.level = utility->elevation;
+  }
+  return made;
+}
+
+} // namespace
+
+std::vector<Connection> connections(const Plan& plan, const Study& study) {
+  std::vector<Connection> all;
+  for (const RunStudy& run : study.runs) {
+    if (!run.resolved || run.points.empty()) continue;
+    const Run& given = *plan.runs.find(run.id);
+    for (bool atStart : {true, false}) {
+      if (auto made = connectionAt(plan, run, atStart ? given.from : given.to, atStart))
+        all.push_back(std::move(*made));
+    }
+  }
+  return all;
+}
+
+} // namespace sump

@@ -1,0 +1,27 @@
+#pragma once
+// Where runs join what is there already: lines in the ground, sewers, and stubs left for them.
+
+#include "core/study/study.h"
+
+#include <optional>
+#include <vector>
+
+namespace sump {
+
+enum class ConnectionKind { Utility, Sewer, Stub };
+
+struct Connection {
+  ConnectionKind kind = ConnectionKind::Stub;
+  Id run;
+  Id other;                    ///< the utility or sewer connection; empty: a stub
+  bool atStart = true;         ///< of the run
+  Point2 at;                   ///< site
+  Length invert;               ///< of the run there
+  std::optional<Length> level; ///< centreline of the utility, where it is known
+};
+
+/// In the plan's order. A free end joins a utility when it lies on its line and the utility carries
+/// what the run does; vents and capped ends join nothing.
+std::vector<Connection> connections(const Plan& plan, const Study& study);
+
+} // namespace sump
