@@ -49,7 +49,7 @@ void fillStretches(const Run& run, const RunStudy& study, ConduitStudy& conduit)
     for (const Bend& bend : study.bends) {
       const RunPoint& point = study.points[static_cast<std::size_t>(bend.point)];
       if (point.station < from || (!last && point.station >= ends[i])) continue;
-      stretch.degrees += bend.degrees;
+      stretch.degrees += turned(bend);
       stretch.at = flat(point.at);
     }
     conduit.mostDegrees = std::max(conduit.mostDegrees, stretch.degrees);
@@ -76,6 +76,10 @@ void fillCircuits(const WiringBasis& wiring, const Run& run, ConduitStudy& condu
 double fillLimit(int conductors, const Limits& limits) {
   if (conductors <= 1) return limits.number("wiring.fill-one");
   return limits.number(conductors == 2 ? "wiring.fill-two" : "wiring.fill-more");
+}
+
+double turned(const Bend& bend) {
+  return bend.fittings.empty() ? bend.degrees : bend.madeDegrees;
 }
 
 ConduitStudy conduitStudy(const StudyContext& context, const Run& run, const RunStudy& study) {

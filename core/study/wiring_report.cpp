@@ -2,6 +2,7 @@
 // protection and the work itself are a licensed electrician's under the adopted electrical code.
 
 #include "core/study/calculation_entry.h"
+#include "core/study/conduit_fill.h"
 #include "core/study/context.h"
 #include "core/study/object_names.h"
 #include "core/study/place_text.h"
@@ -102,12 +103,14 @@ void WiringReport::bends(const ConduitStudy& conduit, const Run& drawn, const Ru
     const std::string number = std::to_string(i + 1);
     Entry entry("wiring.bends." + number, kSection, "Turns between pull points, stretch " + number,
                 Decided<Angle>(degrees(stretch.degrees)), Kind::Angle);
-    entry.about(conduit.run).formula("sum of the turns and of the sweeps at the ends", source);
+    entry.about(conduit.run)
+        .formula("sum of the turns, as their fittings make them, and of the sweeps at the ends",
+                 source);
     if (i == 0 && sweep(drawn.from)) entry.has("a", "sweep at the start", degrees(90), Kind::Angle);
     for (const Bend& bend : run.bends) {
       const double station = run.points[static_cast<std::size_t>(bend.point)].station;
       if (station < stretch.from || (!last && station >= stretch.to)) continue;
-      entry.has("a", "turn " + fixed(station, 2) + " m from the start", degrees(bend.degrees),
+      entry.has("a", "turn " + fixed(station, 2) + " m from the start", degrees(turned(bend)),
                 Kind::Angle);
     }
     if (last && sweep(drawn.to)) entry.has("a", "sweep at the end", degrees(90), Kind::Angle);

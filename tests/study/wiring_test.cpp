@@ -52,6 +52,19 @@ TEST(Wiring, TurnsAreSplitAtPullBoxes) {
   EXPECT_NEAR(split.stretches[1].degrees, 180, 1e-6);
 }
 
+// The graded leg after it makes the sweep's turn a degree or so short of its 90.
+TEST(Wiring, TurnsCountAsTheirFittingsMakeThem) {
+  sump::Run run = conduit({});
+  run.to = freeEnd(ft(40, 30), feet(90));
+  run.vertices = {{ft(40, 0.5), {}}};
+  Plan plan;
+  plan.runs.append(run);
+  const Study study = studyOf(plan);
+  ASSERT_EQ(study.runs[0].bends.size(), 1u);
+  EXPECT_NEAR(study.runs[0].bends[0].degrees, 89.28, 0.01);
+  EXPECT_NEAR(study.wiring.conduits.at(0).mostDegrees, 90, 1e-9);
+}
+
 TEST(Wiring, Class2WithPowerIsMixed) {
   // NEC 725.136(A).
   EXPECT_FALSE(studied(conduit({{"12", 3, CircuitKind::Power}})).mixed());
