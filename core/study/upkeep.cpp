@@ -62,14 +62,8 @@ private:
   }
   /// From the wash: not those of the float, which come in a conduit of their own.
   void signalCircuits() {
-    const auto ofFloat = [&](const SignalCircuit& circuit) {
-      for (const Run& run : plan_.runs) {
-        if (run.id == circuit.run) return run.service == Service::FloatConduit;
-      }
-      return false;
-    };
     for (const SignalCircuit& circuit : plan_.basis.wiring.signalCircuits) {
-      if (!ofFloat(circuit)) found_.push_back({circuit.id, {}, circuit.name});
+      if (!isOfFloat(plan_, circuit)) found_.push_back({circuit.id, {}, circuit.name});
     }
   }
   void supplies(std::string_view kind) {

@@ -142,21 +142,14 @@ Text Figures::supplies(SupplyKind kind) const {
 
 /// The float's circuits are those in a float conduit.
 Text Figures::signal(bool ofFloat) const {
-  static constexpr std::pair<SignalKind, const char*> kVolts[] = {{SignalKind::Dc24, "24 V DC"},
-                                                                  {SignalKind::Ac24, "24 V AC"},
-                                                                  {SignalKind::Ac110, "110 V AC"},
-                                                                  {SignalKind::Ac220, "220 V AC"}};
   std::string text;
   for (const SignalCircuit& circuit : plan_.basis.wiring.signalCircuits) {
     const RunStudy* run = study_.run(circuit.run);
     if (run == nullptr) continue;
     const Service wanted = ofFloat ? Service::FloatConduit : Service::Signal;
     if (run->service != wanted) continue;
-    for (const auto& [kind, volts] : kVolts) {
-      if (kind != circuit.kind) continue;
-      text += (text.empty() ? "" : ", ") + std::string(volts);
-      if (!circuit.name.empty()) text += " (" + circuit.name + ")";
-    }
+    text += (text.empty() ? "" : ", ") + std::string(voltsText(circuit.kind));
+    if (!circuit.name.empty()) text += " (" + circuit.name + ")";
   }
   if (!text.empty()) return text;
   return undecided<std::string>(

@@ -15,8 +15,7 @@ void fillSupplies(const StudyContext& context, WiringStudy& wiring) {
     wiring.supplies.push_back(supplyStudy(context, supply));
   }
   for (const SignalCircuit& signal : basis.signalCircuits) {
-    const Run* run = context.locator.run(signal.run);
-    if (run == nullptr || run->service != Service::FloatConduit) wiring.washSignal = true;
+    if (!isOfFloat(context.plan, signal)) wiring.washSignal = true;
     if (signal.run.empty()) wiring.signalsWithoutConduit.push_back(signal.id);
   }
 }
@@ -34,6 +33,16 @@ bool fromLastChamber(const Plan& plan, const Run& run) {
 }
 
 } // namespace
+
+bool isOfFloat(const Plan& plan, const SignalCircuit& circuit) {
+  const Run* run = plan.runs.find(circuit.run);
+  return run != nullptr && run->service == Service::FloatConduit;
+}
+
+std::string_view voltsText(SignalKind kind) {
+  static constexpr std::string_view kTexts[] = {"24 V DC", "24 V AC", "110 V AC", "220 V AC"};
+  return kTexts[static_cast<std::size_t>(kind)];
+}
 
 void fillWiring(const StudyContext& context, Study& study) {
   WiringStudy& wiring = study.wiring;

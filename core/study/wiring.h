@@ -11,6 +11,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace sump {
@@ -36,6 +37,11 @@ struct ConduitStudy {
   bool class2 = false; ///< Class 2 conductors, or a 24 V signal or float circuit
   bool mixed() const { return power && class2; }
 };
+
+/// Does the circuit come in a float conduit? Otherwise it is a signal of the wash.
+bool isOfFloat(const Plan& plan, const SignalCircuit& circuit);
+/// `24 V DC`
+std::string_view voltsText(SignalKind kind);
 
 enum class WorkingSpaceObstacle { Skid, PlumbingArea, Wall, DoorSwing, Run };
 
