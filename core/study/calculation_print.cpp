@@ -22,6 +22,13 @@ std::string figures(double v, int count) {
           std::to_chars(buffer.data(), end, v, std::chars_format::general, count).ptr};
 }
 
+/// With commas between thousands, as US figures are read.
+std::string withCommas(double v, const std::string& digits) {
+  if (std::abs(v) < 1000 || digits.find('e') != std::string::npos) return digits;
+  const std::size_t point = digits.find('.');
+  return grouped(v, point == std::string::npos ? 0 : static_cast<int>(digits.size() - point - 1));
+}
+
 /// `m3/s` with its exponents raised, as people read it.
 std::string raised(std::string unit) {
   for (const auto& [digit, above] : {std::pair{'2', "\u00B2"}, std::pair{'3', "\u00B3"}}) {
@@ -112,8 +119,9 @@ std::string printQuantity(double si, QuantityKind kind, UnitSystem units, int co
   const Scale scale = scaleOf(kind);
   const bool metric = units == UnitSystem::Metric;
   const std::string unit = metric ? scale.metricUnit : scale.usUnit;
-  return figures(si / (metric ? scale.metric : scale.us), count) +
-         (unit.empty() ? "" : " " + raised(unit));
+  const double value = si / (metric ? scale.metric : scale.us);
+  const std::string digits = figures(value, count);
+  return (metric ? digits : withCommas(value, digits)) + (unit.empty() ? "" : " " + raised(unit));
 }
 
 std::string printResult(const Calculation& c, UnitSystem units, int count) {

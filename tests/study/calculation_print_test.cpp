@@ -38,7 +38,7 @@ TEST(CalculationPrint, EarthIsInCubicYardsWaterInGallonsAndWhatIsDisplacedInCubi
   EXPECT_EQ(printInput(dig.inputs[0], UnitSystem::UsCustomary), "2 yd\u00B3");
   EXPECT_EQ(printInput(dig.inputs[1], UnitSystem::UsCustomary), "1 ft");
   dig.kind = QuantityKind::Volume;
-  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "2019.7 gal");
+  EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "2,019.7 gal");
   dig.kind = QuantityKind::DisplacedVolume;
   EXPECT_EQ(printResult(dig, UnitSystem::UsCustomary), "270 ft\u00B3");
   EXPECT_EQ(printResult(dig, UnitSystem::Metric), "7.6455 m\u00B3");

@@ -39,10 +39,14 @@ TEST(EarthReport, GivesTheStudysNumbersOrItsNeeds) {
   // With the figures that are printed, pounds from cubic feet at 62.4 lb/ft3.
   const Calculation* uplift = find(all, "buoyancy.uplift");
   ASSERT_NE(uplift, nullptr);
+  const auto number = [](std::string printed) {
+    std::erase(printed, ',');
+    return std::stod(printed);
+  };
   const std::string volume = printInput(uplift->inputs[0], UnitSystem::UsCustomary);
   EXPECT_NE(volume.find(" ft\u00B3"), std::string::npos) << volume;
-  EXPECT_NEAR(std::stod(volume) * 62.4, std::stod(printResult(*uplift, UnitSystem::UsCustomary)),
-              1e-3 * std::stod(volume) * 62.4);
+  EXPECT_NEAR(number(volume) * 62.4, number(printResult(*uplift, UnitSystem::UsCustomary)),
+              1e-3 * number(volume) * 62.4);
   ASSERT_NE(find(all, "dig.truckloads"), nullptr);
   EXPECT_EQ(find(all, "dig.truckloads")->result, *known.earth.truckloads);
 }
