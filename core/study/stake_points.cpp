@@ -7,9 +7,11 @@ namespace {
 class Stakes {
 public:
   explicit Stakes(const Study& study) : study_(study) {}
+  /// What is added from now on is of this kind.
+  void begin(StakeKind kind) { kind_ = kind; }
   void add(Point2 at, std::optional<Length> elevation, std::string what, Id object = {},
            std::string place = {}) {
-    points_.push_back({at, elevation, std::move(what), std::move(object), std::move(place)});
+    points_.push_back({at, elevation, std::move(what), std::move(object), std::move(place), kind_});
   }
   /// `V1 outside corner 2 of 4 (underside of slab)`: no commas, over which some data collectors
   /// stumble.
@@ -34,6 +36,7 @@ private:
   }
 
   const Study& study_;
+  StakeKind kind_ = StakeKind::Vault;
   std::vector<StakePoint> points_;
 };
 
@@ -48,6 +51,7 @@ void addRunStakes(Stakes& stakes, const RunStudy& run) {
   const std::string code = run.id + " " + std::string(facts(run.service).name) + " ";
   for (std::size_t i = 0; i < run.points.size(); ++i) {
     const bool first = i == 0, last = i + 1 == run.points.size();
+    if (!first && !last && distance(run.points[i].at, run.points[i + 1].at) < 1e-6) continue;
     const std::string where = first ? "start" : last ? "end" : "corner " + std::to_string(i);
     stakes.add(flat(run.points[i].at), metres(run.points[i].at.z), code + where + " (invert)",
                run.id, where);
@@ -60,17 +64,22 @@ std::vector<StakePoint> stakePoints(const Plan& plan, const Study& study) {
   Stakes stakes(study);
   for (std::size_t i = 0; i < study.vaults.size(); ++i)
     addVaultStakes(stakes, plan.vaults[i], study.vaults[i]);
+  stakes.begin(StakeKind::Run);
   for (const RunStudy& run : study.runs) {
     if (run.resolved) addRunStakes(stakes, run);
   }
+  stakes.begin(StakeKind::Room);
   for (const EquipmentRoom& room : plan.rooms)
     stakes.addRing(outline(room), room.floor, room.id + " inside corner", "floor");
+  stakes.begin(StakeKind::Drain);
   for (const Basin& basin : plan.basins)
     stakes.add(basin.at, basin.rim, basin.id + " centre (rim)", basin.id, "centre, rim");
   for (const SewerConnection& sewer : plan.sewers)
     stakes.add(sewer.at, sewer.invert, sewer.id + " connection (invert)", sewer.id, "connection");
+  stakes.begin(StakeKind::Building);
   for (const Building& building : plan.buildings)
     stakes.addRing(building.outline, building.floor, building.id + " corner", "floor");
+  stakes.begin(StakeKind::Pavement);
   for (const Pavement& pavement : plan.pavements)
     stakes.addOnGround(pavement.outline, pavement.id + " edge");
   return stakes.take();

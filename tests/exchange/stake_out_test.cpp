@@ -78,5 +78,16 @@ TEST_F(StakeOut, EveryVaultRunAndRoomIsThere) {
   EXPECT_EQ(stakePoints(plan, study).size(), points);
 }
 
+TEST_F(StakeOut, APointGivenTwiceIsListedOnce) {
+  Plan plan = twoVaultPlan();
+  const std::size_t before = stakePoints(plan, studyOf(plan)).size();
+  sump::Run run = plan.runs[0];
+  const RunStudy drawn = studyOf(plan).runs[0];
+  const RunPoint& last = drawn.points.back();
+  run.vertices.push_back({flat(last.at), metres(last.at.z)});
+  plan.runs.put(run);
+  EXPECT_EQ(stakePoints(plan, studyOf(plan)).size(), before);
+}
+
 } // namespace
 } // namespace sump::test

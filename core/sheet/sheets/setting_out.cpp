@@ -12,6 +12,9 @@ namespace sump {
 
 namespace {
 
+// mm, so that small paper takes several columns of points and the table of manways beside them.
+constexpr double kPoints = 125, kManways = 160;
+
 using Rows = std::vector<std::vector<std::string>>;
 
 /// Inside the vaults nothing is staked out.
@@ -78,26 +81,70 @@ Block insideTable(const SheetJob& job, double width) {
                rows, width);
 }
 
+/// `1 to 22, 31`
+std::string rangesText(const std::vector<std::size_t>& numbers) {
+  std::string text;
+  for (std::size_t i = 0; i < numbers.size();) {
+    std::size_t k = i;
+    while (k + 1 < numbers.size() && numbers[k + 1] == numbers[k] + 1)
+      ++k;
+    text += (text.empty() ? "" : ", ") + std::to_string(numbers[i]);
+    if (k > i) text += (k == i + 1 ? ", " : " to ") + std::to_string(numbers[k]);
+    i = k + 1;
+  }
+  return text;
+}
+
+/// Which numbers of the stake-out list are not tabled here, and what they are of.
+std::string untabled(const SheetJob& job) {
+  static constexpr std::pair<StakeKind, const char*> kKinds[] = {
+      {StakeKind::Vault, "of the vaults: corners and centres as on the vault placement sheet, "
+                         "manways as tabled here"},
+      {StakeKind::Run, "of pipes inside the vaults, which are set from the vaults' walls"},
+      {StakeKind::Room, "inside corners of rooms"},
+      {StakeKind::Building, "corners of buildings"},
+      {StakeKind::Pavement, "edges of paving"}};
+  const std::vector<StakePoint> points = stakePoints(job.plan(), job.study());
+  std::string text;
+  for (const auto& [kind, words] : kKinds) {
+    std::vector<std::size_t> numbers;
+    std::string inside;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+      if (points[i].kind != kind || isStaked(job, points[i].object)) continue;
+      numbers.push_back(i + 1);
+      const std::string mark =
+          kind == StakeKind::Run ? objectName(points[i].object, job.plan()) : "";
+      if (!mark.empty() && !inside.ends_with(mark)) inside += (inside.empty() ? "" : ", ") + mark;
+    }
+    if (numbers.empty()) continue;
+    text += (text.empty() ? "" : "; ") + rangesText(numbers) + " are " + words +
+            (inside.empty() ? "" : " (" + inside + ")");
+  }
+  return text;
+}
+
 } // namespace
 
 void settingOutSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().vaults.empty()) return;
+  const bool small = isSmallPaper(job.paper);
   const double width = flow.columnWidth();
   flow.add(paragraphs(
       "SETTING OUT",
       {"North and east are on the axes of the plan file, from its origin, in " +
-           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") +
-           "; numbers are those of the stake-out list that is written with the sheets. Numbers "
-           "that "
-           "are not tabled here are in that list: corners and centres of vaults, rooms, buildings "
-           "and paving, and pipes inside vaults." +
-           northStatement(job.plan()),
+           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") + "." + northStatement(job.plan()),
+       "Numbers are those of the stake-out list that is written with the sheets; not tabled "
+       "here: " +
+           untabled(job) + ".",
        "Run points are on the pipe's centreline; levels are inverts, of drains the rim. Two points "
        "in one place with two levels are a drop.",
        "Manways are told by their centres. Corners are numbered as on the vault placement sheet."},
-      width, true));
-  flow.add(insideTable(job, width));
-  flow.add(runPointTable(job, width));
+      small ? flow.fullWidth() : width, true));
+  // Columns side by side are read one after another; what is less long fills the last of them.
+  Block points = runPointTable(job, small ? kPoints : width);
+  const double beside = flow.fullWidth() - 2 * (points.width + kSheetGap);
+  flow.add(std::move(points));
+  flow.add(insideTable(job, small && beside > kManways ? beside : width));
 }
 
 } // namespace sump
