@@ -3,6 +3,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -60,7 +61,8 @@ void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>
       if (!footing.below) {
         out.needs(objects, footing.below.needs);
       } else if (*footing.below > metres(kRounding)) {
-        Finding& finding = out.report("below", objects, {{"building", footing.building}});
+        Finding& finding =
+            out.report("below", objects, {{"building", spokenName(input.plan, footing.building)}});
         finding.measured = printShort(*footing.below, out.units());
         finding.required = "0";
       }
@@ -109,7 +111,7 @@ void checkOverlap(const RuleInput& input, const Rule& rule, std::vector<Finding>
       if (!clash.object.empty()) objects.push_back(clash.object);
       const bool named = clash.kind != DigClashKind::Boundary;
       out.report(clashName(clash.kind), objects,
-                 named ? Arguments{{"other", clash.object}} : Arguments{})
+                 named ? Arguments{{"other", spokenName(input.plan, clash.object)}} : Arguments{})
           .place = clash.at;
     }
   }
@@ -149,7 +151,7 @@ void checkEgress(const RuleInput& input, const Rule& rule, std::vector<Finding>&
   for (const PitStudy& pit : input.study.earth.pits) {
     if (!pit.depth) {
       out.needs(pit.vaults, pit.depth.needs);
-    } else if (pit.egress.needed && pit.egress.ladders == 0) {
+    } else if (pit.egress.needed && pit.egress.ladders.empty()) {
       out.report("none", pit.vaults).required = std::to_string(pit.egress.laddersNeeded);
     } else if (pit.egress.needed && pit.egress.farthest && *pit.egress.farthest > most) {
       Finding& finding = out.against("dig.egress-travel", "far", pit.vaults);

@@ -1,6 +1,7 @@
 // The sheet's notes. Safety wording: the usual cautions, which defer to local codes and to licensed
 // practice.
 
+#include "core/rules/rule.h"
 #include "core/sheet/schedules.h"
 #include "core/units/print.h"
 
@@ -106,6 +107,11 @@ Block cautions(const Plan& plan, double width) {
       width, false);
 }
 
+std::string ruleTitle(const Finding& finding) {
+  const Rule* found = ruleById(finding.rule);
+  return found != nullptr ? std::string(found->title) : finding.rule;
+}
+
 Block findingList(const Review& review, double width) {
   std::vector<std::string> texts;
   bool anyAccepted = false;
@@ -114,7 +120,7 @@ Block findingList(const Review& review, double width) {
     std::string kind(name(finding.severity));
     std::transform(kind.begin(), kind.end(), kind.begin(),
                    [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
-    texts.push_back(kind + " (" + finding.rule + "): " + render(finding.what));
+    texts.push_back(kind + ": " + render(finding.what));
     // Accepted is still wrong: the sheet says so, and who answers for it.
     if (const Acceptance* accepted = acceptanceFor(review.plan, finding)) {
       texts.back() +=

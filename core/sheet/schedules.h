@@ -17,10 +17,14 @@ Block generalNotes(const Review& review, double width);
 /// Does a run of the plan have an air gap?
 bool hasAirGap(const Plan& plan);
 Block cautions(const Plan& plan, double width);
+/// What the finding's rule asks for, in words.
+std::string ruleTitle(const Finding& finding);
 /// Warnings and errors by number; no body when there are none.
 Block findingList(const Review& review, double width);
 /// The services, existing utilities and symbols that the plan uses.
 Block legend(const Review& review, double width);
+/// A line of a legend with a part's symbol.
+PaperStrip partStrip(PartKind kind, const std::string& text);
 Block symbolKey(const Review& review, double width);
 
 } // namespace sump

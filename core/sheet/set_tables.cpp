@@ -1,5 +1,6 @@
 #include "core/sheet/set_tables.h"
 
+#include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
@@ -22,8 +23,11 @@ std::string vaultNames(const SheetJob& job, const std::vector<Id>& ids) {
 
 std::string egressText(const Egress& egress) {
   if (!egress.needed) return "not needed";
-  return "needed " + std::to_string(egress.laddersNeeded) + ", drawn " +
-         std::to_string(egress.ladders);
+  std::string text = "needed " + std::to_string(egress.laddersNeeded) + ", drawn " +
+                     std::to_string(egress.ladders.size());
+  for (std::size_t i = 0; i < egress.ladders.size(); ++i)
+    text += (i == 0 ? " (" : ", ") + std::to_string(egress.ladders[i]);
+  return egress.ladders.empty() ? text : text + ")";
 }
 
 } // namespace
@@ -45,11 +49,11 @@ Block acceptedTable(const SheetJob& job, double width) {
   Rows rows;
   for (const Finding& finding : job.review.findings) {
     if (!finding.accepted) continue;
-    rows.push_back({finding.rule, finding.accepted->by, finding.accepted->date,
+    rows.push_back({ruleTitle(finding), finding.accepted->by, finding.accepted->date,
                     render(finding.what) + " ACCEPTED: " + finding.accepted->reason});
   }
-  return table("FINDINGS ACCEPTED", {{"Rule"}, {"By"}, {"Date"}, {"Finding and reason"}}, rows,
-               width);
+  return table("FINDINGS ACCEPTED",
+               {{"What is asked for"}, {"By"}, {"Date"}, {"Finding and reason"}}, rows, width);
 }
 
 Block settingTable(const SheetJob& job, double width) {
@@ -115,7 +119,7 @@ Block pitTable(const SheetJob& job, double width) {
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Backfill", Align::Right},
-                {"Ladders"},
+                {"Ladders (nos.|on the plan)"},
                 {"For"}},
                rows, width);
 }
@@ -140,7 +144,7 @@ Block trenchTable(const SheetJob& job, double width) {
                 {"Bedding", Align::Right},
                 {"Pipe zone", Align::Right},
                 {"Backfill|over it", Align::Right},
-                {"Ladders"}},
+                {"Ladders (nos.|on the plan)"}},
                rows, width);
 }
 

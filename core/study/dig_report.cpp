@@ -1,5 +1,6 @@
 #include "core/study/dig_report.h"
 
+#include "core/geometry/polygon.h"
 #include "core/study/calculation_entry.h"
 #include "core/study/object_names.h"
 #include "core/study/place_text.h"
@@ -70,6 +71,14 @@ private:
                const std::vector<DigClash>& clashes);
   void protection();
   void totals();
+  void heap();
+  /// Loose volume, which follows from what is dug and how much it swells.
+  Entry loose(std::string id, std::string title, const Decided<Volume>& volume) const {
+    Entry entry(std::move(id), kPits, std::move(title), volume, Kind::SolidVolume);
+    entry.in("V_d", "dug, pits and trenches", earth_.dug, Kind::SolidVolume, "dig.dug")
+        .has("s", "swell", f_.swell, Kind::Share, "limits");
+    return entry;
+  }
   std::string slopeFrom() const {
     return earth_.soilAssumed ? "type C, as soil is not classified" : "soil class";
   }
@@ -185,7 +194,7 @@ void DigReport::egress(const std::string& id, const std::string& section, const 
             Decided<int>(egress.laddersNeeded), Kind::Number)
           .about(object)
           .has("r", "farthest way to one", f_.egressTravel, Kind::Length, "limits")
-          .has("n", "of the plan, that stand in it", egress.ladders, Kind::Number)
+          .has("n", "of the plan, that stand in it", egress.ladders.size(), Kind::Number)
           .formula(
               "longest side of the bottom, or deep part of the trench, / (2 r), rounded up, one "
               "at least; n may be no less",
@@ -259,26 +268,35 @@ void DigReport::totals() {
                  Kind::SolidVolume)
                .formula("sum of the pits and of the trenches over the pipe zone", kPractice),
            earth_.backfill);
-  addEarth(
-      Entry("dig.spoil", kPits, "Spoil of all that is dug, loose", earth_.spoil, Kind::SolidVolume)
-          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::SolidVolume, "dig.dug")
-          .has("s", "swell", f_.swell, Kind::Share, "limits")
-          .formula("V_d x (1 + s)", kPractice),
-      earth_.spoil);
-  addEarth(
-      Entry("dig.surplus", kPits, "Spoil hauled off, loose", earth_.surplus, Kind::SolidVolume)
-          .in("V_d", "dug, pits and trenches", earth_.dug, Kind::SolidVolume, "dig.dug")
-          .in("V_b", "backfilled", earth_.backfill, Kind::SolidVolume, "dig.backfilled")
-          .has("s", "swell", f_.swell, Kind::Share, "limits")
-          .formula(
-              "(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches counted "
-              "twice",
-              kPractice),
-      earth_.surplus);
+  addEarth(loose("dig.spoil", "Spoil of all that is dug, loose", earth_.spoil)
+               .formula("V_d x (1 + s)", kPractice),
+           earth_.spoil);
+  addEarth(loose("dig.surplus", "Spoil hauled off, loose", earth_.surplus)
+               .in("V_b", "backfilled", earth_.backfill, Kind::SolidVolume, "dig.backfilled")
+               .formula("(V_d - V_b) x (1 + s); each run in a trench of its own, shared trenches "
+                        "counted twice",
+                        kPractice),
+           earth_.surplus);
   add(Entry("dig.truckloads", kPits, "Truckloads", earth_.truckloads, Kind::Number)
           .in("V", "surplus", earth_.surplus, Kind::SolidVolume, "dig.surplus")
           .has("T", "one truck", f_.truck, Kind::SolidVolume, "limits")
           .formula("V / T, rounded up", kPractice));
+  heap();
+}
+
+void DigReport::heap() {
+  addEarth(
+      Entry("dig.kept", kPits, "Spoil kept for backfill, loose", earth_.kept, Kind::SolidVolume)
+          .in("V_s", "spoil", earth_.spoil, Kind::SolidVolume, "dig.spoil")
+          .in("V", "hauled off", earth_.surplus, Kind::SolidVolume, "dig.surplus")
+          .formula("V_s - V", kPractice),
+      earth_.kept);
+  Entry height("dig.kept-height", kPits, "Mean height of the spoil kept for backfill", earth_.keptHeight,
+               Kind::Length);
+  height.in("V_k", "kept", earth_.kept, Kind::SolidVolume, "dig.kept");
+  const Ring& outline = plan_.basis.earth.spoil;
+  if (!outline.empty()) height.has("A", "outline of the heap", area(outline), Kind::Area);
+  add(height.formula("V_k / A; higher in the middle, as the heap's sides slope", kPractice));
 }
 
 std::vector<Calculation> DigReport::take() {

@@ -23,10 +23,16 @@ Polyline planLine(const RunStudy& run) {
   return line;
 }
 
+/// A line is as wide as its pipe, and a trench that begins on one bares it. Metres from its axis.
+double reachOf(const Utility& utility) {
+  constexpr double kTouch = 1e-3;
+  return inMetres(utility.diameter.value_or(metres(0))) / 2 + kTouch;
+}
+
 BoxIndex utilityBoxes(const Plan& plan) {
   std::vector<Box> boxes;
   for (const Utility& utility : plan.utilities)
-    boxes.push_back(boxOf(utility.path));
+    boxes.push_back(grown(boxOf(utility.path), reachOf(utility)));
   return BoxIndex(boxes);
 }
 
@@ -101,7 +107,7 @@ void DigSurroundings::clashesOf(const Ring& top, const std::vector<Id>& entered,
   }
   for (std::size_t i : utilities_.touching(box)) {
     const Utility& utility = plan.utilities[i];
-    if (distanceLineToRing(utility.path, top) > 0) continue;
+    if (distanceLineToRing(utility.path, top) > reachOf(utility)) continue;
     const std::vector<Point2> hits = crossings(utility.path, top);
     addClash(clashes, DigClashKind::Utility, utility.id,
              hits.empty() ? utility.path.front() : hits.front());

@@ -129,7 +129,7 @@ void fillDepths(const EarthFigures& figures, bool groundKnown, EarthStudy& earth
   earth.engineerNeeded = deepest > figures.engineerFrom + hair;
 }
 
-void fillTotals(bool groundKnown, EarthStudy& earth) {
+void fillTotals(bool groundKnown, const Ring& heap, EarthStudy& earth) {
   earth.dug = total(earth, groundKnown, &PitStudy::dug, &TrenchStudy::dug);
   earth.bedding = total(earth, groundKnown, &PitStudy::bedding, &TrenchStudy::bedding);
   earth.pipeZone = total(earth, groundKnown, nullptr, &TrenchStudy::pipeZone);
@@ -141,6 +141,16 @@ void fillTotals(bool groundKnown, EarthStudy& earth) {
              earth.dug, earth.backfill);
   earth.truckloads = decide(
       [&](Volume v) { return std::ceil((v / earth.figures.truck).value() - 1e-9); }, earth.surplus);
+  earth.kept = decide([](Volume all, Volume away) -> Volume { return all - away; }, earth.spoil,
+                      earth.surplus);
+  const Decided<Area> floor = heap.empty() ? undecided<Area>({"place of the spoil heap"})
+                                           : Decided<Area>(squareMetres(area(heap)));
+  earth.keptHeight = decide(
+      [](Volume kept, Area on) -> Decided<Length> {
+        if (!(on.value() > 0)) return undecided<Length>({"place of the spoil heap"});
+        return Length(kept / on);
+      },
+      earth.kept, floor);
 }
 
 /// A heap that is not drawn cannot be judged.
@@ -181,7 +191,7 @@ void fillEarth(const StudyContext& context, Study& study) {
   fillVaults(context, study, earth);
   fillDigs(context, study, earth);
   fillDepths(earth.figures, groundKnown, earth);
-  fillTotals(groundKnown, earth);
+  fillTotals(groundKnown, basis.spoil, earth);
   earth.spoilClear = spoilClear(basis.spoil, earth);
 }
 

@@ -90,7 +90,7 @@ struct FootingCheck {
 struct Egress {
   bool needed = false;            ///< deep enough to ask for a ladder
   int laddersNeeded = 0;          ///< for its length
-  int ladders = 0;                ///< of the plan, that stand in it
+  std::vector<int> ladders;       ///< that stand in it: numbers in the plan's list, from 1
   std::optional<Length> farthest; ///< from any place in it to a ladder; nothing without a ladder
 };
 
@@ -155,6 +155,8 @@ struct EarthStudy {
   Decided<Volume> spoil;   ///< of all that is dug, loose
   Decided<Volume> surplus; ///< hauled off, loose
   Decided<double> truckloads;
+  Decided<Volume> kept;       ///< of the spoil, loose: what is not hauled off
+  Decided<Length> keptHeight; ///< mean, were what is kept heaped in the outline of the heap
 };
 
 } // namespace sump

@@ -78,10 +78,13 @@ private:
     const double travel = inMetres(figures_.egressTravel);
     egress.laddersNeeded = egress.needed ? laddersFor(longestSide(digs, pit.bottoms), travel) : 0;
     std::vector<Point2> inside;
+    int number = 0;
     for (Point2 ladder : context_.plan.basis.earth.ladders) {
-      if (contains(*pit.top, ladder)) inside.push_back(ladder);
+      ++number;
+      if (!contains(*pit.top, ladder)) continue;
+      inside.push_back(ladder);
+      egress.ladders.push_back(number);
     }
-    egress.ladders = static_cast<int>(inside.size());
     if (const auto far = farthestFrom(pit.bottoms, inside)) egress.farthest = metres(*far);
   }
 

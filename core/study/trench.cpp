@@ -192,23 +192,25 @@ void TrenchDigger::finish() {
 void fillLadders(const TrenchGround& ground, TrenchStudy& trench) {
   const std::vector<Point2>& all = ground.context.plan.basis.earth.ladders;
   if (!trench.egress.needed || all.empty()) return;
-  std::vector<Point2> inside;
+  std::vector<bool> stands(all.size());
   std::vector<Ring> deep;
   for (const TrenchStretch& stretch : trench.stretches) {
     for (std::size_t i = 1; i < stretch.size(); ++i) {
       const Ring outline = trenchOutline(stretch[i - 1], stretch[i]);
-      for (Point2 ladder : all) {
-        if (contains(outline, ladder) && std::ranges::find(inside, ladder) == inside.end()) {
-          inside.push_back(ladder);
-        }
-      }
+      for (std::size_t k = 0; k < all.size(); ++k)
+        stands[k] = stands[k] || contains(outline, all[k]);
       const double depth = std::max(stretch[i - 1].depth, stretch[i].depth);
       if (depth >= inMetres(ground.figures.egressFrom) - kHair) {
         deep.push_back({stretch[i - 1].at, stretch[i].at});
       }
     }
   }
-  trench.egress.ladders = static_cast<int>(inside.size());
+  std::vector<Point2> inside;
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    if (!stands[k]) continue;
+    inside.push_back(all[k]);
+    trench.egress.ladders.push_back(static_cast<int>(k) + 1);
+  }
   if (const auto far = farthestFrom(deep, inside)) trench.egress.farthest = metres(*far);
 }
 

@@ -63,7 +63,8 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
   const EarthFigures& f = earth.figures;
   lengths(all, f.bedding, f.workingSpace, f.trenchBedding, f.pipeZone, earth.deepest,
           earth.spoilClear);
-  volumes(all, earth.dug, earth.bedding, earth.pipeZone, earth.backfill, earth.spoil,
+  lengths(all, earth.keptHeight);
+  volumes(all, earth.kept, earth.dug, earth.bedding, earth.pipeZone, earth.backfill, earth.spoil,
           earth.surplus);
 }
 
@@ -158,6 +159,11 @@ inline void KnownNumbers::digs(const Review& review) {
   }
   if (const auto high = spoilHeight(review.study.earth, review.plan.basis.earth.spoil))
     on("C-1", Printed::Length, inMetres(*high));
+  const Ring& heap = review.plan.basis.earth.spoil;
+  if (heap.size() == 4) { // a rectangle in all samples
+    on("C-1", Printed::Length, distance(heap[0], heap[1]));
+    on("C-1", Printed::Length, distance(heap[1], heap[2]));
+  }
   for (const PitStudy& pit : review.study.earth.pits) {
     const double angle = inRadians(review.plan.vaults.find(pit.vaults.front())->angle);
     for (double turn : {0.0, kPi / 2}) {

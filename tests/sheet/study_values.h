@@ -164,6 +164,8 @@ private:
     put("dig.dug", "", e.dug);
     put("dig.backfilled", "", e.backfill);
     put("dig.spoil", "", e.spoil);
+    put("dig.kept", "", e.kept);
+    put("dig.kept-height", "", e.keptHeight);
     put("dig.spoil-clear", "", e.spoilClear);
     put("dig.surplus", "", e.surplus);
     put("dig.truckloads", "", e.truckloads);

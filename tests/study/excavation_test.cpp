@@ -109,10 +109,10 @@ TEST(Excavation, LaddersWithinTwentyFiveFeet) {
   EXPECT_EQ(laddersFor(50.5, 25), 2);
   Plan plan = onePit(SoilClass::TypeB);
   EXPECT_FALSE(studyOf(plan).earth.pits[0].egress.farthest);
-  plan.basis.earth.ladders = {ft(0, 0), ft(500, 0)};
+  plan.basis.earth.ladders = {ft(500, 0), ft(0, 0)};
   const Egress egress = studyOf(plan).earth.pits[0].egress;
   EXPECT_TRUE(egress.needed);
-  EXPECT_EQ(egress.ladders, 1);
+  EXPECT_EQ(egress.ladders, std::vector<int>{2}) << "by their places in the plan's list";
   EXPECT_NEAR(inFeet(*egress.farthest), std::hypot(7.75, 5), 1e-9);
 }
 
@@ -140,6 +140,35 @@ TEST(Excavation, SpoilHeapFromTheEdge) {
   EXPECT_FALSE(studyOf(plan).earth.spoilClear);
   plan.basis.earth.spoil = {ft(-5, 8), ft(5, 8), ft(5, 20), ft(-5, 20)};
   EXPECT_NEAR(inFeet(*studyOf(plan).earth.spoilClear), 3, 1e-9);
+}
+
+TEST(Excavation, SpoilHeapHoldsWhatIsKeptForBackfill) {
+  Plan plan = onePit(SoilClass::StableRock);
+  EXPECT_FALSE(studyOf(plan).earth.keptHeight);
+  plan.basis.earth.spoil = {ft(-5, 8), ft(5, 8), ft(5, 20), ft(-5, 20)};
+  const EarthStudy earth = studyOf(plan).earth;
+  const double swell = 1 + earth.figures.swell;
+  EXPECT_NEAR(earth.kept->value(), earth.backfill->value() * swell, 1e-9);
+  EXPECT_NEAR(earth.kept->value() + earth.surplus->value(), earth.dug->value() * swell, 1e-9);
+  EXPECT_NEAR(inFeet(*earth.keptHeight),
+              earth.kept->value() / (120 * kMetresPerFoot * kMetresPerFoot) / kMetresPerFoot, 1e-9);
+}
+
+// A make-up's trench begins on the very line that it taps.
+TEST(Excavation, ATrenchThatBeginsOnALineBaresIt) {
+  Plan plan = onePit(SoilClass::StableRock);
+  plan.runs.append(makeRun("R", Service::MakeUp, "pvc-sch80", "1", freeEnd(ft(100, 0), feet(93)),
+                           freeEnd(ft(200, 0), feet(93))));
+  Utility line;
+  line.id = "U";
+  line.path = {ft(99.9, -20), ft(99.9, 20)};
+  plan.utilities.append(line);
+  EXPECT_TRUE(studyOf(plan).earth.trenches.at(0).clashes.empty()) << "an inch and more off";
+  line.diameter = inches(4);
+  plan.utilities.put(line);
+  const auto clashes = studyOf(plan).earth.trenches.at(0).clashes;
+  ASSERT_EQ(clashes.size(), 1u);
+  EXPECT_EQ(clashes[0].object, "U");
 }
 
 TEST(Trench, WidthByOutsideDiameter) {

@@ -173,23 +173,19 @@ std::string digName(std::size_t index) {
   return "Dig " + std::to_string(index + 1);
 }
 
-/// `Ladder, dig 1, trench of WW-1`: where it is a way out of.
-std::string ladderText(const SheetJob& job, Point2 ladder) {
+/// `Ladder 3, dig 1, trench of WW-1`: where it is a way out of.
+std::string ladderText(const SheetJob& job, int number) {
   const EarthStudy& earth = job.study().earth;
-  std::string text = "Ladder";
+  const auto serves = [&](const Egress& egress) {
+    return std::ranges::find(egress.ladders, number) != egress.ladders.end();
+  };
+  std::string text = "Ladder " + std::to_string(number);
   for (std::size_t i = 0; i < earth.pits.size(); ++i) {
-    if (earth.pits[i].top && contains(*earth.pits[i].top, ladder))
-      text += ", dig " + std::to_string(i + 1);
+    if (serves(earth.pits[i].egress)) text += ", dig " + std::to_string(i + 1);
   }
   const auto tags = runTags(job.plan());
   for (const TrenchStudy& trench : earth.trenches) {
-    const bool inside = std::ranges::any_of(trench.stretches, [&](const TrenchStretch& stretch) {
-      for (std::size_t i = 0; i + 1 < stretch.size(); ++i) {
-        if (contains(trenchOutline(stretch[i], stretch[i + 1]), ladder)) return true;
-      }
-      return false;
-    });
-    if (inside) text += ", trench of " + tags.at(trench.run);
+    if (serves(trench.egress)) text += ", trench of " + tags.at(trench.run);
   }
   return text;
 }
@@ -224,8 +220,9 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
     board.inOutline({{called(*job.plan().vaults.find(vault.id))}}, vault.outline);
   const EarthBasis& basis = job.plan().basis.earth;
   if (basis.spoil.size() >= 3) board.inOutline(spoilLabel(job), basis.spoil);
-  for (Point2 ladder : basis.ladders) {
-    if (view.shows(ladder)) board.atPoint({{ladderText(job, ladder)}}, ladder, 3, 60);
+  for (std::size_t i = 0; i < basis.ladders.size(); ++i) {
+    if (view.shows(basis.ladders[i]))
+      board.atPoint({{ladderText(job, static_cast<int>(i) + 1)}}, basis.ladders[i], 3, 60);
   }
   labelTrenches(job, view, board);
   for (const Utility& utility : job.plan().utilities)
@@ -278,6 +275,42 @@ Block digLegend(const SheetJob& job, double width) {
     block.body.push_back(sampleStrip(std::move(ladder), "Ladder"));
   }
   return block;
+}
+
+/// The heap's size as drawn, along and across its first side, and what is to go on it.
+std::string heapText(const SheetJob& job) {
+  const EarthStudy& earth = job.study().earth;
+  const Ring& heap = job.plan().basis.earth.spoil;
+  if (heap.size() < 3) return "No place for the spoil heap is chosen.";
+  const Point2 along = (heap[1] - heap[0]) * (1 / std::max(distance(heap[0], heap[1]), 1e-9));
+  std::vector<Point2> square;
+  for (Point2 p : heap)
+    square.push_back({dot(p - heap[0], along), cross(along, p - heap[0])});
+  const PaperBox size = around(square);
+  const auto length = [&](Length v) { return printLength(v, job.units()); };
+  const auto volume = [&](Volume v) { return earthText(v, job.units()); };
+  return "SPOIL HEAP: " + length(metres(size.width())) + " x " + length(metres(size.height())) +
+         " overall as drawn. What is kept for backfill, " + decidedText(earth.kept, volume) +
+         " loose, stands " + decidedText(earth.keptHeight, length) +
+         " high there on the mean, higher in the middle where its sides slope. Haul the rest off "
+         "as it is dug, " +
+         decidedText(earth.surplus, volume) + " loose.";
+}
+
+/// Findings about the digs: who accepted them and why, or that they are open.
+std::vector<std::string> findingTexts(const SheetJob& job) {
+  static constexpr std::string_view kOfDigs[] = {"footing-plane", "dig-overlap", "dig-protection",
+                                                 "dig-egress",    "spoil-edge",  "buoyancy"};
+  std::vector<std::string> texts;
+  for (const Finding& finding : job.review.findings) {
+    const bool fault = finding.severity != Severity::Note || finding.accepted;
+    if (!fault || std::ranges::find(kOfDigs, finding.rule) == std::end(kOfDigs)) continue;
+    texts.push_back(render(finding.what) +
+                    (finding.accepted ? " Accepted by " + finding.accepted->by + ", " +
+                                            finding.accepted->date + ": " + finding.accepted->reason
+                                      : std::string(" Open.")));
+  }
+  return texts;
 }
 
 /// What the digs cut or come near, by name.
@@ -340,12 +373,13 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "ladder counts in each that it stands in.",
        "CONFINED SPACE: nobody enters a vault, even brief, without permit, gas test, ventilation, "
        "attendant and a rescue plan.",
-       "LIFTING: nobody under a load or between a vault and the side of the dig."},
+       "LIFTING: nobody under a load or between a vault and the side of the dig.", heapText(job)},
       width, true));
   flow.add(digLegend(job, width));
   flow.add(pitTable(job, width));
   flow.add(earthTable(job, width));
   flow.add(paragraphs("NEAR THE DIGS", nearTexts(job), width, false));
+  flow.add(paragraphs("FINDINGS ABOUT THE DIGS", findingTexts(job), width, false));
   flow.add(trenchTable(job, isSmallPaper(job.paper) ? std::min(flow.fullWidth(), 220.0) : width));
 }
 
