@@ -67,7 +67,7 @@ void checkHigherDrains(Reporter& out, const Run& run, const SewerConnection* sew
   if (sewer == nullptr || !sewer->upstreamManholeRim) return;
   for (const Basin& basin : out.input().plan.basins) {
     if (basin.rim <= *sewer->upstreamManholeRim) continue;
-    Finding& finding = out.report("higher", {run.id, basin.id}, {{"drain", basin.id}});
+    Finding& finding = out.report("higher", {run.id, basin.id}, {{"drain", called(basin)}});
     finding.severity = Severity::Warning;
     cite(finding, kBackwaterCode, Confidence::Seen);
     finding.measured = printElevation(basin.rim, out.units());

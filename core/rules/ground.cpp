@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -87,11 +88,12 @@ void checkLid(const RuleInput& input, const Rule& rule, std::vector<Finding>& fi
     const Vault& vault = input.plan.vaults[v];
     const VaultStudy& study = input.study.vaults[v];
     if (!study.trafficPavement.empty() && !vault.trafficLid) {
-      out.report("lid", {vault.id, study.trafficPavement}, {{"pavement", study.trafficPavement}});
+      out.report("lid", {vault.id, study.trafficPavement},
+                 {{"pavement", spokenName(input.plan, study.trafficPavement)}});
     }
     if (!study.trafficPavement.empty() && vault.trafficLid && !vault.engineered) {
       out.report("engineer", {vault.id, study.trafficPavement},
-                 {{"pavement", study.trafficPavement}});
+                 {{"pavement", spokenName(input.plan, study.trafficPavement)}});
     }
     for (std::size_t m = 0; m < vault.manways.size(); ++m) {
       if (vault.manways[m].trafficCover || !underTraffic(input.plan, study.manways[m].at)) continue;
@@ -160,7 +162,8 @@ void checkWell(Reporter& out, const VaultStudy& vault, const Well& well) {
   const Length need = out.input().limits.length("vault.well");
   const Length clear = metres(distance(well.at, vault.outline));
   if (clear >= need - kHair) return;
-  Finding& finding = out.against("vault.well", "well", {vault.id, well.id}, {{"other", well.id}});
+  Finding& finding =
+      out.against("vault.well", "well", {vault.id, well.id}, {{"other", called(well)}});
   finding.measured = printLength(clear, out.units());
   finding.required = printLength(need, out.units());
   finding.place = well.at;
@@ -169,12 +172,13 @@ void checkWell(Reporter& out, const VaultStudy& vault, const Well& well) {
 void checkNear(Reporter& out, const VaultStudy& vault, const Id& other, const Ring& ring) {
   const Length need = out.input().limits.length("vault.clearance");
   if (overlaps(vault.outline, ring)) {
-    out.impossible("overlap", {vault.id, other}, {{"other", other}});
+    out.impossible("overlap", {vault.id, other}, {{"other", spokenName(out.input().plan, other)}});
     return;
   }
   const Length clear = metres(distance(vault.outline, ring));
   if (clear >= need - kHair) return;
-  Finding& finding = out.against("vault.clearance", "near", {vault.id, other}, {{"other", other}});
+  Finding& finding = out.against("vault.clearance", "near", {vault.id, other},
+                                 {{"other", spokenName(out.input().plan, other)}});
   finding.measured = printLength(clear, out.units());
   finding.required = printLength(need, out.units());
 }
@@ -219,7 +223,8 @@ void checkClash(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
       const VaultStudy& other = input.study.vaults[w];
       if (!mayTouch(input.plan.vaults[v], input.plan.vaults[w])) continue;
       if (!overlaps(vault.outline, other.outline)) continue;
-      out.impossible("overlap", {vault.id, other.id}, {{"other", other.id}});
+      out.impossible("overlap", {vault.id, other.id},
+                     {{"other", spokenName(input.plan, other.id)}});
     }
     for (const Building& building : input.plan.buildings) {
       checkNear(out, vault, building.id, building.outline);

@@ -2,6 +2,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/object_names.h"
 
 #include <algorithm>
 
@@ -66,7 +67,7 @@ void checkInterconnects(const RuleInput& input, const Rule& rule, std::vector<Fi
         checkOne(out, *run, *study, input.study.vaults[v]);
       }
       const Id& baffle = vault.baffles[static_cast<std::size_t>(chamber) - 1].id;
-      if (!found) out.report("missing", {baffle, vault.id}, {{"vault", vault.id}});
+      if (!found) out.report("missing", {baffle, vault.id}, {{"vault", called(vault)}});
     }
   }
 }
@@ -116,7 +117,9 @@ void checkLinks(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
       found = true;
       checkLink(out, *run, *study, v);
     }
-    if (!found) out.report("missing", {from, to}, {{"from", from}, {"to", to}});
+    if (!found)
+      out.report("missing", {from, to},
+                 {{"from", spokenName(input.plan, from)}, {"to", spokenName(input.plan, to)}});
   }
 }
 

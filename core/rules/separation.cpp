@@ -161,7 +161,7 @@ void checkApart(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
         continue;
       }
       Finding& finding = out.against("separation.water-sewer", "near", {water.id, sewer.id},
-                                     {{"water", water.id}, {"sewer", sewer.id}});
+                                     {{"water", water.name}, {"sewer", sewer.name}});
       finding.measured = printLength(metres(near.apart), out.units());
       finding.required = printLength(need, out.units());
       finding.place = near.at;
@@ -207,7 +207,7 @@ void checkCrossing(const RuleInput& input, const Rule& rule, std::vector<Finding
       const Length need = input.limits.length(limit);
       if (met->clear >= inMetres(need) - kRounding) continue;
       Finding& finding = out.against(limit, "tight", {water.id, sewer.id},
-                                     {{"water", water.id}, {"sewer", sewer.id}});
+                                     {{"water", water.name}, {"sewer", sewer.name}});
       finding.measured = printShort(metres(met->clear), out.units());
       finding.required = printShort(need, out.units());
       finding.place = met->at;
@@ -220,7 +220,8 @@ void reportMain(Reporter& out, const Line& main, const Id& other, double apart) 
   const Length need = out.input().limits.length("main.distance");
   if (apart - main.radius >= inMetres(need) - kRounding) return;
   Finding& finding =
-      out.against("main.distance", "near", {main.id, other}, {{"main", main.id}, {"other", other}});
+      out.against("main.distance", "near", {main.id, other},
+                  {{"main", main.name}, {"other", spokenName(out.input().plan, other)}});
   finding.measured = printLength(metres(std::max(0.0, apart - main.radius)), out.units());
   finding.required = printLength(need, out.units());
 }
@@ -267,7 +268,8 @@ void checkOverTank(const RuleInput& input, const Rule& rule, std::vector<Finding
   for (const Line& water : waterLines(input)) {
     for (const VaultStudy& vault : input.study.vaults) {
       if (!passesThrough(water.path, vault.outline)) continue;
-      out.report("crosses", {water.id, vault.id}, {{"water", water.id}, {"vault", vault.id}});
+      out.report("crosses", {water.id, vault.id},
+                 {{"water", water.name}, {"vault", spokenName(input.plan, vault.id)}});
     }
   }
   if (!input.plan.vaults.empty()) needDrawn(out, {Service::MakeUp});
