@@ -61,12 +61,12 @@ Block chamberSchedule(const Review& review, double width) {
       row.push_back(std::to_string(chamber.number));
       row.push_back(printLength(chamber.length, units) + " x " + printLength(chamber.width, units));
       row.push_back(vault.waterLevel ? printLength(chamber.waterDepth, units) : "?");
-      row.push_back(vault.waterLevel ? printVolume(chamber.volume, units) : "?");
+      row.push_back(vault.waterLevel ? printPartVolume(chamber.volume, units) : "?");
       rows.push_back(std::move(row));
     }
   }
   std::vector<std::string> total(10);
-  total[0] = "Total, before rounding";
+  total[0] = "Total";
   total[9] = printVolume(review.study.workingVolume, units);
   rows.push_back(total);
   return table("VAULT SCHEDULE",

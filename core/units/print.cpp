@@ -118,6 +118,11 @@ std::string printVolume(Volume v, UnitSystem units) {
                                      : grouped(inGallons(v), 0) + " gal";
 }
 
+std::string printPartVolume(Volume v, UnitSystem units) {
+  return units == UnitSystem::Metric ? fixed(v.value(), 3) + " m\u00B3"
+                                     : grouped(inGallons(v), 1) + " gal";
+}
+
 std::string printFlow(Flow v, UnitSystem units) {
   return units == UnitSystem::Metric ? trimmed(v.value() * 60000.0, 1) + " L/min"
                                      : trimmed(inGallonsPerMinute(v), 1) + " gpm";

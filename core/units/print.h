@@ -25,6 +25,9 @@ std::string printElevation(Length v, UnitSystem units);
 std::string printRunLength(Length v, UnitSystem units);
 /// `2,992 gal` or `11.33 m3` (with the superscript three).
 std::string printVolume(Volume v, UnitSystem units);
+/// A part of a volume, with a digit more, so that parts as printed add up to their total:
+/// `785.4 gal`, `2.652 m3`.
+std::string printPartVolume(Volume v, UnitSystem units);
 /// `45 gpm` or `170 L/min`.
 std::string printFlow(Flow v, UnitSystem units);
 /// `40 psi` or `276 kPa`.
