@@ -91,6 +91,12 @@ std::vector<std::string> wrapped(const std::string& text, double width, double h
   return lines;
 }
 
+void addNote(Block& block, const std::string& note) {
+  block.body.push_back({0.8, {}});
+  for (const std::string& line : wrapped(note, block.width, kTextHeight, false))
+    block.body.push_back({kLinePitch, {words({0, 3}, line)}});
+}
+
 Block paragraphs(const std::string& title, const std::vector<std::string>& texts, double width,
                  bool numbered) {
   Block block{width, {}, {}};

@@ -48,6 +48,8 @@ struct Column {
 /// `width`. Cells of the last column wrap if the table is wider than that.
 Block table(const std::string& title, const std::vector<Column>& columns,
             const std::vector<std::vector<std::string>>& rows, double width);
+/// Words under a table or a legend, in its width.
+void addNote(Block& block, const std::string& note);
 /// A heading with numbered or bulleted paragraphs.
 Block paragraphs(const std::string& title, const std::vector<std::string>& texts, double width,
                  bool numbered);

@@ -34,13 +34,27 @@ std::string percentText(double share) {
   return fixed(share * 100, 1) + " %";
 }
 
-/// What its conductors carry. The study's power takes in control circuits at line voltage.
-std::string classText(const ConduitStudy& conduit, const Run& run) {
+/// The signals in a conduit with their volts; empty when there are none.
+std::string signalText(const Plan& plan, const Id& run) {
+  std::string text;
+  for (const SignalCircuit& circuit : plan.basis.wiring.signalCircuits) {
+    if (circuit.run == run)
+      text += (text.empty() ? "signal, " : ", ") + std::string(voltsText(circuit.kind));
+  }
+  return text;
+}
+
+/// What its conductors carry. The study's power takes in control and signal circuits at line
+/// voltage.
+std::string classText(const Plan& plan, const ConduitStudy& conduit, const Run& run) {
   if (conduit.mixed()) return "power WITH Class 2";
-  if (!conduit.power) return conduit.class2 ? "Class 2" : "-";
   const auto carries = [&](CircuitKind kind) {
     return std::ranges::any_of(run.conductors, [&](const Conductor& c) { return c.kind == kind; });
   };
+  const std::string signal = signalText(plan, run.id);
+  if (!signal.empty() && !carries(CircuitKind::Power))
+    return signal + (conduit.class2 ? " (Class 2)" : "");
+  if (!conduit.power) return conduit.class2 ? "Class 2" : "-";
   if (!carries(CircuitKind::Control)) return "power";
   return carries(CircuitKind::Power) ? "power, control" : "control";
 }
@@ -67,8 +81,8 @@ Block conduitTable(const SheetJob& job, double width) {
         {tagOf(job, conduit.run), sizeAndMaterial(run, job.catalog),
          studied != nullptr ? lengthText(*studied, job.units()) : "?",
          decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
-         fixed(conduit.mostDegrees, 0) + "°", classText(conduit, run), conductorText(run),
-         endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
+         fixed(conduit.mostDegrees, 0) + "°", classText(job.plan(), conduit, run),
+         conductorText(run), endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
   }
   return table("CONDUIT SCHEDULE",
                {{"Run"},
@@ -115,19 +129,16 @@ Block supplyTable(const SheetJob& job, double width) {
                        {"In sight"}},
                       rows, width);
   if (needs.empty()) return block;
-  const std::string note =
-      "(1) Not decided yet: the electrician and the owner fix the " + needsText(needs) + ".";
-  for (const std::string& line : wrapped(note, block.width, kTextHeight, false))
-    block.body.push_back({kLinePitch, {words({0, 3}, line)}});
+  addNote(block,
+          "(1) Not decided yet: the electrician and the owner fix the " + needsText(needs) + ".");
   return block;
 }
 
 Block signalTable(const SheetJob& job, double width) {
-  static constexpr const char* kKinds[] = {"24 V DC", "24 V AC", "110 V AC", "220 V AC"};
   Rows rows;
   for (const SignalCircuit& circuit : job.plan().basis.wiring.signalCircuits) {
     rows.push_back(
-        {called(circuit), kKinds[static_cast<std::size_t>(circuit.kind)], tagOf(job, circuit.run)});
+        {called(circuit), std::string(voltsText(circuit.kind)), tagOf(job, circuit.run)});
   }
   return table("SIGNALS AND FLOAT", {{"Circuit"}, {"Kind"}, {"Conduit"}}, rows, width);
 }

@@ -41,6 +41,7 @@ inline void KnownNumbers::pumping(const HydraulicsStudy& h) {
     put(Printed::Flow, run.run, run.flow);
     put(Printed::Velocity, run.run, run.ceiling);
     lengths(run.run, run.loss);
+    if (run.loss) lengths(run.run, run.loss->dirty);
     if (run.loss) put(Printed::Velocity, run.run, run.loss->fastest);
     for (const auto* pressure : {&run.neededAtStart, &run.wanted, &run.atEnd})
       put(Printed::Pressure, run.run, *pressure);

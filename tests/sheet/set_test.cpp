@@ -144,6 +144,18 @@ bool saysOn(const std::string& plan, const std::string& series, const std::strin
   return false;
 }
 
+/// As saysOn, over the breaks of lines.
+bool saysAcross(const std::string& plan, const std::string& series, const std::string& words) {
+  for (const Page& page : pagesOf(plan, "arch-d")) {
+    if (!page.number.starts_with(series)) continue;
+    std::string all;
+    for (const PageText& text : texts(page))
+      all += text.text + " ";
+    if (all.find(words) != std::string::npos) return true;
+  }
+  return false;
+}
+
 // The make-up comes up through the floor at the boatyard's far wall, away from the marked square.
 TEST(SheetSetWords, NameWhatRisesOutsideTheArea) {
   EXPECT_TRUE(saysOn("boatyard-pad", "P-4", "Pipes rise in here, but MU-1"));
@@ -155,6 +167,33 @@ TEST(SheetSetWords, TellHowRunsJoinWhatIsThere) {
   EXPECT_TRUE(saysOn("ferry-quay", "P-6", "MU-1 starts at Quay water pipe (existing)"));
   EXPECT_TRUE(saysOn("ferry-quay", "E-1", "PC-1 starts at Quay supply (existing)"));
   EXPECT_TRUE(saysOn("transit-depot", "P-6", "MU-1 starts at a stub"));
+}
+
+// Codes of objects and rules stand on no drawing.
+TEST(SheetSetWords, FindingsCallThingsByTheirNames) {
+  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "under the footing of Equipment hut"));
+  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "The drain Pad catch basin"));
+  for (const char* code : {"B-EQ", "B-SHED", "CB-1", "footing-plane", "overflow-backflow"})
+    EXPECT_FALSE(saysOn("ferry-quay", "G-6", code)) << code;
+}
+
+TEST(SheetSetWords, TheExcavationTellsWhatItsTrenchesMeet) {
+  EXPECT_TRUE(
+      saysAcross("ferry-quay", "C-1", "The trench of MU-1 takes in or cuts: utility Quay water"));
+  EXPECT_TRUE(saysAcross("ferry-quay", "C-1", "Accepted by H. Brattli, 2026-11-16"));
+  EXPECT_TRUE(saysOn("ferry-quay", "C-1", "SPOIL HEAP: "));
+}
+
+TEST(SheetSetWords, ElectricalSchedulesTellSignalsFromPower) {
+  EXPECT_TRUE(saysAcross("transit-depot", "E-1", "signal, 110 V AC"));
+  EXPECT_TRUE(saysOn("transit-depot", "E-1", "Pull box"));
+  EXPECT_TRUE(saysOn("ferry-quay", "E-1", "180\u00B0"));
+  EXPECT_FALSE(saysOn("ferry-quay", "E-1", "179\u00B0"));
+}
+
+TEST(SheetSetWords, ThousandsAreGroupedAlike) {
+  EXPECT_TRUE(saysOn("transit-depot", "G-6", "18,615 lbf"));
+  EXPECT_TRUE(saysOn("transit-depot", "G-6", "7,960 gal"));
 }
 
 // A slab cored under the port would have its hole in the wrong place.
@@ -283,7 +322,7 @@ TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
       expectLength(levels[2], vault.lidUnderside, units, level);
       expectLength(levels[4], *vault.waterLevel, units, level);
     }
-    const auto total = rowOf(pages, "VAULT SCHEDULE", "Total, before rounding");
+    const auto total = rowOf(pages, "VAULT SCHEDULE", "Total");
     ASSERT_FALSE(total.empty());
     const auto volume = parseVolume(total.back(), units);
     ASSERT_TRUE(volume) << total.back();
@@ -321,6 +360,34 @@ TEST(SheetSetNumbers, PartsAtTheEndsOfRunsAreTabledWithTheirPlaces) {
       study.run("FC-1")->points.front().at);
 }
 
+// What is printed for the chambers is what is printed for all of them.
+TEST(SheetSetNumbers, ChamberVolumesAddUpAsPrinted) {
+  for (const char* name : {"transit-depot", "ferry-quay", "boatyard-pad"}) {
+    const UnitSystem units = reviewOf(name).plan.project.units;
+    double sum = 0;
+    std::size_t chambers = 0;
+    for (const Page& page : pagesOf(name, "arch-e")) {
+      const auto all = texts(page);
+      const auto title = std::ranges::find(all, "VAULT SCHEDULE", &PageText::text);
+      if (title == all.end()) continue;
+      const auto end =
+          std::find_if(title, all.end(), [](const PageText& t) { return t.text == "Total"; });
+      for (auto cell = title; cell != end; ++cell) {
+        const auto volume = parseVolume(cell->text, units);
+        const bool is = cell->text.ends_with(" gal") || cell->text.ends_with(" m\u00B3");
+        if (!is || !volume) continue;
+        sum += volume.value->value();
+        ++chambers;
+      }
+    }
+    const double total =
+        parseVolume(rowOf(pagesOf(name, "arch-e"), "VAULT SCHEDULE", "Total").back(), units)
+            .value->value();
+    EXPECT_GE(chambers, 4u);
+    EXPECT_EQ(printVolume(cubicMetres(sum), units), printVolume(cubicMetres(total), units)) << name;
+  }
+}
+
 bool anySays(const std::vector<Page>& pages, const std::string& part) {
   for (const Page& page : pages) {
     for (const PageText& text : texts(page)) {
@@ -336,7 +403,7 @@ TEST(SheetSetWords, SaysWhatIsUndecidedAndHowManyLaddersAreDrawn) {
   plan.basis.earth.ladders.resize(2);
   const std::vector<Page> pages = composeSheets(review(plan, builtinCatalog()), {"arch-e", 0});
   EXPECT_TRUE(anySays(pages, "undecided (1)"));
-  EXPECT_TRUE(anySays(pages, "needed 1, drawn 2"));
+  EXPECT_TRUE(anySays(pages, "needed 1, drawn 2 (1, 2)"));
 }
 
 TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
@@ -431,6 +498,36 @@ TEST(SheetSetReferences, ASheetOfTablesAloneIsASchedule) {
     EXPECT_FALSE(drawn) << page.number;
   }
   EXPECT_GT(schedules, 1u); // the setting-out sheet, and what the plans' tables take more
+}
+
+// Columns are read from the left, each from its top: none that goes on stands over or under one
+// before it.
+TEST(SheetSetReferences, RunPointsGoOnInTheNextColumn) {
+  for (const char* name : {"transit-depot", "ferry-quay", "boatyard-pad"}) {
+    for (const char* paper : {"a3", "arch-d", "ansi-b", "a4"}) {
+      int columns = 0;
+      for (const Page& page : pagesOf(name, paper)) {
+        double right = 0; // of the column before
+        const auto all = texts(page);
+        for (auto t = all.begin(); t != all.end(); ++t) {
+          if (!t->text.starts_with("RUN POINTS")) continue;
+          ++columns;
+          EXPECT_GT(t->at.x, right) << name << " on " << paper << " " << page.number;
+          const auto last = std::find_if(t, all.end(), [](const PageText& c) {
+            return c.text == "Invert" && c.align == Align::Right;
+          });
+          ASSERT_NE(last, all.end());
+          right = last->at.x;
+        }
+      }
+      EXPECT_GE(columns, std::string_view(paper) == "arch-d" ? 1 : 2) << name << " on " << paper;
+    }
+  }
+}
+
+TEST(SheetSetWords, SettingOutTellsOfNumbersThatAreNotTabled) {
+  EXPECT_TRUE(saysAcross("transit-depot", "C-1", "1 to 14 are of the vaults"));
+  EXPECT_TRUE(saysAcross("transit-depot", "C-1", "(IC-1, IC-2)"));
 }
 
 TEST(SheetSetReferences, AContinuedTableSaysSo) {

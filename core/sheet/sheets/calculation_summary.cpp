@@ -47,8 +47,10 @@ Block storageTable(const SheetJob& job, double width) {
       {"Peak draw of product water", f(s.train.peakDraw, QuantityKind::Flow)},
       {"Recirculation", f(s.train.recirculation, QuantityKind::Flow)},
       {"Wash water a day", f(d.dailyWash, QuantityKind::Volume)},
+      {"Fresh water drawn by devices a day", f(d.dailyFresh, QuantityKind::Volume)},
       {"Make-up water a day", f(d.dailyMakeUp, QuantityKind::Volume)},
-      {"Share reclaimed", f(d.reclaimShare, QuantityKind::Share)},
+      {"Share of the wash water reclaimed (neither of both)",
+       f(d.reclaimShare, QuantityKind::Share)},
       {"Time to fill the usable volume", f(s.train.fill, QuantityKind::Time)},
       {"Time to draw it down", f(s.train.drawDown, QuantityKind::Time)},
       {"Sludge a day", f(s.train.sludgePerDay, QuantityKind::Volume)},
@@ -56,6 +58,13 @@ Block storageTable(const SheetJob& job, double width) {
        f(s.train.pumpOutFirst, QuantityKind::Time)},
       {"Pump-out, if it spreads over all chambers", f(s.train.pumpOutTrain, QuantityKind::Time)}};
   return table("STORAGE AND FLOWS", {{"Quantity"}, {"Value"}}, rows, width);
+}
+
+/// Of a suction, with its strainer at the dirt that it is allowed.
+Decided<Length> dirtyLoss(const HydraulicsStudy& h, const Id& run) {
+  const auto found = std::ranges::find(h.runs, run, &PressureRun::run);
+  if (found == h.runs.end()) return undecided<Length>({"losses of the run " + run});
+  return decide([](const RunLoss& loss) { return loss.dirty; }, found->loss);
 }
 
 Block pumpTable(const SheetJob& job, double width) {
@@ -67,7 +76,10 @@ Block pumpTable(const SheetJob& job, double width) {
   for (const SuctionStudy& s : h.suctions) {
     const std::string tag = tags.at(s.run) + ": ";
     rows.push_back({tag + "pump above low water", f(s.liftLow, QuantityKind::Length)});
-    rows.push_back({tag + "suction lift with losses", f(s.suctionLift, QuantityKind::HeadOfWater)});
+    rows.push_back(
+        {tag + "losses, strainer dirty", f(dirtyLoss(h, s.run), QuantityKind::HeadOfWater)});
+    rows.push_back(
+        {tag + "suction lift, both together", f(s.suctionLift, QuantityKind::HeadOfWater)});
     rows.push_back({tag + "NPSH available", f(s.npshAvailable, QuantityKind::HeadOfWater)});
     rows.push_back({tag + "NPSH required", f(s.npshRequired, QuantityKind::HeadOfWater)});
     rows.push_back(
@@ -186,7 +198,10 @@ Block earthTable(const SheetJob& job, double width) {
       {"Truckloads", decidedText(e.truckloads, [](double n) { return fixed(n, 0); })},
       {"Spoil heap clear of the edge",
        decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
-  return table("EARTHWORK, EACH DIG AS IF ALONE", {{"Quantity"}, {"Value"}}, rows, width);
+  Block block = table("EARTHWORK, EACH DIG AS IF ALONE", {{"Quantity"}, {"Value"}}, rows, width);
+  addNote(block, "Each run is reckoned in a trench of its own: where runs share one, less is dug, "
+                 "filled and hauled off than these totals.");
+  return block;
 }
 
 void calculationSummarySheet(const SheetJob& job, PageFlow& flow) {
