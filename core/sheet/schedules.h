@@ -23,8 +23,6 @@ std::string ruleTitle(const Finding& finding);
 Block findingList(const Review& review, double width);
 /// The services, existing utilities and symbols that the plan uses.
 Block legend(const Review& review, double width);
-/// A line of a legend with a part's symbol.
-PaperStrip partStrip(PartKind kind, const std::string& text);
 Block symbolKey(const Review& review, double width);
 
 } // namespace sump

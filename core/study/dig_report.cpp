@@ -291,8 +291,8 @@ void DigReport::heap() {
           .in("V", "hauled off", earth_.surplus, Kind::SolidVolume, "dig.surplus")
           .formula("V_s - V", kPractice),
       earth_.kept);
-  Entry height("dig.kept-height", kPits, "Mean height of the spoil kept for backfill", earth_.keptHeight,
-               Kind::Length);
+  Entry height("dig.kept-height", kPits, "Mean height of the spoil kept for backfill",
+               earth_.keptHeight, Kind::Length);
   height.in("V_k", "kept", earth_.kept, Kind::SolidVolume, "dig.kept");
   const Ring& outline = plan_.basis.earth.spoil;
   if (!outline.empty()) height.has("A", "outline of the heap", area(outline), Kind::Area);

@@ -107,13 +107,6 @@ Block electricalLegend(const SheetJob& job, double width) {
     block.body.push_back(sampleStrip({line}, std::string(facts(service).code) + "  " +
                                                  std::string(facts(service).name)));
   }
-  bool boxes = false;
-  for (const Run& run : job.plan().runs) {
-    boxes = boxes ||
-            (isConduit(run.service) &&
-             std::ranges::find(run.parts, PartKind::PullBox, &InlinePart::kind) != run.parts.end());
-  }
-  if (boxes) block.body.push_back(partStrip(PartKind::PullBox, "Pull box"));
   const LineStyle red{Ink::ServiceRed, 0.35, {}};
   if (pulled) {
     const PageShape box{

@@ -132,7 +132,8 @@ void settingOutSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(paragraphs(
       "SETTING OUT",
       {"North and east are on the axes of the plan file, from its origin, in " +
-           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") + "." + northStatement(job.plan()),
+           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") + "." +
+           northStatement(job.plan()),
        "Numbers are those of the stake-out list that is written with the sheets; not tabled "
        "here: " +
            untabled(job) + ".",
