@@ -265,7 +265,7 @@ void DrawDepot::letterProductLine() {
     set("Along", "19.87296 m", end);
     set("Across", "27 m", end);
   }
-  set("Set off by", "0.9 m");
+  set("Set off by", "9.4 m");
   set("Text", "PURPLE TAPE AND LABELS: NONPOTABLE WATER - DO NOT DRINK");
 }
 
