@@ -76,12 +76,8 @@ public:
     for (const QRectF& mark : room.marks)
       taken_.take(QPolygonF(mark));
   }
-  /// A text that keeps its place.
-  void fixed(Label label) {
-    label.box = boxOf(label, sizes_.of(label));
-    taken_.take(label.box);
-    kept_.push_back(std::move(label));
-  }
+  /// Dimension notes are never left out: one stands in its first place when all others are taken.
+  void notes();
 
   /// The first of the texts that lies within the area, as near to `wish` as can be; `turns`: also
   /// along its longest edge. False when there is no room.
@@ -94,6 +90,7 @@ public:
   std::vector<Label> take() { return std::move(kept_); }
 
 private:
+  void note(const NoteDrawing& note, const std::vector<NoteDrawing>& all);
   /// The label's box about the origin, turned.
   QPolygonF shapeOf(Label label) {
     label.centre = {};
@@ -125,6 +122,46 @@ private:
   std::vector<Label> kept_;
 };
 
+void Placer::notes() {
+  const std::vector<NoteDrawing> all = notesInSight(scene_, view_);
+  for (const NoteDrawing& drawing : all)
+    note(drawing, all);
+  for (const NoteDrawing& drawing : all) {
+    for (const QLineF& line : noteLines(drawing, view_)) {
+      if (line.length() > 0) taken_.take(line);
+    }
+  }
+}
+
+/// Off other texts, marks and other notes' lines.
+void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) {
+  Label label = noteLabel(note, view_);
+  const QPolygonF shape = shapeOf(label);
+  const QPolygonF line({view_.toScreen(note.lineFrom), view_.toScreen(note.lineTo)});
+  const auto crossed = [&](const NoteDrawing& other) {
+    if (other.id == note.id) return false;
+    return std::ranges::any_of(noteLines(other, view_), [&](const QLineF& line) {
+      return line.length() > 0 && convexOverlap(label.box, QPolygonF({line.p1(), line.p2()}));
+    });
+  };
+  const auto isFree = [&](QPointF centre) {
+    if (!sits(label, centre, shape) || std::ranges::any_of(all, crossed)) return false;
+    label.leader.reset();
+    const QLineF way = wayTo(line, label.box.boundingRect());
+    if (note.lettered || way.length() < kLeaderFrom) return true;
+    label.leader = way;
+    return taken_.isFree(QPolygonF({way.p1(), way.p2()}));
+  };
+  const QPointF first = label.centre;
+  if (!isFree(first) &&
+      !std::ranges::any_of(otherPlaces(note, label, view_, sizes_.of(label)), isFree)) {
+    label.centre = first;
+    label.box = shape.translated(first);
+    label.leader.reset();
+  }
+  keep(label);
+}
+
 /// Does the text lie on an area that is neither the thing's own nor one that it stands on?
 bool Placer::onAnother(const Label& label, const Ring& own) const {
   const Point2 anchor = centroid(own);
@@ -146,7 +183,8 @@ bool Placer::onAnother(const Label& label, const Ring& own) const {
 bool Placer::turnedWithin(Label& label, const Ring& ring, const QPolygonF& outline, QPointF wish) {
   const QPolygonF shape = shapeOf(label);
   const QSizeF size = shape.boundingRect().size();
-  const QRectF room = outline.boundingRect() & window_;
+  // What touches the outline does not lie within it.
+  const QRectF room = (outline.boundingRect() & window_).adjusted(1, 1, -1, -1);
   if (room.width() < size.width() || room.height() < size.height()) return false;
   const auto here = [&](QPointF centre) {
     return sits(label, centre, shape) && liesWithin(label.box, outline) &&
@@ -362,8 +400,7 @@ QPolygonF labelBox(const Label& label, const QFont& font) {
 std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font,
                                const LabelRoom& room) {
   Placer placer(scene, view, font, room);
-  for (Label& note : noteLabels(scene, view))
-    placer.fixed(std::move(note));
+  placer.notes();
   if (!room.names) return placer.take();
   placeTanks(placer, scene, view);
   placeRuns(placer, scene);

@@ -20,29 +20,73 @@ QString inLines(const QString& text) {
   return lines;
 }
 
+QPointF upFrom(const NoteDrawing& note) {
+  return {-note.along.y, -note.along.x}; // to the left of `along`, y down
+}
+
+constexpr double kAbove = 9; // pixels from the line to the middle of one line of text
+
 } // namespace
 
 Label noteLabel(const NoteDrawing& note, const View& view) {
-  constexpr double kAbove = 9;                    // pixels from the line to the middle of the text
-  const QPointF up(-note.along.y, -note.along.x); // to the left of `along`, y down
   Label label;
   label.object = note.id;
   label.text = inLines(QString::fromStdString(note.text));
   constexpr double kLine = 7; // pixels that each further line moves the middle down
   const auto more = static_cast<double>(label.text.count('\n'));
-  label.centre = view.toScreen(note.textAt) + up * (kAbove - more * kLine);
+  label.centre = view.toScreen(note.textAt) + upFrom(note) * (kAbove - more * kLine);
   label.angle = std::atan2(note.along.y, note.along.x) * 180 / kPi;
   return label;
 }
 
-std::vector<Label> noteLabels(const Scene& scene, const View& view) {
-  std::vector<Label> labels;
-  const QRectF window(QPointF(0, 0), view.size());
-  for (const NoteDrawing& note : noteDrawings(scene.plan())) {
-    const Label label = noteLabel(note, view);
-    if (scene.shows(note.id) && window.contains(label.centre)) labels.push_back(label);
+std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, const View& view,
+                                 QSizeF size) {
+  const QPointF up = upFrom(note), along(note.along.x, -note.along.y);
+  std::vector<QPointF> places;
+  if (note.lettered) {
+    const double out = note.lineTo.y < note.lineFrom.y ? -1 : 1; // the way that the leader points
+    const double aside = size.width() / 2 + kAbove;
+    for (const double steps : {1.0, 2.0})
+      places.push_back(label.centre + up * (out * steps * (size.height() + 2)));
+    for (const double side : {aside, -aside})
+      places.push_back(label.centre + along * side);
+    return places;
   }
-  return labels;
+  const QPointF below = label.centre - up * (2 * kAbove);
+  const QPointF step = up * (size.height() + 2);
+  const double half = view.scale() * distance(note.lineFrom, note.lineTo) / 2;
+  const double inside = std::max(0.0, half - size.width() / 2);
+  const double beyond = half + size.width() / 2 + kAbove;
+  places.push_back(below);
+  for (const QPointF row : {label.centre, below}) {
+    for (const double aside : {inside / 2, -inside / 2, inside, -inside}) {
+      if (aside != 0) places.push_back(row + along * aside);
+    }
+  }
+  for (const double aside : {beyond, -beyond})
+    places.push_back(view.toScreen(note.textAt) + along * aside);
+  for (const double steps : {1.0, 2.0, 3.0}) {
+    for (const double aside : {0.0, 0.5, -0.5, 1.0, -1.0}) {
+      for (const QPointF row : {label.centre + step * steps, below - step * steps})
+        places.push_back(row + along * (aside * size.width()));
+    }
+  }
+  return places;
+}
+
+std::vector<NoteDrawing> notesInSight(const Scene& scene, const View& view) {
+  const QRectF window(QPointF(0, 0), view.size());
+  std::vector<NoteDrawing> notes = noteDrawings(scene.plan());
+  std::erase_if(notes, [&](const NoteDrawing& note) {
+    return !scene.shows(note.id) || !window.contains(noteLabel(note, view).centre);
+  });
+  return notes;
+}
+
+std::vector<QLineF> noteLines(const NoteDrawing& note, const View& view) {
+  const QPointF from = view.toScreen(note.lineFrom), to = view.toScreen(note.lineTo);
+  if (note.lettered) return {{from, to}};
+  return {{from, to}, {view.toScreen(note.from), from}, {view.toScreen(note.to), to}};
 }
 
 } // namespace sump

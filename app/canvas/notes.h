@@ -9,7 +9,14 @@ namespace sump {
 
 /// Just above the dimension line, reading along it.
 Label noteLabel(const NoteDrawing& note, const View& view);
-/// Of every note that is shown and in sight.
-std::vector<Label> noteLabels(const Scene& scene, const View& view);
+/// Where else the text of this size may stand for its note to be understood, best first: along the
+/// line, below it, beyond its ends, a step off; of a lettered note further along its leader or
+/// beside it.
+std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, const View& view,
+                                 QSizeF size);
+/// Those that are shown and in sight, in the plan's order.
+std::vector<NoteDrawing> notesInSight(const Scene& scene, const View& view);
+/// The dimension line with its extension lines, or the leader.
+std::vector<QLineF> noteLines(const NoteDrawing& note, const View& view);
 
 } // namespace sump
