@@ -4,17 +4,11 @@
 
 #include "app/panels/field_editor.h"
 #include "app/window/field_note.h"
-#include "app/window/glossary.h"
 
-#include <QComboBox>
-#include <QGridLayout>
-#include <QLabel>
-#include <QLineEdit>
+#include <QHBoxLayout>
 #include <QListWidget>
-#include <QPushButton>
 #include <QScrollArea>
 #include <QTimer>
-#include <QVBoxLayout>
 
 namespace sump {
 
@@ -23,21 +17,6 @@ namespace {
 constexpr int kListWidth = 178;
 /// A figure's label, editor and note need about this much.
 constexpr int kColumnWidth = 330;
-
-/// The first column of a table often holds a name.
-constexpr int kNameWidth = 130;
-
-/// In tables there is room for every choice; the form scrolls.
-void showWhole(QWidget* editor) {
-  auto* combo = qobject_cast<QComboBox*>(editor);
-  if (combo == nullptr) return;
-  combo->setSizeAdjustPolicy(QComboBox::AdjustToContents);
-  combo->setMinimumWidth(combo->sizeHint().width());
-}
-
-QString draftKeyEnd() {
-  return ".new";
-}
 
 } // namespace
 
@@ -55,7 +34,6 @@ BasisPanel::BasisPanel(Document& document, QWidget* parent) : QWidget(parent), d
   area_ = new QScrollArea(this);
   area_->setWidgetResizable(true);
   area_->setFrameShape(QFrame::NoFrame);
-  area_->setProperty("many-columns", true); // of its tables
   row->addWidget(list_);
   row->addWidget(area_, 1);
   groups_ = basisGroups(context());
@@ -145,182 +123,40 @@ void BasisPanel::refresh() {
 /// Whatever makes the form look different besides the values.
 QString BasisPanel::shape(const BasisGroup& group) const {
   QString text = QString("%1 %2 ").arg(group.title).arg(columns());
-  for (const BasisItem& item : group.items)
+  for (const BasisItem& item : group.items) {
     text += item.field.label + item.field.choices.join('|');
+    if (wholeWidth(item.field) > fieldWidth(columns()))
+      text += isWider(item.field, fieldWidth(1)) ? "wraps" : "wide";
+  }
   for (const BasisTable& table : group.tables) {
-    text += QString(" %1 %2 %3 ")
+    text += QString(" %1 %2 %3 %4 ")
                 .arg(shown(table.key))
                 .arg(table.rows.size())
-                .arg(drafts_.contains(table.key));
+                .arg(drafts_.contains(table.key))
+                .arg(isStacked(table));
     for (const Field& cell : table.draft)
       text += cell.choices.join('|');
+    if (!isStacked(table)) continue;
+    for (const std::vector<Field>& row : table.rows) {
+      for (const Field& cell : row)
+        text += isWider(cell, fieldWidth(columns())) ? 'w' : 'l';
+    }
   }
   return text;
 }
 
+/// As tables where there is room for their columns; else each row's cells stand one below the
+/// other.
 void BasisPanel::rebuild(const BasisGroup& group) {
   const QWidget* focused = focusWidget();
   const QString focusName = focused != nullptr ? focused->objectName() : QString();
+  tableWidths_.clear();
+  QWidget* body = build(group);
+  const auto stacks = [this](const BasisTable& table) { return isStacked(table); };
+  if (std::ranges::any_of(group.tables, stacks)) body = build(group);
   shape_ = shape(group);
-  shown_.clear();
-  auto* body = new QWidget;
-  auto* column = new QVBoxLayout(body);
-  column->setContentsMargins(12, 8, 12, 10);
-  column->setSpacing(6);
-  if (!group.lead.isEmpty()) {
-    auto* lead = new QLabel(group.lead, body);
-    lead->setWordWrap(true);
-    column->addWidget(lead);
-  }
-  addItems(group, *column);
-  for (const BasisTable& table : group.tables)
-    addTable(table, *column);
-  column->addStretch();
-  area_->setWidget(body); // deletes the old one
   if (focusName.isEmpty() || focusName == list_->objectName()) return;
   if (auto* again = body->findChild<QWidget*>(focusName)) again->setFocus();
-}
-
-void BasisPanel::addItems(const BasisGroup& group, QVBoxLayout& column) {
-  auto* grid = new QGridLayout;
-  grid->setHorizontalSpacing(8);
-  grid->setVerticalSpacing(2);
-  const int across = columns();
-  for (int c = 0; c < across; ++c) {
-    grid->setColumnMinimumWidth(c * 3, 128);
-    grid->setColumnStretch(c * 3 + 1, 1);
-    if (c + 1 < across) grid->setColumnMinimumWidth(c * 3 + 2, 18);
-  }
-  int i = 0;
-  for (const BasisItem& item : group.items) {
-    const int row = i / across * 2, at = i % across * 3;
-    auto* label = new QLabel(item.field.label, column.parentWidget());
-    label->setToolTip(tipWithTerms(item.field.label, item.field.tip));
-    label->setWordWrap(true);
-    grid->addWidget(label, row, at);
-    place(item.key, item.field, *grid, row, at + 1);
-    Shown& shown = shown_.at(item.key);
-    label->setBuddy(shown.editor);
-    shown.need = item.need;
-    shown.note = new FieldNote(column.parentWidget());
-    grid->addWidget(shown.note, row + 1, at, 1, 2);
-    showNote(shown, item.known);
-    ++i;
-  }
-  column.addLayout(grid);
-}
-
-void BasisPanel::place(const std::string& key, const Field& field, QGridLayout& grid, int row,
-                       int column) {
-  Shown shown;
-  shown.field = field;
-  shown.editor = makeFieldEditor(field, [this, key](const QString& text) { write(key, text); });
-  shown.editor->setObjectName(sump::shown(key));
-  grid.addWidget(shown.editor, row, column);
-  shown_[key] = std::move(shown);
-}
-
-void BasisPanel::addTable(const BasisTable& table, QVBoxLayout& column) {
-  QWidget* parent = column.parentWidget();
-  auto* title = new QLabel(table.title, parent);
-  QFont font = title->font();
-  font.setBold(true);
-  title->setFont(font);
-  title->setContentsMargins(0, 8, 0, 0);
-  title->setToolTip(tipWithTerms(table.title, {}));
-  column.addWidget(title);
-  auto* grid = new QGridLayout;
-  grid->setHorizontalSpacing(4);
-  grid->setVerticalSpacing(2);
-  const bool draft = drafts_.contains(table.key);
-  if (!table.rows.empty() || draft) {
-    for (int c = 0; c < table.headings.size(); ++c) {
-      auto* heading = new QLabel(table.headings[c], parent);
-      heading->setWordWrap(true);
-      heading->setToolTip(
-          tipWithTerms(table.headings[c], table.draft[static_cast<std::size_t>(c)].tip));
-      grid->addWidget(heading, 0, c);
-    }
-  }
-  for (std::size_t row = 0; row < table.rows.size(); ++row)
-    addRow(table, row, *grid);
-  if (draft) addDraft(table, *grid);
-  column.addLayout(grid);
-  Shown end;
-  end.need = table.need;
-  end.note = new FieldNote(parent);
-  column.addWidget(end.note);
-  showNote(end, !table.rows.empty());
-  shown_[table.key] = std::move(end);
-  auto* add = new QPushButton(tr("Add a %1").arg(table.noun), parent);
-  add->setToolTip(tipWithTerms(add->text(), {}));
-  add->setObjectName(shown(table.key) + ".add");
-  add->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
-  add->setEnabled(!draft);
-  connect(add, &QPushButton::clicked, this, [this, key = table.key, cells = table.draft.size()] {
-    drafts_[key] = std::vector<QString>(cells);
-    refresh();
-    if (QWidget* first = editor(key + draftKeyEnd().toStdString() + ".0")) first->setFocus();
-  });
-  column.addWidget(add);
-}
-
-void BasisPanel::addRow(const BasisTable& table, std::size_t row, QGridLayout& grid) {
-  const std::string base = table.key + "." + std::to_string(row);
-  int c = 0;
-  for (const Field& cell : table.rows[row]) {
-    place(base + "." + std::to_string(c), cell, grid, static_cast<int>(row) + 1, c);
-    showWhole(editor(base + "." + std::to_string(c)));
-    if (auto* line = qobject_cast<QLineEdit*>(editor(base + "." + std::to_string(c)))) {
-      constexpr int kBesideText = 18; // frame and cursor
-      const int whole = line->fontMetrics().horizontalAdvance(cell.text) + kBesideText;
-      grid.setColumnMinimumWidth(
-          c, std::max({grid.columnMinimumWidth(c), c == 0 ? kNameWidth : 0, whole}));
-    }
-    ++c;
-  }
-  auto* remove = new QPushButton(tr("Remove"), grid.parentWidget());
-  remove->setObjectName(shown(base) + ".remove");
-  remove->setAccessibleName(tr("Remove %1 %2").arg(table.noun).arg(row + 1));
-  remove->setToolTip(tipWithTerms(remove->accessibleName(), {}));
-  connect(remove, &QPushButton::clicked, this, [this, key = table.key, row] {
-    const BasisTable* list = this->table(key);
-    if (list != nullptr)
-      commit(key, tr("Remove %1").arg(list->noun), {list->remove(document_.plan(), row), {}});
-  });
-  grid.addWidget(remove, static_cast<int>(row) + 1, c);
-}
-
-void BasisPanel::addDraft(const BasisTable& table, QGridLayout& grid) {
-  const std::string base = table.key + draftKeyEnd().toStdString();
-  const int row = static_cast<int>(table.rows.size()) + 1;
-  int c = 0;
-  for (const Field& cell : table.draft) {
-    Shown shown;
-    shown.field = cell;
-    shown.field.text = drafts_[table.key][static_cast<std::size_t>(c)];
-    shown.editor = makeFieldEditor(shown.field, [this, key = table.key, c](const QString& text) {
-      if (const BasisTable* list = this->table(key)) writeDraft(*list, c, text);
-    });
-    const std::string key = base + "." + std::to_string(c);
-    shown.editor->setObjectName(sump::shown(key));
-    if (auto* line = qobject_cast<QLineEdit*>(shown.editor);
-        line != nullptr && std::ranges::find(table.required, c) != table.required.end()) {
-      line->setPlaceholderText(tr("needed"));
-    }
-    showWhole(shown.editor);
-    grid.addWidget(shown.editor, row, c);
-    shown_[key] = std::move(shown);
-    ++c;
-  }
-  auto* drop = new QPushButton(tr("Drop"), grid.parentWidget());
-  drop->setObjectName(shown(base) + ".remove");
-  drop->setAccessibleName(tr("Drop the new %1").arg(table.noun));
-  connect(drop, &QPushButton::clicked, this, [this, key = table.key] {
-    drafts_.erase(key);
-    later();
-  });
-  grid.addWidget(drop, row, c);
 }
 
 void BasisPanel::update(const BasisGroup& group) {

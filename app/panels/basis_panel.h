@@ -12,6 +12,7 @@
 
 class QGridLayout;
 class QListWidget;
+class QPushButton;
 class QScrollArea;
 class QVBoxLayout;
 
@@ -43,6 +44,12 @@ private:
     QString need;
     bool failed = false;
   };
+  /// The widgets of a row of a table.
+  struct TableLine {
+    QString name;
+    std::vector<QWidget*> cells;
+    QPushButton* remove = nullptr;
+  };
   FieldContext context() const;
   void refresh();
   void catchUp() override { refresh(); }
@@ -51,11 +58,20 @@ private:
   void rebuild(const BasisGroup& group);
   void update(const BasisGroup& group);
   void updateOne(const std::string& key, const Field& field, bool known);
+  QWidget* build(const BasisGroup& group);
   void addItems(const BasisGroup& group, QVBoxLayout& column);
   void addTable(const BasisTable& table, QVBoxLayout& column);
-  void addRow(const BasisTable& table, std::size_t row, QGridLayout& grid);
-  void addDraft(const BasisTable& table, QGridLayout& grid);
-  void place(const std::string& key, const Field& field, QGridLayout& grid, int row, int column);
+  void addRows(const BasisTable& table, QVBoxLayout& column);
+  void addHeadings(const BasisTable& table, QGridLayout& grid);
+  void addAcross(const TableLine& line, QGridLayout& grid, int row);
+  void addStacked(const BasisTable& table, const TableLine& line, QVBoxLayout& column);
+  TableLine lineOf(const BasisTable& table, std::size_t row);
+  TableLine draftLine(const BasisTable& table);
+  QWidget* make(const std::string& key, const Field& field,
+                std::function<void(const QString&)> write, int room);
+  bool isStacked(const BasisTable& table) const;
+  int room() const;
+  int fieldWidth(int across) const;
   int columns() const;
   void write(const std::string& key, const QString& text);
   void writeDraft(const BasisTable& table, int column, const QString& text);
@@ -74,6 +90,7 @@ private:
   QListWidget* list_ = nullptr;
   QScrollArea* area_ = nullptr;
   QString shape_;
+  std::map<std::string, int> tableWidths_; ///< needed to show a table's columns beside each other
   bool writing_ = false;
 };
 

@@ -1,8 +1,10 @@
 #include "app/panels/field_editor.h"
 
+#include "app/panels/wrapped_edit.h"
 #include "app/window/glossary.h"
 
 #include <QAbstractItemView>
+#include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QCoreApplication>
@@ -63,6 +65,14 @@ QWidget* makeLine(const Write& write) {
   return line;
 }
 
+QWidget* makeWrapped(const Write& write) {
+  auto* edit = new WrappedEdit;
+  QObject::connect(edit, &WrappedEdit::editingFinished, edit, [edit, write] {
+    if (edit->isModified()) write(edit->toPlainText());
+  });
+  return edit;
+}
+
 QWidget* makeFact() {
   auto* fact = new QLabel;
   fact->setProperty("plan-text", true); // a value of the plan, in no language
@@ -90,7 +100,17 @@ QString wholeTip(const QString& text, const Field& field) {
 
 } // namespace
 
-QWidget* makeFieldEditor(const Field& field, Write write) {
+int wholeWidth(const Field& field) {
+  constexpr int kBesideText = 22, kBesideChoice = 48; // frame and cursor, or frame and arrow
+  const QFontMetrics metrics(QApplication::font());
+  if (field.kind == FieldKind::Text) return metrics.horizontalAdvance(field.text) + kBesideText;
+  int most = 0;
+  for (const QString& choice : field.choices)
+    most = std::max(most, metrics.horizontalAdvance(choice) + kBesideChoice);
+  return most;
+}
+
+QWidget* makeFieldEditor(const Field& field, Write write, int room) {
   QWidget* editor = nullptr;
   switch (field.kind) {
   case FieldKind::Choice:
@@ -107,7 +127,7 @@ QWidget* makeFieldEditor(const Field& field, Write write) {
     break;
   case FieldKind::Heading:
   case FieldKind::Text:
-    editor = makeLine(write);
+    editor = isWider(field, room) ? makeWrapped(write) : makeLine(write);
     break;
   }
   editor->setToolTip(tipWithTerms(field.label, field.tip));
@@ -128,6 +148,8 @@ void showInEditor(QWidget* editor, const Field& field) {
         field.mixed ? QCoreApplication::translate("PropertiesPanel", "different values")
                     : QString());
     line->setCursorPosition(0);
+  } else if (auto* wrapped = qobject_cast<WrappedEdit*>(editor)) {
+    wrapped->setPlainText(field.text);
   } else if (auto* combo = qobject_cast<QComboBox*>(editor)) {
     combo->setCurrentIndex(field.current);
     // A long choice is cut in a narrow panel: its tooltip has it whole.
@@ -140,6 +162,11 @@ void showInEditor(QWidget* editor, const Field& field) {
   } else if (auto* label = qobject_cast<QLabel*>(editor)) {
     label->setText(field.text);
   }
+}
+
+void setUnmodified(QWidget* editor) {
+  if (auto* line = qobject_cast<QLineEdit*>(editor)) line->setModified(false);
+  if (auto* wrapped = qobject_cast<WrappedEdit*>(editor)) wrapped->setModified(false);
 }
 
 } // namespace sump

@@ -6,7 +6,6 @@
 
 #include <QGridLayout>
 #include <QLabel>
-#include <QLineEdit>
 #include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -29,17 +28,8 @@ QLabel* headingLabel(const QString& text, QWidget* parent) {
   return label;
 }
 
-/// Beside the text of a field or choice: frame, cursor, arrow, margins of the panel.
-constexpr int kBesideText = 26, kBesideChoice = 48, kBesideFields = 26;
-
-/// What the field shows, or may show, at its longest.
-int textWidth(const Field& field, const QFontMetrics& metrics) {
-  if (field.kind == FieldKind::Text) return metrics.horizontalAdvance(field.text) + kBesideText;
-  int most = 0;
-  for (const QString& choice : field.choices)
-    most = std::max(most, metrics.horizontalAdvance(choice) + kBesideChoice);
-  return most;
-}
+/// Margins of the panel beside its fields.
+constexpr int kBesideFields = 26;
 
 } // namespace
 
@@ -94,7 +84,8 @@ bool PropertiesPanel::sameShape(const std::vector<Field>& fields) const {
   for (std::size_t i = 0; i < fields.size(); ++i) {
     const Field& old = rows_[i].field;
     if (old.kind != fields[i].kind || old.label != fields[i].label ||
-        old.choices != fields[i].choices || rows_[i].below != needsAll(fields[i]))
+        old.choices != fields[i].choices || rows_[i].below != needsAll(fields[i]) ||
+        rows_[i].wraps != isWider(fields[i], fullWidth()))
       return false;
   }
   return true;
@@ -102,7 +93,12 @@ bool PropertiesPanel::sameShape(const std::vector<Field>& fields) const {
 
 /// Beside its label the field would cut what it shows.
 bool PropertiesPanel::needsAll(const Field& field) const {
-  return textWidth(field, fontMetrics()) > viewport()->width() - kLabelWidth - kBesideFields;
+  return wholeWidth(field) > fullWidth() - kLabelWidth;
+}
+
+/// Of a field below its label.
+int PropertiesPanel::fullWidth() const {
+  return viewport()->width() - kBesideFields;
 }
 
 void PropertiesPanel::resizeEvent(QResizeEvent* event) {
@@ -159,8 +155,8 @@ void PropertiesPanel::rebuild(std::vector<Field> fields) {
 
 void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
   QWidget* parent = column.parentWidget();
-  const bool below = needsAll(field);
-  rows_.push_back({std::move(field), nullptr, nullptr, below});
+  const bool below = needsAll(field), wraps = isWider(field, fullWidth());
+  rows_.push_back({std::move(field), nullptr, nullptr, below, wraps});
   const std::size_t index = rows_.size() - 1;
   Row& row = rows_.back();
   if (row.field.kind == FieldKind::Heading) {
@@ -168,10 +164,11 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
     column.addWidget(headingLabel(row.field.label, parent));
     return;
   }
-  row.editor = makeFieldEditor(row.field, [this, index](const QString& text) {
+  const auto changed = [this, index](const QString& text) {
     const Field& field = rows_[index].field;
     if (field.kind != FieldKind::Text || text != field.text) write(index, text);
-  });
+  };
+  row.editor = makeFieldEditor(row.field, changed, fullWidth());
   // Many fields are called `East` or `Remove`: the heading above tells them apart by ear.
   row.editor->setAccessibleDescription(group_.isEmpty() ? row.field.tip
                                                         : group_ + ". " + row.field.tip);
@@ -208,7 +205,7 @@ void PropertiesPanel::write(std::size_t index, const QString& text) {
   if (problem) return fail(index, problemText(*result.plan, *problem));
   rows_[index].error->hide();
   markWrong(rows_[index].editor, false);
-  if (auto* line = qobject_cast<QLineEdit*>(rows_[index].editor)) line->setModified(false);
+  setUnmodified(rows_[index].editor);
   // After the editor's own signal has run out: rebuilding deletes it.
   QTimer::singleShot(0, this, [this, index, label = field.label] {
     if (index < rows_.size() && rows_[index].field.label == label && rows_[index].editor)

@@ -35,11 +35,13 @@ private:
     QWidget* editor = nullptr; ///< none for headings
     FieldNote* error = nullptr;
     bool below = false; ///< the editor has a line of its own
+    bool wraps = false; ///< and goes on in further lines
   };
   void refresh();
   void catchUp() override { refresh(); }
   std::vector<Field> currentFields() const;
   bool needsAll(const Field& field) const;
+  int fullWidth() const;
   bool sameShape(const std::vector<Field>& fields) const;
   void rebuild(std::vector<Field> fields);
   void update(std::vector<Field> fields);
