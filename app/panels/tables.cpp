@@ -4,6 +4,7 @@
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QRegularExpression>
 #include <QScrollBar>
 
 #include <numeric>
@@ -107,13 +108,16 @@ void ObjectTable::fill(const std::vector<TableRow>& rows, int wide) {
   const int before = static_cast<int>(middle.before), after = static_cast<int>(middle.after);
   if (before == 0 && after == 0 && wide == wide_) return;
   const bool first = rows_.empty();
+  if (wide != wide_) {
+    fold(0);
+    wide_ = wide;
+  }
   const std::vector<QModelIndex> written = replaceRows(at, rows, before, after);
   if (before != after) {
     rows_ = rows;
   } else {
     std::copy(rows.begin() + at, rows.begin() + at + after, rows_.begin() + at);
   }
-  wide_ = wide;
   if (first) {
     spread();
   } else {
@@ -136,7 +140,7 @@ std::vector<QModelIndex> ObjectTable::replaceRows(int at, const std::vector<Tabl
     if (before == after && row == rows_[static_cast<std::size_t>(r)]) continue;
     for (int c = 0; c < columnCount(); ++c) {
       QTableWidgetItem* item = this->item(r, c);
-      const QString text = row.cells.value(c);
+      const QString text = cellText(row, c);
       if (item == nullptr) {
         item = new QTableWidgetItem(text);
         const bool figure = figures_[static_cast<std::size_t>(c)];
@@ -168,12 +172,63 @@ void ObjectTable::widen(const std::vector<QModelIndex>& cells) {
   }
 }
 
+/// The first column tells the rows apart; figures are compared down their column.
+bool ObjectTable::mayFold(int column) const {
+  return folds_ && column > 0 && column != wide_ && !figures_[static_cast<std::size_t>(column)];
+}
+
+/// Does it stand below the wide one's text while so many do?
+bool ObjectTable::isFolded(int column, int folded) const {
+  int later = 0;
+  for (int c = columnCount() - 1; c > column; --c)
+    later += mayFold(c) ? 1 : 0;
+  return mayFold(column) && later < folded;
+}
+
+QString ObjectTable::cellText(const TableRow& row, int column, int folded) const {
+  QString text = row.cells.value(column);
+  for (int c = 0; column == wide_ && c < columnCount(); ++c) {
+    const QString below = row.cells.value(c);
+    if (!isFolded(c, folded) || below.isEmpty()) continue;
+    const QString heading = horizontalHeaderItem(c)->text().replace('\n', ' ');
+    text += '\n' + tr("%1: %2").arg(heading, below);
+  }
+  return text;
+}
+
+/// The fewest with which nothing is cut in this room.
+int ObjectTable::foldsFor(int room) const {
+  int most = 0;
+  for (int c = 0; c < columnCount(); ++c)
+    most += mayFold(c) ? 1 : 0;
+  int folds = 0;
+  const auto least = [this](int folded) {
+    const std::vector<int> widths = columnWidths(folded).second;
+    return std::accumulate(widths.begin(), widths.end(), 0);
+  };
+  while (folds < most && least(folds) > room)
+    ++folds;
+  return folds;
+}
+
+void ObjectTable::fold(int columns) {
+  if (columns == folded_) return;
+  folded_ = columns;
+  for (int c = 0; c < columnCount(); ++c)
+    setColumnHidden(c, isFolded(c, folded_));
+  for (int r = 0; r < rowCount(); ++r) {
+    if (QTableWidgetItem* item = this->item(r, wide_))
+      item->setText(cellText(rows_[static_cast<std::size_t>(r)], wide_));
+  }
+}
+
 /// The longest word among the rows in sight and some more.
-int ObjectTable::longestWord(int column) const {
+int ObjectTable::longestWord(int column, int folded) const {
+  static const QRegularExpression space("\\s");
   int most = 0;
   const std::size_t rows = std::min(rows_.size(), std::size_t(kMeasuredRows));
   for (std::size_t r = 0; r < rows; ++r) {
-    for (const QString& word : rows_[r].cells.value(column).split(' '))
+    for (const QString& word : cellText(rows_[r], column, folded).split(space))
       most = std::max(most, fontMetrics().horizontalAdvance(word));
   }
   constexpr int kRounding = 2;
@@ -192,10 +247,10 @@ void ObjectTable::setHeights() {
   for (int r = 0; r < rowCount(); ++r) {
     int height = one;
     for (int c = 0; c < columnCount(); ++c) {
-      const QString text = rows_[static_cast<std::size_t>(r)].cells.value(c);
+      if (figures_[static_cast<std::size_t>(c)] || isColumnHidden(c)) continue;
+      const QString text = cellText(rows_[static_cast<std::size_t>(r)], c);
       const int room = columnWidth(c) - 2 * margin();
-      if (figures_[static_cast<std::size_t>(c)] || fontMetrics().horizontalAdvance(text) <= room)
-        continue;
+      if (fontMetrics().horizontalAdvance(text) <= room && !text.contains('\n')) continue;
       const QRect lines =
           fontMetrics().boundingRect(QRect(0, 0, room, QWIDGETSIZE_MAX), Qt::TextWordWrap, text);
       height = std::max(height, lines.height() + leading);
@@ -220,34 +275,45 @@ void ObjectTable::initViewItemOption(QStyleOptionViewItem* option) const {
   }
 }
 
-/// What each column needs for its longest text in one line, and the least that cuts nothing.
-std::pair<std::vector<int>, std::vector<int>> ObjectTable::columnWidths() const {
+/// As wide as when it was seen last: what is hidden has no width.
+int ObjectTable::headingWidth(int column) const {
+  headingWidths_.resize(static_cast<std::size_t>(columnCount()));
+  int& width = headingWidths_[static_cast<std::size_t>(column)];
+  if (!isColumnHidden(column)) width = horizontalHeader()->sectionSizeHint(column);
+  return width;
+}
+
+/// What each column needs for its longest text in one line, and the least that cuts nothing; none
+/// where it is folded.
+std::pair<std::vector<int>, std::vector<int>> ObjectTable::columnWidths(int folded) const {
   constexpr int kReadable = 60;
   const auto count = static_cast<std::size_t>(columnCount());
   std::vector<int> needs(count), least(count);
   for (int c = 0; c < columnCount(); ++c) {
+    if (isFolded(c, folded)) continue;
     const auto i = static_cast<std::size_t>(c);
-    const int heading = horizontalHeader()->sectionSizeHint(c);
+    const int heading = headingWidth(c);
     needs[i] = std::max(sizeHintForColumn(c), heading);
-    const int wrapped = std::min(needs[i], std::max(longestWord(c), kReadable));
+    const int wrapped = std::min(needs[i], std::max(longestWord(c, folded), kReadable));
     least[i] = figures_[i] ? needs[i] : std::max(heading, wrapped);
   }
   return {std::move(needs), std::move(least)};
 }
 
 int ObjectTable::leastWidth() const {
-  const std::vector<int> least = columnWidths().second;
+  const std::vector<int> least = columnWidths(folded_).second;
   return std::accumulate(least.begin(), least.end(), 0) + 2 * frameWidth() +
          verticalScrollBar()->sizeHint().width();
 }
 
 /// Every column as wide as it needs; one takes what is left. Where there is too little room the
-/// longest texts wrap, down to a readable width; figures, headings and words are never cut, so that
-/// a table that is narrower still scrolls.
+/// longest texts wrap, down to a readable width, and then columns fold if they may; figures,
+/// headings and words are never cut, so that a table that is narrower still scrolls.
 void ObjectTable::spread() {
-  auto [needs, least] = columnWidths();
-  const std::size_t count = needs.size();
   const int room = viewport()->width();
+  if (folds_ && !rows_.empty()) fold(foldsFor(room));
+  auto [needs, least] = columnWidths(folded_);
+  const std::size_t count = needs.size();
   const int most = widthToFit(needs, least, room);
   int left = room;
   for (std::size_t c = 0; c < count; ++c) {
@@ -255,8 +321,10 @@ void ObjectTable::spread() {
     left -= needs[c];
   }
   needs[static_cast<std::size_t>(wide_)] += std::max(left, 0);
-  for (int c = 0; c < columnCount(); ++c)
-    horizontalHeader()->resizeSection(c, needs[static_cast<std::size_t>(c)]);
+  for (int c = 0; c < columnCount(); ++c) {
+    if (!isColumnHidden(c))
+      horizontalHeader()->resizeSection(c, needs[static_cast<std::size_t>(c)]);
+  }
   setHeights();
   emit fitted();
 }

@@ -25,6 +25,11 @@ public:
   void fill(const std::vector<TableRow>& rows, int wide);
   /// Shares out the width anew, where icons have been put in since `fill`.
   void spread();
+  /// Where there is too little room, columns of texts go below the text of the wide one, the last
+  /// first.
+  void foldWhereNarrow() { folds_ = true; }
+  /// What the cell shows.
+  QString cellText(const TableRow& row, int column) const { return cellText(row, column, folded_); }
   /// Pale text: the rows are of an earlier state of the plan.
   void setOld(bool old);
   bool isOld() const { return old_; }
@@ -47,8 +52,14 @@ private:
   std::vector<QModelIndex> replaceRows(int at, const std::vector<TableRow>& rows, int before,
                                        int after);
   void widen(const std::vector<QModelIndex>& cells);
-  std::pair<std::vector<int>, std::vector<int>> columnWidths() const;
-  int longestWord(int column) const;
+  std::pair<std::vector<int>, std::vector<int>> columnWidths(int folded) const;
+  int headingWidth(int column) const;
+  bool mayFold(int column) const;
+  bool isFolded(int column, int folded) const;
+  void fold(int columns);
+  int foldsFor(int room) const;
+  QString cellText(const TableRow& row, int column, int folded) const;
+  int longestWord(int column, int folded) const;
   int margin() const;
   void setHeights();
   bool old_ = false;
@@ -56,6 +67,9 @@ private:
   int wide_ = 0; ///< the column that takes the room that is left
   std::vector<TableRow> rows_;
   std::vector<bool> figures_;
+  bool folds_ = false;
+  int folded_ = 0; ///< so many of the columns that may are folded
+  mutable std::vector<int> headingWidths_;
 };
 
 /// A grey sentence that stands in for an empty table.

@@ -115,7 +115,7 @@ void MainWindow::makeDocks() {
       addDock(Qt::BottomDockWidgetArea, tr("What is wrong"), "dock-findings", findings_);
   takeOff_ = new ReviewTable(document_, takeOffHeadings(), tr("What to buy"), takeOffRows, 1, this);
   takeOff_->setObjectName("take-off");
-  takeOff_->setProperty("many-columns", true);
+  takeOff_->foldWhereNarrow();
   takeOffDock_ = addDock(Qt::BottomDockWidgetArea, tr("What to buy"), "dock-take-off",
                          listWithCosts(takeOff_, document_, talk_, this));
   tellWhenInFront(*takeOffDock_, takeOff_);

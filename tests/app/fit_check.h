@@ -118,8 +118,7 @@ private:
     if (edit->isReadOnly()) checkTranslated(edit, edit->toPlainText().replace('\n', ' '));
   }
 
-  /// What scrolls sideways hides a part of itself. Drawings may, and tables of many columns that
-  /// are marked so, in a longer language on a small screen.
+  /// What scrolls sideways hides a part of itself. Drawings may.
   void checkSideways(QAbstractScrollArea* area) {
     const QScrollBar* bar = area->horizontalScrollBar();
     if (bar->isVisible() && bar->maximum() > bar->minimum() && !mayScroll(area))
@@ -127,8 +126,7 @@ private:
   }
 
   bool mayScroll(const QAbstractScrollArea* area) const {
-    return area->property("drawing").toBool() || isForeign(area) ||
-           (pseudo_ && area->property("many-columns").toBool());
+    return area->property("drawing").toBool() || isForeign(area);
   }
 
   /// A text that is longer than its field can be walked through, but is not seen whole.
