@@ -197,13 +197,13 @@ QString ObjectTable::cellText(const TableRow& row, int column, int folded) const
 }
 
 /// The fewest with which nothing is cut in this room.
-int ObjectTable::foldsFor(int room) const {
+int ObjectTable::foldsFor(int room, const std::vector<int>& needs) const {
   int most = 0;
   for (int c = 0; c < columnCount(); ++c)
     most += mayFold(c) ? 1 : 0;
   int folds = 0;
-  const auto least = [this](int folded) {
-    const std::vector<int> widths = columnWidths(folded).second;
+  const auto least = [&](int folded) {
+    const std::vector<int> widths = leastWidths(needs, folded);
     return std::accumulate(widths.begin(), widths.end(), 0);
   };
   while (folds < most && least(folds) > room)
@@ -229,7 +229,7 @@ int ObjectTable::longestWord(int column, int folded) const {
   const std::size_t rows = std::min(rows_.size(), std::size_t(kMeasuredRows));
   for (std::size_t r = 0; r < rows; ++r) {
     for (const QString& word : cellText(rows_[r], column, folded).split(space))
-      most = std::max(most, fontMetrics().horizontalAdvance(word));
+      most = std::max(most, advance(word));
   }
   constexpr int kRounding = 2;
   return most + 2 * margin() + kRounding;
@@ -240,20 +240,52 @@ int ObjectTable::margin() const {
   return style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, this) + 1;
 }
 
+/// Measured once: most texts of a list stand in many of its rows.
+int ObjectTable::advance(const QString& text) const {
+  const auto known = advances_.constFind(text);
+  if (known != advances_.cend()) return *known;
+  return *advances_.insert(text, fontMetrics().horizontalAdvance(text));
+}
+
+/// In further lines where the text is longer than the room.
+int ObjectTable::textHeight(const QString& text, int room) const {
+  if (advance(text) <= room && !text.contains('\n')) return fontMetrics().height();
+  const std::pair key(text, room);
+  const auto known = heights_.constFind(key);
+  if (known != heights_.cend()) return *known;
+  const QRect place(0, 0, room, QWIDGETSIZE_MAX);
+  const QRect lines = fontMetrics().boundingRect(place, Qt::TextWordWrap, text);
+  return *heights_.insert(key, lines.height());
+}
+
+/// Texts of earlier states of the plan, and widths of other fonts.
+void ObjectTable::forgetMeasures(bool all) {
+  constexpr qsizetype kMost = 50'000;
+  if (all || advances_.size() > kMost) advances_.clear();
+  if (all || heights_.size() > kMost) heights_.clear();
+}
+
+void ObjectTable::changeEvent(QEvent* event) {
+  QTableWidget::changeEvent(event);
+  if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange)
+    forgetMeasures(true);
+}
+
 /// Texts that are longer than their column go on in further lines.
 void ObjectTable::setHeights() {
+  forgetMeasures(false);
   const int one = verticalHeader()->defaultSectionSize();
   const int leading = one - fontMetrics().height();
+  std::vector<std::pair<int, int>> rooms; // of the columns that may wrap
+  for (int c = 0; c < columnCount(); ++c) {
+    if (!figures_[static_cast<std::size_t>(c)] && !isColumnHidden(c))
+      rooms.emplace_back(c, columnWidth(c) - 2 * margin());
+  }
   for (int r = 0; r < rowCount(); ++r) {
     int height = one;
-    for (int c = 0; c < columnCount(); ++c) {
-      if (figures_[static_cast<std::size_t>(c)] || isColumnHidden(c)) continue;
+    for (const auto& [c, room] : rooms) {
       const QString text = cellText(rows_[static_cast<std::size_t>(r)], c);
-      const int room = columnWidth(c) - 2 * margin();
-      if (fontMetrics().horizontalAdvance(text) <= room && !text.contains('\n')) continue;
-      const QRect lines =
-          fontMetrics().boundingRect(QRect(0, 0, room, QWIDGETSIZE_MAX), Qt::TextWordWrap, text);
-      height = std::max(height, lines.height() + leading);
+      height = std::max(height, textHeight(text, room) + leading);
     }
     if (rowHeight(r) != height) setRowHeight(r, height);
   }
@@ -283,25 +315,31 @@ int ObjectTable::headingWidth(int column) const {
   return width;
 }
 
-/// What each column needs for its longest text in one line, and the least that cuts nothing; none
-/// where it is folded.
-std::pair<std::vector<int>, std::vector<int>> ObjectTable::columnWidths(int folded) const {
+/// What each column needs for its longest text in one line.
+std::vector<int> ObjectTable::columnNeeds() const {
+  std::vector<int> needs;
+  for (int c = 0; c < columnCount(); ++c)
+    needs.push_back(std::max(sizeHintForColumn(c), headingWidth(c)));
+  return needs;
+}
+
+/// The least that cuts nothing; none where a column is folded.
+std::vector<int> ObjectTable::leastWidths(const std::vector<int>& needs, int folded) const {
   constexpr int kReadable = 60;
-  const auto count = static_cast<std::size_t>(columnCount());
-  std::vector<int> needs(count), least(count);
+  std::vector<int> least(needs.size());
   for (int c = 0; c < columnCount(); ++c) {
-    if (isFolded(c, folded)) continue;
     const auto i = static_cast<std::size_t>(c);
-    const int heading = headingWidth(c);
-    needs[i] = std::max(sizeHintForColumn(c), heading);
+    if (isFolded(c, folded)) continue;
+    least[i] = needs[i];
+    if (figures_[i]) continue;
     const int wrapped = std::min(needs[i], std::max(longestWord(c, folded), kReadable));
-    least[i] = figures_[i] ? needs[i] : std::max(heading, wrapped);
+    least[i] = std::max(headingWidth(c), wrapped);
   }
-  return {std::move(needs), std::move(least)};
+  return least;
 }
 
 int ObjectTable::leastWidth() const {
-  const std::vector<int> least = columnWidths(folded_).second;
+  const std::vector<int> least = leastWidths(columnNeeds(), folded_);
   return std::accumulate(least.begin(), least.end(), 0) + 2 * frameWidth() +
          verticalScrollBar()->sizeHint().width();
 }
@@ -311,8 +349,15 @@ int ObjectTable::leastWidth() const {
 /// headings and words are never cut, so that a table that is narrower still scrolls.
 void ObjectTable::spread() {
   const int room = viewport()->width();
-  if (folds_ && !rows_.empty()) fold(foldsFor(room));
-  auto [needs, least] = columnWidths(folded_);
+  std::vector<int> needs = columnNeeds();
+  const int folded = folds_ && !rows_.empty() ? foldsFor(room, needs) : folded_;
+  if (folded != folded_) {
+    fold(folded);
+    needs = columnNeeds();
+  }
+  for (int c = 0; c < columnCount(); ++c)
+    needs[static_cast<std::size_t>(c)] *= isColumnHidden(c) ? 0 : 1;
+  const std::vector<int> least = leastWidths(needs, folded_);
   const std::size_t count = needs.size();
   const int most = widthToFit(needs, least, room);
   int left = room;

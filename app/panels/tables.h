@@ -3,6 +3,7 @@
 
 #include "app/panels/table_row.h"
 
+#include <QHash>
 #include <QLabel>
 #include <QString>
 #include <QStringList>
@@ -46,21 +47,26 @@ signals:
 protected:
   void keyPressEvent(QKeyEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
+  void changeEvent(QEvent* event) override;
   void initViewItemOption(QStyleOptionViewItem* option) const override;
 
 private:
   std::vector<QModelIndex> replaceRows(int at, const std::vector<TableRow>& rows, int before,
                                        int after);
   void widen(const std::vector<QModelIndex>& cells);
-  std::pair<std::vector<int>, std::vector<int>> columnWidths(int folded) const;
+  std::vector<int> columnNeeds() const;
+  std::vector<int> leastWidths(const std::vector<int>& needs, int folded) const;
   int headingWidth(int column) const;
   bool mayFold(int column) const;
   bool isFolded(int column, int folded) const;
   void fold(int columns);
-  int foldsFor(int room) const;
+  int foldsFor(int room, const std::vector<int>& needs) const;
   QString cellText(const TableRow& row, int column, int folded) const;
   int longestWord(int column, int folded) const;
   int margin() const;
+  int advance(const QString& text) const;
+  int textHeight(const QString& text, int room) const;
+  void forgetMeasures(bool all);
   void setHeights();
   bool old_ = false;
   QTimer spreadLater_{this};
@@ -70,6 +76,8 @@ private:
   bool folds_ = false;
   int folded_ = 0; ///< so many of the columns that may are folded
   mutable std::vector<int> headingWidths_;
+  mutable QHash<QString, int> advances_;                ///< widths of texts in one line
+  mutable QHash<std::pair<QString, int>, int> heights_; ///< of texts in a room
 };
 
 /// A grey sentence that stands in for an empty table.
