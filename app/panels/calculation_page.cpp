@@ -58,13 +58,16 @@ QString faint(const PageSource& source, const QString& words) {
 QString tableHtml(const PageSource& source, const QStringList& headings,
                   const std::vector<QStringList>& rows) {
   QString all = "<table cellspacing=\"0\" cellpadding=\"2\">";
+  // A longer figure may take two lines rather than the room of the words beside it.
+  constexpr qsizetype kOneLine = 12;
   const auto row = [&](const QStringList& cells, bool head) {
     all += "<tr>";
     for (int c = 0; c < headings.size(); ++c) {
       const QString cell = cells.value(c);
       const bool figure = headings[c].startsWith('>');
       all += QString("<td align=\"%1\" style=\"padding-right:5px;%2\">%3</td>")
-                 .arg(figure ? "right" : "left", figure && !head ? "white-space:nowrap" : "",
+                 .arg(figure ? "right" : "left",
+                      figure && !head && cell.size() <= kOneLine ? "white-space:nowrap" : "",
                       head ? faint(source, cell) : cell);
     }
     all += "</tr>";

@@ -359,6 +359,10 @@ void CalculationsPanel::markInTree() {
     if (numberOf(*at).toStdString() == current_) tree_->setCurrentItem(*at);
   }
   listing_ = false;
+  // Only when its rows have been wrapped are their places known.
+  QTimer::singleShot(0, tree_, [this] {
+    if (tree_->currentItem() != nullptr) tree_->scrollToItem(tree_->currentItem());
+  });
 }
 
 bool CalculationsPanel::open(const std::string& number) {
