@@ -59,7 +59,7 @@ QString tableHtml(const PageSource& source, const QStringList& headings,
                   const std::vector<QStringList>& rows) {
   QString all = "<table cellspacing=\"0\" cellpadding=\"2\">";
   // A longer figure may take two lines rather than the room of the words beside it.
-  constexpr qsizetype kOneLine = 12;
+  constexpr qsizetype kOneLine = 17;
   const auto row = [&](const QStringList& cells, bool head) {
     all += "<tr>";
     for (int c = 0; c < headings.size(); ++c) {

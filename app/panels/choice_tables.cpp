@@ -107,7 +107,7 @@ ChoiceTable chamberLevels(const Review& review, const Id& vault) {
   const UnitSystem units = review.plan.project.units;
   const TrainStudy& train = review.study.train;
   ChoiceTable table{text("Water levels"),
-                    {text("Vault"), text(">Chamber"), text(">At rest"), text(">Peak, pump stopped"),
+                    {text(">Chamber"), text(">At rest"), text(">Peak, pump stopped"),
                      text(">Peak, pump running"), text(">Air under the lid then")},
                     {}};
   const VaultStudy* study = review.study.vault(vault);
@@ -120,7 +120,7 @@ ChoiceTable chamberLevels(const Review& review, const Id& vault) {
     const ChamberLevel* peak =
         train.pumpStopped ? train.pumpStopped->chamber(vault, chamber.number) : nullptr;
     table.rows.push_back(
-        {q(vault), QString::number(chamber.number),
+        {QString::number(chamber.number),
          study->waterLevel ? q(printElevation(*study->waterLevel, units)) : text("not known"),
          level(train.pumpStopped, chamber.number), level(train.pumpRunning, chamber.number),
          peak == nullptr ? text("not known") : q(printShort(peak->airspace, units))});
@@ -131,14 +131,13 @@ ChoiceTable chamberLevels(const Review& review, const Id& vault) {
 ChoiceTable chamberDuties(const Review& review, const Id& vault) {
   const UnitSystem units = review.plan.project.units;
   ChoiceTable table{text("What each chamber keeps back"),
-                    {text("Vault"), text(">Chamber"), text(">Detention"), text(">Overflow rate"),
+                    {text(">Chamber"), text(">Detention"), text(">Overflow rate"),
                      text(">Smallest grit"), text(">Smallest oil droplet"),
                      text(">Grit kept so far")},
                     {}};
   for (const ChamberDuty& duty : review.study.train.chambers) {
-    if (!vault.empty() && duty.vault != vault) continue;
-    table.rows.push_back({q(duty.vault), QString::number(duty.chamber),
-                          cell(duty.detention, Kind::Time, units),
+    if (duty.vault != vault) continue;
+    table.rows.push_back({QString::number(duty.chamber), cell(duty.detention, Kind::Time, units),
                           cell(duty.overflowRate, Kind::Velocity, units),
                           cell(duty.particle, Kind::SmallLength, units),
                           cell(duty.droplet, Kind::SmallLength, units),

@@ -24,7 +24,7 @@ ChoiceTable suctionChoices(const SuctionStudy& suction, UnitSystem units);
 ChoiceTable sizeChoices(const PressureRun& run, UnitSystem units);
 /// The water in the chambers of a vault: at rest, at the peak with the pump stopped and running.
 ChoiceTable chamberLevels(const Review& review, const Id& vault);
-/// The chambers of a vault (empty: of all) with what they keep back.
+/// The chambers of a vault with what they keep back.
 ChoiceTable chamberDuties(const Review& review, const Id& vault);
 /// The tables that go with an object: of a suction, another pressure run or a vault; none of
 /// others.
