@@ -195,7 +195,11 @@ void labelPlaces(const Scene& scene) {
   }
   for (const Utility& utility : plan.utilities) {
     std::string text = "EX " + called(utility);
-    if (utility.diameter) text += ", " + printShort(*utility.diameter, scene.units);
+    // Pipe sizes are told in inches, also of a foot or more.
+    const bool metric = scene.units == UnitSystem::Metric;
+    if (utility.diameter)
+      text += ", " +
+              (metric ? printShort(*utility.diameter, scene.units) : inchesOnly(*utility.diameter));
     SheetLabel label{{text}};
     scene.board.alongLine(label, utility.path, 30);
   }

@@ -142,7 +142,7 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
   return table("WHERE PIPES AND CONDUITS RISE, " + called(room),
                {{"Run"},
                 {"Size", Align::Centre},
-                {"From right|end of wall", Align::Right},
+                {"From right end,|seen from inside", Align::Right},
                 {"Off the|wall", Align::Right},
                 {"Invert|over floor", Align::Right},
                 {"Invert|elevation", Align::Right},

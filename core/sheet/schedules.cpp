@@ -3,6 +3,7 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 namespace sump {
 
@@ -83,6 +84,16 @@ Block chamberSchedule(const Review& review, double width) {
                rows, width);
 }
 
+namespace {
+
+/// As the levels beside it say.
+std::string riserText(const VaultStudy& vault, const ManwayStudy& manway, UnitSystem units) {
+  if (!manway.riser) return "-";
+  return printSize(printedRise(vault.lidTop, *manway.rim, units), units);
+}
+
+} // namespace
+
 Block manwaySchedule(const Review& review, double width) {
   const UnitSystem units = review.plan.project.units;
   std::vector<std::vector<std::string>> rows;
@@ -92,7 +103,7 @@ Block manwaySchedule(const Review& review, double width) {
       const ManwayStudy& manway = vault.manways[i];
       rows.push_back({called(given), std::to_string(manway.chamber),
                       printShort(given.manways[i].diameter, units), levelText(manway.rim, units),
-                      manway.riser ? printLength(*manway.riser, units) : "-",
+                      riserText(vault, manway, units),
                       given.manways[i].trafficCover ? "traffic" : "pedestrian"});
     }
   }

@@ -24,6 +24,7 @@ inline void KnownNumbers::site(const Plan& plan) {
   for (const Utility& utility : plan.utilities) {
     levels(utility.id, utility.elevation);
     lengths(utility.id, utility.diameter);
+    if (utility.diameter) put(Printed::Nominal, utility.id, inMetres(*utility.diameter));
   }
   for (const Basin& basin : plan.basins) {
     levels(basin.id, basin.rim, basin.outletInvert);

@@ -1,6 +1,7 @@
 #pragma once
 // Vaults, their openings and the digs for them. Part of known_numbers.h.
 
+#include "core/units/print_levels.h"
 #include "tests/sheet/known_numbers.h"
 
 namespace sump::testing {
@@ -25,6 +26,8 @@ inline void KnownNumbers::vaults(const Review& review) {
     for (const ManwayStudy& manway : vault.manways) {
       levels(id, manway.grade, manway.rim);
       lengths(id, manway.riser);
+      if (manway.riser)
+        lengths(id, printedRise(vault.lidTop, *manway.rim, review.plan.project.units));
     }
     for (const Manway& manway : given.manways)
       lengths(id, manway.diameter);
