@@ -52,8 +52,13 @@ bool passesDot(Point2 dot, Point2 a, Point2 b) {
 
 } // namespace
 
+bool runsOverDot(Point2 from, Point2 to, Point2 dot) {
+  return spanned(from, to).grown(kDotAir).holds(dot) && distance(dot, to) > kSameEnd &&
+         nearestOnSegment(dot, from, to).distance < kDotAir;
+}
+
 PaperBox reachOf(const LabelCandidate& candidate) {
-  PaperBox reach = candidate.box;
+  const PaperBox& reach = candidate.box;
   if (!candidate.leaderTo) return reach;
   const Point2 to = *candidate.leaderTo;
   return {{std::min(reach.low.x, to.x), std::min(reach.low.y, to.y)},
@@ -144,15 +149,9 @@ double Obstacles::symbolCost(const LabelCandidate& candidate, Point2 from) const
 }
 
 bool Obstacles::leaderOverDot(const LabelCandidate& candidate) const {
-  constexpr double kRoom = 1.2; // mm between a leader and the end of another
-  constexpr double kSame = 1.5; // mm; a leader cannot keep off what is so close to its end
   if (!candidate.leaderTo) return false;
   const Point2 to = *candidate.leaderTo, from = leaderStart(candidate);
-  const PaperBox reach = spanned(from, to).grown(kRoom);
-  return std::ranges::any_of(dots_, [&](Point2 dot) {
-    return reach.holds(dot) && distance(dot, to) > kSame &&
-           nearestOnSegment(dot, from, to).distance < kRoom;
-  });
+  return std::ranges::any_of(dots_, [&](Point2 dot) { return runsOverDot(from, to, dot); });
 }
 
 double Obstacles::dotCost(const LabelCandidate& candidate) const {

@@ -13,6 +13,12 @@ struct LabelCandidate;
 /// The label and its leader.
 PaperBox reachOf(const LabelCandidate& candidate);
 
+inline constexpr double kDotAir = 1.2; ///< mm kept between a leader and the end of another
+inline constexpr double kSameEnd =
+    1.5; ///< mm; a leader cannot keep off what is so close to its end
+/// The leader runs over the end of another that is not as good as its own.
+bool runsOverDot(Point2 from, Point2 to, Point2 dot);
+
 /// Lines, symbols and forbidden parts of the paper, found by where they are.
 class Obstacles {
 public:

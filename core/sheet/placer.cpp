@@ -13,8 +13,6 @@ namespace {
 constexpr double kNever = std::numeric_limits<double>::infinity();
 constexpr double kLeaderCrossing = 180; // dislike of a leader crossing another, mm of distance
 constexpr double kLeaderOnDot = 180;    // of one running through the dot of another
-constexpr double kDotAir = 1.2;         // mm kept from a dot's middle
-constexpr double kSameEnd = 1.5;        // mm; a leader cannot keep off what is so close to its end
 
 bool sameAnchor(const LabelCandidate& a, const LabelCandidate& b) {
   return a.leaderTo && b.leaderTo && distance(*a.leaderTo, *b.leaderTo) < 0.01;
@@ -27,10 +25,9 @@ bool leaderCuts(const LabelCandidate& label, const PaperBox& box) {
 /// `onDot` for a leader that runs over another's dot. One that ends close by cannot keep so far
 /// off.
 double dotCost(Point2 from, Point2 to, Point2 dot, double onDot) {
-  if (!spanned(from, to).grown(kDotAir).holds(dot)) return 0;
-  const double off = nearestOnSegment(dot, from, to).distance;
-  if (distance(to, dot) > kSameEnd) return off < kDotAir ? onDot : 0;
-  return off < kDotAir / 2 ? kLeaderOnDot : 0;
+  if (runsOverDot(from, to, dot)) return onDot;
+  const bool endsClose = distance(to, dot) <= kSameEnd;
+  return endsClose && nearestOnSegment(dot, from, to).distance < kDotAir / 2 ? kLeaderOnDot : 0;
 }
 
 /// Two labels that are farther apart cost each other nothing.

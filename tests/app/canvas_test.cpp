@@ -86,6 +86,14 @@ TEST(Grid, LinesKeepTheirDistanceAtEveryScale) {
   }
 }
 
+/// All of it, in a window of usual size.
+View overview(const Scene& scene) {
+  View view;
+  view.resize({1010, 616});
+  view.fit(*scene.bounds({}), 48);
+  return view;
+}
+
 /// The middle of what is drawn in the needle's colour in the square left of the bar, from that
 /// square's middle.
 QPointF needle(Angle north) {
@@ -146,9 +154,7 @@ TEST(Labels, StandOnNoOtherThing) {
   for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
     const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(sample));
     const Scene scene(reviewNow(plan, 1, builtinCatalog()));
-    View view;
-    view.resize({1010, 616});
-    view.fit(*scene.bounds({}), 48);
+    View view = overview(scene);
     for (double zoom : {1.0, 1.6, 2.5, 4.0}) {
       View closer = view;
       closer.zoomAt(closer.toScreen(plan.vaults[0].centre), zoom);
@@ -179,9 +185,7 @@ TEST(Labels, OfLinesSpareThePartsInThem) {
   for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
     const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(sample));
     const Scene scene(reviewNow(plan, 1, builtinCatalog()));
-    View view;
-    view.resize({1010, 616});
-    view.fit(*scene.bounds({}), 48);
+    View view = overview(scene);
     view.zoomAt(view.toScreen(plan.vaults[0].centre), 4);
     const std::vector<Label> labels = placeLabels(scene, view, QFont());
     for (const sump::Run& run : plan.runs) {
