@@ -1,6 +1,7 @@
 #include "app/window/action_set.h"
 
 #include "app/window/appearance.h"
+#include "app/window/menu_letters.h"
 
 #include <QGuiApplication>
 #include <QMainWindow>
@@ -73,7 +74,10 @@ void ActionSet::applyKeys() {
 void ActionSet::makeMenus() {
   for (const ActionRow& row : actionTable()) {
     QMenu*& menu = menus_[row.menu];
-    if (menu == nullptr) menu = window_->menuBar()->addMenu(text(menuTitle(row.menu)));
+    if (menu == nullptr) {
+      menu = window_->menuBar()->addMenu(text(menuTitle(row.menu)));
+      connect(menu, &QMenu::aboutToShow, menu, [menu] { giveLetters(*menu); });
+    }
     menu->addAction(at(row.id));
     if (row.separatorAfter) menu->addSeparator();
   }

@@ -78,10 +78,12 @@ void MainWindow::fillRecent() {
   recentMenu_->clear();
   const QStringList recent = files_->recentFiles();
   recentMenu_->setEnabled(!recent.isEmpty());
+  int number = 0;
   for (const QString& path : recent) {
     // A file name may hold `&`, which menus would swallow.
     QString shown = QDir::toNativeSeparators(path);
-    QAction* open = recentMenu_->addAction(shown.replace('&', "&&"));
+    QAction* open =
+        recentMenu_->addAction(QString("&%1  %2").arg(++number).arg(shown.replace('&', "&&")));
     connect(open, &QAction::triggered, this, [this, path] { files_->open(path); });
   }
 }

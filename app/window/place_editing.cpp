@@ -4,6 +4,7 @@
 
 #include "app/canvas/tools/pull.h"
 #include "app/window/context_menu.h"
+#include "app/window/menu_letters.h"
 
 #include "core/plan/edits_group.h"
 #include "core/plan/edits_run_corners.h"
@@ -53,6 +54,7 @@ void PlaceEditing::openMenu(const QPoint& globalPosition) {
       menu->addSeparator();
     }
   }
+  giveLetters(*menu);
   menuPlace_ = at;
   // The chosen command runs after the menu has gone, and still means its place.
   connect(menu, &QMenu::aboutToHide, this,
