@@ -8,6 +8,7 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 
 #include <algorithm>
 
@@ -52,20 +53,35 @@ FindBar::FindBar(Document& document, Canvas& canvas, QWidget* parent)
   setObjectName("find-bar");
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(10, 4, 10, 4);
+  row->setSpacing(8);
   auto* label = new QLabel(tr("Find"), this);
   line_ = new QLineEdit(this);
   line_->setObjectName("find-text");
   line_->setAccessibleName(tr("Id, name or kind"));
-  line_->setPlaceholderText(tr("Id, name or kind; Enter looks at the next, Esc closes"));
+  line_->setPlaceholderText(tr("Id, name or kind"));
   label->setBuddy(line_);
   count_ = new QLabel(this);
   count_->setObjectName("find-count");
+  previous_ = makeButton(tr("Previous"), "find-previous", tr("Look at the one before (Shift+F3)"));
+  next_ = makeButton(tr("Next"), "find-next", tr("Look at the next one (F3)"));
+  QPushButton* close = makeButton(tr("Close"), "find-close", tr("Back to the drawing (Esc)"));
   row->addWidget(label);
   row->addWidget(line_, 1);
-  row->addWidget(count_);
+  for (QWidget* widget : std::initializer_list<QWidget*>{count_, previous_, next_, close})
+    row->addWidget(widget);
   connect(line_, &QLineEdit::textChanged, this, &FindBar::typed);
-  connect(line_, &QLineEdit::returnPressed, this, &FindBar::next);
+  connect(previous_, &QPushButton::clicked, this, [this] { step(-1); });
+  connect(next_, &QPushButton::clicked, this, [this] { step(1); });
+  connect(close, &QPushButton::clicked, this, &FindBar::shut);
   hide();
+}
+
+QPushButton* FindBar::makeButton(const QString& text, const char* name, const QString& tip) {
+  auto* button = new QPushButton(text, this);
+  button->setObjectName(name);
+  button->setToolTip(tip);
+  button->setAutoDefault(true); // Enter presses it
+  return button;
 }
 
 void FindBar::open() {
@@ -75,25 +91,42 @@ void FindBar::open() {
   typed();
 }
 
-void FindBar::typed() {
-  at_ = 0;
-  const std::size_t count = findObjects(document_.plan(), line_->text()).size();
-  count_->setText(line_->text().trimmed().isEmpty() ? QString() : tr("%1 found").arg(count));
+void FindBar::shut() {
+  hide();
+  canvas_.setFocus();
 }
 
-void FindBar::next() {
+void FindBar::typed() {
+  at_.reset();
+  const std::size_t count = findObjects(document_.plan(), line_->text()).size();
+  count_->setText(line_->text().trimmed().isEmpty() ? QString() : tr("%1 found").arg(count));
+  previous_->setEnabled(count > 0);
+  next_->setEnabled(count > 0);
+}
+
+void FindBar::step(int by) {
   const std::vector<Id> found = findObjects(document_.plan(), line_->text());
-  if (found.empty()) return;
-  const std::size_t index = at_++ % found.size();
-  canvas_.select({found[index]});
-  canvas_.lookAt({found[index]}, std::nullopt);
-  count_->setText(tr("%1 of %2").arg(index + 1).arg(found.size()));
+  if (found.empty()) return typed(); // the last one may have been deleted since
+  const std::size_t first = by > 0 ? 0 : found.size() - 1;
+  const std::size_t forward = by > 0 ? 1 : found.size() - 1;
+  at_ = at_ ? (*at_ + forward) % found.size() : first;
+  canvas_.select({found[*at_]});
+  canvas_.lookAt({found[*at_]}, std::nullopt);
+  count_->setText(tr("%1 of %2").arg(*at_ + 1).arg(found.size()));
 }
 
 void FindBar::keyPressEvent(QKeyEvent* event) {
-  if (event->key() != Qt::Key_Escape) return QWidget::keyPressEvent(event);
-  hide();
-  canvas_.setFocus();
+  const bool back = event->modifiers().testFlag(Qt::ShiftModifier);
+  switch (event->key()) {
+  case Qt::Key_Escape:
+    return shut();
+  case Qt::Key_F3:
+  case Qt::Key_Return:
+  case Qt::Key_Enter:
+    return step(back ? -1 : 1);
+  default:
+    QWidget::keyPressEvent(event);
+  }
 }
 
 } // namespace sump

@@ -1,5 +1,6 @@
 #pragma once
-// Finds objects by id, name or kind: type, Enter selects the next one and looks at it, Esc closes.
+// Finds objects by id, name or kind: type, Enter or 'Next' selects the next one and looks at it,
+// Shift+Enter or 'Previous' the one before, Esc closes.
 
 #include "app/canvas/canvas.h"
 #include "app/window/document.h"
@@ -8,6 +9,7 @@
 
 class QLabel;
 class QLineEdit;
+class QPushButton;
 
 namespace sump {
 
@@ -25,14 +27,19 @@ protected:
   void keyPressEvent(QKeyEvent* event) override;
 
 private:
+  QPushButton* makeButton(const QString& text, const char* name, const QString& tip);
   void typed();
-  void next();
+  /// Looks at the one so many further on; round and round.
+  void step(int by);
+  void shut();
 
   Document& document_;
   Canvas& canvas_;
   QLineEdit* line_ = nullptr;
   QLabel* count_ = nullptr;
-  std::size_t at_ = 0; ///< of the matches, which Enter takes next
+  QPushButton* previous_ = nullptr;
+  QPushButton* next_ = nullptr;
+  std::optional<std::size_t> at_; ///< of the matches, which is looked at
 };
 
 } // namespace sump

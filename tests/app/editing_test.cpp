@@ -2,6 +2,7 @@
 
 #include "app/canvas/measure_tool.h"
 #include "app/panels/field.h"
+#include "app/window/find_bar.h"
 #include "app/window/picture_desk.h"
 #include "tests/app/window_fixture.h"
 
@@ -11,7 +12,9 @@
 #include "core/plan/edits_objects.h"
 #include "tests/support/random_plan.h"
 
+#include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
 
 namespace sump {
 
@@ -135,6 +138,47 @@ TEST_F(EditingWindow, HiddenThingsAreNotPickedAndFindLooksAtWhatItFinds) {
   QTest::keyClicks(line, "su-1");
   QTest::keyClick(line, Qt::Key_Return);
   EXPECT_EQ(canvas().selection(), std::set<Id>{"SU-1"});
+}
+
+TEST_F(EditingWindow, FindWalksForwardAndBackAndIsShutByEsc) {
+  open(samplePath("transit-depot.sump"));
+  window->action(ActionId::Find)->trigger();
+  auto* bar = window->findChild<QWidget*>("find-bar");
+  auto* line = window->findChild<QLineEdit*>("find-text");
+  auto* count = window->findChild<QLabel*>("find-count");
+  auto* next = window->findChild<QPushButton*>("find-next");
+  auto* previous = window->findChild<QPushButton*>("find-previous");
+  ASSERT_TRUE(bar->isVisible());
+  EXPECT_FALSE(next->isEnabled()) << "nothing is looked for";
+  QTest::keyClicks(line, "vault");
+  const std::vector<Id> found = findObjects(plan(), "vault");
+  ASSERT_GE(found.size(), 3u);
+  const auto of = [&found](std::size_t which) {
+    return QString("%1 of %2").arg(which).arg(found.size());
+  };
+  EXPECT_EQ(count->text(), QString("%1 found").arg(found.size()));
+  QTest::mouseClick(next, Qt::LeftButton);
+  EXPECT_EQ(count->text(), of(1));
+  EXPECT_EQ(canvas().selection(), std::set<Id>{found[0]});
+  QTest::keyClick(line, Qt::Key_Return);
+  EXPECT_EQ(count->text(), of(2));
+  EXPECT_EQ(canvas().selection(), std::set<Id>{found[1]});
+  QTest::mouseClick(previous, Qt::LeftButton);
+  EXPECT_EQ(canvas().selection(), std::set<Id>{found[0]});
+  QTest::keyClick(line, Qt::Key_F3, Qt::ShiftModifier);
+  EXPECT_EQ(count->text(), of(found.size())) << "round from the first to the last";
+  EXPECT_EQ(canvas().selection(), std::set<Id>{found.back()});
+  QTest::keyClick(line, Qt::Key_F3);
+  EXPECT_EQ(count->text(), of(1));
+  line->selectAll();
+  QTest::keyClicks(line, "none of this name");
+  EXPECT_EQ(count->text(), "0 found");
+  EXPECT_FALSE(next->isEnabled());
+  QTest::keyClick(next, Qt::Key_Escape);
+  EXPECT_FALSE(bar->isVisible());
+  window->action(ActionId::Find)->trigger();
+  QTest::mouseClick(window->findChild<QPushButton*>("find-close"), Qt::LeftButton);
+  EXPECT_FALSE(bar->isVisible());
 }
 
 TEST(MeasuringTape, BearingIsClockwiseFromTrueNorth) {

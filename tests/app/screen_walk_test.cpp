@@ -40,6 +40,9 @@ TEST_P(ScreenWalk, TheWindowWithEveryDock) {
   window->action(ActionId::Find)->trigger();
   QTest::keyClicks(QApplication::focusWidget(), "vault");
   look("find", window.get());
+  QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+  settle();
+  look("find-next", window.get());
 }
 
 // With what is bought priced: the bar tells the sum, and what has no price.
@@ -81,7 +84,9 @@ TEST_P(ScreenWalk, FindingsOfAFaultyPlan) {
   open(testing::samplePath("faulty/flow-order.sump"));
   auto* table = window->findings().findChild<QTableWidget*>("findings");
   ASSERT_GT(table->rowCount(), 0);
-  table->setCurrentCell(0, 0);
+  QTest::mouseClick(table->viewport(), Qt::LeftButton, Qt::NoModifier,
+                    table->visualItemRect(table->item(0, 1)).center());
+  settle();
   look("findings-chosen", window.get());
   const Finding& first = document().reviewed()->review.findings.front();
   ASSERT_FALSE(document().commit(FindingsPanel::tr("Accept"),
