@@ -74,10 +74,18 @@ void Canvas::setTool(std::unique_ptr<Tool> tool) {
 }
 
 void Canvas::select(std::set<Id> ids) {
+  light(std::nullopt);
   if (ids == selection_) return;
   selection_ = std::move(ids);
   emit selectionChanged();
   refresh(); // hints tell what can be done with it
+}
+
+void Canvas::light(std::optional<Point2> place) {
+  if (place == lit_) return;
+  lit_ = place;
+  labels_.reset(); // names make room for the ring
+  update();
 }
 
 bool Canvas::commit(const QString& step, Plan plan) {
@@ -243,6 +251,7 @@ void Canvas::paintEvent(QPaintEvent*) {
   if (scene_) {
     paintSelected(painter, view_, *scene_, selection_, theme());
     if (scene_->showsFindings()) paintFindings(painter);
+    paintLit(painter);
     if (isEmptySite(scene_->plan()) && !tool_->busy()) paintEmptyHint(painter);
   }
   Overlay overlay(painter, view_, theme(), keptClear());
@@ -315,6 +324,21 @@ void Canvas::paintFindings(QPainter& painter) {
     painter.drawPixmap(at - middle, signs.of(it->severity));
     drawn_.marks.emplace_back(at - middle, QSizeF(SeveritySigns::kSize, SeveritySigns::kSize));
   }
+}
+
+void Canvas::paintLit(QPainter& painter) {
+  if (!lit_) return;
+  constexpr double kRadius = 19, kGlow = 9; // pixels: clear of the sign in the middle
+  const QPointF at = view_.toScreen(*lit_);
+  QColor glow = theme().accent;
+  glow.setAlpha(70);
+  painter.setBrush(Qt::NoBrush);
+  for (const QPen& pen : {QPen(glow, kGlow), QPen(theme().accent, 2)}) {
+    painter.setPen(pen);
+    painter.drawEllipse(at, kRadius, kRadius);
+  }
+  const double half = kRadius + kGlow / 2;
+  drawn_.marks.emplace_back(at - QPointF(half, half), QSizeF(2 * half, 2 * half));
 }
 
 void Canvas::paintEmptyHint(QPainter& painter) const {

@@ -68,6 +68,9 @@ public:
   void fitSelection();
   /// Brings the objects, or the place where there are none, to the middle at a telling scale.
   void lookAt(const std::set<Id>& ids, std::optional<Point2> place);
+  /// A ring round what a chosen finding is about, until something else is selected.
+  void light(std::optional<Point2> place);
+  const std::optional<Point2>& lit() const { return lit_; }
 
   QSize sizeHint() const override { return {900, 640}; }
 
@@ -121,6 +124,7 @@ private:
   /// All of it is to be painted anew: another view, another look.
   void repaintAll();
   void paintFindings(QPainter& painter);
+  void paintLit(QPainter& painter);
   void paintNames(QPainter& painter, const Overlay& overlay);
   std::vector<QRectF> keptClear() const;
   LabelRoom labelRoom(const Overlay& overlay) const;
@@ -139,6 +143,7 @@ private:
   mutable PlanPtr snapPlan_; ///< that snapField_ was made of
   QPointF pointer_;
   std::set<Id> selection_;
+  std::optional<Point2> lit_;
   Shown shown_;
   UnderlayPainter pictures_;
   std::unique_ptr<Backdrop> backdrop_;

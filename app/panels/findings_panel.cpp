@@ -85,6 +85,7 @@ void FindingsPanel::makeTop(QWidget* parent, QVBoxLayout& column) {
   takeBack_->setToolTip(tr("Nobody answers for this finding any more"));
   auto* row = new QHBoxLayout;
   row->setContentsMargins(0, 0, 4, 0);
+  row->setSpacing(8);
   row->addWidget(filter_, 1);
   row->addWidget(accept_);
   row->addWidget(takeBack_);

@@ -385,7 +385,9 @@ void ObjectTable::keyPressEvent(QKeyEvent* event) {
     emit chosen(currentRow());
     return;
   }
+  const int before = currentRow();
   QTableWidget::keyPressEvent(event);
+  if (currentRow() != before && currentRow() >= 0) emit chosen(currentRow());
 }
 
 QLabel* emptyNote(const QString& text, QWidget* parent) {

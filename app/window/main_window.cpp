@@ -31,6 +31,8 @@ namespace {
 constexpr int kLayoutVersion = 1;
 /// A review that takes longer than this is announced as being worked on.
 constexpr int kStaleAfterMs = 200;
+/// Beside each part of the status bar; a line stands between them.
+constexpr int kStatusGap = 8;
 
 } // namespace
 
@@ -152,9 +154,10 @@ void MainWindow::makeStatus() {
   verdict_ = new QLabel(this);
   verdict_->setObjectName("verdict");
   statusBar()->addWidget(coordinates_);
-  statusBar()->addPermanentWidget(recoveryLabel(*recovery_, this));
-  statusBar()->addPermanentWidget(verdict_);
-  statusBar()->addPermanentWidget(scale_);
+  for (QLabel* part : {recoveryLabel(*recovery_, this), verdict_, scale_}) {
+    part->setContentsMargins(kStatusGap, 0, kStatusGap, 0);
+    statusBar()->addPermanentWidget(part);
+  }
   connect(canvas_, &Canvas::pointerMoved, coordinates_, &QuietLabel::say);
   connect(canvas_, &Canvas::viewChanged, scale_, &QLabel::setText);
   connect(canvas_, &Canvas::refused, this,
@@ -210,6 +213,7 @@ void MainWindow::goTo(const std::set<Id>& objects, std::optional<Point2> place) 
   const std::set<Id> known = canvas_->knownObjects(objects);
   canvas_->select(known);
   canvas_->lookAt(known, place);
+  canvas_->light(place);
 }
 
 void MainWindow::setDarkWindow(bool dark) {

@@ -163,7 +163,11 @@ QLabel* recoveryLabel(Recovery& recovery, QWidget* parent) {
   label->setObjectName("recovery-state");
   label->setToolTip(Recovery::tr("Every change is kept in a recovery file within two seconds. "
                                  "Saving the plan writes it to its own file."));
-  QObject::connect(&recovery, &Recovery::stateChanged, label, &QLabel::setText);
+  label->setVisible(!label->text().isEmpty());
+  QObject::connect(&recovery, &Recovery::stateChanged, label, [label](const QString& state) {
+    label->setText(state);
+    label->setVisible(!state.isEmpty());
+  });
   return label;
 }
 

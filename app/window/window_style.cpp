@@ -139,6 +139,16 @@ void drawSeparator(QPainter* painter, const QStyleOption* option) {
   painter->fillRect(QRect(rect.left() + kIn, rect.center().y(), rect.width() - 2 * kIn, 1), color);
 }
 
+/// Parts of a status bar are told apart by a line before each but the first.
+void drawPartEdge(QPainter* painter, const QStyleOption* option) {
+  constexpr int kFirst = 8, kIn = 3; // pixels
+  const QRect& rect = option->rect;
+  if (rect.left() <= kFirst) return;
+  QColor color = edgeColor(option->palette);
+  color.setAlphaF(0.7f);
+  painter->fillRect(QRect(rect.left(), rect.top() + kIn, 1, rect.height() - 2 * kIn), color);
+}
+
 /// A ring with a letter.
 QIcon signIcon(const QString& letter) {
   constexpr double kSide = 40;
@@ -156,6 +166,9 @@ QIcon signIcon(const QString& letter) {
 }
 
 } // namespace
+
+/// Between a choice and the edges of its field.
+constexpr int kBesideChoice = 4;
 
 QColor edgeColor(const QPalette& palette) {
   return isDark(palette) ? QColor(0x7C, 0x86, 0x8F) : QColor(0x7D, 0x86, 0x8E);
@@ -175,6 +188,8 @@ void WindowStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* op
   case PE_IndicatorCheckBox:
   case PE_IndicatorItemViewItemCheck:
     return drawCheckBox(painter, option);
+  case PE_FrameStatusBarItem:
+    return drawPartEdge(painter, option);
   case PE_PanelButtonCommand:
   case PE_FrameLineEdit:
     QProxyStyle::drawPrimitive(element, option, painter, widget);
@@ -211,6 +226,7 @@ QSize WindowStyle::sizeFromContents(ContentsType type, const QStyleOption* optio
   QSize needs = QProxyStyle::sizeFromContents(type, option, size, widget);
   constexpr int kLeading = 4; // pixels more for each row of a list or tree
   if (type == CT_ItemViewItem) needs.rheight() += kLeading;
+  if (type == CT_ComboBox) needs.rwidth() += kBesideChoice;
   return needs;
 }
 
@@ -245,7 +261,7 @@ void WindowStyle::drawControl(ControlElement element, const QStyleOption* option
   }
   QStyleOptionComboBox fitted(*combo);
   const int room = subControlRect(CC_ComboBox, combo, SC_ComboBoxEditField, widget).width() -
-                   (combo->currentIcon.isNull() ? 4 : combo->iconSize.width() + 8);
+                   (combo->currentIcon.isNull() ? kBesideChoice : combo->iconSize.width() + 8);
   fitted.currentText = combo->fontMetrics.elidedText(combo->currentText, Qt::ElideRight, room);
   QProxyStyle::drawControl(element, &fitted, painter, widget);
 }

@@ -80,6 +80,46 @@ TEST_F(FindingsTest, AreFilteredByWeightAndWords) {
   EXPECT_EQ(table().rowCount(), 0);
 }
 
+TEST_F(FindingsTest, AChosenOneIsLitOnTheDrawing) {
+  talk.saveAnswer = SaveAnswer::Discard;
+  open(testing::samplePath("faulty/conduit-bends.sump"));
+  int row = 0;
+  while (row < table().rowCount() && !window->findings().findingAt(row)->place)
+    ++row;
+  ASSERT_LT(row, table().rowCount());
+  table().scrollToItem(table().item(row, 1));
+  QTest::mouseClick(table().viewport(), Qt::LeftButton, Qt::NoModifier,
+                    table().visualItemRect(table().item(row, 1)).center());
+  EXPECT_TRUE(canvas().selection().contains(window->findings().findingAt(row)->objects[0]));
+  ASSERT_TRUE(canvas().lit());
+  EXPECT_EQ(*canvas().lit(), *window->findings().findingAt(row)->place);
+  QCoreApplication::processEvents();
+  const QImage lit = canvas().grab().toImage();
+  canvas().light(std::nullopt);
+  EXPECT_NE(lit, canvas().grab().toImage()) << "a ring is drawn";
+}
+
+TEST_F(FindingsTest, ArrowKeysLightTheNextOne) {
+  talk.saveAnswer = SaveAnswer::Discard;
+  open(testing::samplePath("faulty/conduit-bends.sump"));
+  table().setFocus();
+  table().setCurrentCell(0, 0);
+  EXPECT_TRUE(canvas().selection().empty()) << "nobody has chosen yet";
+  int lit = 0;
+  for (int row = 1; row < table().rowCount(); ++row) {
+    QTest::keyClick(&table(), Qt::Key_Down);
+    ASSERT_EQ(table().currentRow(), row);
+    const Finding* finding = window->findings().findingAt(row);
+    const std::set<Id> objects(finding->objects.begin(), finding->objects.end());
+    EXPECT_EQ(canvas().selection(), canvas().knownObjects(objects)) << finding->key();
+    EXPECT_EQ(canvas().lit(), finding->place) << finding->key();
+    lit += canvas().lit() ? 1 : 0;
+  }
+  EXPECT_GT(lit, 0);
+  canvas().select({"V1"});
+  EXPECT_FALSE(canvas().lit()) << "something else was selected";
+}
+
 TEST_F(FindingsTest, AreFilteredByTradeAndService) {
   Plan changed = plan();
   sump::Run power = *changed.runs.find("PC-1");
