@@ -1,6 +1,5 @@
 #include "app/core_text.h"
 
-#include "core/exchange/input_error.h"
 #include "core/plan/consistency.h"
 #include "core/plan/plan.h"
 #include "core/rules/messages.h"
@@ -134,16 +133,6 @@ QString messageText(const Message& message) {
     if (isServiceName(value)) value = coreText(value).toStdString();
   }
   return q(filledMessage(mine, arguments));
-}
-
-QString errorWords(const std::exception& error) {
-  const auto* input = dynamic_cast<const InputError*>(&error);
-  if (input == nullptr) return coreFilled(error.what());
-  QString text = QString::fromUtf8(error.what());
-  for (const std::string& part : {input->problem, input->mend}) {
-    if (!part.empty()) text.replace(q(part), coreFilled(part));
-  }
-  return text;
 }
 
 QString problemWords(const Problem& problem, const QString& between) {

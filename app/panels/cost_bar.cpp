@@ -78,7 +78,7 @@ bool CostBar::read(const QString& path, QString& problem) {
     prices_ = readPrices(path.toStdString());
     return true;
   } catch (const std::exception& error) {
-    problem = QString::fromUtf8(error.what());
+    problem = errorWords(error);
     return false;
   }
 }

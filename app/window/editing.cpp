@@ -86,7 +86,7 @@ std::optional<Plan> Editing::copied() {
   try {
     return readPlanText(data->data(kMedia).toStdString(), "clipboard");
   } catch (const InputError& e) {
-    emit told(tr("What was copied cannot be pasted: %1").arg(errorWords(e)));
+    emit told(tr("What was copied cannot be pasted: %1").arg(errorWords(e).simplified()));
     return std::nullopt;
   }
 }

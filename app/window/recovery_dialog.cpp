@@ -23,7 +23,7 @@ QString when(const QDateTime& time) {
 /// Where the plan belongs, and whether its file has been saved since.
 QString about(const Leftover& leftover) {
   if (!leftover.problem.isEmpty()) {
-    return RecoveryDialog::tr("Its first line cannot be read, so it cannot be opened.");
+    return RecoveryDialog::tr("It is damaged and cannot be opened.");
   }
   const QFileInfo file(leftover.head.original);
   if (leftover.head.original.isEmpty()) return RecoveryDialog::tr("Was never saved to a file");

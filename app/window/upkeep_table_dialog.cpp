@@ -1,5 +1,6 @@
 #include "app/window/upkeep_table_dialog.h"
 
+#include "app/core_text.h"
 #include "app/window/talk.h"
 
 #include "core/exchange/plan_file.h"
@@ -68,7 +69,7 @@ void UpkeepTableDialog::choose() {
   try {
     readUpkeepFile(path.toStdString());
   } catch (const std::exception& error) {
-    talk_.tellProblem(this, tr("The table cannot be used"), QString::fromUtf8(error.what()));
+    talk_.tellProblem(this, tr("The table cannot be used"), errorWords(error));
     return;
   }
   QSettings().setValue(kKey, path);
@@ -83,7 +84,7 @@ void UpkeepTableDialog::writeStart() {
   try {
     writeFileAtomically(path.toStdString(), builtinUpkeepText());
   } catch (const std::exception& error) {
-    talk_.tellProblem(this, tr("Nothing is written"), QString::fromUtf8(error.what()));
+    talk_.tellProblem(this, tr("Nothing is written"), errorWords(error));
   }
 }
 

@@ -12,6 +12,7 @@
 #include "app/window/settings_dialog.h"
 #include "app/window/sheet_preview.h"
 #include "app/window/upkeep_table_dialog.h"
+#include "core/exchange/input_error.h"
 #include "core/exchange/plan_file.h"
 #include "core/plan/edits.h"
 #include "core/plan/edits_objects.h"
@@ -48,10 +49,10 @@ TEST_P(ScreenWalk, DialogsThatTell) {
   lookAtDialog("keys", keysDialog(window.get()));
   lookAtDialog("glossary", glossaryDialog(window.get()));
   lookAtDialog("about", aboutDialog(window.get()));
-  lookAtDialog("problem",
-               problemBox(window.get(), QObject::tr("The plan cannot be opened"),
-                          QObject::tr("depot.sump, line 12, /vaults/0/length: is below zero. Give "
-                                      "it a length above zero.")));
+  lookAtDialog("problem", problemBox(window.get(), QObject::tr("The plan cannot be opened"),
+                                     errorWords(InputError("depot.sump", "/vaults/0/length", 12,
+                                                           "is -2, must be more than 0",
+                                                           "give the outside length"))));
   alsoKnow({"upkeep --write-table FILE", "--upkeep-table FILE"});
   QDialog* guide = guideDialog(window.get());
   lookAtDialog("guide", guide, [guide](int page) {
