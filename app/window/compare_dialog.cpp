@@ -33,18 +33,29 @@ QString valueWords(const PlanChange& change, const std::string& value, const Kep
 
 /// Step by step: a language needs no sentence for each way through the plan.
 QString subjectWords(const PlanChange& change, const KeptWords& kept) {
-  QStringList steps = {coreFilled(objectWords(change), kept)};
+  // Of the project, the site and the like the kind of change says it already.
+  const bool said =
+      change.called.empty() && change.noun == name(change.kind) && !change.what.empty();
+  QStringList steps;
+  PlanChange named = change;
+  if (named.noun == "run") named.noun = "line"; // as the window calls it
+  if (!said) steps << coreFilled(objectWords(named), kept);
   if (change.kind == ChangeKind::Limits) {
     steps << coreText(change.what); // a limit's title may have colons of its own
   } else {
     for (const QString& step : shown(change.what).split(": ", Qt::SkipEmptyParts))
       steps << coreFilled(step.toStdString(), kept);
   }
-  return steps.join(": ");
+  return sentenceCase(steps.join(": "));
+}
+
+/// The window's own name for what the calculations start from.
+QString kindWords(ChangeKind kind) {
+  return kind == ChangeKind::Basis ? CompareDialog::tr("What we know") : coreWord(name(kind));
 }
 
 TableRow changeRow(const PlanChange& change, const KeptWords& kept) {
-  TableRow row{{coreWord(name(change.kind)), subjectWords(change, kept),
+  TableRow row{{kindWords(change.kind), subjectWords(change, kept),
                 valueWords(change, change.before, kept), valueWords(change, change.after, kept),
                 coreFilled(change.difference, kept)},
                {},

@@ -79,6 +79,30 @@ TEST_F(CompareTest, TheWindowListsChangesAndGoesToThem) {
   EXPECT_TRUE(talk.told.isEmpty()) << talk.told.join("\n").toStdString();
 }
 
+TEST_F(CompareTest, WhatIsOfTheProjectIsNotCalledSoTwice) {
+  open(testing::samplePath("transit-depot.sump"));
+  Plan other = plan();
+  other.project.legalOwner = "Harbour authority";
+  other.basis.water.altitude = metres(120);
+  sump::Run line = *other.runs.find("OF-1");
+  line.name = "Overflow to the sewer";
+  other.runs.put(line);
+  const QString file = folder.filePath("other.sump");
+  savePlanFile(other, file.toStdString());
+  talk.openFile = file;
+  window->action(ActionId::ComparePlan)->trigger();
+  auto* dialog = window->findChild<CompareDialog*>();
+  ASSERT_NE(dialog, nullptr);
+  QStringList told;
+  for (int r = 0; r < dialog->changes().rowCount(); ++r) {
+    told << dialog->changes().item(r, 0)->text() + " | " + dialog->changes().item(r, 1)->text();
+  }
+  EXPECT_TRUE(told.contains("Project | Legal owner")) << told.join("\n").toStdString();
+  EXPECT_TRUE(told.contains("What we know | Water: altitude")) << told.join("\n").toStdString();
+  const auto ofLine = [](const QString& row) { return row.startsWith("Renamed | Line "); };
+  EXPECT_TRUE(std::ranges::any_of(told, ofLine)) << told.join("\n").toStdString();
+}
+
 TEST_F(CompareTest, AFileThatIsNoPlanIsTold) {
   open(testing::samplePath("transit-depot.sump"));
   talk.openFile = folder.filePath("none.sump");
