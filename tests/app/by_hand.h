@@ -13,6 +13,7 @@
 #include <QListWidget>
 #include <QMenu>
 #include <QMenuBar>
+#include <QPointer>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QTabBar>
@@ -21,10 +22,12 @@ namespace sump::testing {
 
 class ByHand : public WindowTest {
 protected:
-  /// Lets signals and timers of no length run out: panels are made anew by them.
-  static void rest() {
+  /// Lets signals and timers of no length run out, and the review of the last change arrive: panels
+  /// are made anew by them, and a field that was looked up before would be gone.
+  void rest() {
     QCoreApplication::processEvents();
     QTest::qWait(1);
+    settle();
   }
   /// What a window manager does when a list or menu closes; this platform has none.
   void takeKeysBack() {
@@ -84,12 +87,15 @@ protected:
     rest();
   }
   /// Brings a widget of a scrolled panel into sight, as the wheel would, and clicks it.
-  void clickOn(QWidget* widget) {
+  void clickOn(QWidget* asked) {
+    const QPointer<QWidget> widget(asked);
+    const std::string name = asked->accessibleName().toStdString();
     for (QWidget* up = widget->parentWidget(); up != nullptr; up = up->parentWidget()) {
       if (auto* area = qobject_cast<QScrollArea*>(up)) area->ensureWidgetVisible(widget);
     }
     QCoreApplication::processEvents();
-    ASSERT_TRUE(widget->isVisible()) << widget->accessibleName().toStdString();
+    ASSERT_FALSE(widget.isNull()) << name << " was made anew before it was clicked";
+    ASSERT_TRUE(widget->isVisible()) << name;
     // A check box answers where its box is drawn.
     const bool box = qobject_cast<QCheckBox*>(widget) != nullptr;
     const QPoint at = box ? QPoint(8, widget->height() / 2) : widget->rect().center();
@@ -101,20 +107,24 @@ protected:
     ASSERT_GT(combo->count(), item);
     if (combo->currentIndex() == item) return;
     clickOn(combo);
-    QAbstractItemView* list = combo->view();
+    const QPointer<QAbstractItemView> list(combo->view());
     ASSERT_TRUE(list->isVisible());
-    QTest::keyClick(list, Qt::Key_Home);
+    QTest::keyClick(list.data(), Qt::Key_Home);
     for (int i = 0; i < item; ++i)
-      QTest::keyClick(list, Qt::Key_Down);
-    QTest::keyClick(list, Qt::Key_Return);
+      QTest::keyClick(list.data(), Qt::Key_Down);
+    ASSERT_FALSE(list.isNull()) << "the list was made anew while it was open";
+    QTest::keyClick(list.data(), Qt::Key_Return);
     takeKeysBack();
     rest();
   }
-  void write(QLineEdit* line, const QString& text) {
-    ASSERT_NE(line, nullptr);
+  void write(QLineEdit* asked, const QString& text) {
+    ASSERT_NE(asked, nullptr);
+    const QPointer<QLineEdit> line(asked);
     clickOn(line);
+    ASSERT_FALSE(line.isNull()) << "made anew before " << text.toStdString() << " was typed";
     QTest::keyClick(line, Qt::Key_A, Qt::ControlModifier);
     QTest::keyClicks(line, text);
+    ASSERT_FALSE(line.isNull()) << "made anew while " << text.toStdString() << " was typed";
     QTest::keyClick(line, Qt::Key_Return);
     rest();
   }
