@@ -4,8 +4,10 @@
 
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QHeaderView>
 #include <QMessageBox>
 #include <QPushButton>
+#include <QTreeView>
 
 #include <memory>
 
@@ -101,16 +103,41 @@ HeldAnswer Talk::askHeld(QWidget* parent, const QString& fileName, const QString
   return static_cast<HeldAnswer>(answerOf(heldBox(parent, fileName, holder), 2));
 }
 
+namespace {
+
+/// Where the desktop has no file dialog of its own, names and dates stand there in full.
+class FileBox : public QFileDialog {
+public:
+  using QFileDialog::QFileDialog;
+
+protected:
+  void showEvent(QShowEvent* event) override {
+    if (auto* list = findChild<QTreeView*>("treeView")) fit(*list->header());
+    QFileDialog::showEvent(event);
+  }
+
+private:
+  void fit(QHeaderView& header) {
+    constexpr QSize kRoomy(900, 560);
+    resize(size().expandedTo(kRoomy));
+    header.setStretchLastSection(false);
+    for (int c = 0; c < header.count(); ++c)
+      header.setSectionResizeMode(c, c == 0 ? QHeaderView::Stretch : QHeaderView::ResizeToContents);
+  }
+};
+
+} // namespace
+
 QFileDialog* openBox(QWidget* parent, const QString& title, const QString& folder,
                      const QString& filter) {
-  auto* box = new QFileDialog(parent, title, folder, filter);
+  auto* box = new FileBox(parent, title, folder, filter);
   box->setFileMode(QFileDialog::ExistingFile);
   return box;
 }
 
 QFileDialog* saveFileBox(QWidget* parent, const QString& title, const QString& suggestion,
                          const QString& filter) {
-  auto* box = new QFileDialog(parent, title, QFileInfo(suggestion).path(), filter);
+  auto* box = new FileBox(parent, title, QFileInfo(suggestion).path(), filter);
   box->setAcceptMode(QFileDialog::AcceptSave);
   box->selectFile(QFileInfo(suggestion).fileName());
   return box;
