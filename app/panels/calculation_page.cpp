@@ -2,6 +2,7 @@
 
 #include "core/study/calculation_print.h"
 
+#include <QTextDocument>
 #include <QUrl>
 
 #include <algorithm>
@@ -54,33 +55,75 @@ QString faint(const PageSource& source, const QString& words) {
   return QString("<span style=\"color:%1\">%2</span>").arg(source.faint.name(), words);
 }
 
-/// Rows of a table without frames: a faint heading, figures to the right.
-QString tableHtml(const PageSource& source, const QStringList& headings,
-                  const std::vector<QStringList>& rows) {
-  QString all = "<table cellspacing=\"0\" cellpadding=\"2\">";
+/// `>Value`: of figures, which stand at the right.
+bool isFigure(const QString& heading) {
+  return heading.startsWith('>');
+}
+QString plainHeading(const QString& heading) {
+  return heading.mid(isFigure(heading) ? 1 : 0).toHtmlEscaped();
+}
+
+QString cellHtml(const QString& heading, const QString& cell, bool head) {
   // A longer figure may take two lines rather than the room of the words beside it.
   constexpr qsizetype kOneLine = 17;
-  const auto row = [&](const QStringList& cells, bool head) {
-    all += "<tr>";
-    for (int c = 0; c < headings.size(); ++c) {
-      const QString cell = cells.value(c);
-      const bool figure = headings[c].startsWith('>');
-      all += QString("<td align=\"%1\" style=\"padding-right:5px;%2\">%3</td>")
-                 .arg(figure ? "right" : "left",
-                      figure && !head && cell.size() <= kOneLine ? "white-space:nowrap" : "",
-                      head ? faint(source, cell) : cell);
-    }
-    all += "</tr>";
-  };
-  QStringList plain = headings;
-  for (QString& heading : plain) {
-    if (heading.startsWith('>')) heading.remove(0, 1);
-    heading = heading.toHtmlEscaped();
+  const bool whole = isFigure(heading) && !head && cell.size() <= kOneLine;
+  return QString("<td align=\"%1\" style=\"padding-right:5px;%2\">%3</td>")
+      .arg(isFigure(heading) ? "right" : "left", whole ? "white-space:nowrap" : "", cell);
+}
+
+/// Rows of a table without frames: a faint heading, figures to the right.
+QString wideTable(const PageSource& source, const QStringList& headings,
+                  const std::vector<QStringList>& rows) {
+  QString all = "<table cellspacing=\"0\" cellpadding=\"2\"><tr>";
+  for (const QString& heading : headings)
+    all += cellHtml(heading, faint(source, plainHeading(heading)), true);
+  for (const QStringList& cells : rows) {
+    all += "</tr><tr>";
+    for (qsizetype c = 0; c < headings.size(); ++c)
+      all += cellHtml(headings[c], cells.value(c), false);
   }
-  row(plain, true);
-  for (const QStringList& cells : rows)
-    row(cells, false);
+  return all + "</tr></table>";
+}
+
+/// Each row as a few lines of its own, every cell beside its heading.
+QString listTable(const PageSource& source, const QStringList& headings,
+                  const std::vector<QStringList>& rows) {
+  constexpr int kBetweenRows = 8; // pixels
+  QString all = "<table cellspacing=\"0\" cellpadding=\"1\">";
+  for (const QStringList& cells : rows) {
+    QString first = QString("padding-top:%1px;").arg(kBetweenRows);
+    QString before; // what has no heading leads the next cell
+    for (qsizetype c = 0; c < headings.size(); ++c) {
+      const QString heading = plainHeading(headings[c]), cell = cells.value(c);
+      if (cell.isEmpty()) continue;
+      if (heading.isEmpty()) {
+        before = cell + "  ";
+        continue;
+      }
+      all += QString("<tr><td style=\"%1padding-right:8px\">%2</td><td style=\"%1\">%3</td></tr>")
+                 .arg(first, faint(source, heading), before + cell);
+      first.clear();
+      before.clear();
+    }
+  }
   return all + "</table>";
+}
+
+/// Without breaking a word.
+bool fits(const PageSource& source, const QString& table) {
+  QTextDocument probe;
+  probe.setDefaultFont(source.font);
+  probe.setDefaultTextOption(pageOption());
+  probe.setDocumentMargin(0);
+  probe.setHtml(table);
+  probe.setTextWidth(source.room);
+  return probe.size().width() <= source.room;
+}
+
+QString tableHtml(const PageSource& source, const QStringList& headings,
+                  const std::vector<QStringList>& rows) {
+  const QString wide = wideTable(source, headings, rows);
+  return fits(source, wide) ? wide : listTable(source, headings, rows);
 }
 
 QString resultHtml(const PageSource& source, const Calculation& c, const KeptWords& kept) {
@@ -131,6 +174,12 @@ QString objectLink(const Id& object) {
 }
 
 } // namespace
+
+QTextOption pageOption() {
+  QTextOption option;
+  option.setWrapMode(QTextOption::WordWrap);
+  return option;
+}
 
 /// The figure of the form that a need of core/study is met by; empty: it is met in the drawing.
 std::string keyOfNeed(const QString& need, const std::vector<BasisGroup>& groups) {

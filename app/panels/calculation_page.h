@@ -1,5 +1,5 @@
 #pragma once
-// A calculation as a readable page of rich text. Knows no widget.
+// A calculation as a readable page of rich text. Knows no widget, but how wide the page is.
 //
 // Links: `calculation:4.2` to another calculation, `know:water.temperature` to a figure of 'What we
 // know', `object:SU-1` to an object of the plan.
@@ -11,7 +11,9 @@
 #include "core/study/calculation_outline.h"
 
 #include <QColor>
+#include <QFont>
 #include <QString>
+#include <QTextOption>
 
 #include <vector>
 
@@ -24,8 +26,12 @@ struct PageSource {
   const std::vector<BasisGroup>& groups; ///< of 'What we know'
   const QStringList& names;              ///< that the plan gives its objects
   QColor faint;                          ///< of labels and rules
+  int room = 0; ///< pixels for a table; one that cannot break its lines there stands as a list
+  QFont font{};
 };
 
+/// How the lines of a page break: between words.
+QTextOption pageOption();
 /// The key of the figure of the form that meets a need of core/study; empty when the drawing does.
 std::string keyOfNeed(const QString& need, const std::vector<BasisGroup>& groups);
 /// The missing inputs, those that the form holds as links to it.

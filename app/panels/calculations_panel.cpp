@@ -19,6 +19,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <functional>
 
 namespace sump {
 
@@ -39,16 +40,25 @@ QString searched(const NumberedCalculation& entry) {
 /// come out a little wider: it is laid out for a page as much narrower.
 class PageBrowser : public QTextBrowser {
 public:
-  explicit PageBrowser(QWidget* parent) : QTextBrowser(parent) {
+  /// `resized` when the page has another width.
+  PageBrowser(QWidget* parent, std::function<void()> resized)
+      : QTextBrowser(parent), resized_(std::move(resized)) {
     setLineWrapMode(QTextEdit::FixedPixelWidth);
+    setWordWrapMode(pageOption().wrapMode());
   }
 
 protected:
   void resizeEvent(QResizeEvent* event) override {
     constexpr int kRounding = 3;
-    setLineWrapColumnOrWidth(std::max(1, viewport()->width() - kRounding));
+    const int width = std::max(1, viewport()->width() - kRounding);
+    const bool changed = width != lineWrapColumnOrWidth();
+    setLineWrapColumnOrWidth(width);
     QTextBrowser::resizeEvent(event);
+    if (changed) resized_();
   }
+
+private:
+  std::function<void()> resized_;
 };
 
 QString numberOf(const QTreeWidgetItem* item) {
@@ -109,6 +119,7 @@ QWidget* CalculationsPanel::makeList() {
   makeTree(side);
   auto* top = new QHBoxLayout;
   top->setContentsMargins(4, 4, 4, 4);
+  top->setSpacing(8);
   top->addWidget(words_, 1);
   top->addWidget(only_);
   auto* column = new QVBoxLayout(side);
@@ -150,7 +161,9 @@ void CalculationsPanel::makeTree(QWidget* parent) {
 }
 
 QWidget* CalculationsPanel::makePage() {
-  page_ = new PageBrowser(this);
+  page_ = new PageBrowser(this, [this] {
+    if (worked_.reviewed) showPage();
+  });
   page_->setObjectName("calculation-page");
   page_->setAccessibleName(tr("The calculation"));
   page_->setOpenLinks(false);
@@ -163,8 +176,14 @@ QWidget* CalculationsPanel::makePage() {
 }
 
 PageSource CalculationsPanel::source() const {
-  return {worked_.reviewed->review, worked_.outline, worked_.groups, worked_.names,
-          palette().color(QPalette::PlaceholderText)};
+  const int margins = 2 * static_cast<int>(page_->document()->documentMargin());
+  return {worked_.reviewed->review,
+          worked_.outline,
+          worked_.groups,
+          worked_.names,
+          palette().color(QPalette::PlaceholderText),
+          page_->lineWrapColumnOrWidth() - margins,
+          page_->document()->defaultFont()};
 }
 
 void CalculationsPanel::documentChanged() {

@@ -85,7 +85,7 @@ void FindingFilter::fillAbout() {
   }
   // Long names of lines do not widen the row; the list that drops down shows them whole.
   about_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-  about_->setMinimumContentsLength(12);
+  about_->setMinimumContentsLength(11);
 }
 
 bool FindingFilter::isAbout(const Finding& finding) const {

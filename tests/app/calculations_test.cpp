@@ -12,8 +12,10 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QScrollBar>
+#include <QTextBlock>
 #include <QTextBrowser>
 #include <QTextDocumentFragment>
+#include <QTextLayout>
 #include <QTreeWidget>
 
 #include <algorithm>
@@ -317,8 +319,22 @@ TEST_F(Calculations, FollowTheLiveStudyAndKeepThePage) {
   EXPECT_TRUE(panel().findChild<QLabel*>("calculation-stale")->isHidden());
 }
 
+/// Paragraphs and cells in which a word goes on in another line.
+QStringList brokenWords(const QTextDocument& document) {
+  QStringList broken;
+  for (QTextBlock block = document.begin(); block.isValid(); block = block.next()) {
+    const QString text = block.text();
+    for (int i = 0; i + 1 < block.layout()->lineCount(); ++i) {
+      const QTextLine line = block.layout()->lineAt(i);
+      const int end = line.textStart() + line.textLength();
+      if (text[end - 1].isLetterOrNumber() && text[end].isLetterOrNumber()) broken << text;
+    }
+  }
+  return broken;
+}
+
 // At widths to the pixel, in a language two fifths longer.
-TEST_F(Calculations, NoPageScrollsSideways) {
+TEST_F(Calculations, NoPageScrollsSidewaysOrBreaksAWord) {
   PseudoTranslator longer;
   QCoreApplication::installTranslator(&longer);
   open(samplePath("transit-depot.sump"));
@@ -328,10 +344,12 @@ TEST_F(Calculations, NoPageScrollsSideways) {
   for (const CalculationSection& section : all.sections()) {
     for (const std::string& number : {section.number, section.entries.front().number}) {
       ASSERT_TRUE(panel().open(number));
-      for (int width = 496; width <= 502; ++width) {
+      for (const int width : {360, 496, 497, 498, 499, 500, 501, 502}) {
         text->setFixedWidth(width);
         QCoreApplication::processEvents();
         EXPECT_EQ(text->horizontalScrollBar()->maximum(), 0) << number << " at " << width;
+        EXPECT_EQ(brokenWords(*text->document()).join(" | ").toStdString(), "")
+            << number << " at " << width;
         ++seen;
       }
     }

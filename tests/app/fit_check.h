@@ -228,7 +228,8 @@ private:
     option.currentText = combo->currentText();
     const QRect field = combo->style()->subControlRect(QStyle::CC_ComboBox, &option,
                                                        QStyle::SC_ComboBoxEditField, combo);
-    const int needs = combo->fontMetrics().horizontalAdvance(combo->currentText());
+    constexpr int kBeside = 4; // as the window's style paints it
+    const int needs = combo->fontMetrics().horizontalAdvance(combo->currentText()) + kBeside;
     // A chosen item that is longer than its field is told by the tooltip.
     if (needs > field.width() && !combo->toolTip().contains(combo->currentText()))
       tell(combo, combo->currentText(), needs, field.width());
