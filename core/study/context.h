@@ -9,6 +9,7 @@
 #include "core/study/study.h"
 
 #include <map>
+#include <optional>
 
 namespace sump {
 
@@ -21,7 +22,10 @@ struct StudyContext {
   Surface ground;
   OutlineSet vaults;     ///< outside outlines, in the plan's order
   OutlineSet structures; ///< vaults, rooms, buildings, basins, wash equipment: no earth cover there
-  OutlineSet traffic;    ///< traffic pavements
+  OutlineSet shells;     ///< vaults and basins: nothing is dug inside them at any depth
+  OutlineSet floored;    ///< rooms, then buildings: the earth goes on below their floors
+  std::vector<std::optional<double>> floors; ///< elevation, of each of `floored`
+  OutlineSet traffic;                        ///< traffic pavements
   std::vector<Id> trafficIds;
 };
 

@@ -40,6 +40,8 @@ std::string clashName(const Plan& plan, const DigClash& clash) {
     return "well " + name;
   case DigClashKind::Utility:
     return "utility " + name;
+  case DigClashKind::Trench:
+    return "trench of " + clash.object;
   case DigClashKind::Run:
     break;
   }
@@ -144,7 +146,7 @@ void DigReport::trench(const TrenchStudy& trench) {
       Entry("trench.volume", kTrenches, "Bank volume of the trench", Decided<Volume>(trench.dug),
             Kind::SolidVolume)
           .about(trench.run)
-          .has("L", "length outside structures and pits", trench.length, Kind::Length)
+          .has("L", "length outside vaults, basins and pits", trench.length, Kind::Length)
           .has("w", "width of the bottom", trench.bottomWidth, Kind::Length, "trench.width")
           .has("h", "greatest depth", trench.depth, Kind::Length)
           .has("m", "run over rise of deep sides", earth_.sideSlope, Kind::Number, slopeFrom())

@@ -9,10 +9,25 @@ namespace sump {
 
 namespace {
 
-std::vector<Ring> buildingOutlines(const Plan& plan) {
-  std::vector<Ring> rings;
+/// Rooms after buildings.
+std::vector<Footed> footedIn(const Plan& plan) {
+  std::vector<Footed> all;
   for (const Building& building : plan.buildings)
-    rings.push_back(building.outline);
+    all.push_back({building.id, called(building), building.outline, building.footing});
+  for (const EquipmentRoom& room : plan.rooms) {
+    Ring ring = outline(room);
+    bool held = false;
+    for (const Building& building : plan.buildings)
+      held = held || contains(building.outline, centroid(ring));
+    if (!held) all.push_back({room.id, called(room), std::move(ring), std::nullopt});
+  }
+  return all;
+}
+
+std::vector<Ring> outlinesOf(const std::vector<Footed>& footed) {
+  std::vector<Ring> rings;
+  for (const Footed& one : footed)
+    rings.push_back(one.outline);
   return rings;
 }
 
@@ -47,14 +62,9 @@ bool within(const Ring& boundary, const Ring& ring) {
          overlapArea(boundary, ring) > area(ring) * (1 - 1e-6);
 }
 
-/// The most that a dig lies below the plane, over the toes that face a building.
-struct Worst {
-  double distance = 0, toe = 0, below = 0;
-};
-
 /// Adds a check of one toe against a building, keeping the worst for each building. A toe farther
 /// off than it is deep cannot reach below the plane of any footing that lies in the ground.
-void checkFooting(std::vector<FootingCheck>& checks, const Building& building, double distance,
+void checkFooting(std::vector<FootingCheck>& checks, const Footed& building, double distance,
                   double toe, double grade, double slope) {
   if (distance >= grade - toe) return;
   FootingCheck check{building.id, metres(distance), metres(toe),
@@ -63,7 +73,7 @@ void checkFooting(std::vector<FootingCheck>& checks, const Building& building, d
                            return metres(
                                belowFootingPlane(inMetres(footing), toe, distance, slope));
                          },
-                         given(building.footing, "footing level of " + called(building)))};
+                         given(building.footing, "footing level of " + building.name))};
   const auto known = std::ranges::find(checks, building.id, &FootingCheck::building);
   if (known == checks.end()) {
     checks.push_back(std::move(check));
@@ -85,15 +95,15 @@ double belowFootingPlane(double footing, double toe, double distance, double slo
 
 DigSurroundings::DigSurroundings(const StudyContext& context,
                                  const std::vector<std::optional<VaultDig>>& digs)
-    : context_(context), digs_(digs), buildings_(buildingOutlines(context.plan)),
-      utilities_(utilityBoxes(context.plan)) {}
+    : context_(context), digs_(digs), footed_(footedIn(context.plan)),
+      buildings_(outlinesOf(footed_)), utilities_(utilityBoxes(context.plan)) {}
 
 void DigSurroundings::clashesOf(const Ring& top, const std::vector<Id>& entered,
                                 bool crossesBoundary, std::vector<DigClash>& clashes) const {
   const Plan& plan = context_.plan;
   const Box box = boxOf(top);
   for (std::size_t i : buildings_.touching(box)) {
-    const Building& building = plan.buildings[i];
+    const Footed& building = footed_[i];
     if (std::ranges::find(entered, building.id) != entered.end()) continue;
     if (overlaps(top, building.outline)) {
       addClash(clashes, DigClashKind::Building, building.id, centroid(top));
@@ -117,7 +127,7 @@ void DigSurroundings::clashesOf(const Ring& top, const std::vector<Id>& entered,
 void DigSurroundings::footingsOf(const VaultDig& dig, std::vector<FootingCheck>& footings) const {
   const Ring bottom = dig.bottomOutline();
   for (std::size_t i : buildings_.touching(grown(boxOf(bottom), dig.depth()))) {
-    const Building& building = context_.plan.buildings[i];
+    const Footed& building = footed_[i];
     checkFooting(footings, building, distance(building.outline, bottom), dig.bottom, dig.gradeHigh,
                  dig.slope);
   }
@@ -141,7 +151,7 @@ void DigSurroundings::fillPit(PitStudy& pit) const {
 std::vector<Id> DigSurroundings::enteredBy(const Polyline& line) const {
   std::vector<Id> entered;
   for (std::size_t i : buildings_.touching(boxOf(line))) {
-    const Building& building = context_.plan.buildings[i];
+    const Footed& building = footed_[i];
     if (distanceLineToRing(line, building.outline) <= 0) entered.push_back(building.id);
   }
   return entered;
@@ -160,7 +170,7 @@ void DigSurroundings::fillTrench(const RunStudy& run, TrenchStudy& trench) const
       clashesOf(trenchOutline(a, b), entered, crosses, trench.clashes);
       const double depth = std::max(a.depth, b.depth);
       for (std::size_t k : buildings_.touching(grown(boxOf({a.at, b.at}), depth + half))) {
-        const Building& building = context_.plan.buildings[k];
+        const Footed& building = footed_[k];
         if (std::ranges::find(entered, building.id) != entered.end()) continue;
         const double toe = std::min(a.bottom, b.bottom);
         const double gap = distanceLineToRing({a.at, b.at}, building.outline) - half;
@@ -204,6 +214,33 @@ void addPassingRuns(const StudyContext& context, const std::vector<RunStudy>& ru
         told.push_back(pit);
         pits[pit].clashes.push_back({DigClashKind::Run, runs[r].id, lerp(leg[0], leg[1], 0.5)});
       }
+    }
+  }
+}
+
+void addTrenchesBeside(const StudyContext& context, const std::vector<TrenchStudy>& trenches,
+                       const TrenchGround& ground, std::vector<PitStudy>& pits) {
+  const std::vector<std::size_t> pitOf = pitOfVault(context, pits);
+  for (const TrenchStudy& trench : trenches) {
+    std::vector<std::pair<std::size_t, Point2>> beside;
+    std::vector<std::size_t> through;
+    for (const TrenchStretch& stretch : trench.stretches) {
+      for (std::size_t i = 1; i < stretch.size(); ++i) {
+        const Ring taken = trenchOutline(stretch[i - 1], stretch[i]);
+        for (std::size_t d : ground.tops.touching(boxOf(taken))) {
+          const Ring& top = ground.tops.rings()[d];
+          const std::size_t pit = pitOf[ground.digs[d].vault];
+          if (distanceLineToRing({stretch[i - 1].at, stretch[i].at}, top) <= 0) {
+            through.push_back(pit);
+          } else if (overlaps(taken, top)) {
+            beside.emplace_back(pit, lerp(stretch[i - 1].at, stretch[i].at, 0.5));
+          }
+        }
+      }
+    }
+    for (const auto& [pit, at] : beside) {
+      if (std::ranges::find(through, pit) == through.end())
+        addClash(pits[pit].clashes, DigClashKind::Trench, trench.run, at);
     }
   }
 }

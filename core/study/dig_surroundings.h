@@ -9,6 +9,15 @@
 
 namespace sump {
 
+/// What stands on a footing: a building, or a room that no building holds, whose footing nobody has
+/// told.
+struct Footed {
+  Id id;
+  std::string name;
+  Ring outline;
+  std::optional<Length> footing;
+};
+
 class DigSurroundings {
 public:
   /// `digs`: one for each vault of the plan.
@@ -26,7 +35,8 @@ private:
 
   const StudyContext& context_;
   const std::vector<std::optional<VaultDig>>& digs_;
-  OutlineSet buildings_;
+  std::vector<Footed> footed_;
+  OutlineSet buildings_; ///< outlines of `footed_`
   BoxIndex utilities_;
 };
 
@@ -34,6 +44,11 @@ private:
 /// its backfill, or hang across it when it is opened again.
 void addPassingRuns(const StudyContext& context, const std::vector<RunStudy>& runs,
                     const TrenchGround& ground, std::vector<PitStudy>& pits);
+
+/// Adds to each pit the trenches that run along it: they share ground with it, but their line does
+/// not go through it.
+void addTrenchesBeside(const StudyContext& context, const std::vector<TrenchStudy>& trenches,
+                       const TrenchGround& ground, std::vector<PitStudy>& pits);
 
 /// How far a dig's bottom lies below the plane that falls at 45 degrees from the outside edge of a
 /// footing's underside (IPC 307.5; 29 CFR 1926.651(i)(2) asks for support or an engineer), in

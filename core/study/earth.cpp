@@ -95,6 +95,7 @@ void fillDigs(const StudyContext& context, const Study& study, EarthStudy& earth
     surroundings.fillTrench(run, *dug);
     earth.trenches.push_back(std::move(*dug));
   }
+  addTrenchesBeside(context, earth.trenches, ground, earth.pits);
 }
 
 /// Sums of pits and trenches; undecided when a pit is, or when runs have no ground to lie in.

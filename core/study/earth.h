@@ -68,7 +68,8 @@ struct LidLoadStudy {
   bool needsTrafficLid = false;   ///< under traffic, and the lid is not made for it
 };
 
-enum class DigClashKind { Building, Boundary, TrafficPavement, Well, Utility, Run };
+/// Run: passes through a pit. Trench: runs along a pit and shares ground with it.
+enum class DigClashKind { Building, Boundary, TrafficPavement, Well, Utility, Run, Trench };
 
 /// Something that a dig's top outline takes in or cuts.
 struct DigClash {
@@ -77,8 +78,8 @@ struct DigClash {
   Point2 at; ///< site
 };
 
-/// A dig beside a building: does it reach below the 45 degree plane down and out from the edge of
-/// the footing? Only where the dig is near enough to matter.
+/// A dig beside a building, or a room that stands for itself: does it reach below the 45 degree
+/// plane down and out from the edge of the footing? Only where the dig is near enough to matter.
 struct FootingCheck {
   Id building;
   Length distance;       ///< from the building to the toe of the dig, in plan
@@ -114,7 +115,7 @@ struct PitStudy {
 struct TrenchPoint {
   Point2 at;
   double bottom = 0; ///< elevation, under the bedding
-  double depth = 0;  ///< under the ground or the bottom of a pit's side, 0 where there is none
+  double depth = 0;  ///< under ground, floor or the bottom of a pit's side, 0 where there is none
   double top = 0;    ///< width at the ground, m
 };
 
@@ -123,12 +124,12 @@ using TrenchStretch = std::vector<TrenchPoint>;
 /// The ground that the stretch takes up between two of its points.
 Ring trenchOutline(const TrenchPoint& a, const TrenchPoint& b);
 
-/// The trench of one run, as if it had one of its own.
+/// The trench of one run, as if it had one of its own. It goes on below the floor of a building.
 struct TrenchStudy {
   Id run;
   Length bottomWidth;
   std::vector<TrenchStretch> stretches;
-  Length length; ///< in plan, outside structures and pits
+  Length length; ///< in plan, outside vaults, basins and pits
   Length depth;  ///< greatest
   Point2 deepest;
   Volume dug, bedding, pipeZone, backfill; ///< backfill: over the pipe zone

@@ -36,12 +36,28 @@ std::vector<Ring> structureOutlines(const Plan& plan) {
   return rings;
 }
 
+std::vector<Ring> shellOutlines(const Plan& plan) {
+  std::vector<Ring> rings = vaultOutlines(plan);
+  addOutlines(plan.basins, rings);
+  return rings;
+}
+
 } // namespace
 
 StudyContext::StudyContext(const Plan& p, const Catalog& c, const Limits& l)
     : plan(p), catalog(c), limits(l), locator(p), ground(groundOf(p)), vaults(vaultOutlines(p)),
-      structures(structureOutlines(p)) {
+      structures(structureOutlines(p)), shells(shellOutlines(p)) {
   std::vector<Ring> rings;
+  for (const EquipmentRoom& room : plan.rooms) {
+    rings.push_back(outline(room));
+    floors.push_back(inMetres(room.floor));
+  }
+  for (const Building& building : plan.buildings) {
+    rings.push_back(building.outline);
+    floors.push_back(building.floor ? std::optional(inMetres(*building.floor)) : std::nullopt);
+  }
+  floored = OutlineSet(std::move(rings));
+  rings.clear();
   for (const Pavement& pavement : plan.pavements) {
     if (!pavement.traffic) continue;
     rings.push_back(pavement.outline);

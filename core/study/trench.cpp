@@ -33,8 +33,9 @@ public:
 
 private:
   std::vector<double> breaks(Point3 a, Point3 b) const;
-  bool inStructure(Point2 p) const;
-  TrenchPoint at(Point3 invert) const;
+  bool inShell(Point2 p) const;
+  std::optional<double> floorOver(Point2 p) const;
+  TrenchPoint at(Point3 invert, std::optional<double> floor) const;
   void add(const TrenchPoint& from, const TrenchPoint& to);
   void addVolume(const TrenchPoint& from, const TrenchPoint& to, double length);
   TrenchSection section(double depth) const;
@@ -45,7 +46,7 @@ private:
   TrenchStudy& trench_;
   double under_; ///< from the invert to the bottom
   double width_;
-  std::vector<std::size_t> structures_, digs_; ///< near the leg
+  std::vector<std::size_t> shells_, floored_, digs_; ///< near the leg
   TrenchStretch stretch_;
   double length_ = 0, deepLength_ = 0, deepest_ = 0;
   TrenchSection volume_;
@@ -66,7 +67,8 @@ void addCrossings(const OutlineSet& set, const std::vector<std::size_t>& near, P
 /// Fractions of the leg between which the section changes evenly.
 std::vector<double> TrenchDigger::breaks(Point3 a, Point3 b) const {
   std::vector<double> cuts = {0, 1};
-  addCrossings(ground_.context.structures, structures_, flat(a), flat(b), cuts);
+  addCrossings(ground_.context.shells, shells_, flat(a), flat(b), cuts);
+  addCrossings(ground_.context.floored, floored_, flat(a), flat(b), cuts);
   addCrossings(ground_.tops, digs_, flat(a), flat(b), cuts);
   for (std::size_t i : digs_) {
     const Ring& bottom = ground_.bottoms[i];
@@ -89,15 +91,25 @@ std::vector<double> TrenchDigger::breaks(Point3 a, Point3 b) const {
   return steps;
 }
 
-bool TrenchDigger::inStructure(Point2 p) const {
-  return std::ranges::any_of(structures_, [&](std::size_t i) {
-    return contains(ground_.context.structures.rings()[i], p);
-  });
+bool TrenchDigger::inShell(Point2 p) const {
+  return std::ranges::any_of(
+      shells_, [&](std::size_t i) { return contains(ground_.context.shells.rings()[i], p); });
 }
 
-TrenchPoint TrenchDigger::at(Point3 invert) const {
+/// Of a room before that of the building round it; where no floor is known the ground stands for
+/// it.
+std::optional<double> TrenchDigger::floorOver(Point2 p) const {
+  for (std::size_t i : floored_) {
+    const std::optional<double>& floor = ground_.context.floors[i];
+    if (floor && contains(ground_.context.floored.rings()[i], p)) return floor;
+  }
+  return std::nullopt;
+}
+
+TrenchPoint TrenchDigger::at(Point3 invert, std::optional<double> floor) const {
   TrenchPoint point{flat(invert), invert.z - under_, 0, 0};
   double surface = ground_.context.ground.elevation(point.at).value_or(point.bottom);
+  if (floor) surface = invert.z < *floor ? *floor : point.bottom; // over a floor it hangs free
   for (std::size_t i : digs_) {
     if (surface <= point.bottom) break;
     surface = std::min(surface, ground_.digs[i].surface(point.at));
@@ -109,19 +121,25 @@ TrenchPoint TrenchDigger::at(Point3 invert) const {
 
 void TrenchDigger::goAlong(Point3 a, Point3 b) {
   const Box box = boxOf({flat(a), flat(b)});
-  structures_ = ground_.context.structures.touching(box);
+  shells_ = ground_.context.shells.touching(box);
+  floored_ = ground_.context.floored.touching(box);
   digs_ = ground_.tops.touching(box);
   const std::vector<double> steps = breaks(a, b);
   std::optional<TrenchPoint> last;
+  std::optional<double> lastFloor;
   for (std::size_t i = 1; i < steps.size(); ++i) {
     const Point3 from = lerp(a, b, steps[i - 1]), to = lerp(a, b, steps[i]);
-    if (inStructure(flat(lerp(from, to, 0.5)))) {
+    const Point2 middle = flat(lerp(from, to, 0.5));
+    if (inShell(middle)) {
       last.reset();
       endStretch();
       continue;
     }
-    if (!last) last = at(from);
-    const TrenchPoint here = at(to);
+    const std::optional<double> floor = floorOver(middle);
+    if (last && floor != lastFloor) endStretch(); // the depth steps at the wall
+    if (!last || floor != lastFloor) last = at(from, floor);
+    lastFloor = floor;
+    const TrenchPoint here = at(to, floor);
     if (last->depth > 0 || here.depth > 0) {
       add(*last, here);
     } else {

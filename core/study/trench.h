@@ -30,9 +30,10 @@ struct TrenchGround {
   std::vector<Ring> bottoms; ///< the same
 };
 
-/// The trench of a run outside structures, under the ground or the dug surface of the vaults'
-/// digs, whichever is lower. Nothing where the run does not lie in the ground or no ground is
-/// known. Clashes and footings are left empty.
+/// The trench of a run outside vaults and basins, under the ground, the floor of the building that
+/// it passes below or the dug surface of the vaults' digs, whichever of these is there and lower.
+/// Nothing where the run does not lie in the ground or no ground is known. Clashes and footings are
+/// left empty.
 std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& run);
 
 } // namespace sump

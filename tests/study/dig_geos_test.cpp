@@ -136,7 +136,8 @@ TEST_F(DigsAgainstGeos, VolumeIsTheSumOfTheSlices) {
   }
 }
 
-/// A buried line through random corners past a few buildings.
+/// A buried line through random corners past a few buildings, whose cellars it crosses over the
+/// floor.
 Plan randomTrench(std::mt19937& random) {
   std::uniform_real_distribution<double> place(-60, 60), side(3, 20), invert(88, 97);
   Plan plan;
@@ -155,7 +156,7 @@ Plan randomTrench(std::mt19937& random) {
     plan.buildings.append({"B" + std::to_string(i),
                            "",
                            {ft(x, y), ft(x + w, y), ft(x + w, y + h), ft(x, y + h)},
-                           {},
+                           feet(80),
                            {}});
   }
   return plan;

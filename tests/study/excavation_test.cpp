@@ -200,5 +200,61 @@ TEST(Trench, VolumesOfAStraightRunByHand) {
   EXPECT_FALSE(trench.egress.needed);
 }
 
+// Below the floor of a building a run is buried as outside; over the floor of a cellar it is not.
+TEST(Trench, GoesOnBelowTheFloorOfABuilding) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(0, 0), feet(93)),
+                           freeEnd(ft(100, 0), feet(93))));
+  const double open = studyOf(plan).earth.trenches.at(0).dug.value();
+  Building building{"B1", "", {ft(20, -9), ft(50, -9), ft(50, 9), ft(20, 9)}, feet(97), feet(92)};
+  plan.buildings.append(building);
+  const TrenchStudy under = studyOf(plan).earth.trenches.at(0);
+  EXPECT_NEAR(inFeet(under.length), 100, 1e-9);
+  EXPECT_EQ(under.stretches.size(), 3u) << "its depth steps at both walls";
+  const double ft3 = 0.028316846592; // the floor lies half a foot over the ground, for 30 ft
+  EXPECT_NEAR(under.dug.value() - open, 30 * 0.5 * 22.625 / 12 * ft3, 1e-9);
+  EXPECT_TRUE(under.clashes.empty()) << "it is meant to go there";
+  building.floor = feet(92.9);
+  plan.buildings.put(building);
+  EXPECT_NEAR(inFeet(studyOf(plan).earth.trenches.at(0).length), 70, 1e-9) << "in a cellar";
+  building.floor.reset();
+  plan.buildings.put(building);
+  EXPECT_NEAR(studyOf(plan).earth.trenches.at(0).dug.value(), open, 1e-9) << "floor not known";
+}
+
+TEST(Trench, BesideAPitIsToldUnlessItGoesIn) {
+  Plan plan = onePit(SoilClass::StableRock); // from y = -5 to 5 ft
+  const auto clashes = [&](double y, double endsAt) {
+    plan.runs = {};
+    plan.runs.append(makeRun("R", Service::Vent, "pvc-sch80", "2", freeEnd(ft(-20, y), feet(94)),
+                             freeEnd(ft(20, endsAt), feet(94))));
+    return studyOf(plan).earth.pits.at(0).clashes;
+  };
+  // Half of 2.375 + 16 in.
+  EXPECT_TRUE(clashes(5.77, 5.77).empty());
+  ASSERT_EQ(clashes(5.76, 5.76).size(), 1u);
+  EXPECT_EQ(clashes(5.76, 5.76)[0].kind, DigClashKind::Trench);
+  ASSERT_EQ(clashes(5.76, 0).size(), 1u);
+  EXPECT_EQ(clashes(5.76, 0)[0].kind, DigClashKind::Run) << "through the pit";
+}
+
+TEST(Excavation, ARoomThatNoBuildingHoldsHasAFootingToo) {
+  Plan plan = onePit(SoilClass::StableRock);
+  EquipmentRoom room;
+  room.id = "ER";
+  room.name = "Equipment room";
+  room.corner = ft(-6, 9);
+  room.length = room.width = feet(12);
+  plan.rooms.append(room);
+  const auto alone = studyOf(plan).earth.pits.at(0).footings;
+  ASSERT_EQ(alone.size(), 1u);
+  EXPECT_EQ(needsText(alone[0].below.needs), "footing level of Equipment room");
+  plan.buildings.append({"B1", "", {ft(-7, 9), ft(7, 9), ft(7, 22), ft(-7, 22)}, {}, feet(95)});
+  const auto held = studyOf(plan).earth.pits.at(0).footings;
+  ASSERT_EQ(held.size(), 1u);
+  EXPECT_EQ(held[0].building, "B1");
+}
+
 } // namespace
 } // namespace sump::test
