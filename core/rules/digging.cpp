@@ -82,6 +82,8 @@ std::string_view clashName(DigClashKind kind) {
     return "well";
   case DigClashKind::Utility:
     return "utility";
+  case DigClashKind::Trench:
+    return "trench";
   case DigClashKind::Run:
     break;
   }
@@ -96,15 +98,40 @@ bool standsIn(const Study& study, const Dig& dig, const Id& pavement) {
   });
 }
 
+/// A trench that runs along a pit without going into it: the ground between them does not stand.
+void tellTrench(Reporter& out, const PitStudy& pit, const DigClash& clash) {
+  std::vector<Id> objects = {clash.object};
+  objects.insert(objects.end(), pit.vaults.begin(), pit.vaults.end());
+  std::string vaults;
+  for (const Id& vault : pit.vaults)
+    vaults += (vaults.empty() ? "" : ", ") + spokenName(out.input().plan, vault);
+  out.report("trench", objects, {{"vault", vaults}}).place = clash.at;
+}
+
+/// Trenches cross roads and utilities by their nature, but no building that they do not go into.
+void checkTrenches(Reporter& out) {
+  for (const TrenchStudy& trench : out.input().study.earth.trenches) {
+    for (const DigClash& clash : trench.clashes) {
+      if (clash.kind != DigClashKind::Building) continue;
+      out.report("trench-building", {trench.run, clash.object},
+                 {{"other", spokenName(out.input().plan, clash.object)}})
+          .place = clash.at;
+    }
+  }
+}
+
 void checkOverlap(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
-  // Trenches cross roads and utilities by their nature; pits are what can be moved.
   for (const PitStudy& pit : input.study.earth.pits) {
     const Dig dig{pit.vaults, pit.egress, pit.clashes, pit.footings, {}};
     if (!pit.top) out.needs(pit.vaults, pit.top.needs);
     for (const DigClash& clash : pit.clashes) {
       const bool road = clash.kind == DigClashKind::TrafficPavement;
       if (clash.kind == DigClashKind::Run || (road && standsIn(input.study, dig, clash.object))) {
+        continue;
+      }
+      if (clash.kind == DigClashKind::Trench) {
+        tellTrench(out, pit, clash);
         continue;
       }
       std::vector<Id> objects = pit.vaults;
@@ -115,6 +142,7 @@ void checkOverlap(const RuleInput& input, const Rule& rule, std::vector<Finding>
           .place = clash.at;
     }
   }
+  checkTrenches(out);
 }
 
 void checkProtection(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -144,21 +172,31 @@ void checkProtection(const RuleInput& input, const Rule& rule, std::vector<Findi
   }
 }
 
+/// `of` comes before the names of the cases: nothing for a pit.
+void checkWaysOut(Reporter& out, const Egress& egress, const std::vector<Id>& objects,
+                  const std::string& of) {
+  const Length most = out.input().limits.length("dig.egress-travel");
+  if (!egress.needed) return;
+  if (egress.ladders.empty()) {
+    out.report(of + "none", objects).required = std::to_string(egress.laddersNeeded);
+  } else if (egress.farthest && *egress.farthest > most) {
+    Finding& finding = out.against("dig.egress-travel", of + "far", objects);
+    finding.measured = printLength(*egress.farthest, out.units());
+    finding.required = printLength(most, out.units());
+  }
+}
+
 void checkEgress(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
-  const Length most = input.limits.length("dig.egress-travel");
-  // Trenches stay open by the stretch; their ladders move with the work.
   for (const PitStudy& pit : input.study.earth.pits) {
     if (!pit.depth) {
       out.needs(pit.vaults, pit.depth.needs);
-    } else if (pit.egress.needed && pit.egress.ladders.empty()) {
-      out.report("none", pit.vaults).required = std::to_string(pit.egress.laddersNeeded);
-    } else if (pit.egress.needed && pit.egress.farthest && *pit.egress.farthest > most) {
-      Finding& finding = out.against("dig.egress-travel", "far", pit.vaults);
-      finding.measured = printLength(*pit.egress.farthest, out.units());
-      finding.required = printLength(most, out.units());
+    } else {
+      checkWaysOut(out, pit.egress, pit.vaults, "");
     }
   }
+  for (const TrenchStudy& trench : input.study.earth.trenches)
+    checkWaysOut(out, trench.egress, {trench.run}, "trench-");
 }
 
 void checkSpoil(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -212,7 +250,7 @@ const Rule kDigProtection = {"dig-protection",
                              Trade::SiteWork};
 
 const Rule kDigEgress = {"dig-egress",
-                         "There is a way out near everybody in a deep pit",
+                         "There is a way out near everybody in a deep dig",
                          "29 CFR 1926.651(c)(2)",
                          Confidence::Seen,
                          Severity::Warning,

@@ -6,6 +6,7 @@
 #include "core/study/object_names.h"
 
 #include <algorithm>
+#include <functional>
 
 namespace sump {
 
@@ -50,6 +51,21 @@ void checkFill(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
   }
 }
 
+/// `460 V and 110 V`, the highest first; nothing for one voltage.
+std::string differentVolts(const Plan& plan, const Id& conduit) {
+  std::vector<int> volts;
+  for (const Supply& supply : plan.basis.wiring.supplies)
+    if (supply.run == conduit) volts.push_back(supply.volts);
+  std::ranges::sort(volts, std::greater<>());
+  volts.erase(std::unique(volts.begin(), volts.end()), volts.end());
+  std::string text;
+  for (std::size_t i = 0; volts.size() > 1 && i < volts.size(); ++i) {
+    if (i > 0) text += i + 1 == volts.size() ? " and " : ", ";
+    text += std::to_string(volts[i]) + " V";
+  }
+  return text;
+}
+
 void checkRaceway(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const ConduitStudy& conduit : input.study.wiring.conduits) {
@@ -58,6 +74,10 @@ void checkRaceway(const RuleInput& input, const Rule& rule, std::vector<Finding>
     } else if (!conduit.power && !conduit.class2) {
       out.needs({conduit.run}, {"conductors of " + conduit.run});
     }
+    const std::string volts = differentVolts(input.plan, conduit.run);
+    if (volts.empty()) continue;
+    cite(out.note("voltages", {conduit.run}, {{"volts", volts}}), "NEC 300.3(C)(1), from memory",
+         Confidence::FromMemory);
   }
 }
 

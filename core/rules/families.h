@@ -68,6 +68,9 @@ extern const Rule kLinePressure;
 extern const Rule kProductPressure;
 extern const Rule kReclaimShare;
 extern const Rule kReclaimedMarking;
+extern const Rule kManwayClear;
+extern const Rule kConnectorRoom;
+extern const Rule kTapLevel;
 
 inline constexpr std::string_view kPractice = "common practice, no source";
 

@@ -20,14 +20,14 @@ std::span<const Rule> allRules() {
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
       kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
-      kLidAirspace, kVentAirSpace, kEductorMount,
+      kLidAirspace, kVentAirSpace, kEductorMount, kManwayClear, kConnectorRoom,
       // Suction and equipment
       kSuctionSource, kSuctionRise, kLowWater, kSuctionLift, kNpshMargin, kLineSpeed, kLinePressure,
       kProductPressure, kProductSize, kReclaimShare, kReclaimedMarking, kOverflowBackflow,
       kMakeUpProtection, kRoomClearance,
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
-      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kStockBend,
+      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
       // The dig
       kBuoyancy, kFootingPlane, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
       // Wiring

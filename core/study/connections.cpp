@@ -57,9 +57,10 @@ std::optional<Connection> connectionAt(const Plan& plan, const RunStudy& run, co
 
 std::vector<Connection> connections(const Plan& plan, const Study& study) {
   std::vector<Connection> all;
-  for (const RunStudy& run : study.runs) {
+  for (std::size_t i = 0; i < study.runs.size(); ++i) {
+    const RunStudy& run = study.runs[i];
     if (!run.resolved || run.points.empty()) continue;
-    const Run& given = *plan.runs.find(run.id);
+    const Run& given = plan.runs[i];
     for (bool atStart : {true, false}) {
       if (auto made = connectionAt(plan, run, atStart ? given.from : given.to, atStart))
         all.push_back(std::move(*made));

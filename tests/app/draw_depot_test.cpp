@@ -31,10 +31,10 @@ Plan expectedPlan() {
   std::string text =
       writePlanText(readPlanFile(testing::samplePath("transit-depot.sump").toStdString()));
   const std::pair<const char*, const char*> names[] = {
-      {"B-BAY", "B-1"},   {"B-MAINT", "B-2"},  {"PV-YARD", "PV-1"}, {"PV-PATH", "PV-2"},
-      {"U-WATER", "U-1"}, {"U-ELEC", "U-2"},   {"U-SEWER", "U-3"},  {"D-SIDE", "WD-1"},
-      {"D-TOP", "WD-2"},  {"D-RINSE", "WD-3"}, {"SP-M", "PS-1"},    {"SP-C", "PS-2"},
-      {"SC-W", "SC-1"},   {"SC-F", "SC-2"},    {"N-PW", "DN-1"}};
+      {"B-BAY", "B-1"},    {"B-MAINT", "B-2"}, {"B-EQ", "B-3"},     {"PV-YARD", "PV-1"},
+      {"PV-PATH", "PV-2"}, {"U-WATER", "U-1"}, {"U-ELEC", "U-2"},   {"U-SEWER", "U-3"},
+      {"D-SIDE", "WD-1"},  {"D-TOP", "WD-2"},  {"D-RINSE", "WD-3"}, {"SP-M", "PS-1"},
+      {"SP-C", "PS-2"},    {"SC-W", "SC-1"},   {"SC-F", "SC-2"},    {"N-PW", "DN-1"}};
   for (const auto& [from, to] : names)
     rename(text, from, to);
   for (int i = 1; i <= 15; ++i)
@@ -110,6 +110,10 @@ void DrawDepot::drawSite() {
   set("Name", "Maintenance building");
   set("Finished floor", "102.3");
   set("Underside of footing", "30.2 m");
+  type("61.5\t67.5\n13\t12.5\n");
+  set("Name", "Equipment building");
+  set("Finished floor", "102");
+  set("Underside of footing", "29.4 m");
   useTool(ActionId::ToolPaving);
   type("R20\t18\n172\t50\n");
   set("Name", "Bus yard");
@@ -210,7 +214,7 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 
 void DrawDepot::drawWater() {
   drawRun(Service::Inlet, "Wash-water inlet",
-          "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS\ne76\t44\n9\tW\ne65\t46\ne65\t49\t97.6\n");
+          "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS\ne76\t44\n9\tW\ne65\t46\ne65\t49.3\t97.5\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
@@ -227,7 +231,7 @@ void DrawDepot::drawWater() {
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\tS\ne76\t64.5\ne76\t50\ne70.9\t50\t99.05^"
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\tS\ne76\t64.5\ne76\t50\ne70.9\t50\t99.15^"
           "e70.9\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "20");
   addPart(PartKind::Union, 4, "86");
@@ -271,9 +275,9 @@ void DrawDepot::letterProductLine() {
 
 void DrawDepot::drawConduits() {
   drawRun(Service::Vent, "Vent, vault 1",
-          "73\t51.8\t97.9\ne75\t51.8\ne75\t79.4\t98.4\ne75\t79.4\t113\n\n");
+          "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t113\n\n");
   drawRun(Service::Vent, "Vent, vault 2",
-          "63\t59.8\t97.9\ne60\t59.8\ne60\t79.4\t98.3\ne60\t79.4\t113\n\n");
+          "63\t59.8\t97.7\ne60\t59.8\ne60\t79.4\t98.3\ne60\t79.4\t113\n\n");
   drawRun(Service::Power, "Power supply",
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
           "e72.5\t68.4\t99.45^e72.5\t68.4\n");
@@ -333,8 +337,9 @@ void DrawDepot::tellGround() {
   knowTick("earth.previouslyDisturbed");
   knowChoice("earth.protection", 3);
   knowChoice("earth.soilHold", 2);
-  know("earth.ladders", "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
-                        "24.384 m, 19 m; 19.75 m, 18.9 m; 21 m, 19.2024 m; 18.288 m, 19.5 m");
+  know("earth.ladders",
+       "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
+       "24.384 m, 19 m; 19.75 m, 18.9 m; 21 m, 19.2024 m; 18.288 m, 19.5 m; 23.7744 m, 19 m");
   know("earth.spoil", "27 m, 6.5 m; 45 m, 6.5 m; 45 m, 14 m; 27 m, 14 m");
 }
 

@@ -6,6 +6,7 @@
 #include "tests/rules/cases_ground.h"
 #include "tests/rules/cases_lines.h"
 #include "tests/rules/cases_near.h"
+#include "tests/rules/cases_openings.h"
 #include "tests/rules/cases_peak.h"
 #include "tests/rules/cases_pump.h"
 #include "tests/rules/cases_tank.h"
@@ -18,9 +19,10 @@ namespace sump::testing {
 inline std::vector<Case> allCases() {
   std::vector<Case> all;
   for (const auto& family :
-       {levelCases(), storageCases(), flowCases(), passageCases(), siteCases(), waterLineCases(),
-        roomCases(), groundCases(), tankCases(), accessCases(), nearCases(), peakCases(),
-        pumpCases(), buoyancyCases(), digCases(), wiringCases(), unknownCases(), shareCases()}) {
+       {levelCases(),     storageCases(), flowCases(),   passageCases(), siteCases(),
+        waterLineCases(), roomCases(),    groundCases(), tankCases(),    accessCases(),
+        openingCases(),   joiningCases(), nearCases(),   peakCases(),    pumpCases(),
+        buoyancyCases(),  digCases(),     wiringCases(), unknownCases(), shareCases()}) {
     all.insert(all.end(), family.begin(), family.end());
   }
   return all;

@@ -73,6 +73,43 @@ inline Edit withoutLadders(double share) {
   };
 }
 
+inline const TrenchStudy& trenchOf(const Review& r, std::string_view run) {
+  return *std::ranges::find(r.study.earth.trenches, run, &TrenchStudy::run);
+}
+inline double ladderAwayInTrench(const Review& r) {
+  return inMetres(*trenchOf(r, "OF-1").egress.farthest);
+}
+/// No ladders, in a trench that needs them from this share of its depth on.
+inline Edit trenchWithoutLadders(double share) {
+  return [=](Plan& p) {
+    p.basis.earth.ladders.clear();
+    limitOf(
+        "dig.egress-depth", [](const Review& r) { return inMetres(trenchOf(r, "OF-1").depth); },
+        share)(p);
+  };
+}
+/// A 2 in vent, whose trench is OD + 16 in = 18.375 in wide, from x 62 to 74 ft at 97 ft.
+inline Edit ventAlong(double y) {
+  return [=](Plan& p) {
+    constexpr double f = kMetresPerFoot;
+    Run vent;
+    vent.id = "VT-9";
+    vent.service = Service::Vent;
+    vent.pipe = "pvc-sch80";
+    vent.size = "2";
+    vent.from.at = {62 * f, y * f};
+    vent.to.at = {74 * f, y * f};
+    vent.from.invert = vent.to.invert = feet(97);
+    p.runs.put(vent);
+  };
+}
+inline Edit kioskSouthOfVent(double y) {
+  return [=](Plan& p) {
+    ventAlong(43)(p);
+    p.buildings.put({"B-KIOSK", "Kiosk", ringInFeet(60, 38, 76, y), {}, feet(90)});
+  };
+}
+
 inline std::vector<Case> buoyancyCases() {
   const auto warning = Severity::Warning, error = Severity::Error;
   const Edit ours = limit("earth.flotation-factor", 1.2);
@@ -111,11 +148,23 @@ inline std::vector<Case> digCases() {
        kioskFootingOverPlane(-hair)},
       {"footing-plane.undecided", warning, kiosk, kioskTo(56, std::nullopt)},
       {"footing-plane.undecided", warning, {"V1"}, noGroundAtAll},
+      // A room that no building holds stands on a footing that nobody has told.
+      {"footing-plane.undecided",
+       warning,
+       {"V1", "V2", "ER-1"},
+       [](Plan& p) { p.buildings.erase("B-EQ"); }},
       {"dig-overlap.building", warning, kiosk, kioskTo(60.01, feet(90)), kioskTo(59.99, feet(90))},
       {"dig-overlap.boundary", warning, pit, southBoundary(45.01), southBoundary(44.99)},
       {"dig-overlap.road", warning, {"V1", "V2", "PV-NEW"}, road(60.01), road(59.99)},
       {"dig-overlap.well", warning, {"V1", "V2", "W-NEW"}, wellInPit(45.01), wellInPit(44.99)},
       {"dig-overlap.utility", warning, {"V1", "V2", "U-GAS"}, gasPipe(45.01), gasPipe(44.99)},
+      // Half of 18.375 in from the pit at 45 ft.
+      {"dig-overlap.trench", warning, {"VT-9", "V1", "V2"}, ventAlong(44.24), ventAlong(44.23)},
+      {"dig-overlap.trench-building",
+       warning,
+       {"VT-9", "B-KIOSK"},
+       kioskSouthOfVent(42.24),
+       kioskSouthOfVent(42.23)},
       {"dig-overlap.undecided", warning, {"V1"}, noGroundAtAll},
       {"dig-protection.none", error, {}, unprotected(0.999), unprotected(1.001)},
       {"dig-protection.engineer",
@@ -127,6 +176,16 @@ inline std::vector<Case> digCases() {
       {"dig-egress.none", warning, pit, withoutLadders(0.999), withoutLadders(1.001)},
       {"dig-egress.far", warning, pit, limitOf("dig.egress-travel", ladderAway, 0.999),
        limitOf("dig.egress-travel", ladderAway, 1.001)},
+      {"dig-egress.trench-none",
+       warning,
+       {"OF-1"},
+       trenchWithoutLadders(0.999),
+       trenchWithoutLadders(1.001)},
+      {"dig-egress.trench-far",
+       warning,
+       {"OF-1"},
+       limitOf("dig.egress-travel", ladderAwayInTrench, 0.999),
+       limitOf("dig.egress-travel", ladderAwayInTrench, 1.001)},
       {"dig-egress.undecided", warning, {"V1"}, noGroundAtAll},
       {"spoil-edge.near",
        warning,

@@ -56,7 +56,7 @@ def storage_volume(plan):
 def flow_order(plan):
     inlet = run(plan, "WW-1")
     inlet["to"] = {"kind": "chamber", "target": "V1", "chamber": 2,
-                   "at": [0.9144, -0.3048], "invert": inlet["to"]["invert"], "fitting": "tee"}
+                   "at": [0.9144, round(-0.7 * FOOT, 9)], "invert": inlet["to"]["invert"], "fitting": "tee"}
     inlet["vertices"] = inlet["vertices"][:4] + [
         {"at": [round(73 * FOOT, 9), round(44 * FOOT, 9)]},
         {"at": [round(71 * FOOT, 9), round(46 * FOOT, 9)]}]
@@ -82,12 +82,30 @@ def baffle_full_height(plan):
 
 
 def lid_airspace(plan):
-    plan["vaults"][1]["insideHeight"] = round(4.6 * FOOT, 9)
+    plan["limits"]["vault.airspace"] = 0.31
 
 
 def eductor_mount(plan):
     mount = run(plan, "RC-1")["eductor"]
     mount["bracketFoot"] = round(mount["bracketFoot"] + 0.5 * FOOT, 9)
+
+
+def manway_clear(plan):
+    conduit = run(plan, "FC-1")
+    conduit["from"]["at"] = [0.65, 0.45]
+    conduit["vertices"][0]["at"][0] = round(68 * FOOT - 0.65, 9)
+
+
+def connector_room(plan):
+    run(plan, "VT-2")["from"]["invert"] = round(97.9 * FOOT, 9)
+
+
+def tap_level(plan):
+    start = run(plan, "PC-1")["from"]
+    plan["utilities"].append({
+        "id": "U-FEED", "name": "Building feeder", "kind": "electric",
+        "path": [start["at"], [start["at"][0], round(100 * FOOT, 9)]],
+        "elevation": round(start["invert"] + 0.2, 9), "publicMain": False})
 
 
 def suction_source(plan):
@@ -134,7 +152,7 @@ def traffic_lid(plan):
 
 
 def manway_per_chamber(plan):
-    plan["vaults"][0]["manways"] = plan["vaults"][0]["manways"][1:]
+    plan["vaults"][1]["manways"] = plan["vaults"][1]["manways"][1:]
 
 
 def vault_clash(plan):
@@ -147,6 +165,7 @@ def vault_clash(plan):
 def stock_bend(plan):
     vertices = run(plan, "OF-1")["vertices"]
     vertices[0]["at"] = [round(15.18 * FOOT, 9), vertices[0]["at"][1]]
+    plan["basis"]["earth"]["ladders"].append([round(9.59 * FOOT, 9), round(43.5 * FOOT, 9)])
 
 
 def inlet_above_outlet(plan):
@@ -185,6 +204,8 @@ def cleanout_spacing(plan):
 
 def cleanout_turn(plan):
     run(plan, "OF-1")["vertices"][0]["at"] = [round(4 * FOOT, 9), round(57 * FOOT, 9)]
+    plan["basis"]["earth"]["ladders"] += [
+        [round(x * FOOT, 9), round(y * FOOT, 9)] for x, y in ((15, 57), (4, 44))]
 
 
 def water_pipe(plan, path, elevation, main):
@@ -246,6 +267,10 @@ def peak_detention(plan):
 def sand_area(plan):
     basis(plan)["demand"]["otherInflow"] = 0.0062
     plan["vaults"][0]["insideHeight"] = round(plan["vaults"][0]["insideHeight"] + 0.1, 9)
+    for vertex in run(plan, "RC-1")["vertices"]:  # still through the riser
+        if "invert" in vertex:
+            vertex["invert"] = round(vertex["invert"] + 0.1, 9)
+    plan["limits"]["cover.pipe.traffic"] = 0.5
     plan["limits"]["duty.detention"] = 10
 
 
@@ -399,6 +424,9 @@ RULES = {
     "baffle-full-height": baffle_full_height,
     "lid-airspace": lid_airspace,
     "eductor-mount": eductor_mount,
+    "manway-clear": manway_clear,
+    "connector-room": connector_room,
+    "tap-level": tap_level,
     "suction-source": suction_source,
     "suction-rise": suction_rise,
     "product-size": product_size,

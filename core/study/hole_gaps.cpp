@@ -1,0 +1,207 @@
+#include "core/study/hole_gaps.h"
+
+#include "core/geometry/box_index.h"
+#include "core/study/context.h"
+#include "core/study/riser_passes.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <optional>
+
+namespace sump {
+
+namespace {
+
+enum class Wall { LowEnd, HighEnd, LowSide, HighSide };
+
+/// A hole in an outside wall, seen from outside: how far along the wall from its middle, and the
+/// pipe's outside from bottom to top.
+struct Hole {
+  Wall wall = Wall::LowEnd;
+  Id run;
+  double along = 0, bottom = 0, top = 0;
+  Point2 at;
+  double radius() const { return (top - bottom) / 2; }
+  double middle() const { return (top + bottom) / 2; }
+};
+
+/// Bottom and top of a pipe's outside over its invert.
+struct PipeHeights {
+  double bottom = 0, top = 0;
+};
+
+PipeHeights heightsOf(const Catalog& catalog, const Run& run, const std::string& size) {
+  const PipeSize* pipe = catalog.pipeSize(run.pipe, size);
+  if (pipe == nullptr) return {};
+  const double bore = inMetres(pipe->inside), wall = inMetres(pipe->outside - pipe->inside) / 2;
+  return {-wall, bore + wall};
+}
+
+/// The holes of one vault.
+class GapFinder {
+public:
+  GapFinder(const Catalog& catalog, const Vault& vault, const VaultStudy& studied)
+      : catalog_(catalog), vault_(vault), studied_(studied) {}
+
+  void addRun(const Run& run, const RunStudy& studied) {
+    for (const Penetration& p : studied.penetrations) {
+      if (p.vault == studied_.id && p.baffle.empty()) addHole(run, p);
+    }
+    addRisers(run, studied);
+  }
+  void moveGapsTo(std::vector<HoleGap>& all) {
+    for (std::size_t k = 0; k < holes_.size(); ++k) {
+      addEdges(holes_[k]);
+      for (std::size_t other = k + 1; other < holes_.size(); ++other)
+        addPair(holes_[k], holes_[other]);
+    }
+    std::ranges::move(gaps_, std::back_inserter(all));
+  }
+
+private:
+  void add(HoleEdge edge, const Id& run, Id other, double clear, Point2 at) {
+    gaps_.push_back({edge, studied_.id, run, std::move(other), metres(clear), at});
+  }
+  void addHole(const Run& run, const Penetration& p);
+  void addRisers(const Run& run, const RunStudy& studied);
+  void addEdges(const Hole& hole);
+  void addBaffles(const Hole& hole);
+  void addPair(const Hole& a, const Hole& b);
+
+  const Catalog& catalog_;
+  const Vault& vault_;
+  const VaultStudy& studied_;
+  std::vector<Hole> holes_;
+  std::vector<HoleGap> gaps_;
+};
+
+void GapFinder::addHole(const Run& run, const Penetration& p) {
+  const Point2 local = vault_.frame().toLocal(flat(p.at));
+  const double end = inMetres(vault_.length) / 2 - std::abs(local.x);
+  const double side = inMetres(vault_.width) / 2 - std::abs(local.y);
+  const PipeHeights pipe = heightsOf(catalog_, run, p.size);
+  Hole hole{Wall::LowEnd, run.id, local.y, p.at.z + pipe.bottom, p.at.z + pipe.top, flat(p.at)};
+  if (end <= side) {
+    hole.wall = local.x < 0 ? Wall::LowEnd : Wall::HighEnd;
+  } else {
+    hole.wall = local.y < 0 ? Wall::LowSide : Wall::HighSide;
+    hole.along = local.x;
+  }
+  holes_.push_back(std::move(hole));
+}
+
+void GapFinder::addRisers(const Run& run, const RunStudy& studied) {
+  for (std::size_t i = 0; i < studied_.manways.size(); ++i) {
+    const ManwayStudy& manway = studied_.manways[i];
+    for (const RiserPass& pass :
+         riserPasses(studied, studied_, manway, vault_.manways[i].diameter)) {
+      const PipeHeights pipe = heightsOf(catalog_, run, pass.size);
+      const double foot = pass.at.z + pipe.bottom - inMetres(studied_.lidTop);
+      add(HoleEdge::RiserFoot, run.id, manway.id, foot, flat(pass.at));
+      if (!manway.rim) continue;
+      add(HoleEdge::RiserRim, run.id, manway.id, inMetres(*manway.rim) - pass.at.z - pipe.top,
+          flat(pass.at));
+    }
+  }
+}
+
+void GapFinder::addEdges(const Hole& hole) {
+  add(HoleEdge::Lid, hole.run, {}, inMetres(studied_.lidUnderside) - hole.top, hole.at);
+  add(HoleEdge::Floor, hole.run, {}, hole.bottom - inMetres(studied_.floor), hole.at);
+  const bool end = hole.wall == Wall::LowEnd || hole.wall == Wall::HighEnd;
+  const double half = inMetres((end ? vault_.width : vault_.length) / 2.0 - vault_.wall);
+  add(HoleEdge::Corner, hole.run, {}, half - std::abs(hole.along) - hole.radius(), hole.at);
+  if (!end) addBaffles(hole);
+}
+
+void GapFinder::addBaffles(const Hole& hole) {
+  const double inside = inMetres(vault_.wall) - inMetres(vault_.length) / 2;
+  for (const Baffle& baffle : vault_.baffles) {
+    const double from = inside + inMetres(baffle.offset), to = from + inMetres(baffle.thickness);
+    const double apart = std::max(from - hole.along, hole.along - to);
+    add(HoleEdge::Baffle, hole.run, baffle.id, apart - hole.radius(), hole.at);
+  }
+}
+
+void GapFinder::addPair(const Hole& a, const Hole& b) {
+  if (a.wall != b.wall) return;
+  const double apart = std::hypot(a.along - b.along, a.middle() - b.middle());
+  add(HoleEdge::Pipe, a.run, b.run, apart - a.radius() - b.radius(), a.at);
+}
+
+/// From the centre of a tee or elbow to the end of its arm: the take-out to the socket's stop and
+/// the socket, which is taken as deep as half the pipe's outside (about as those of ASTM D2467 are,
+/// from memory).
+std::optional<double> armOf(const Catalog& catalog, const Run& run, const std::string& size,
+                            EndFitting fitting) {
+  const PipeSize* pipe = catalog.pipeSize(run.pipe, size);
+  const FittingFamily* family = catalog.fittingsFor(run.pipe);
+  if (pipe == nullptr || family == nullptr) return std::nullopt;
+  const auto takeOut =
+      family->takeOut(fitting == EndFitting::Tee ? FittingKind::Tee : FittingKind::Elbow90, size);
+  if (!takeOut) return std::nullopt;
+  return inMetres(*takeOut + pipe->outside / 2.0);
+}
+
+bool withinAManway(const Vault& vault, Point2 at, double radius) {
+  return std::ranges::any_of(vault.manways, [&](const Manway& manway) {
+    return distance(vault.frame().toSite(manway.at), at) + radius <= inMetres(manway.diameter) / 2;
+  });
+}
+
+std::optional<UpperArm> upperArm(const Plan& plan, const Catalog& catalog, const Study& study,
+                                 const Run& run, const RunStudy& studied, bool atStart) {
+  const RunEnd& end = atStart ? run.from : run.to;
+  const bool up = end.fitting == EndFitting::Tee || end.fitting == EndFitting::ElbowUp;
+  const VaultStudy* vault = end.kind == EndKind::Chamber ? study.vault(end.target) : nullptr;
+  if (!up || vault == nullptr) return std::nullopt;
+  const std::string size = atStart ? run.size : sizeAt(run, studied.legs.size(), 0);
+  const auto arm = armOf(catalog, run, size, end.fitting);
+  if (!arm) return std::nullopt;
+  const PipeSize& pipe = *catalog.pipeSize(run.pipe, size);
+  const Point3 at = (atStart ? studied.points.front() : studied.points.back()).at;
+  const double top = at.z + inMetres(pipe.inside) / 2 + *arm;
+  const bool inManway =
+      withinAManway(*plan.vaults.find(vault->id), flat(at), inMetres(pipe.outside) / 2);
+  return UpperArm{vault->id, run.id, vault->lidUnderside - metres(top), inManway, flat(at)};
+}
+
+} // namespace
+
+std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const Study& study) {
+  std::vector<GapFinder> finders;
+  std::vector<Box> boxes;
+  for (std::size_t v = 0; v < study.vaults.size(); ++v) {
+    finders.emplace_back(catalog, plan.vaults[v], study.vaults[v]);
+    boxes.push_back(boxOf(study.vaults[v].outline));
+  }
+  const BoxIndex near(boxes);
+  for (std::size_t i = 0; i < study.runs.size(); ++i) {
+    const RunStudy& run = study.runs[i];
+    if (!run.resolved) continue;
+    std::vector<Point2> points;
+    for (const RunPoint& point : run.points)
+      points.push_back(flat(point.at));
+    for (std::size_t v : near.touching(boxOf(points)))
+      finders[v].addRun(plan.runs[i], run);
+  }
+  std::vector<HoleGap> gaps;
+  for (GapFinder& finder : finders)
+    finder.moveGapsTo(gaps);
+  return gaps;
+}
+
+std::vector<UpperArm> upperArms(const Plan& plan, const Catalog& catalog, const Study& study) {
+  std::vector<UpperArm> arms;
+  for (std::size_t i = 0; i < study.runs.size(); ++i) {
+    if (!study.runs[i].resolved) continue;
+    for (bool atStart : {true, false}) {
+      const auto arm = upperArm(plan, catalog, study, plan.runs[i], study.runs[i], atStart);
+      if (arm) arms.push_back(*arm);
+    }
+  }
+  return arms;
+}
+
+} // namespace sump

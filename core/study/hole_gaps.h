@@ -1,0 +1,40 @@
+#pragma once
+// How much wall is left round a pipe where it goes through a vault or a riser, for its connector:
+// to the lid's joint, the floor, the corners, the baffles and the other pipes; and how far the
+// upper arm of a tee or elbow reaches. Holes are those of the openings' table: Penetration in
+// outside walls, RiserPass in risers.
+
+#include "core/study/study.h"
+
+#include <vector>
+
+namespace sump {
+
+enum class HoleEdge { Lid, Floor, Corner, Baffle, Pipe, RiserFoot, RiserRim };
+
+/// From the outside of a pipe to what limits its hole; negative where it reaches over that.
+struct HoleGap {
+  HoleEdge edge = HoleEdge::Lid;
+  Id vault;
+  Id run;
+  Id other; ///< the baffle, the other run, or the manway of a riser
+  Length clear;
+  Point2 at; ///< site
+};
+
+/// Of all holes in the vaults' outside walls and risers, vault by vault; a pipe is taken to go
+/// square through.
+std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const Study& study);
+
+/// The upper arm of a tee or of an elbow that turns up, at a run's end in a chamber.
+struct UpperArm {
+  Id vault;
+  Id run;
+  Length underLid; ///< from its top to the underside of the lid; negative: it reaches into the lid
+  bool inManway = false; ///< stands whole within a manway's opening
+  Point2 at;
+};
+/// In the plan's order of runs; of fittings that the catalogue knows.
+std::vector<UpperArm> upperArms(const Plan& plan, const Catalog& catalog, const Study& study);
+
+} // namespace sump

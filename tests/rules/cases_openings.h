@@ -1,0 +1,151 @@
+#pragma once
+// Ways down through manways, room for connectors, and lines that join what is in the ground. Vault
+// 1 covers x 62 to 74, y 47 to 53 ft about 68, 50; its floor is at 93.25 ft, the underside of its
+// lid at 98.25 ft, the top at 98.92 ft. Its manways are 24 in wide, 34.8 in from its middle.
+
+#include "tests/rules/cases_vaults.h"
+
+namespace sump::testing {
+
+/// A 2 in vent (2.375 in outside, ASTM D1785) from chamber 2 of vault 1, straight away from `from`,
+/// in inches of the vault's own frame, at one invert in feet.
+inline Edit ventFrom(double x, double y, Point2 way, double invert) {
+  return [=](Plan& p) {
+    constexpr double inch = 0.0254;
+    const Vault& vault = *p.vaults.find("V1");
+    Run vent;
+    vent.id = "VT-9";
+    vent.service = Service::Vent;
+    vent.pipe = "pvc-sch80";
+    vent.size = "2";
+    vent.from = {EndKind::Chamber, "V1", 2, Point2{x, y} * inch, feet(invert), {}};
+    vent.to.at = vault.frame().toSite(Point2{x, y} * inch + way * 3);
+    vent.to.invert = feet(invert);
+    p.runs.put(vent);
+  };
+}
+inline Edit ventEast(double y, double invert) {
+  return ventFrom(6, y, {1, 0}, invert);
+}
+/// The end of the inlet straight south of its manway's centre, by so many inches.
+inline Edit inletSouthOfManway(double off) {
+  return [=](Plan& p) {
+    changeRun(p, "WW-1", [=](Run& r) { r.to.at = {-2.9 * kMetresPerFoot, -off * 0.0254}; });
+  };
+}
+/// The recirculation level at this invert, ft.
+inline Edit recirculationAt(double invert) {
+  return [=](Plan& p) {
+    changeRun(p, "RC-1", [=](Run& r) {
+      for (Vertex& vertex : r.vertices)
+        if (vertex.invert) vertex.invert = feet(invert);
+    });
+  };
+}
+inline Edit recirculationUnderRim(double rim) {
+  return [=](Plan& p) {
+    recirculationAt(99.4)(p);
+    changeVault(p, "V1", [=](Vault& v) { v.manways[1].rim = feet(rim); });
+  };
+}
+inline Edit overflowAt(double invert) {
+  return [=](Plan& p) { changeRun(p, "OF-1", [=](Run& r) { r.from.invert = feet(invert); }); };
+}
+
+inline std::vector<Case> openingCases() {
+  const auto warning = Severity::Warning;
+  const std::vector<Id> vent = {"VT-9", "V1"};
+  return {
+      // 12 in and half of 2.375 in.
+      {"manway-clear.passes",
+       warning,
+       {"VT-9", "V1-M2", "V1"},
+       ventEast(13.18, 97.5),
+       ventEast(13.20, 97.5)},
+      // Over the lid, through the riser.
+      {"manway-clear.passes",
+       warning,
+       {"VT-9", "V1-M2", "V1"},
+       ventEast(-13.18, 100),
+       ventEast(-13.20, 100)},
+      // 12 in and the distance, less half of 6.275 in (ASTM D3034), are 16 in.
+      {"manway-clear.narrow",
+       warning,
+       {"V1-M1", "V1"},
+       inletSouthOfManway(7.13),
+       inletSouthOfManway(7.15)},
+      {"manway-clear.undecided",
+       warning,
+       {"VT-1"},
+       [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
+      {"manway-clear.undecided",
+       warning,
+       {"V1-M1", "V1"},
+       [](Plan& p) {
+         p.spots = {};
+         p.site.groundDefault.reset();
+       }},
+      // 2 in Sch 80 has walls of 0.218 in and more (ASTM D1785): its top lies 2.14 in over the
+      // invert, its bottom 0.24 in under it.
+      {"connector-room.lid", warning, vent, ventEast(-20, 97.91), ventEast(-20, 97.90)},
+      {"connector-room.floor", warning, vent, ventEast(-20, 93.43), ventEast(-20, 93.45)},
+      // Walls stand 30 in from the middle.
+      {"connector-room.corner", warning, vent, ventEast(-26.83, 97), ventEast(-26.79, 97)},
+      // The baffle reaches 3 in from the middle.
+      {"connector-room.baffle",
+       warning,
+       {"VT-9", "V1-B1", "V1"},
+       ventFrom(6.17, 0, {0, -1}, 97),
+       ventFrom(6.20, 0, {0, -1}, 97)},
+      // The 3 in vent goes through this wall 21.6 in from the middle; 4 in of wall between them.
+      {"connector-room.pipe",
+       warning,
+       {"VT-1", "VT-9", "V1"},
+       ventEast(14.70, 97.74),
+       ventEast(14.62, 97.74)},
+      // 1 in Sch 80 has walls of 0.179 in and more.
+      {"connector-room.riser-foot",
+       warning,
+       {"RC-1", "V1-M2", "V1"},
+       recirculationAt(99.09),
+       recirculationAt(99.105)},
+      {"connector-room.riser-rim",
+       warning,
+       {"RC-1", "V1-M2", "V1"},
+       recirculationUnderRim(99.65),
+       recirculationUnderRim(99.67)},
+      // Half a bore, 3-7/8 in and half of 6.625 in are 10.04 in.
+      {"connector-room.arm", warning, {"OF-1", "V2"}, overflowAt(97.42), overflowAt(97.40)},
+      {"connector-room.undecided",
+       warning,
+       {"VT-1"},
+       [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
+  };
+}
+
+/// A water pipe of 2 in that the make-up starts from, at 105 ft.
+inline Edit waterAtMakeUp(std::optional<double> level) {
+  return [=](Plan& p) {
+    const Point2 start = p.runs.find("MU-1")->from.at;
+    Utility pipe;
+    pipe.id = "U-TAP";
+    pipe.kind = UtilityKind::PotableWater;
+    pipe.path = {start, start + Point2{0, 3}};
+    if (level) pipe.elevation = feet(*level);
+    pipe.diameter = inches(2);
+    p.utilities.put(pipe);
+  };
+}
+
+inline std::vector<Case> joiningCases() {
+  const auto warning = Severity::Warning;
+  const std::vector<Id> joint = {"MU-1", "U-TAP"};
+  return {
+      // The middle of 1 in Sch 80 lies 0.04 ft over its invert; it may be 1 in off.
+      {"tap-level.below", warning, joint, waterAtMakeUp(105.13), waterAtMakeUp(105.115)},
+      {"tap-level.above", warning, joint, waterAtMakeUp(104.865), waterAtMakeUp(104.88)},
+      {"tap-level.undecided", warning, joint, waterAtMakeUp(std::nullopt)},
+  };
+}
+
+} // namespace sump::testing
