@@ -111,6 +111,7 @@ struct ProfilePart {
   std::size_t leg = 0;
   double station = 0;
   Length invert;
+  std::optional<Length> cover{}; ///< at grade, of the riser by which it is reached
 };
 
 /// Another run or an existing line that this one meets in plan without being joined to it.
@@ -125,6 +126,15 @@ struct ProfileCrossing {
   std::optional<Length> clearance;
   bool above = false;    ///< it passes over this run
   bool repeated = false; ///< it meets this run at another station too
+};
+
+/// Where another run ends on this one.
+struct ProfileBranch {
+  Id id;
+  Service service = Service::Inlet; ///< of the other run
+  double station = 0;
+  Length invert; ///< of the other run's end
+  std::optional<ProfileBore> bore;
 };
 
 struct ProfileCover {
@@ -145,8 +155,10 @@ struct RunProfile {
   std::vector<ProfileLeg> legs;
   std::vector<ProfileDrop> drops;
   std::vector<ProfilePart> parts;
-  std::vector<ProfileVault> vaults; ///< by station
+  std::vector<ProfileBranch> branches; ///< by station
+  std::vector<ProfileVault> vaults;    ///< by station
   std::vector<ProfileStructure> structures;
+  std::optional<Length> floatLevel;       ///< at which the float on this conduit switches
   std::vector<ProfileCrossing> crossings; ///< by station
   std::vector<ProfileGround> ground;      ///< from `from` to `to`; empty where none is known
   std::optional<ProfileCover> leastCover; ///< RunStudy::leastCover

@@ -1,7 +1,9 @@
 // The long section of one run: its own line, straightened, and what it meets on its way.
 
+#include "core/study/access_risers.h"
 #include "core/study/cut_line.h"
 #include "core/study/profile.h"
+#include "core/study/profile_joints.h"
 
 #include "core/geometry/box_index.h"
 #include "core/geometry/polygon.h"
@@ -137,12 +139,15 @@ double RunProfiler::legStation(std::size_t leg, double along) const {
 }
 
 void RunProfiler::addParts() {
+  const std::vector<AccessRiser> risers = accessRisers(plan_, study_, found_);
   for (const InlinePart& part : run_.parts) {
     const auto leg = static_cast<std::size_t>(std::max(0, part.leg));
     if (leg >= profile_.legs.size()) continue; // consistency reports it
     const Length a = profile_.points[leg].invert, b = profile_.points[leg + 1].invert;
     profile_.parts.push_back(
         {part.id, part.kind, leg, legStation(leg, part.along), a + part.along * (b - a)});
+    const auto riser = std::ranges::find(risers, part.id, &AccessRiser::part);
+    if (riser != risers.end()) profile_.parts.back().cover = riser->grade;
   }
 }
 
@@ -352,6 +357,8 @@ RunProfile RunProfiler::make() {
   addLegs();
   addPoints();
   addParts();
+  profile_.branches = profileBranches(plan_, study_, catalog_, run_.id, line_);
+  profile_.floatLevel = floatLevel(study_, run_);
   addVaults();
   addStructures();
   addCrossings();
