@@ -4,8 +4,9 @@
 #include "core/sheet/part_place.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/study/access_risers.h"
 #include "core/study/connections.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 
@@ -133,6 +134,34 @@ Block partTable(const SheetJob& job, double width) {
                 {"Invert", Align::Right},
                 {"What"}},
                rows.rows(), width);
+}
+
+Block accessTable(const SheetJob& job, double width) {
+  const auto tags = runTags(job.plan());
+  const UnitSystem units = job.units();
+  std::vector<std::vector<std::string>> rows;
+  for (const AccessRiser& riser : accessRisers(job.plan(), job.study())) {
+    const bool cleanout = riser.kind == PartKind::Cleanout;
+    const Length invert = metres(riser.at.z);
+    rows.push_back({riser.part, tags.at(riser.run), sizeText(riser.size),
+                    printRunLength(metres(riser.station), units), printElevation(invert, units),
+                    levelText(riser.grade, units),
+                    riser.grade ? printSize(printedRise(invert, *riser.grade, units), units) : "?",
+                    riser.traffic ? "traffic" : "pedestrian",
+                    cleanout ? "cleanout, riser of the pipe's full size"
+                             : "backwater valve, box to lift its flap out"});
+  }
+  return table("RISERS TO CLEANOUTS AND BACKWATER VALVES",
+               {{"Mark"},
+                {"Run"},
+                {"Size", Align::Centre},
+                {"Station,|in plan", Align::Right},
+                {"Invert", Align::Right},
+                {"Cover|at grade", Align::Right},
+                {"Height over|invert", Align::Right},
+                {"Cover|rating"},
+                {"What"}},
+               rows, width);
 }
 
 Block connectionNotes(const SheetJob& job, bool conduits, double width) {

@@ -1,11 +1,53 @@
 #include "core/sheet/schedules.h"
 
+#include "core/plan/nonpotable.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/profile.h"
 #include "core/units/print.h"
 #include "core/units/print_levels.h"
 
+#include <cmath>
+#include <set>
+
 namespace sump {
+
+namespace {
+
+/// As the section tells it leg by leg, of lines under pressure and conduits too.
+std::string scheduledSlope(const RunStudy& run, UnitSystem units) {
+  if (!run.resolved) return "?";
+  if (const std::string mean = slopeText(run, units); !mean.empty()) return mean;
+  std::set<std::string> slopes;
+  for (const Leg& leg : run.legs) {
+    if (leg.vertical) continue;
+    slopes.insert(isLevel(leg.slope)
+                      ? "level"
+                      : printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " rising"));
+  }
+  if (slopes.empty()) return "upright";
+  return slopes.size() == 1 ? *slopes.begin() : "by section";
+}
+
+/// Where along the run its least cover is.
+std::string leastStation(const Review& review, const Catalog& catalog, const RunStudy& run) {
+  if (!run.leastCover) return "-";
+  const auto profile = runProfile(review.plan, review.study, catalog, run.id);
+  if (!profile || !profile->leastCover) return "-";
+  return printRunLength(metres(profile->leastCover->station), review.plan.project.units);
+}
+
+/// The runs whose pipe is to be marked.
+std::string nonpotableNote(const Review& review) {
+  const auto tags = runTags(review.plan);
+  std::string runs;
+  for (const Run& run : review.plan.runs) {
+    if (isNonpotable(run.service)) runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
+  }
+  return runs.empty() ? runs : runs + ": " + kNonpotableMarking + ".";
+}
+
+} // namespace
 
 Block runSchedule(const Review& review, const Catalog& catalog, double width) {
   const UnitSystem units = review.plan.project.units;
@@ -17,30 +59,33 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     std::vector<std::string> row = {
         tags.at(run.id), std::string(facts(run.service).name), sizeText(given.size),
         product != nullptr ? product->name : given.pipe, lengthText(run, units)};
-    const std::string slope = slopeText(run, units);
-    row.push_back(slope.empty() ? "-" : slope);
+    row.push_back(scheduledSlope(run, units));
     row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
     row.push_back(run.resolved ? printElevation(run.endInvert, units) : "?");
     row.push_back(run.leastCover ? printShort(run.leastCover->cover, units) : "-");
+    row.push_back(leastStation(review, catalog, run));
     row.push_back(viewAndSheet(sectionAnchor(review.plan, run.id)));
     row.push_back(viewAndSheet(detailAnchor(review.plan, run.id)));
     row.push_back(endText(given.from, review.plan) + " to " + endText(given.to, review.plan));
     rows.push_back(std::move(row));
   }
-  return table("RUN SCHEDULE",
-               {{"Run"},
-                {"Service"},
-                {"Size", Align::Centre},
-                {"Material"},
-                {"Length along|slope and drops", Align::Right},
-                {"Slope", Align::Right},
-                {"Start|invert", Align::Right},
-                {"End|invert", Align::Right},
-                {"Least|cover", Align::Right},
-                {"Section,|view/sheet"},
-                {"Detail,|view/sheet"},
-                {"From - to"}},
-               rows, width);
+  Block block = table("RUN SCHEDULE",
+                      {{"Run"},
+                       {"Service"},
+                       {"Size", Align::Centre},
+                       {"Material"},
+                       {"Length of pipe|with drops", Align::Right},
+                       {"Mean|slope", Align::Right},
+                       {"Start|invert", Align::Right},
+                       {"End|invert", Align::Right},
+                       {"Least|cover", Align::Right},
+                       {"At|station", Align::Right},
+                       {"Section,|view/sheet"},
+                       {"Detail,|view/sheet"},
+                       {"From - to"}},
+                      rows, width);
+  if (const std::string note = nonpotableNote(review); !note.empty()) addNote(block, note);
+  return block;
 }
 
 Block chamberSchedule(const Review& review, double width) {

@@ -6,6 +6,7 @@
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <set>
 
 namespace sump {
 
@@ -91,11 +92,11 @@ Block weightTable(const SheetJob& job, double width) {
         {called(given), printMass(b.weight, job.units()), b.makersWeight ? "maker" : "worked out",
          printMass(b.heaviestPiece, job.units()), given.trafficLid ? "traffic" : "pedestrian"});
   }
-  return table("VAULT WEIGHTS AND LIDS",
+  return table("VAULT MASSES AND LIDS",
                {{"Vault"},
-                {"Weight|empty", Align::Right},
+                {"Mass|empty", Align::Right},
                 {"By"},
-                {"Heaviest|piece", Align::Right},
+                {"Mass of|heaviest piece", Align::Right},
                 {"Lid"}},
                rows, width);
 }
@@ -148,6 +149,24 @@ Block trenchTable(const SheetJob& job, double width) {
                rows, width);
 }
 
+namespace {
+
+/// Of a valve, a part or a connector the pipe that it joins: the maker's material must suit it.
+std::string joinedPipe(const SheetJob& job, const QuantityLine& line) {
+  std::set<std::string> pipes;
+  for (const Id& id : line.runs) {
+    const Run* run = job.plan().runs.find(id);
+    const PipeProduct* product = run == nullptr ? nullptr : job.catalog.pipe(run->pipe);
+    if (product != nullptr) pipes.insert(product->name);
+  }
+  std::string text;
+  for (const std::string& pipe : pipes)
+    text += (text.empty() ? "to suit " : ", ") + pipe;
+  return text;
+}
+
+} // namespace
+
 Block fittingTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   Rows rows;
@@ -160,8 +179,9 @@ Block fittingTable(const SheetJob& job, double width) {
       const auto tag = tags.find(id);
       runs += (runs.empty() ? "" : ", ") + (tag == tags.end() ? id : tag->second);
     }
-    rows.push_back({line.description, sizeText(line.size), line.material, fixed(line.quantity, 0),
-                    line.trade, runs});
+    rows.push_back({line.description, sizeText(line.size),
+                    line.material.empty() ? joinedPipe(job, line) : line.material,
+                    fixed(line.quantity, 0), line.trade, runs});
   }
   return table("FITTINGS, VALVES AND CONNECTORS",
                {{"Item"},

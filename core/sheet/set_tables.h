@@ -31,6 +31,8 @@ Block earthTable(const SheetJob& job, double width);
 Block fittingTable(const SheetJob& job, double width);
 /// Valves and other parts set in the runs and at their ends, with where they are.
 Block partTable(const SheetJob& job, double width);
+/// Cleanouts and backwater valves in the ground with the risers up to their covers.
+Block accessTable(const SheetJob& job, double width);
 /// Where runs (conduits or pipes) join lines, sewers and stubs that are there already.
 Block connectionNotes(const SheetJob& job, bool conduits, double width);
 Block levelTable(const SheetJob& job, double width);

@@ -20,6 +20,10 @@ std::string sizeText(const std::string& nominal);
 std::string lengthText(const RunStudy& run, UnitSystem units);
 /// Nobody lays to so small a slope.
 bool isLevel(double slope);
+/// How pipe that carries water nobody may drink is marked, as the codes word it: 2018 IRC
+/// P2901.2.2.3, which the bill of materials counts the tape by.
+inline constexpr const char* kNonpotableMarking =
+    "NONPOTABLE: purple tape 'CAUTION: NONPOTABLE WATER - DO NOT DRINK' along the whole pipe";
 /// `1/4 in/ft`; empty for level lines and where a slope means nothing (conduits, pressure).
 std::string slopeText(const RunStudy& run, UnitSystem units);
 /// What the level that sets a vault's water is: `Overflow inv.` of the vault that the overflow

@@ -1,5 +1,6 @@
 // Supports of pipe that stands in the open in the equipment room, and the marking of pipe.
 
+#include "core/plan/nonpotable.h"
 #include "core/study/bill_parts.h"
 
 #include <algorithm>
@@ -65,11 +66,6 @@ void addSupportsOf(BillMaker& maker, const Run& run, const std::vector<ExposedLe
   }
 }
 
-/// Carries water that nobody may drink: marked purple by the APWA colours.
-bool isNonPotable(Service service) {
-  return facts(service).color == UtilityColor::Purple && !isConduit(service);
-}
-
 void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
   Length laid;
   for (const PipePiece& piece : study.pieces)
@@ -119,7 +115,7 @@ void addMarking(BillMaker& maker) {
   for (std::size_t i = 0; i < context.study.runs.size(); ++i) {
     const Run& run = context.plan.runs[i];
     const RunStudy& study = context.study.runs[i];
-    if (study.resolved && isNonPotable(run.service)) addPurple(maker, run, study);
+    if (study.resolved && isNonpotable(run.service)) addPurple(maker, run, study);
   }
   for (const TrenchStudy& trench : context.study.earth.trenches) {
     const ServiceFacts& service = facts(context.plan.runs.find(trench.run)->service);

@@ -96,6 +96,8 @@ private:
     return std::abs(std::round(a.value() / step) - std::round(b.value() / step)) * step;
   }
   void leastCover(const RunProfile& profile, const std::string& sheet);
+  void risers(const Review& review);
+  void hanging(const Review& review, const RunStudy& run, const std::string& sheet);
   void sections(const Review& review);
   void details(const Review& review);
   /// A number that stands on one series of sheets only, `C-1`, or there in the drawing of one run,
@@ -125,6 +127,7 @@ inline KnownNumbers::KnownNumbers(const Review& review)
   openings(review);
   digs(review);
   roomGaps(review.plan);
+  risers(review);
   sections(review);
   details(review);
 }

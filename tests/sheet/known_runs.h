@@ -51,6 +51,8 @@ inline void KnownNumbers::runs(const Review& review) {
     for (const auto* cover : {&study.leastCover, &study.leastTrafficCover}) {
       if (*cover) lengths(run.id, (*cover)->cover);
     }
+    const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
+    if (profile && profile->leastCover) lengths(run.id, profile->leastCover->station);
   }
 }
 
@@ -119,6 +121,47 @@ inline void KnownNumbers::leastCover(const RunProfile& profile, const std::strin
   }
 }
 
+/// Sections, details and schedules: a cleanout's or a backwater valve's cover lies at the ground,
+/// or at the floor in a building, and its riser is as high as that is over the pipe's invert.
+inline void KnownNumbers::risers(const Review& review) {
+  for (const RunStudy& run : review.study.runs) {
+    for (const InlinePart& part : review.plan.runs.find(run.id)->parts) {
+      if (part.kind != PartKind::Cleanout && part.kind != PartKind::BackwaterValve) continue;
+      const auto leg = static_cast<std::size_t>(part.leg);
+      const Point3 a = run.points[leg].at, b = run.points[leg + 1].at;
+      const Point2 at{std::lerp(a.x, b.x, part.along), std::lerp(a.y, b.y, part.along)};
+      std::optional<double> cover = review.study.ground.elevation(at);
+      for (const Building& building : review.plan.buildings) {
+        if (building.floor && contains(building.outline, at)) cover = building.floor->value();
+      }
+      if (!cover) continue;
+      levels(run.id, *cover);
+      lengths(run.id, between(metres(*cover), metres(std::lerp(a.z, b.z, part.along))));
+    }
+  }
+}
+
+/// P-3: where other runs end on this one, and the float that hangs on its conduit.
+inline void KnownNumbers::hanging(const Review& review, const RunStudy& run,
+                                  const std::string& sheet) {
+  if (run.service == Service::FloatConduit) {
+    for (const SuctionStudy& suction : review.study.hydraulics.suctions)
+      if (suction.lowWater) on(sheet, Printed::Level, suction.lowWater->value());
+  }
+  for (const Run& other : review.plan.runs) {
+    const RunStudy& found = *review.study.run(other.id);
+    if (other.to.kind != EndKind::Run || other.to.target != run.id) continue;
+    const Point2 at = flat(found.points.back().at);
+    double before = 0;
+    for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+      const Point2 a = flat(run.points[i].at), b = flat(run.points[i + 1].at);
+      const Foot foot = nearestOnSegment(at, a, b);
+      if (foot.distance < 1e-3) on(sheet, Printed::Length, before + distance(a, foot.at));
+      before += distance(a, b);
+    }
+  }
+}
+
 /// P-3: what a run's section tells of its points, of the ground and of what it crosses.
 inline void KnownNumbers::sections(const Review& review) {
   for (const RunStudy& run : review.study.runs) {
@@ -126,6 +169,7 @@ inline void KnownNumbers::sections(const Review& review) {
     if (!profile) continue;
     const std::string sheet = "P-3:" + run.id;
     structures(*profile, sheet);
+    hanging(review, run, sheet);
     if (profile->groundwater) on(sheet, Printed::Level, profile->groundwater->value());
     for (const ProfilePoint& p : profile->points) {
       on(sheet, Printed::Length, p.station);

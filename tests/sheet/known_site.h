@@ -1,5 +1,6 @@
 #pragma once
-// What stands on the site and in the rooms, and what a tape measures between. Part of known_numbers.h.
+// What stands on the site and in the rooms, and what a tape measures between. Part of
+// known_numbers.h.
 
 #include "tests/sheet/known_numbers.h"
 

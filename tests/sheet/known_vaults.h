@@ -55,6 +55,7 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
   }
   for (const BuoyancyStudy& vault : earth.buoyancy) {
     put(Printed::Mass, vault.vault, vault.weight);
+    put(Printed::Force, vault.vault, vault.weight.value() * 9.80665);
     put(Printed::Mass, vault.vault, vault.heaviestPiece);
     put(Printed::Mass, vault.vault, vault.lidWeight);
     put(Printed::Force, vault.vault, vault.uplift);

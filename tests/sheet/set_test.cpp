@@ -278,6 +278,22 @@ void expectLength(const std::string& printed, Length expected, UnitSystem units,
   EXPECT_NEAR(parsed.value->value(), expected.value(), half) << printed;
 }
 
+/// Of a place on the run, in plan.
+Length stationOf(const RunStudy& run, Point2 at) {
+  double before = 0, station = 0, nearest = 1e9;
+  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+    const Point2 a = flat(run.points[i].at), b = flat(run.points[i + 1].at);
+    const double length = distance(a, b);
+    const double off = distance(a, at) + distance(at, b) - length;
+    if (off < nearest - 1e-9) {
+      nearest = off;
+      station = before + distance(a, at);
+    }
+    before += length;
+  }
+  return metres(station);
+}
+
 TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
   for (const char* name : {"transit-depot", "ferry-quay"}) {
     const Review& reviewed = reviewOf(name);
@@ -292,13 +308,14 @@ TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
       const std::string tag =
           std::string(facts(run.service).code) + "-" + std::to_string(++count[run.service]);
       const auto row = rowOf(pages, "RUN SCHEDULE", tag);
-      ASSERT_EQ(row.size(), 12u) << tag;
+      ASSERT_EQ(row.size(), 13u) << tag;
       expectLength(row[4], run.developed, units, tenth);
       expectLength(row[6], run.startInvert, units, level);
       expectLength(row[7], run.endInvert, units, level);
       if (run.leastCover) {
         expectLength(row[8], run.leastCover->cover, units,
                      metric ? 0.00051 : 0.51 / 8 * kMetresPerInch);
+        expectLength(row[9], stationOf(run, run.leastCover->at), units, tenth);
       }
     }
   }
@@ -472,12 +489,12 @@ TEST(SheetSetReferences, TheRunScheduleNamesSectionAndDetail) {
   const auto& pages = pagesOf("transit-depot", "arch-e");
   for (const char* tag : {"WW-1", "LK-1", "SU-1", "IC-1"}) {
     const auto row = rowOf(pages, "RUN SCHEDULE", tag);
-    ASSERT_EQ(row.size(), 12u);
+    ASSERT_EQ(row.size(), 13u);
     // Interconnects are drawn in the details only, the inlet in its section only.
     const bool section = std::string_view(tag) != "IC-1", detail = std::string_view(tag) != "WW-1";
-    EXPECT_EQ(row[9].find("/P-30"), section ? 1 : std::string::npos) << row[9];
-    EXPECT_EQ(row[10].find("/P-50"), detail ? 1 : std::string::npos) << row[10];
-    for (const std::string& number : {row[9], row[10]})
+    EXPECT_EQ(row[10].find("/P-30"), section ? 1 : std::string::npos) << row[10];
+    EXPECT_EQ(row[11].find("/P-50"), detail ? 1 : std::string::npos) << row[11];
+    for (const std::string& number : {row[10], row[11]})
       EXPECT_TRUE(number == "-" || numbersOf(pages).contains(number.substr(2))) << number;
   }
 }

@@ -166,14 +166,16 @@ Block buoyancyTable(const SheetJob& job, double width) {
   };
   Rows rows;
   for (const BuoyancyStudy& b : job.study().earth.buoyancy) {
-    rows.push_back({called(*job.plan().vaults.find(b.vault)), printMass(b.weight, job.units()),
+    const Force weight = newtons(b.weight.value() * kGravity);
+    rows.push_back({called(*job.plan().vaults.find(b.vault)),
+                    printQuantity(weight.value(), QuantityKind::Force, job.units(), kFigures),
                     f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force),
                     factor(b.factor),
                     decidedText(b.ballast, [&](Volume v) { return earthText(v, job.units()); })});
   }
   return table("FLOTATION OF THE EMPTY VAULTS",
                {{"Vault"},
-                {"Weight", Align::Right},
+                {"Weight,|a force", Align::Right},
                 {"Uplift"},
                 {"Soil held"},
                 {"Factor of|safety"},

@@ -17,7 +17,8 @@ void plumbingScheduleSheet(const SheetJob& job, PageFlow& flow) {
   flow.addAll({runSchedule(job.review, job.catalog, std::min(wide, 430.0)),
                chamberSchedule(job.review, half), manwaySchedule(job.review, column),
                connectionNotes(job, false, column), partTable(job, column),
-               fittingTable(job, isSmallPaper(job.paper) ? column : half), levelTable(job, half)});
+               accessTable(job, column), fittingTable(job, isSmallPaper(job.paper) ? column : half),
+               levelTable(job, half)});
 }
 
 void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
