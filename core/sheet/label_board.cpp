@@ -83,6 +83,10 @@ bool cuts(const Ring& ring, Point2 a, Point2 b) {
 
 } // namespace
 
+std::string keyName(std::size_t index) {
+  return "K" + std::to_string(index + 1);
+}
+
 LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page,
                        double care)
     : view_(view), page_(page), placer_(view.frame.grown(-kFrameAir)) {
@@ -114,7 +118,7 @@ void LabelBoard::avoidMarks(const std::vector<Mark>& marks, double care) {
     const double cover = cost.cover < kWallCover ? care * cost.cover : cost.cover;
     for (const Polyline& part : clipLine(line, view_.frame)) {
       for (std::size_t i = 0; i + 1 < part.size(); ++i)
-        placer_.obstacles().addLine(part[i], part[i + 1], cover, cost.leader);
+        placer_.obstacles().addLine(part[i], part[i + 1], cover, care * cost.leader);
     }
   }
 }

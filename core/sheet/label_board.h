@@ -18,6 +18,9 @@ struct SheetLabel {
   Point2 sight{};      ///< on the paper; a bubble of an elevation points there
 };
 
+/// `K1`: stands on a drawing for a text that found no room there and is told below it.
+std::string keyName(std::size_t index);
+
 /// Of the paper's width, mm.
 struct PaperSpan {
   double left = -1e9, right = 1e9;
@@ -28,7 +31,7 @@ struct PaperSpan {
 class LabelBoard {
 public:
   /// Takes the view's marks as things that labels had better not cover; lines other than walls
-  /// `care` times as bad as on a crowded plan.
+  /// `care` times as bad as on a crowded plan, and all of them as bad to cross with a leader.
   LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page, double care = 1);
   /// Once, when every label is there.
   void finish();

@@ -80,8 +80,13 @@ private:
 };
 
 void drawPart(SymbolPen& pen, PartKind kind);
+/// How far an eductor's inlet and outlet stand from its throat, and half its width, of its size.
+inline constexpr double kEductorInlet = 1.2, kEductorOutlet = 1.6, kEductorHalf = 0.62;
 /// x points out of the pipe's end.
 void drawEnd(SymbolPen& pen, EndFitting fitting);
+/// Where an eductor seen from the side stands so that its outlet is the pipe's end, whose pipe it
+/// takes away from under itself.
+Frame eductorFrame(const Frame& end, double size, MarkPen pen);
 
 void markSite(const Plan& plan, std::vector<Mark>& marks);
 void markRooms(const Plan& plan, std::vector<Mark>& marks);

@@ -11,13 +11,12 @@ namespace sump {
 
 namespace {
 
-constexpr double kFine = 50;        // no larger scale is asked for than this one's ...
-constexpr double kFineShared = 100; // ... nor than this on a sheet that takes several sections
-constexpr double kSmall = 128;      // a drawing of a smaller scale is cut into frames
-constexpr double kLowest = 26;      // mm; a lower drawing shows nothing
-constexpr double kTail = 4;         // under everything
-constexpr double kFrameRow = 5;     // what a frame says over it
-constexpr double kListGap = 6;      // from the drawing to the list
+constexpr double kFine = 50;    // no larger scale is asked for than this one's
+constexpr double kSmall = 128;  // a drawing of a smaller scale is cut into frames
+constexpr double kLowest = 26;  // mm; a lower drawing shows nothing
+constexpr double kTail = 4;     // under everything
+constexpr double kFrameRow = 5; // what a frame says over it
+constexpr double kListGap = 6;  // from the drawing to the list
 constexpr std::size_t kMostFrames = 3;
 
 enum class Levels { Band, ListBelow, ListBeside };
@@ -30,6 +29,12 @@ struct Way {
   bool apart = false; ///< each frame fills a sheet of its own
   SectionScale scale{};
   double width = 0, height = 0; ///< mm: most of the drawing with its gutter, of a frame
+};
+
+/// Texts that found no room, and how many keys stand for them.
+struct Untold {
+  std::vector<std::string> texts;
+  std::size_t keys = 0;
 };
 
 class RunBlock {
@@ -125,7 +130,7 @@ private:
     const auto offer = [&](const Way& other) {
       if (other.scale.along < best.scale.along) best = other;
     };
-    if (best.scale.along > (fills_ ? kFine : kFineShared)) {
+    if (best.scale.along > kFine) {
       offer(listBelow(1, below));
       offer(way(Levels::ListBeside, 1, 1, below));
     }
@@ -170,11 +175,14 @@ private:
 
   /// One frame with its band or letters; its list too where that stands beside it.
   Page drawFrame(const Way& way, std::size_t i, const SectionTitle& title, PaperBox& box,
-                 std::vector<std::string>& unplaced) const {
+                 Untold& untold) const {
     Page page;
     const RunProfile& part = parts_[way.frames - 1][i];
-    const DrawnSection drawn = drawSection(part, title, units_, setOf(way, i), page);
-    unplaced.insert(unplaced.end(), drawn.unplaced.begin(), drawn.unplaced.end());
+    SectionSet set = setOf(way, i);
+    set.keys = untold.keys;
+    const DrawnSection drawn = drawSection(part, title, units_, set, page);
+    untold.keys = drawn.keys;
+    untold.texts.insert(untold.texts.end(), drawn.unplaced.begin(), drawn.unplaced.end());
     box = drawn.view.view.frame;
     if (way.levels == Levels::Band) {
       drawLevelBand(levelColumns(rows_, drawn.view), box, page);
@@ -188,11 +196,11 @@ private:
     Block block{0, {}, {}, true};
     if (way.apart) block.head = {titleStrip(title_, way.scale, units_)};
     const LevelList list(rows_, way.listParts);
-    std::vector<std::string> unplaced;
+    Untold untold;
     for (std::size_t i = 0; i < way.frames; ++i) {
       PaperBox box;
       const bool titled = i == 0 && !way.apart;
-      Page page = drawFrame(way, i, titled ? title_ : SectionTitle{}, box, unplaced);
+      Page page = drawFrame(way, i, titled ? title_ : SectionTitle{}, box, untold);
       block.width = std::max(block.width, box.high.x);
       if (way.levels == Levels::ListBeside) {
         list.draw({box.high.x + kListGap, box.low.y}, page);
@@ -206,7 +214,8 @@ private:
       block.body.push_back(sectionStrip(std::move(page)));
     }
     if (!way.apart) block.body = {joined(std::move(block.body))};
-    return withUnplaced(std::move(block), unplaced);
+    tellBelow(block, untold.texts);
+    return block;
   }
 
   /// Frames that stay together.
@@ -220,18 +229,6 @@ private:
       all.height += strip.height;
     }
     return all;
-  }
-
-  /// What found no room told below.
-  static Block withUnplaced(Block block, const std::vector<std::string>& unplaced) {
-    if (unplaced.empty()) return block;
-    std::string text = "Also:";
-    for (const std::string& note : unplaced)
-      text += " " + note + ";";
-    text.back() = '.';
-    for (std::string& line : wrapped(text, block.width, kTextHeight, false))
-      block.body.push_back({kLinePitch, {words({0, 2}, std::move(line))}});
-    return block;
   }
 
   const RunProfile& profile_;

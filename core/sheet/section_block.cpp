@@ -125,7 +125,7 @@ DrawnSection drawing(const Profile& profile, const SectionTitle& title, UnitSyst
     extent.low = set.levels->low;
     extent.high = set.levels->high;
   }
-  DrawnSection drawn{layout(extent, set.scale, set.width, top, set.air), {}};
+  DrawnSection drawn{layout(extent, set.scale, set.width, top, set.air), {}, 0};
   SectionView& view = drawn.view;
   const std::vector<std::string> lines = titleLines(title, set.scale, units);
   view.view.frame.high.x = neededWidth(title, lines, extent, set);
@@ -139,7 +139,8 @@ DrawnSection drawing(const Profile& profile, const SectionTitle& title, UnitSyst
   drawView(view.view, earth, page);
   drawLevels(view, units, page);
   drawView(view.view, rest, page);
-  drawn.unplaced = labelSection(sectionNotes(profile, units), view, marks, page);
+  drawn.keys = set.keys;
+  drawn.unplaced = labelSection(sectionNotes(profile, units), view, marks, drawn.keys, page);
   return drawn;
 }
 
@@ -255,6 +256,16 @@ PaperStrip sectionStrip(Page page) {
         height = std::max(height, p.y);
   }
   return {height + 4, std::move(page.items)};
+}
+
+void tellBelow(Block& block, const std::vector<std::string>& unplaced) {
+  if (unplaced.empty()) return;
+  std::string text = "Also:";
+  for (const std::string& note : unplaced)
+    text += " " + note + ";";
+  text.back() = '.';
+  for (std::string& line : wrapped(text, block.width, kTextHeight, false))
+    block.body.push_back({kLinePitch, {words({0, 2}, std::move(line))}});
 }
 
 DrawnSection drawSection(const RunProfile& profile, const SectionTitle& title, UnitSystem units,

@@ -53,16 +53,20 @@ struct SectionSet {
   double air = 0;                        ///< mm above and below, beyond what texts need at least
   std::optional<SectionExtent> levels{}; ///< shown in place of its own: frames of one datum
   std::string before{}, after{};         ///< where it is cut: what it goes on at
+  std::size_t keys = 0; ///< of texts without room that the frames before have taken
 };
 struct DrawnSection {
   SectionView view;
   std::vector<std::string> unplaced; ///< texts that found no room
+  std::size_t keys = 0;              ///< that stand for such texts, with those of frames before
 };
 /// The drawing with its title, from the page's upper left corner.
 DrawnSection drawSection(const RunProfile& profile, const SectionTitle& title, UnitSystem units,
                          const SectionSet& set, Page& page);
 /// The rows at their points on the drawing.
 std::vector<LevelColumn> levelColumns(const std::vector<LevelRow>& rows, const SectionView& view);
+/// Under a section's block what found no room on it; nothing where all did.
+void tellBelow(Block& block, const std::vector<std::string>& unplaced);
 /// What was drawn on the page, as a strip.
 PaperStrip sectionStrip(Page page);
 

@@ -71,6 +71,8 @@ double clearance(const RunProfile& whole, double station) {
     off(p.station);
   for (const ProfilePart& p : whole.parts)
     off(p.station);
+  for (const ProfileBranch& b : whole.branches)
+    off(b.station);
   for (const ProfileCrossing& c : whole.crossings)
     off(c.station);
   for (const ProfileStructure& s : whole.structures) {
@@ -103,6 +105,8 @@ RunProfile sectionPart(const RunProfile& whole, double from, double to) {
   for (ProfileDrop& d : part.drops)
     d.leg -= first;
   std::erase_if(part.crossings, [&](const auto& c) { return outside(c.station, c.station); });
+  std::erase_if(part.branches, [&](const auto& b) { return outside(b.station, b.station); });
+  if (outside(0, 0)) part.floatLevel.reset();
   std::erase_if(part.vaults, [&](const auto& v) { return outside(v.from, v.to); });
   std::erase_if(part.structures, [&](const auto& s) { return outside(s.from, s.to); });
   for (ProfileStructure& s : part.structures) {

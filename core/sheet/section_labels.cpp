@@ -68,11 +68,17 @@ public:
     }
   }
 
-  std::vector<std::string> place() {
+  std::vector<std::string> place(std::size_t& keys) {
     std::vector<std::string> unplaced;
     for (const SectionNote& note : notes_) {
-      if (!placeOne(note) && !note.inside)
-        unplaced.push_back(note.text + (note.where.empty() ? "" : " (" + note.where + ")"));
+      if (placeOne(note) || note.inside || note.isListed) continue;
+      const std::string key = keyName(keys);
+      std::string text = note.text;
+      if (placeKey(note, key)) {
+        text = key + " " + text;
+        ++keys;
+      }
+      unplaced.push_back(text + (note.where.empty() ? "" : " (" + note.where + ")"));
     }
     board_.finish();
     return unplaced;
@@ -104,6 +110,12 @@ private:
     if (note.inOrder) return placeInOrder(note, label);
     if (isCrowded(note) && board_.withLeader(label, siteOf(note), kNear, kReach)) return true;
     return board_.atPoint(label, siteOf(note), kNear, kReach);
+  }
+  bool placeKey(const SectionNote& note, const std::string& key) {
+    constexpr double kNear = 0.8;
+    const SheetLabel label{{key}, false, false, note.ink};
+    return (isCrowded(note) && board_.withLeader(label, siteOf(note), kNear, kReach)) ||
+           board_.atPoint(label, siteOf(note), kNear, kReach);
   }
   /// Beside other things a text without a leader could be taken for theirs.
   bool isCrowded(const SectionNote& note) const {
@@ -203,8 +215,8 @@ std::vector<LabelCandidate> SectionLabels::insidePlaces(const SectionArea& area,
 
 std::vector<std::string> labelSection(const std::vector<SectionNote>& notes,
                                       const SectionView& section, const std::vector<Mark>& marks,
-                                      Page& page) {
-  return SectionLabels(notes, section, marks, page).place();
+                                      std::size_t& keys, Page& page) {
+  return SectionLabels(notes, section, marks, page).place(keys);
 }
 
 } // namespace sump

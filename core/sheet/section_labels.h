@@ -19,9 +19,11 @@ struct SectionView {
   }
 };
 
-/// Draws the notes onto the page. Returns the texts that found no room.
+/// Draws the notes onto the page. Returns the texts that found no room, each with the key that
+/// stands at its place instead, or with its place where not even that does. `keys`: how many
+/// the section has taken so far.
 std::vector<std::string> labelSection(const std::vector<SectionNote>& notes,
                                       const SectionView& section, const std::vector<Mark>& marks,
-                                      Page& page);
+                                      std::size_t& keys, Page& page);
 
 } // namespace sump

@@ -57,6 +57,22 @@ void markTrainRun(SectionPen& pen, const SectionPlane& plane, const TrainRun& ru
   }
 }
 
+/// On the leg where the other run ends.
+void markBranch(SectionPen& pen, const RunProfile& profile, const ProfileBranch& branch) {
+  for (std::size_t i = 0; i < profile.legs.size(); ++i) {
+    const ProfilePoint &a = profile.points[i], &b = profile.points[i + 1];
+    constexpr double kSlack = 1e-3; // m
+    if (profile.legs[i].vertical || branch.station < a.station - kSlack ||
+        branch.station > b.station + kSlack)
+      continue;
+    const double length = b.station - a.station;
+    const double along = length > 0 ? (branch.station - a.station) / length : 0;
+    pen.branch(profile.run, profile.service, branch, profile.legs[i].bore,
+               a.invert + along * (b.invert - a.invert));
+    return;
+  }
+}
+
 /// Widens to hold a level.
 void take(SectionExtent& extent, Length level) {
   extent.low = std::min(extent.low, level);
@@ -104,6 +120,9 @@ SectionExtent sectionExtent(const RunProfile& profile) {
   }
   for (const ProfileStructure& s : profile.structures) {
     if (s.level) take(extent, *s.level);
+  }
+  for (const ProfilePart& part : profile.parts) {
+    if (part.cover) take(extent, *part.cover);
   }
   take(extent, profile.vaults, profile.ground);
   return roomy(extent, profile.vaults, profile.groundwater);
@@ -167,6 +186,11 @@ std::optional<CoverPlace> leastCover(const RunProfile& profile) {
   return std::nullopt;
 }
 
+double riserHalfWidth(PartKind kind, Length outside) {
+  constexpr Length kBox = metres(0.45); // drawn only, the maker's sizes govern
+  return inMetres(kind == PartKind::Cleanout ? outside : std::max(kBox, 2.0 * outside)) / 2;
+}
+
 bool isCutLeft(const RunProfile& profile) {
   return profile.points.front().station <= profile.from;
 }
@@ -184,10 +208,16 @@ std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& pl
     pen.structure(s);
   for (const ProfileVault& vault : profile.vaults)
     pen.vault(vault);
+  for (const ProfilePart& part : profile.parts)
+    pen.riser(part, profile.legs[part.leg].bore);
   const auto place = [&](std::size_t i) { return placeOf(plane, profile.points[i]); };
   for (std::size_t i = 0; i < profile.legs.size(); ++i)
     pen.pipe(profile.run, profile.service, profile.legs[i].bore, place(i), place(i + 1));
   markArrow(pen, plane, profile.run, profile.service, profile.points);
+  for (const ProfileBranch& branch : profile.branches)
+    markBranch(pen, profile, branch);
+  if (profile.floatLevel)
+    pen.floatSwitch(profile.run, profile.service, place(0), *profile.floatLevel);
   for (const ProfileCrossing& c : profile.crossings)
     pen.crossing(c);
   for (const ProfilePart& part : profile.parts)
@@ -213,8 +243,12 @@ std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& 
     pen.vault(vault);
   if (const ProfileChamber* c = suctionChamber(profile); c != nullptr && profile.lowWater)
     pen.lowWater(profile.vaults.back().id, *c, *profile.lowWater);
-  for (const TrainRun& run : profile.runs)
+  for (const TrainRun& run : profile.runs) {
     markTrainRun(pen, plane, run);
+    const bool hangs = run.service == Service::FloatConduit && !run.comesFromElsewhere;
+    if (hangs && profile.lowWater)
+      pen.floatSwitch(run.id, run.service, placeOf(plane, run.points.front()), *profile.lowWater);
+  }
   return pen.take();
 }
 

@@ -46,6 +46,9 @@ struct CoverPlace {
 };
 /// Nothing for a run that is nowhere buried.
 std::optional<CoverPlace> leastCover(const RunProfile& profile);
+/// Half as wide as the riser to a part in the ground is drawn, m: a cleanout's is a pipe of the
+/// run's size, a valve stands in a box that a hand and a tool reach into.
+double riserHalfWidth(PartKind kind, Length outside);
 /// Is the run cut off at the section's left or right edge? A whole one ends inside them.
 bool isCutLeft(const RunProfile& profile);
 bool isCutRight(const RunProfile& profile);
@@ -82,6 +85,8 @@ struct SectionNote {
   /// It names a level, whose line is drawn along these: it stands on one of them at that height.
   std::vector<SectionArea> lines{};
   std::optional<SectionArea> inside{}; ///< it stands in here or is left out
+  bool isListed =
+      false; ///< the section's tables tell it too: where there is no room it is left out
 };
 
 /// Names, levels, slopes, drops and clearances in the project's units, by weight.

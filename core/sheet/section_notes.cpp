@@ -35,6 +35,7 @@ public:
   void invert(const Id& run, double station, Length level, int weight, Ink ink, std::string where) {
     add(run, station, level, at("INV", level), NoteSide::Below, weight, ink, 0, std::move(where));
     notes_.back().inOrder = true;
+    notes_.back().isListed = true;
     inBrief(printElevation(level, units_));
   }
   /// The note that was added last, for where it has less room.
@@ -55,6 +56,11 @@ public:
             double to, Length b);
   void drop(const Id& id, Service service, const ProfileDrop& drop);
   void groundEnds(const std::vector<ProfileGround>& ground, bool left = true, bool right = true);
+  /// The levels of the vaults so far stand in a table with the section.
+  void listLevels() {
+    for (SectionNote& note : notes_)
+      note.isListed = note.isListed || !note.lines.empty() || note.text.starts_with("RIM ");
+  }
   UnitSystem units() const { return units_; }
   std::vector<SectionNote> take() {
     std::ranges::stable_sort(notes_, {}, &SectionNote::weight);
@@ -156,13 +162,15 @@ void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground, bool left, 
   if (right) tell(ground.back(), "at the right edge");
 }
 
+/// An id that begins with its service's code says it already.
+std::string lineName(Service service, const Id& id) {
+  const std::string code(facts(service).code);
+  return id.starts_with(code + "-") ? id : code + " " + id;
+}
+
 /// One that meets the run more than once is told with its station.
 void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
-  // An id that begins with its service's code says it already.
-  const std::string code = c.service ? std::string(facts(*c.service).code) : "";
-  std::string what = c.service        ? (c.id.starts_with(code + "-") ? c.id : code + " " + c.id)
-                     : c.name.empty() ? c.id
-                                      : c.name;
+  std::string what = c.service ? lineName(*c.service, c.id) : c.name.empty() ? c.id : c.name;
   if (c.repeated) what += " at " + printRunLength(metres(c.station), notes.units());
   const Ink ink = c.service ? inkOf(*c.service) : Ink::Grey;
   if (!c.underside || !c.top) {
@@ -229,6 +237,22 @@ void noteEnd(const RunProfile& profile, const ProfilePoint& end, EndFitting fitt
               notes.atStation(end.station));
 }
 
+/// A part that is reached by a riser is told with the riser's height and the level of its cover.
+void notePart(const RunProfile& profile, const ProfilePart& part, NoteTaker& notes) {
+  const Ink ink = inkOf(profile.service);
+  std::string text = wordsOf(part.kind);
+  if (part.cover) {
+    const Length height = printedRise(part.invert, *part.cover, notes.units());
+    text += part.kind == PartKind::Cleanout ? ", riser " : ", box ";
+    text += printShort(height, notes.units()) + " to grade";
+    notes.add(part.id, part.station, *part.cover, notes.at("RIM", *part.cover), NoteSide::Above, 4,
+              Ink::Black, 0, wordsOf(part.kind) + " at " + notes.atStation(part.station));
+  }
+  notes.add(part.id, part.station, part.invert, text, NoteSide::Above, part.cover ? 2 : 4, ink, 0,
+            notes.atStation(part.station));
+  if (part.cover) notes.inBrief(wordsOf(part.kind));
+}
+
 void noteLeastCover(const RunProfile& profile, NoteTaker& notes) {
   const std::optional<CoverPlace> least = leastCover(profile);
   if (!least) return;
@@ -265,8 +289,14 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
   for (const ProfileCrossing& c : profile.crossings)
     noteCrossing(c, notes);
   for (const ProfilePart& part : profile.parts)
-    notes.add(part.id, part.station, part.invert, wordsOf(part.kind), NoteSide::Above, 4,
-              inkOf(profile.service), 0, notes.atStation(part.station));
+    notePart(profile, part, notes);
+  for (const ProfileBranch& b : profile.branches)
+    notes.add(b.id, b.station, b.invert, "tee, " + lineName(b.service, b.id) + " joins",
+              NoteSide::Below, 1, inkOf(b.service), 0, notes.atStation(b.station));
+  if (profile.floatLevel)
+    notes.add(profile.run, profile.points.front().station, *profile.floatLevel,
+              "float " + printElevation(*profile.floatLevel, units), NoteSide::Right, 1,
+              inkOf(profile.service), 0, notes.atStation(profile.points.front().station));
   noteStructures(profile, notes);
   noteEnd(profile, profile.points.front(), profile.startFitting, profile.startsAt, notes);
   noteEnd(profile, profile.points.back(), profile.endFitting, profile.endsAt, notes);
@@ -279,6 +309,7 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
   NoteTaker notes(units);
   for (const ProfileVault& vault : profile.vaults)
     notes.vault(vault);
+  notes.listLevels();
   for (const TrainRun& run : profile.runs) {
     const Ink ink = inkOf(run.service);
     const TrainPoint& named = run.comesFromElsewhere ? run.points.front() : run.points.back();

@@ -13,6 +13,7 @@ namespace {
 const LineStyle kThin{Ink::Black, 0.25, {}};
 const LineStyle kMedium{Ink::Black, 0.5, {}};
 const LineStyle kGroundLine{Ink::Black, 0.7, {}};
+const LineStyle kCoverLine{Ink::Black, 1, {}};
 const LineStyle kRestLine{Ink::ServiceBlue, 0.35, {}};
 const LineStyle kPeakLine{Ink::ServiceBlue, 0.25, {3, 1.5}};
 const LineStyle kLowLine{Ink::ServiceBlue, 0.25, {1.5, 1}};
@@ -201,8 +202,10 @@ void SectionPen::end(const Id& id, Service service, EndFitting fitting,
               line, FillStyle{Ink::White});
   }
   const Point2 d = at - inward;
-  SymbolPen symbol(pen(id, Layer::Part), Frame{at, radians(std::atan2(d.y, d.x))},
-                   std::clamp(bored, 0.06, 0.3), line);
+  const double size = std::clamp(bored, 0.06, 0.3);
+  Frame frame{at, radians(std::atan2(d.y, d.x))};
+  if (fitting == EndFitting::Eductor) frame = eductorFrame(frame, size, pen(id, Layer::Part));
+  SymbolPen symbol(pen(id, Layer::Part), frame, size, line);
   drawEnd(symbol, fitting);
 }
 
@@ -232,6 +235,21 @@ void SectionPen::breakOff(const Id& id, Point2 at) {
             kThin);
 }
 
+void SectionPen::riser(const ProfilePart& part, const std::optional<ProfileBore>& bore) {
+  if (!part.cover) return;
+  const double half = riserHalfWidth(part.kind, bore ? bore->outside : metres(0.1));
+  const Length foot =
+      part.kind == PartKind::Cleanout && bore ? bore->crown(part.invert) : part.invert;
+  if (*part.cover <= foot) return;
+  constexpr double kRim = 0.06; // m, of the cover past the riser; drawn only
+  MarkPen pen = this->pen(part.id, Layer::Manway);
+  pen.ring(box(part.station - half, part.station + half, foot, *part.cover), kThin,
+           FillStyle{Ink::White});
+  pen.path({plane_.at(part.station - half - kRim, *part.cover),
+            plane_.at(part.station + half + kRim, *part.cover)},
+           kCoverLine);
+}
+
 void SectionPen::part(const ProfilePart& part, Service service,
                       const std::optional<ProfileBore>& bore, Point2 along) {
   const double bored = bore ? inMetres(bore->inside) : 0.1;
@@ -240,6 +258,27 @@ void SectionPen::part(const ProfilePart& part, Service service,
                 std::max(std::clamp(bored, 0.08, 0.3), 0.006 * (to_ - from_)),
                 {serviceLine(service).ink, 0.35, {}});
   drawPart(pen, part.kind);
+}
+
+void SectionPen::branch(const Id& id, Service service, const ProfileBranch& branch,
+                        const std::optional<ProfileBore>& bore, Length invert) {
+  if (!bore || !branch.bore) return;
+  const double half = 0.75 * inMetres(bore->outside);
+  pen(id, Layer::Part)
+      .ring(box(branch.station - half, branch.station + half, bore->underside(invert),
+                bore->top(invert)),
+            LineStyle{serviceLine(service).ink, 0.35, {}}, FillStyle{Ink::White});
+  endOn(branch.id, branch.service, branch.station, branch.bore->underside(branch.invert),
+        branch.bore->top(branch.invert));
+}
+
+void SectionPen::floatSwitch(const Id& id, Service service, Point2 from, Length level) {
+  constexpr double kRadius = 0.07; // m; drawn only, the maker's sizes govern
+  MarkPen pen = this->pen(id, Layer::Part);
+  const LineStyle line{serviceLine(service).ink, 0.35, {}};
+  const Point2 middle = plane_.at(from.x, level);
+  pen.path({from, middle + Point2{0, kRadius}}, line);
+  pen.circle(middle, kRadius, line, FillStyle{line.ink});
 }
 
 /// A dimension's line from the pipe to the ground.

@@ -24,8 +24,15 @@ public:
            const std::optional<ProfileBore>& bore, Point2 at, Point2 inward);
   void endOn(const Id& id, Service service, double station, Length low, Length high);
   void breakOff(const Id& id, Point2 at);
+  /// The riser by which a part in the ground is reached, with its cover.
+  void riser(const ProfilePart& part, const std::optional<ProfileBore>& bore);
   void part(const ProfilePart& part, Service service, const std::optional<ProfileBore>& bore,
             Point2 along);
+  /// The tee on which another run ends, seen in the direction that the other runs.
+  void branch(const Id& id, Service service, const ProfileBranch& branch,
+              const std::optional<ProfileBore>& bore, Length invert);
+  /// The float on its cable below the end of its conduit.
+  void floatSwitch(const Id& id, Service service, Point2 from, Length level);
   void crossing(const ProfileCrossing& crossing);
   void cover(const CoverPlace& least);
   /// With the signs of the water levels on top, where no pipe stands.

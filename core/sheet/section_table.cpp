@@ -69,7 +69,7 @@ std::string gradeAt(const RunProfile& profile, double station, const std::option
   return ground ? printElevation(*ground, units) : "-";
 }
 
-/// Of the least cover, between two points.
+/// Of the least cover.
 std::optional<LevelRow> leastRow(const RunProfile& profile, UnitSystem units) {
   const std::optional<CoverPlace> least = leastCover(profile);
   if (!least) return std::nullopt;
@@ -91,13 +91,21 @@ std::vector<LevelRow> levelRows(const RunProfile& profile, UnitSystem units) {
   constexpr double kSameStation = 0.005; // m; one row tells both
   std::optional<LevelRow> least = leastRow(profile, units);
   std::vector<LevelRow> rows;
+  // Before the points of its leg's end: a riser's foot is told before its top.
+  const auto addLeast = [&] {
+    rows.push_back(std::move(*least));
+    least.reset();
+  };
+  const std::size_t leg = least ? leastCover(profile)->leg : 0;
   for (std::size_t i = 0; i < profile.points.size(); ++i) {
     const ProfilePoint& p = profile.points[i];
     if (repeats(profile.points, i + 1)) continue; // told once, with the leg that goes on
     if (least && p.cover && std::abs(least->station - p.station) < kSameStation) {
       least->cells[4] = i < profile.legs.size() ? slopeOn(profile.legs[i], units) : "-";
       least->station = p.station;
+      addLeast();
     } else {
+      if (least && i > leg) addLeast();
       rows.push_back(
           {p.station,
            {printRunLength(metres(p.station), units), gradeAt(profile, p.station, p.ground, units),
@@ -105,10 +113,7 @@ std::vector<LevelRow> levelRows(const RunProfile& profile, UnitSystem units) {
             i < profile.legs.size() ? slopeOn(profile.legs[i], units) : "-"}});
     }
   }
-  if (least) {
-    const auto after = std::ranges::upper_bound(rows, least->station, {}, &LevelRow::station);
-    rows.insert(after, std::move(*least));
-  }
+  if (least) addLeast();
   return rows;
 }
 

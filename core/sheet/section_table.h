@@ -18,7 +18,7 @@ struct LevelRow {
 };
 
 const std::vector<std::string>& levelHeadings();
-/// By station.
+/// With the flow, as the stations go.
 std::vector<LevelRow> levelRows(const RunProfile& profile, UnitSystem units);
 
 /// A point on the drawing's foot and its row.

@@ -70,12 +70,20 @@ void grated(SymbolPen& pen) {
 
 /// Converging nozzle, air inlet at the throat, diverging outlet.
 void eductor(SymbolPen& pen) {
-  pen.open({{-1.2, 0.6}, {0, 0.18}, {0, -0.18}, {-1.2, -0.6}});
-  pen.open({{0, 0.18}, {1.6, 0.5}, {1.6, -0.5}, {0, -0.18}});
+  pen.open({{-kEductorInlet, 0.6}, {0, 0.18}, {0, -0.18}, {-kEductorInlet, -0.6}});
+  pen.open({{0, 0.18}, {kEductorOutlet, 0.5}, {kEductorOutlet, -0.5}, {0, -0.18}});
   pen.path({{0, 0.18}, {0, 1.0}});
 }
 
 } // namespace
+
+Frame eductorFrame(const Frame& end, double size, MarkPen pen) {
+  const Frame throat{end.toSite({-kEductorOutlet * size, 0}), end.angle};
+  const double half = kEductorHalf * size;
+  pen.ring(throat.rectangle({-kEductorInlet * size, -half}, {kEductorOutlet * size, half}),
+           std::nullopt, FillStyle{Ink::White});
+  return throat;
+}
 
 void drawPart(SymbolPen& pen, PartKind kind) {
   switch (kind) {

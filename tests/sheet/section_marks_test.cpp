@@ -12,6 +12,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <map>
 #include <set>
 
@@ -123,6 +124,61 @@ TEST(LongSection, TheTableHoldsEveryLevel) {
     for (Length level : {vault.floor, vault.lidTop, vault.underside, *vault.waterLevel})
       EXPECT_TRUE(says(train, printElevation(level, sections.units()))) << vault.id;
   }
+}
+
+// Whoever lays the run reads them with the flow: the foot of a riser before its top.
+TEST(LongSection, TheTableGoesWithTheFlow) {
+  for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Sections sections = sample(name);
+    for (const RunStudy& run : sections.study.runs) {
+      const RunProfile profile = sections.run(run.id);
+      const std::vector<LevelRow> rows = levelRows(profile, sections.units());
+      ASSERT_FALSE(rows.empty());
+      EXPECT_TRUE(std::ranges::is_sorted(rows, {}, &LevelRow::station)) << run.id;
+      std::size_t next = 0; // of the points, in their order; the least cover stands among them
+      for (const LevelRow& row : rows) {
+        if (next < profile.points.size() && repeats(profile.points, next + 1)) ++next;
+        if (next < profile.points.size() &&
+            row.cells[2] == printElevation(profile.points[next].invert, sections.units()))
+          ++next;
+      }
+      EXPECT_EQ(next, profile.points.size()) << name << " " << run.id;
+    }
+  }
+}
+
+// An eductor's outlet is the end of its pipe: nothing of it hangs lower.
+TEST(SectionMarks, TheEductorEndsAtItsOutlet) {
+  for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Sections sections = sample(name);
+    const RunProfile profile = sections.run("RC-1");
+    ASSERT_EQ(profile.endFitting, EndFitting::Eductor);
+    double low = 1e9;
+    for (const Mark& mark : sectionMarks(profile, {1})) {
+      if (mark.object != "RC-1" || mark.layer != Layer::Part) continue;
+      for (Point2 p : mark.points)
+        low = std::min(low, p.y);
+    }
+    EXPECT_NEAR(low, inMetres(profile.points.back().invert), 1e-6) << name;
+  }
+}
+
+// A cleanout stands under a cover at grade, the float on its cable at its level.
+TEST(SectionMarks, WhatHangsAndWhatIsReachedIsDrawn) {
+  const Sections sections = sample("ferry-quay");
+  const RunProfile inlet = sections.run("WW-1");
+  ASSERT_TRUE(inlet.parts.at(0).cover);
+  bool covered = false;
+  for (const Mark& mark : sectionMarks(inlet, {1})) {
+    covered = covered || (mark.layer == Layer::Manway && mark.object == inlet.parts[0].id &&
+                          !mark.closed && mark.points[0].y == inMetres(*inlet.parts[0].cover));
+  }
+  EXPECT_TRUE(covered);
+  const RunProfile conduit = sections.run("FC-1");
+  bool hangs = false;
+  for (const Mark& mark : sectionMarks(conduit, {5}))
+    hangs = hangs || (mark.round && mark.points[0].y == 5 * inMetres(*conduit.floatLevel));
+  EXPECT_TRUE(hangs);
 }
 
 // The plan worked by hand: stations by plan length, inverts, and grade 97 - x/100.

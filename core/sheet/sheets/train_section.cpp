@@ -15,7 +15,9 @@ SectionSheet sized(const SheetJob& job, const TrainProfile& profile,
                    const std::vector<Block>& tables, Point2 most) {
   constexpr double kFull = 0.78, kLess = 0.9, kLowest = 0.45, kLarge = 0.55; // of the page
   const auto drawn = [&](double height) {
-    return longSectionBlock(profile, job.units(), most.x, height);
+    SectionSheet section = longSectionBlock(profile, job.units(), most.x, height);
+    tellBelow(section.block, section.unplaced);
+    return section;
   };
   if (!isSmallPaper(job.paper)) return drawn(most.y * kLarge);
   double wide = 0, high = 0;
@@ -42,10 +44,6 @@ void trainSectionSheet(const SheetJob& job, PageFlow& flow) {
   SectionSheet section = sized(job, *profile, tables, most);
   flow.add(std::move(section.block));
   flow.addAll(std::move(tables));
-  if (!section.unplaced.empty()) {
-    flow.add(
-        paragraphs("NOT LABELLED ON THE SECTION", section.unplaced, flow.columnWidth(), false));
-  }
 }
 
 } // namespace sump
