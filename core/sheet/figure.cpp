@@ -45,9 +45,11 @@ Room roomAbout(const Drawing& drawing, double sideRoom) {
   return {side, side + ladderWidth(drawing.levels), top, foot};
 }
 
-double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Point2 most) {
+double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Point2 most,
+                   double finest) {
   const double wide = most.x - room.left - room.right, high = most.y - room.top - room.foot;
   for (double scale : standardScales(units)) {
+    if (scale < finest) continue;
     if (size.width() * 1000 / scale <= wide && size.height() * 1000 / scale <= high) return scale;
   }
   // Beyond the standard ones: whatever still shows it all.
@@ -61,8 +63,9 @@ Room roomFor(const Drawing& drawing, const PaperBox& shown, UnitSystem units, Po
   constexpr double kHalfSheet = 240, kLittle = 14, kTiny = 50;
   const Room little = roomAbout(drawing, kLittle), wide = roomAbout(drawing, kSideRoom);
   if (most.x < kHalfSheet) return little;
-  const double scale = fittedScale(shown, wide, units, most);
-  return scale > kTiny && fittedScale(shown, little, units, most) < scale ? little : wide;
+  const double scale = fittedScale(shown, wide, units, most, drawing.finest);
+  const double larger = fittedScale(shown, little, units, most, drawing.finest);
+  return larger < scale && (scale > kTiny || drawing.finest > 0) ? little : wide;
 }
 
 /// Callouts get as much room at the sides as is left of `width` mm, up to what they need.
@@ -97,6 +100,14 @@ std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const She
   return std::pair(from, to);
 }
 
+/// What finds no room is told below the title, by a key that stands at its place.
+void tellByKey(const std::string& text, Point2 at, LabelBoard& board,
+               std::vector<std::string>& unplaced) {
+  const std::string key = keyName(unplaced.size());
+  constexpr double kNear = 0.8, kReach = 40;
+  unplaced.push_back(board.atPoint({{key}}, at, kNear, kReach) ? key + " " + text : text);
+}
+
 /// All lines first, so that no text stands on one.
 void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& board,
                   std::vector<std::string>& unplaced) {
@@ -107,7 +118,8 @@ void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& boa
     }
   }
   for (const auto& [m, line] : told) {
-    if (!board.alongLine({{m->text}}, line, 40)) unplaced.push_back(m->text);
+    if (!board.alongLine({{m->text}}, line, 40))
+      tellByKey(m->text, lerp(line.front(), line.back(), 0.5), board, unplaced);
   }
 }
 
@@ -142,7 +154,7 @@ void drawCallout(const Callout& callout, LabelBoard& board, std::vector<std::str
   std::string text;
   for (const std::string& line : callout.lines)
     text += (text.empty() ? "" : " ") + line;
-  unplaced.push_back(text);
+  tellByKey(text, callout.at, board, unplaced);
 }
 
 void drawCallouts(const Drawing& drawing, const SheetView& view, LabelBoard& board,
@@ -204,7 +216,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   const PaperBox shown = extent(drawing);
   Room room = roomFor(drawing, shown, units, {most.x, most.y - titleRoom});
   SheetView view{"", drawing.title, {}, {}, 1};
-  view.scale = fittedScale(shown, room, units, {most.x, most.y - titleRoom});
+  view.scale = fittedScale(shown, room, units, {most.x, most.y - titleRoom}, drawing.finest);
   const double k = 1000 / view.scale;
   if (!drawing.bare) widen(room, most.x - shown.width() * k);
   const double width = std::max(kLeastWidth, shown.width() * k + room.left + room.right);

@@ -45,6 +45,7 @@ struct Drawing {
   std::vector<Callout> callouts;
   std::vector<Measure> measures;
   std::vector<LevelTag> levels;
+  double finest = 0;              ///< the denominator of the largest scale that it asks for
   double steeper = 1;             ///< heights are drawn this many times as large as lengths
   bool bare = false;              ///< no room for callouts is kept about it
   std::vector<std::string> notes; ///< below the title

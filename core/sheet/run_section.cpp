@@ -4,9 +4,12 @@
 #include "core/plan/keys.h"
 #include "core/sheet/clip_marks.h"
 #include "core/sheet/part_place.h"
+#include "core/sheet/section_marks.h"
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
-#include "core/units/print.h"
+#include "core/study/access_risers.h"
+#include "core/study/profile.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,6 +34,7 @@ public:
     markStructures();
     // An interconnect is under its lid: the grade says nothing of it.
     if (run_.service != Service::Interconnect) markGrade();
+    markRisers();
     markPipe();
     markEnds();
     markBracket();
@@ -74,20 +78,54 @@ private:
     }
   }
 
+  /// Under a building or a room there is a floor, not the ground.
   void markGrade() {
+    const auto profile = runProfile(job_.plan(), job_.study(), job_.catalog, run_.id);
+    if (!profile || profile->ground.size() < 2) return;
+    const auto indoors = [&](double station) {
+      return std::ranges::any_of(profile->structures, [&](const ProfileStructure& s) {
+        return s.kind != StructureKind::Basin && station > s.from - 1e-6 && station < s.to + 1e-6;
+      });
+    };
     MarkPen pen(drawing_.marks, {}, Layer::Ground);
-    Polyline line;
-    for (std::size_t i = 0; i < run_.points.size(); ++i) {
-      if (run_.points[i].grade) line.push_back(at(stations_[i], *run_.points[i].grade));
+    for (const Polyline& line : openGround(*profile)) {
+      if (!indoors((line.front().x + line.back().x) / 2)) pen.path(line, kGrade);
     }
-    if (line.size() < 2) return;
-    pen.path(line, kGrade);
     for (std::size_t i = run_.points.size(); i-- > 0;) {
       const std::optional<double> grade = run_.points[i].grade;
-      if (!grade || !shows(stations_[i])) continue;
+      if (!grade || !shows(stations_[i]) || indoors(stations_[i])) continue;
       drawing_.levels.push_back({*grade * steeper_, stations_[i], level(*grade), "grade"});
       return;
     }
+  }
+
+  /// The ground, cut where a structure begins or ends.
+  std::vector<Polyline> openGround(const RunProfile& profile) const {
+    std::vector<double> cuts;
+    for (const ProfileStructure& s : profile.structures) {
+      cuts.push_back(s.from);
+      cuts.push_back(s.to);
+    }
+    std::sort(cuts.begin(), cuts.end());
+    std::vector<Polyline> lines(1);
+    const auto add = [&](double station, double ground) {
+      lines.back().push_back(at(station, ground));
+    };
+    const std::vector<ProfileGround>& ground = profile.ground;
+    add(ground.front().station, inMetres(ground.front().level));
+    for (std::size_t i = 1; i < ground.size(); ++i) {
+      const ProfileGround &a = ground[i - 1], &b = ground[i];
+      for (double cut : cuts) {
+        if (cut <= a.station || cut >= b.station) continue;
+        const double t = (cut - a.station) / (b.station - a.station);
+        const double z = std::lerp(inMetres(a.level), inMetres(b.level), t);
+        add(cut, z);
+        lines.emplace_back();
+        add(cut, z);
+      }
+      add(b.station, inMetres(b.level));
+    }
+    return lines;
   }
 
   void markPipe() {
@@ -123,8 +161,10 @@ private:
     if (fitting == EndFitting::Tee) return upright(-1.5 * od, 1.5 * od);
     if (fitting == EndFitting::ElbowDown) return upright(-1.5 * od, od / 2);
     if (fitting == EndFitting::ElbowUp) return upright(-od / 2, 1.5 * od);
-    SymbolPen symbol(pen, Frame{at(c.x, c.y), radians(std::atan2(out.y, out.x))},
-                     std::max(od, 0.06), kPipe);
+    const double size = std::max(od, 0.06);
+    Frame frame{at(c.x, c.y), radians(std::atan2(out.y, out.x))};
+    if (fitting == EndFitting::Eductor) frame = eductorFrame(frame, size, pen);
+    SymbolPen symbol(pen, frame, size, kPipe);
     drawEnd(symbol, fitting);
   }
 
@@ -145,6 +185,34 @@ private:
         .path({at(x, foot), at(x - kArm, foot), at(x - kArm, foot + kRise)}, flat);
     drawing_.levels.push_back({foot * steeper_, x, level(foot), "foot of bracket"});
     point("Bracket", at(x - kArm, foot + kRise * 0.7));
+  }
+
+  /// From the part up to its cover at grade, under the pipe.
+  void markRisers() {
+    for (const AccessRiser& riser : accessRisers(job_.plan(), job_.study(), run_)) {
+      if (!riser.grade || !shows(riser.station)) continue;
+      const double half = riserHalfWidth(riser.kind, run_.outsideDiameter);
+      const double x = riser.station, foot = riser.at.z, top = inMetres(*riser.grade);
+      constexpr double kCover = 0.05, kRim = 0.06; // m; drawn only, the maker's sizes govern
+      const auto box = [&](double reach, double low, double high) {
+        return Ring{at(x - reach, low), at(x + reach, low), at(x + reach, high),
+                    at(x - reach, high)};
+      };
+      MarkPen pen(drawing_.marks, riser.part, Layer::Manway);
+      pen.ring(box(half, foot, top), kPipe, FillStyle{Ink::White});
+      pen.ring(box(half + kRim, top - kCover, top), kPipe, FillStyle{Ink::Black});
+      const bool cleanout = riser.kind == PartKind::Cleanout;
+      const Length height = printedRise(metres(foot), *riser.grade, job_.units());
+      drawing_.callouts.push_back({{std::string(cleanout ? "Cleanout riser " : "Access box ") +
+                                        printSize(height, job_.units()) + " over the invert",
+                                    riser.traffic ? "traffic cover at grade" : "cover at grade"},
+                                   at(cleanout ? x + half : x - half, (top + foot) / 2),
+                                   Ink::Black,
+                                   false,
+                                   true});
+      drawing_.levels.push_back({top * steeper_, x + half, level(top),
+                                 cleanout ? "cover of cleanout" : "cover of access box"});
+    }
   }
 
   void markParts() {

@@ -373,6 +373,24 @@ TEST_P(SectionPages, DetailsPointAtEveryPart) {
   EXPECT_GT(seen, 4u);
 }
 
+/// `K2` on a drawing stands for words below it.
+TEST_P(SectionPages, EveryKeyIsToldBelowItsDrawing) {
+  for (const Page& page : pages_) {
+    for (std::size_t i = 1; i < page.items.size(); ++i) {
+      const PageText* key = textAt(page, i);
+      if (key == nullptr || !isPlate(page, i - 1) || key->text.size() < 2 || key->text[0] != 'K' ||
+          key->text.find_first_not_of("0123456789", 1) != std::string::npos)
+        continue;
+      const bool told = std::ranges::any_of(page.items, [&](const PageItem& item) {
+        const auto* text = std::get_if<PageText>(&item);
+        return text != nullptr &&
+               (" " + text->text + " ").find(" " + key->text + " ") != std::string::npos;
+      });
+      EXPECT_TRUE(told) << page.number << ": " << key->text;
+    }
+  }
+}
+
 /// Walls, ground and pipes that are drawn before a plate and run through it.
 bool breaksALine(const Page& page, std::size_t plate) {
   const PaperBox core = around(shapeAt(page, plate)->points).grown(-0.6);

@@ -131,8 +131,8 @@ Block supplierTable(const SheetJob& job, double width) {
                 "Equipment supplier; anchors by the general contractor",
                 "Plumber to the unions, electrician to the panel"}};
   if (has(job, Service::Recirculation)) {
-    rows.push_back({"Air-drawing eductor (sparger) with its bracket", "Equipment supplier", "Plumber",
-                    "Plumber, at the union in reach of the manway"});
+    rows.push_back({"Air-drawing eductor (sparger) with its bracket", "Equipment supplier",
+                    "Plumber", "Plumber, at the union in reach of the manway"});
   }
   if (has(job, Service::MakeUp)) {
     rows.push_back({"Backflow protection of the make-up", "Plumber", "Plumber",

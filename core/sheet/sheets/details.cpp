@@ -1,5 +1,6 @@
 // P-5: details drawn to scale from the plan's own sizes; and P-3: every pipe run unrolled.
 
+#include "core/plan/nonpotable.h"
 #include "core/sheet/detail_measures.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/part_place.h"
@@ -189,6 +190,7 @@ void detailSheet(const SheetJob& job, PageFlow& flow) {
     drawing.title = detail->title;
     drawing.notes = detail->notes;
     drawing.anchor = detailAnchor(job.plan(), run.id);
+    drawing.finest = job.units() == UnitSystem::Metric ? 20 : 16;
     flow.add(figure(drawing, job.units(), most));
   }
 }
@@ -199,11 +201,14 @@ namespace {
 SectionTitle sectionTitle(const SheetJob& job, const RunStudy& run) {
   const Run& given = *job.plan().runs.find(run.id);
   const std::string slope = slopeText(run, job.units());
-  return {runTags(job.plan()).at(run.id) + "  " + called(given),
-          {sizeAndMaterial(given, job.catalog) + ", " + lengthText(run, job.units()) +
-               " along the slope" + (slope.empty() ? "" : ", " + slope),
-           "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())},
-          sectionAnchor(job.plan(), run.id)};
+  SectionTitle title{
+      runTags(job.plan()).at(run.id) + "  " + called(given),
+      {sizeAndMaterial(given, job.catalog) + ", length of pipe with drops " +
+           lengthText(run, job.units()) + (slope.empty() ? "" : ", " + slope),
+       "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())},
+      sectionAnchor(job.plan(), run.id)};
+  if (isNonpotable(run.service)) title.facts.push_back(kNonpotableMarking);
+  return title;
 }
 
 } // namespace
