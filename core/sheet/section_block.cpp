@@ -251,6 +251,7 @@ double sectionHeight(Length rise, const SectionScale& scale) {
 PaperStrip sectionStrip(Page page) {
   double height = 0;
   for (const PageItem& item : page.items) {
+    if (const auto* text = std::get_if<PageText>(&item)) height = std::max(height, text->at.y);
     if (const auto* shape = std::get_if<PageShape>(&item))
       for (Point2 p : shape->points)
         height = std::max(height, p.y);
