@@ -33,14 +33,6 @@ private:
 BillLine billLine(std::string_view trade, std::string category, std::string key,
                   std::string description, std::string size = {}, BillUnit unit = BillUnit::Each);
 
-/// How much of a leg stands in the open in an equipment room.
-struct ExposedLeg {
-  Length length;
-  bool vertical = false;
-  std::string size;
-};
-std::vector<ExposedLeg> exposedLegs(const Plan& plan, const RunStudy& run);
-
 void addPipeAndParts(BillMaker& maker);
 void addJoints(BillMaker& maker);
 void addSupports(BillMaker& maker);

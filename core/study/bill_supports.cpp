@@ -2,53 +2,14 @@
 
 #include "core/plan/nonpotable.h"
 #include "core/study/bill_parts.h"
+#include "core/study/exposed_pipe.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace sump {
 
 namespace {
-
-/// The part of the way from a to b that lies in the box, as a share (Liang and Barsky).
-double shareInside(const std::array<double, 3>& a, const std::array<double, 3>& b,
-                   const std::array<double, 3>& low, const std::array<double, 3>& high) {
-  double from = 0, to = 1;
-  for (std::size_t i = 0; i < 3; ++i) {
-    const double d = b[i] - a[i];
-    if (std::abs(d) < 1e-9) {
-      if (a[i] < low[i] - 1e-9 || a[i] > high[i] + 1e-9) return 0;
-      continue;
-    }
-    const double t = (low[i] - a[i]) / d, u = (high[i] - a[i]) / d;
-    from = std::max(from, std::min(t, u));
-    to = std::min(to, std::max(t, u));
-  }
-  return std::max(0.0, to - from);
-}
-
-double shareInRoom(const EquipmentRoom& room, Point3 a, Point3 b) {
-  const Frame frame = room.frame();
-  const Point2 p = frame.toLocal(flat(a)), q = frame.toLocal(flat(b));
-  constexpr double kSky = 1e6;
-  return shareInside({p.x, p.y, a.z}, {q.x, q.y, b.z}, {0, 0, inMetres(room.floor)},
-                     {inMetres(room.length), inMetres(room.width), kSky});
-}
-
-Decided<Length> spacingOf(const BillContext& context, const Run& run, const ExposedLeg& leg) {
-  if (isConduit(run.service)) {
-    return given(context.supplies.conduitSpacing(leg.size),
-                 "support spacing of conduit of size " + leg.size);
-  }
-  if (leg.vertical) return context.supplies.codeVertical;
-  return decide(
-      [&](Temperature water) {
-        return given(context.supplies.supportSpacing(leg.size, water),
-                     "support spacing of size " + leg.size + " for water this warm");
-      },
-      given(context.plan.basis.water.temperature, "water temperature"));
-}
 
 void addSupportsOf(BillMaker& maker, const Run& run, const std::vector<ExposedLeg>& legs) {
   for (const ExposedLeg& leg : legs) {
@@ -57,7 +18,8 @@ void addSupportsOf(BillMaker& maker, const Run& run, const std::vector<ExposedLe
     like.note = isConduit(run.service) ? "in the equipment room; NEC spacing"
                                        : "in the equipment room; lesser of code and trade table";
     BillLine& line = maker.line(like);
-    const Decided<Length> spacing = spacingOf(maker.context(), run, leg);
+    const BillContext& context = maker.context();
+    const Decided<Length> spacing = supportSpacing(context.plan, context.supplies, run, leg);
     if (!spacing) {
       line.net = undecided<double>(spacing.needs);
     } else {
@@ -87,19 +49,6 @@ void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
 }
 
 } // namespace
-
-std::vector<ExposedLeg> exposedLegs(const Plan& plan, const RunStudy& run) {
-  std::vector<ExposedLeg> exposed;
-  for (std::size_t i = 0; i < run.legs.size(); ++i) {
-    double share = 0;
-    for (const EquipmentRoom& room : plan.rooms)
-      share += shareInRoom(room, run.points[i].at, run.points[i + 1].at);
-    const Leg& leg = run.legs[i];
-    const Length length = std::min(1.0, share) * leg.developed;
-    if (inMetres(length) > 1e-6) exposed.push_back({length, leg.vertical, leg.size});
-  }
-  return exposed;
-}
 
 void addSupports(BillMaker& maker) {
   const BillContext& context = maker.context();
