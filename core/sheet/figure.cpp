@@ -123,6 +123,21 @@ void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& boa
   }
 }
 
+void keepUncut(const Drawing& drawing, const SheetView& view, LabelBoard& board) {
+  constexpr double kCover = 600, kLeader = 1;
+  constexpr double kAir = 0.8; // mm about the line
+  for (const Polyline& line : drawing.uncut) {
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+      const Point2 a = view.toPaper(line[i]), b = view.toPaper(line[i + 1]);
+      const double length = distance(a, b);
+      if (length <= 0) continue;
+      const Point2 aside = Point2{a.y - b.y, b.x - a.x} * (kAir / length);
+      board.keepOff(a + aside, b + aside, kCover, kLeader);
+      board.keepOff(a - aside, b - aside, kCover, kLeader);
+    }
+  }
+}
+
 /// As near to the middle of its place as nothing else stands.
 void drawElevations(const Drawing& drawing, const SheetView& view, LabelBoard& board) {
   for (const ElevationMark& mark : drawing.elevations) {
@@ -230,6 +245,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   LabelBoard board(view, drawing.marks, page, kCare);
   std::vector<std::string> unplaced;
   drawLadder(drawing.levels, view, ladderWidth(drawing.levels), board, page);
+  keepUncut(drawing, view, board);
   drawMeasures(drawing, view, board, unplaced);
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));

@@ -50,6 +50,7 @@ struct Drawing {
   bool bare = false;              ///< no room for callouts is kept about it
   std::vector<std::string> notes; ///< below the title
   std::vector<PaperBox> clear{};  ///< metres, as the drawing's: no callout stands in these
+  std::vector<Polyline> uncut{};  ///< metres: words keep off these lines, leaders may cross them
   std::vector<ElevationMark> elevations{};
   std::vector<PaperBox> ground{}; ///< only callouts that come first stand in these
   std::optional<Angle> north{};   ///< of a plan, counter-clockwise from +y: with a scale bar

@@ -47,6 +47,10 @@ public:
   void avoid(Point2 a, Point2 b, double cost) {
     placer_.obstacles().addLine(a, b, cost, cost * kLeaderShare);
   }
+  /// As avoid, but leaders may cross it for so much.
+  void keepOff(Point2 a, Point2 b, double cost, double leader) {
+    placer_.obstacles().addLine(a, b, cost, leader);
+  }
   /// Draws a line of a dimension on the paper, as far as the view shows it; labels keep off it, as
   /// far as covering it costs.
   void measureLine(Point2 a, Point2 b, const LineStyle& line, double cost = 25);

@@ -1,6 +1,7 @@
 #include "core/sheet/room_tables.h"
 
 #include "core/sheet/part_place.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -21,6 +22,20 @@ double WallView::right(const EquipmentRoom& room, Point2 p) const {
     break;
   }
   return p.y;
+}
+
+double WallView::off(const EquipmentRoom& room, Point2 p) const {
+  switch (side) {
+  case Side::South:
+    return p.y;
+  case Side::East:
+    return inMetres(room.length) - p.x;
+  case Side::North:
+    return inMetres(room.width) - p.y;
+  case Side::West:
+    break;
+  }
+  return p.x;
 }
 
 WallView wallOf(const EquipmentRoom& room) {
@@ -91,6 +106,30 @@ const RunStudy* studyAt(const SheetJob& job, const Id& port) {
   return nullptr;
 }
 
+/// What a port's pipe joins at the equipment, and which way it flows there.
+std::string equipmentEnd(const Port& port) {
+  switch (port.service) {
+  case Service::Suction:
+    return "into pump suction";
+  case Service::SpareSuction:
+    return "spare pump suction, capped or valved";
+  case Service::Recirculation:
+    return "out of pump discharge";
+  case Service::Underflow:
+    return "out of flush";
+  case Service::MakeUp:
+    return "into fresh-water inlet";
+  case Service::Product:
+    return "out of product outlet";
+  case Service::FloatConduit:
+  case Service::Power:
+  case Service::Signal:
+    return "panel";
+  default:
+    return "-";
+  }
+}
+
 /// Rows of the table of what rises: along the wall from its right end and off it.
 class RiserRows {
 public:
@@ -104,26 +143,21 @@ public:
     const RunStudy* run = studyAt(job_, port.id);
     const auto rise = run != nullptr ? risesAt(*run, room_) : std::nullopt;
     const bool apart = rise && distance(*rise, port.at) > kSame;
-    if (apart) put(port, *rise, {"-", "-", called(port) + ": rises here, not under its port"});
+    if (apart) put(port, *rise, {"-", "-", "-", called(port) + ": rises here, not under its port"});
     const char* what = apart                     ? ": port"
                        : run != nullptr && !rise ? ": port, not from the floor"
                                                  : "";
     put(port, port.at,
         {printLength(port.height, units), printElevation(room_.floor + port.height, units),
-         called(port) + what});
+         equipmentEnd(port), called(port) + what});
   }
   const std::vector<std::vector<std::string>>& rows() const { return rows_; }
 
 private:
   void put(const Port& port, Point2 at, const std::vector<std::string>& more) {
-    const double x = inMetres(room_.length), y = inMetres(room_.width);
-    const double away = wall_.side == Side::South   ? at.y
-                        : wall_.side == Side::East  ? x - at.x
-                        : wall_.side == Side::North ? y - at.y
-                                                    : at.x;
     rows_.push_back({runAt(job_, port.id), sizeText(port.size),
                      printLength(metres(wall_.length - wall_.right(room_, at)), job_.units()),
-                     printLength(metres(away), job_.units())});
+                     printLength(metres(wall_.off(room_, at)), job_.units())});
     rows_.back().insert(rows_.back().end(), more.begin(), more.end());
   }
 
@@ -146,6 +180,7 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
                 {"Off the|wall", Align::Right},
                 {"Invert|over floor", Align::Right},
                 {"Invert|elevation", Align::Right},
+                {"Joins at|the equipment"},
                 {"Port"}},
                rows.rows(), width);
 }
@@ -190,12 +225,28 @@ std::string risingNote(const SheetJob& job) {
          (outside.empty() ? "" : ", but for " + outside + ", as tabled") + ".";
 }
 
+/// Where the electrician's plan of the room is.
+std::string clearNote(const Plan& plan) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    if (!room.panel) continue;
+    return "Keep the working space at the panel and the space over and under it clear of pipe, "
+           "valves and stores: see " +
+           viewAndSheet(powerRoomAnchor(plan, room.id)) + ".";
+  }
+  return {};
+}
+
 } // namespace
 
 std::vector<std::string> roomNotes(const SheetJob& job) {
   std::vector<std::string> notes = {
-      risingNote(job), unionNote(job),
-      "Keep the working space at the panel clear of pipe, valves and stores.",
+      risingNote(job),
+      unionNote(job),
+      "Heights are inverts over the finished floor, places to pipe centrelines from the inside "
+      "faces of the walls.",
+      "Each pipe ends at its port as drawn. Size, thread and place of the equipment's own "
+      "connection that it joins: ______ (maker's drawing of the skid).",
+      clearNote(job.plan()),
       "Floor drain, light and ventilation by the general contractor."};
   std::erase(notes, std::string());
   return notes;

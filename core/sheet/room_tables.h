@@ -16,6 +16,8 @@ struct WallView {
   double length;
   /// Distance to the right from the wall's left end, of a place in the room.
   double right(const EquipmentRoom& room, Point2 p) const;
+  /// How far off the wall it is.
+  double off(const EquipmentRoom& room, Point2 p) const;
 };
 
 /// The wall that the rising pipes stand nearest to; of no plumbing area the skid's.

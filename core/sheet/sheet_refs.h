@@ -15,6 +15,8 @@ std::string detailAnchor(const Plan& plan, const Id& run);
 std::string vaultAnchor(const Plan& plan, const Id& vault);
 std::string roomAnchor(const Plan& plan, const Id& room);
 std::string elevationAnchor(const Plan& plan, const Id& room);
+/// Of the electrician's plan of it.
+std::string powerRoomAnchor(const Plan& plan, const Id& room);
 std::string trainAnchor();
 
 /// Of every sheet with a drawing to scale.

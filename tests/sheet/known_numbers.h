@@ -8,6 +8,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/rules/review.h"
+#include "core/study/exposed_pipe.h"
 #include "core/study/nominal_volts.h"
 #include "core/study/profile.h"
 #include "core/study/spoil_heap.h"
@@ -89,6 +90,7 @@ private:
   void openings(const Review& review);
   void digs(const Review& review);
   void roomGaps(const Plan& plan);
+  void roomWork(const Review& review);
   void structures(const RunProfile& profile, const std::string& sheet);
   /// Of two levels as they are printed, unsigned.
   double between(Length a, Length b) const {
@@ -128,6 +130,7 @@ inline KnownNumbers::KnownNumbers(const Review& review)
   digs(review);
   roomGaps(review.plan);
   risers(review);
+  roomWork(review);
   sections(review);
   details(review);
 }

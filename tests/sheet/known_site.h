@@ -93,20 +93,52 @@ inline void KnownNumbers::distances(const Plan& plan) {
   }
 }
 
-/// P-4: between what stands along a wall.
+/// P-4 and E-1: between what stands along a wall, and its door.
 inline void KnownNumbers::roomGaps(const Plan& plan) {
+  const auto between = [&](const std::vector<double>& stops) {
+    for (double a : stops) {
+      for (double b : stops) {
+        for (const char* series : {"P-4", "E-1"})
+          on(series, Printed::Length, b - a);
+      }
+    }
+  };
   for (const EquipmentRoom& room : plan.rooms) {
-    std::vector<double> stops{0, room.length.value()};
+    const double x = room.length.value(), y = room.width.value();
+    std::vector<double> along{0, x}, across{0, y};
     for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
       if (!*box) continue;
-      stops.push_back((*box)->corner.x);
-      stops.push_back((*box)->corner.x + (*box)->length.value());
+      const RoomBox& b = **box;
+      along.insert(along.end(), {b.corner.x, b.corner.x + b.length.value()});
+      across.insert(across.end(), {b.corner.y, b.corner.y + b.depth.value()});
     }
-    for (double a : stops) {
-      for (double b : stops)
-        on("P-4", Printed::Length, b - a);
+    between(along);
+    between(across);
+    if (!room.door) continue;
+    const double from = room.door->offset.value(), to = from + room.door->width.value();
+    const bool lengthwise = room.door->side == Side::South || room.door->side == Side::North;
+    between({0, from, to, lengthwise ? x : y});
+  }
+}
+
+/// P-4: where valves stand in the rooms, and how far apart the supports of open pipe may be.
+inline void KnownNumbers::roomWork(const Review& review) {
+  const Plan& plan = review.plan;
+  for (const EquipmentRoom& room : plan.rooms) {
+    for (const RunStudy& study : review.study.runs) {
+      for (const InlinePart& part : plan.runs.find(study.id)->parts) {
+        const auto leg = static_cast<std::size_t>(part.leg);
+        if (leg + 1 >= study.points.size()) continue;
+        const Point3 a = study.points[leg].at, b = study.points[leg + 1].at;
+        const Point2 at = room.frame().toLocal(lerp(flat(a), flat(b), part.along));
+        for (double length : {at.x, at.y, room.length.value() - at.x, room.width.value() - at.y,
+                              a.z + (b.z - a.z) * part.along - room.floor.value()})
+          on("P-4", Printed::Length, length);
+      }
     }
   }
+  for (const ExposedPipe& pipe : exposedPipes(plan, review.study, builtinSupplies()))
+    lengths(pipe.run, pipe.all.length, pipe.spacing);
 }
 
 } // namespace sump::testing

@@ -1,0 +1,189 @@
+#include "core/sheet/room_figure.h"
+
+#include "core/sheet/clip_marks.h"
+#include "core/sheet/fitted_symbols.h"
+#include "core/sheet/flow.h"
+#include "core/sheet/plan_views.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace sump {
+
+namespace {
+
+/// What stands at a port is told by the port's own circle and callout.
+bool isAtPort(const Mark& mark, const EquipmentRoom& room) {
+  constexpr double kSame = 0.01; // m
+  return std::ranges::any_of(room.ports, [&](const Port& port) {
+    return mark.symbol.number != 0 && mark.object != port.id &&
+           distance(mark.symbol.at, port.at) < kSame;
+  });
+}
+
+/// Stops along a wall from its start, each once.
+void addStops(std::vector<double> stops, Point2 start, Point2 along, double offset,
+              UnitSystem units, Drawing& d) {
+  constexpr double kLeast = 0.02; // m
+  std::sort(stops.begin(), stops.end());
+  for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
+    if (stops[i + 1] - stops[i] < kLeast) continue;
+    d.measures.push_back({start + along * stops[i], start + along * stops[i + 1], offset,
+                          printLength(metres(stops[i + 1] - stops[i]), units)});
+  }
+}
+
+struct Stops {
+  std::vector<double> south, east, north, west; ///< from the local low corner
+};
+
+void addDoor(const EquipmentRoom& room, Stops& stops) {
+  if (!room.door) return;
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  const double from = inMetres(room.door->offset), to = from + inMetres(room.door->width);
+  const auto put = [](std::vector<double>& side, double a, double b, double end) {
+    for (double stop : {0.0, a, b, end})
+      side.push_back(stop);
+  };
+  switch (room.door->side) {
+  case Side::South:
+    return put(stops.south, from, to, x);
+  case Side::East:
+    return put(stops.east, from, to, y);
+  case Side::North:
+    return put(stops.north, x - to, x - from, x);
+  case Side::West:
+    return put(stops.west, y - to, y - from, y);
+  }
+}
+
+void markDisconnect(const Supply& supply, std::vector<Mark>& marks) {
+  if (!supply.disconnect) return;
+  constexpr double kHalf = 0.12;
+  const Point2 c = *supply.disconnect;
+  MarkPen pen(marks, supply.id, Layer::Symbol);
+  const LineStyle line{Ink::ServiceRed, 0.35, {}};
+  pen.beginSymbol(c, kHalf);
+  pen.ring({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, -kHalf}, c + Point2{kHalf, kHalf},
+            c + Point2{-kHalf, kHalf}},
+           line, FillStyle{Ink::White});
+  pen.path({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, kHalf}}, line);
+}
+
+} // namespace
+
+std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room, Point2 most,
+                            UnitSystem units) {
+  constexpr double kCallouts = 40; // mm about the drawing
+  const PaperBox box{{-kAboutRoom, -kAboutRoom},
+                     {inMetres(room.length) + kAboutRoom, inMetres(room.width) + kAboutRoom}};
+  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+  std::vector<Mark> local;
+  for (Mark mark : marks) {
+    if (mark.layer < Layer::Room || mark.layer == Layer::Vault) continue;
+    for (Point2& p : mark.points)
+      p = room.frame().toLocal(p);
+    mark.symbol.at = room.frame().toLocal(mark.symbol.at);
+    // The arrows of what comes and goes outside are told on the plan of the site.
+    const bool arrow = mark.layer == Layer::Symbol && mark.symbol.number != 0;
+    if (arrow && !inside.holds(mark.symbol.at)) continue;
+    if (!isAtPort(mark, room)) local.push_back(std::move(mark));
+  }
+  const double scale = fittedScale(box, {{0, 0}, most}, kCallouts, units);
+  std::vector<Mark> kept;
+  for (Mark& mark : wholeSymbols(fittedSymbols(std::move(local), scale), box)) {
+    if (mark.object == room.id) {
+      kept.push_back(std::move(mark));
+    } else {
+      keepInside(std::move(mark), box, kept);
+    }
+  }
+  return kept;
+}
+
+void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
+  const UnitSystem units = job.units();
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  // mm off the walls
+  const double near = isSmallPaper(job.paper) ? 7 : 12, far = isSmallPaper(job.paper) ? 13 : 22;
+  d.measures.push_back({{0, 0}, {x, 0}, -far, printLength(room.length, units)});
+  d.measures.push_back({{0, y}, {0, 0}, -far, printLength(room.width, units)});
+  Stops stops;
+  for (const auto& box : {room.plumbingArea, room.skid, room.panel}) {
+    if (!box) continue;
+    const Point2 end = box->corner + Point2{inMetres(box->length), inMetres(box->depth)};
+    for (double stop : {0.0, box->corner.x, end.x, x})
+      stops.south.push_back(stop);
+    for (double stop : {0.0, box->corner.y, end.y, y})
+      stops.west.push_back(stop);
+  }
+  addDoor(room, stops);
+  addStops(stops.south, {0, 0}, {1, 0}, -near, units, d);
+  addStops(stops.east, {x, 0}, {0, 1}, -near, units, d);
+  addStops(stops.north, {0, y}, {1, 0}, near, units, d);
+  addStops(stops.west, {0, 0}, {0, 1}, near, units, d);
+}
+
+Polyline wallLine(const EquipmentRoom& room) {
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  return {{0, 0}, {x, 0}, {x, y}, {0, y}, {0, 0}};
+}
+
+Point2 freePlace(const PaperBox& box, const std::vector<Point2>& ports) {
+  constexpr int kSteps = 8;
+  constexpr double kClear = 0.12; // m
+  Point2 best = box.centre();
+  double least = std::numeric_limits<double>::max();
+  for (int i = 1; i < kSteps; ++i) {
+    for (int k = 1; k < kSteps; ++k) {
+      const Point2 at = box.low + Point2{box.width() * i / kSteps, box.height() * k / kSteps};
+      double cost = distance(at, box.centre());
+      for (Point2 port : ports)
+        cost += 10 * std::max(0.0, kClear - distance(at, port));
+      if (cost >= least - 1e-9) continue;
+      least = cost;
+      best = at;
+    }
+  }
+  return best;
+}
+
+Callout boxCallout(const EquipmentRoom& room, const RoomBox& box, const std::string& name,
+                   UnitSystem units) {
+  const Point2 size{inMetres(box.length), inMetres(box.depth)};
+  std::vector<Point2> ports;
+  for (const Port& port : room.ports)
+    ports.push_back(port.at);
+  return {{name, printLength(box.length, units) + " x " + printLength(box.depth, units) + ", " +
+                     printLength(box.height, units) + " high"},
+          freePlace({box.corner, box.corner + size}, ports),
+          Ink::Black,
+          true};
+}
+
+void markPowerSpaces(const SheetJob& job, bool hatched, std::vector<Mark>& marks) {
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
+    MarkPen(marks, space.room, Layer::Note)
+        .ring(space.zone, LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
+              hatched ? std::optional(FillStyle{Ink::ServiceRed, Hatch::Diagonal}) : std::nullopt);
+  }
+  for (const Supply& supply : job.plan().basis.wiring.supplies)
+    markDisconnect(supply, marks);
+}
+
+std::vector<std::string> spaceLines(const WorkingSpaceStudy& space, UnitSystem units) {
+  const auto print = [&](Length v) { return printLength(v, units); };
+  return {"WORKING SPACE, KEEP CLEAR", "depth " + decidedText(space.depthNeeded, print) +
+                                           ", width " + print(space.widthNeeded) + ", height " +
+                                           print(space.heightNeeded)};
+}
+
+std::vector<std::string> disconnectLines(const Supply& supply) {
+  return {"Disconnect,", supplyName(supply)};
+}
+
+} // namespace sump

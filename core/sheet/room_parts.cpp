@@ -1,0 +1,94 @@
+#include "core/sheet/room_parts.h"
+
+#include "core/plan/keys.h"
+#include "core/sheet/room_tables.h"
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/study/exposed_pipe.h"
+#include "core/units/print.h"
+
+namespace sump {
+
+namespace {
+
+bool isUpright(const RunStudy& run, InlinePart part) {
+  constexpr double kSame = 1e-6; // m
+  part.along = 0;
+  const auto low = partPlace(run, part);
+  part.along = 1;
+  const auto high = partPlace(run, part);
+  return low && high && distance(flat(low->at), flat(high->at)) < kSame;
+}
+
+std::string partName(const Catalog& catalog, PartKind kind) {
+  const PartProduct* part = catalog.part(key(kind));
+  return part != nullptr ? part->name : std::string(key(kind));
+}
+
+} // namespace
+
+std::vector<RoomPart> partsIn(const SheetJob& job, const EquipmentRoom& room, double about) {
+  const PaperBox inside =
+      PaperBox{{0, 0}, {inMetres(room.length), inMetres(room.width)}}.grown(about);
+  std::vector<RoomPart> found;
+  for (const RunStudy& study : job.study().runs) {
+    const Run& run = *job.plan().runs.find(study.id);
+    if (isConduit(run.service)) continue;
+    for (const InlinePart& part : run.parts) {
+      const auto place = partPlace(study, part);
+      if (!place || place->at.z <= inMetres(room.floor)) continue;
+      const Point2 local = room.frame().toLocal(flat(place->at));
+      if (!inside.holds(local)) continue;
+      found.push_back({&run, &part, local, place->at.z - inMetres(room.floor),
+                       isUpright(study, part), place->size.empty() ? run.size : place->size,
+                       partName(job.catalog, part.kind)});
+    }
+  }
+  return found;
+}
+
+Block roomPartTable(const SheetJob& job, const EquipmentRoom& room, double width) {
+  const auto tags = runTags(job.plan());
+  const WallView wall = wallOf(room);
+  const auto print = [&](double v) { return printLength(metres(v), job.units()); };
+  std::vector<std::vector<std::string>> rows;
+  for (const RoomPart& p : partsIn(job, room)) {
+    rows.push_back({p.part->id, tags.at(p.run->id), sizeText(p.size),
+                    print(wall.length - wall.right(room, p.local)), print(wall.off(room, p.local)),
+                    print(p.height), p.what});
+  }
+  return table("VALVES AND PARTS ABOVE THE FLOOR, " + called(room),
+               {{"Mark"},
+                {"Run"},
+                {"Size", Align::Centre},
+                {"From right end,|seen from inside", Align::Right},
+                {"Off the|wall", Align::Right},
+                {"Invert|over floor", Align::Right},
+                {"What"}},
+               rows, width);
+}
+
+Block supportTable(const SheetJob& job, double width) {
+  const auto tags = runTags(job.plan());
+  const auto print = [&](Length v) { return printLength(v, job.units()); };
+  std::vector<std::vector<std::string>> rows;
+  for (const ExposedPipe& pipe : exposedPipes(job.plan(), job.study(), builtinSupplies())) {
+    rows.push_back({tags.at(pipe.run), sizeText(pipe.all.size),
+                    pipe.all.vertical ? "upright" : "level", print(pipe.all.length),
+                    decidedText(pipe.spacing, print)});
+  }
+  Block block = table("PIPE AND CONDUIT IN THE OPEN, AND ITS SUPPORTS",
+                      {{"Run"},
+                       {"Size", Align::Centre},
+                       {"Way"},
+                       {"Length in|the room", Align::Right},
+                       {"Supports no farther|apart than", Align::Right}},
+                      rows, width);
+  if (rows.empty()) return block;
+  addNote(block, "Pipe: the lesser of code (IPC 308.5) and trade tables for this water; conduit: "
+                 "NEC 352, from memory. At least one to each leg; the local code decides. What "
+                 "they hang from or stand on: ______ (contractor).");
+  return block;
+}
+
+} // namespace sump
