@@ -1,6 +1,7 @@
 // Conduits, supplies and signals as tables. No conductor is sized here: that is the licensed
 // electrician's work.
 
+#include "core/sheet/circuits.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/nominal_volts.h"
@@ -13,22 +14,6 @@ namespace sump {
 namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
-
-/// Sizes are gauges up to 4/0, above in thousands of circular mils.
-std::string gaugeText(const std::string& size) {
-  const bool gauge = size.size() <= 2 || size.ends_with("/0");
-  return size + (gauge ? " AWG" : " kcmil");
-}
-
-std::string conductorText(const Run& run) {
-  std::string text;
-  for (const Conductor& c : run.conductors) {
-    static constexpr const char* kKinds[] = {"power", "control", "Class 2"};
-    text += (text.empty() ? "" : "; ") + std::to_string(c.count) + " no. " + gaugeText(c.size) +
-            " " + kKinds[static_cast<std::size_t>(c.kind)];
-  }
-  return text.empty() ? "not stated" : text;
-}
 
 std::string percentText(double share) {
   return fixed(share * 100, 1) + " %";

@@ -103,7 +103,8 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
   const bool conduit = isConduit(job.study().run(joint.run)->service);
   switch (joint.kind) {
   case ConnectionKind::Stub:
-    return "find it, and check its size and level before the run is laid";
+    return std::string("find it, and check its size and level before the run is laid") +
+           (conduit ? "; panel and circuit that feed it: ______ (owner, electrician)" : "");
   case ConnectionKind::Sewer:
     return "wye, saddle or manhole as its owner asks; expose it and check its invert first";
   case ConnectionKind::Utility:

@@ -60,6 +60,7 @@ inline void KnownNumbers::pumping(const HydraulicsStudy& h) {
   for (const auto* flow : {&d.peakProduct, &d.peakFresh, &d.peakToVaults, &h.pumpFlow})
     put(Printed::Flow, Id{}, *flow);
   lengths(Id{}, h.pumpHead);
+  put(Printed::Power, Id{}, waterPower(h));
 }
 
 inline void KnownNumbers::wiring(const Plan& plan, const WiringStudy& wiring) {
@@ -95,6 +96,9 @@ inline void KnownNumbers::basis(const Basis& basis) {
   lengths(Id{}, basis.water.sludgeDepth, basis.water.oilDepth, basis.water.lowLevel);
   put(Printed::Flow, Id{}, basis.pump.recirculation);
   put(Printed::Flow, Id{}, basis.pump.underflow);
+  // The pump in the designer's own words.
+  for (const PrintedNumber& number : printedNumbers(basis.pump.name))
+    put(number.kind, Id{}, number.value);
 }
 
 inline void KnownNumbers::calculated(const Review& review) {

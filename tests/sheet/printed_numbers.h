@@ -2,6 +2,7 @@
 // The numbers with a unit, and the levels, that a text of a sheet prints; read with a scanner of
 // the tests' own, so that what printed them does not also judge them.
 
+#include "core/study/water_power.h"
 #include "core/units/quantity.h"
 
 #include <cmath>
@@ -27,6 +28,7 @@ enum class Printed {
   Slope,
   Angle,
   Volts,
+  Power,
 };
 
 struct PrintedNumber {
@@ -73,6 +75,8 @@ inline const std::vector<UnitWord>& unitWords() {
       {"kN", Printed::Force, 1000},
       {"kg", Printed::Mass, 1},
       {"mm", Printed::Length, 1e-3},
+      {"kW", Printed::Power, 1000},
+      {"hp", Printed::Power, kWattsPerHorsepower},
       {"min", Printed::Time, 60},
       {"V", Printed::Volts, 1},
       {"d", Printed::Time, 86400},

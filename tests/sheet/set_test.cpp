@@ -191,6 +191,25 @@ TEST(SheetSetWords, ElectricalSchedulesTellSignalsFromPower) {
   EXPECT_FALSE(saysOn("ferry-quay", "E-1", "179\u00B0"));
 }
 
+TEST(SheetSetWords, TheElectriciansRoomAndTheCircuitsHaveTheirSheet) {
+  for (const char* plan : {"transit-depot", "ferry-quay"}) {
+    EXPECT_TRUE(saysOn(plan, "E-1", "CIRCUIT SCHEDULE")) << plan;
+    EXPECT_TRUE(saysOn(plan, "E-1", "ELECTRICAL PLAN OF ")) << plan;
+    EXPECT_TRUE(saysAcross(plan, "E-1", "computed power given to the water")) << plan;
+  }
+}
+
+TEST(SheetSetWords, TellWhatKeepsReclaimedWaterOutOfTheMakeUpAsDrawn) {
+  EXPECT_TRUE(saysAcross("transit-depot", "P-5", "reduced-pressure assembly MU-1-2 drawn"));
+  EXPECT_FALSE(saysAcross("transit-depot", "P-5", "air gap"));
+}
+
+TEST(SheetSetWords, TheRoomTellsItsValvesAndSupports) {
+  EXPECT_TRUE(saysOn("transit-depot", "P-4", "MU-1-2  Reduced-pressure backflow assembly"));
+  EXPECT_TRUE(saysOn("transit-depot", "P-4", "PIPE AND CONDUIT IN THE OPEN"));
+  EXPECT_TRUE(saysOn("transit-depot", "P-4", "into pump suction"));
+}
+
 TEST(SheetSetWords, ThousandsAreGroupedAlike) {
   EXPECT_TRUE(saysOn("transit-depot", "G-6", "18,615 lbf"));
   EXPECT_TRUE(saysOn("transit-depot", "G-6", "7,960 gal"));

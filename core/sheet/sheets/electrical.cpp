@@ -1,12 +1,16 @@
 // E-1: conduits, disconnects and the working space at the panel.
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/electrical_room.h"
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/room_figure.h"
 #include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -29,44 +33,26 @@ std::set<Id> pipeIds(const Plan& plan) {
   return ids;
 }
 
-void markDisconnects(const SheetJob& job, std::vector<Mark>& marks) {
-  for (const Supply& supply : job.plan().basis.wiring.supplies) {
-    if (!supply.disconnect) continue;
-    constexpr double kHalf = 0.12;
-    const Point2 c = *supply.disconnect;
-    MarkPen pen(marks, supply.id, Layer::Symbol);
-    const LineStyle line{Ink::ServiceRed, 0.35, {}};
-    pen.beginSymbol(c, kHalf);
-    pen.ring({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, -kHalf}, c + Point2{kHalf, kHalf},
-              c + Point2{-kHalf, kHalf}},
-             line, FillStyle{Ink::White});
-    pen.path({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, kHalf}}, line);
-  }
-}
-
 std::vector<Mark> electricalMarks(const SheetJob& job) {
   const std::set<Id> pipes = pipeIds(job.plan());
   std::vector<Mark> marks = marksOf(job.marks, [&](const Mark& mark) {
     return !pipes.contains(mark.object) && mark.layer != Layer::Note;
   });
-  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    MarkPen(marks, space.room, Layer::Note)
-        .ring(space.zone, LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
-              FillStyle{Ink::ServiceRed, Hatch::Diagonal});
-  }
-  markDisconnects(job, marks);
+  std::vector<Mark> power;
+  markPowerSpaces(job, true, power);
+  addSymbols(std::move(power), marks);
   return marks;
 }
 
 void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) {
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    const auto depth =
-        decidedText(space.depthNeeded, [&](Length v) { return printLength(v, job.units()); });
-    board.besideOutline({{"WORKING SPACE, KEEP CLEAR", "depth " + depth}, true, true}, space.zone);
+    std::vector<std::string> lines = spaceLines(space, job.units());
+    lines.push_back("See " + viewAndSheet(powerRoomAnchor(job.plan(), space.room)));
+    board.besideOutline({lines, true, true}, space.zone);
   }
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     if (!supply.disconnect || !view.shows(*supply.disconnect)) continue;
-    board.atPoint({{"Disconnect, " + supplyName(supply)}}, *supply.disconnect, 3, 90);
+    board.atPoint({disconnectLines(supply)}, *supply.disconnect, 3, 90);
   }
 }
 
@@ -200,6 +186,10 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
     for (const std::string& tag : unplaced)
       text += " " + tag;
     flow.add(paragraphs("NOT LABELLED", {text}, width, false));
+  }
+  const Point2 most = flow.figureSize({500, 470}, true);
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    if (room.panel) flow.add(electricalRoom(job, room, most));
   }
 }
 

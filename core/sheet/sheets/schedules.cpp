@@ -1,6 +1,7 @@
 // x-6: schedules of runs, vaults, fittings, valves, levels, conduits, findings and revisions.
 
 #include "core/sheet/schedules.h"
+#include "core/sheet/circuits.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/revision_clouds.h"
 #include "core/sheet/set_tables.h"
@@ -26,6 +27,7 @@ void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
   const double column = flow.columnWidth();
   // On small paper its cells would be broken in half a page while the other half is free.
   const double wide = isSmallPaper(job.paper) ? flow.fullWidth() : column;
+  flow.add(circuitTable(job, std::min(flow.fullWidth(), 2 * column + kSheetGap)));
   flow.addAll({conduitTable(job, wide), supplyTable(job, column), signalTable(job, column),
                connectionNotes(job, true, column)});
 }

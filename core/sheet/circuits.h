@@ -1,0 +1,29 @@
+#pragma once
+// The circuits between source, panel, disconnects, loads and signals, for the licensed electrician
+// to complete: what the plan does not say is a blank with who fills it in. Private to core/sheet.
+
+#include "core/sheet/block.h"
+#include "core/sheet/sheet_set.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace sump {
+
+struct Circuit {
+  Id of; ///< supply, signal circuit or solenoid valve
+  std::string name, volts, from, to, conduit, overcurrent, conductors;
+  /// Inside the room, from the panel over a supply's disconnect to what it feeds.
+  bool inRoom = false;
+};
+
+/// In the order in which the schedule numbers them from 1.
+std::vector<Circuit> circuitsOf(const SheetJob& job);
+
+Block circuitTable(const SheetJob& job, double width);
+
+/// `4 no. 8 AWG power; 3 no. 12 AWG control`; of one kind, where that is asked for.
+std::string conductorText(const Run& run, std::optional<CircuitKind> only = {});
+
+} // namespace sump

@@ -1,0 +1,12 @@
+#pragma once
+// The equipment room as the electrician builds it: panel, disconnects, what they feed, conduits and
+// the working space. Private to core/sheet.
+
+#include "core/sheet/block.h"
+#include "core/sheet/sheet_set.h"
+
+namespace sump {
+
+Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most);
+
+} // namespace sump
