@@ -106,6 +106,22 @@ std::string interconnectTags(const SheetJob& job, const Id& vault) {
   return more.empty() ? first : first + " (" + more + " typical)";
 }
 
+/// What keeps reclaimed water out of the drinking water, as it is drawn.
+std::string crossConnectionNote(const Run& run) {
+  std::string drawn;
+  for (const InlinePart& part : run.parts) {
+    const char* what = part.kind == PartKind::AirGap ? "air gap"
+                       : part.kind == PartKind::ReducedPressureAssembly
+                           ? "reduced-pressure assembly"
+                       : part.kind == PartKind::DoubleCheck ? "double check"
+                                                            : nullptr;
+    if (what != nullptr) drawn += (drawn.empty() ? "" : ", ") + (what + (" " + part.id));
+  }
+  return "CROSS-CONNECTION: " + (drawn.empty() ? std::string("NO PROTECTION") : drawn) +
+         " drawn; the local code decides which it must be. Within reach, and tested when set and "
+         "each year where it can be tested; no way round it.";
+}
+
 std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
@@ -140,8 +156,7 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
     return Detail{&run,
                   {firstPart(job, run), end},
                   "FRESH-WATER MAKE-UP" + tag,
-                  {"CROSS-CONNECTION: air gap or tested assembly, reached for its yearly test; no "
-                   "way round it."}};
+                  {crossConnectionNote(given)}};
   default:
     return std::nullopt;
   }
