@@ -75,6 +75,25 @@ bool liesWithin(const QPolygonF& box, const QPolygonF& outline) {
   return true;
 }
 
+/// Liang and Barsky: cut by one side after the other.
+QLineF clipped(const QLineF& line, const QRectF& area) {
+  double from = 0, to = 1;
+  const auto cut = [&](double direction, double room) {
+    if (direction == 0) {
+      if (room < 0) to = -1;
+    } else if (direction < 0) {
+      from = std::max(from, room / direction);
+    } else {
+      to = std::min(to, room / direction);
+    }
+  };
+  cut(-line.dx(), line.x1() - area.left());
+  cut(line.dx(), area.right() - line.x1());
+  cut(-line.dy(), line.y1() - area.top());
+  cut(line.dy(), area.bottom() - line.y1());
+  return to > from ? QLineF(line.pointAt(from), line.pointAt(to)) : QLineF();
+}
+
 double uprightAngle(const QLineF& line) {
   double angle = line.angle(); // degrees counter-clockwise on the screen
   if (angle > 90.5 && angle < 270.5) angle -= 180;

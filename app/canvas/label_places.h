@@ -17,6 +17,8 @@ bool convexOverlap(const QPolygonF& a, const QPolygonF& b);
 QPolygonF turnedBox(QPointF centre, double angle, QSizeF size);
 /// All of the box within the outline, which may be bent in.
 bool liesWithin(const QPolygonF& box, const QPolygonF& outline);
+/// Of the line what lies in the rectangle; of no length when nothing does.
+QLineF clipped(const QLineF& line, const QRectF& area);
 /// The angle of a line along which text stands upright, within -90..90 degrees.
 double uprightAngle(const QLineF& line);
 /// The outline's longest edge.

@@ -121,6 +121,7 @@ private:
   void paintFoot(QPainter& painter) const;
   void paintNothing(QPainter& painter) const;
   std::vector<QRectF> handleBoxes() const;
+  std::vector<QPolygonF> drawnShapes() const;
 
   Document& document_;
   QPointer<Document> alive_; ///< null once the document is gone

@@ -3,6 +3,7 @@
 #include "app/section/long_section.h"
 
 #include "app/canvas/grid.h"
+#include "app/canvas/label_places.h"
 #include "app/canvas/mark_painter.h"
 #include "core/units/print.h"
 
@@ -17,6 +18,7 @@ namespace {
 
 constexpr double kHandle = 7;        // side of a handle, pixels
 constexpr double kLabelPitch = 22;   // least distance of two elevations in the gutter
+constexpr double kLineWide = 1.5;    // of a usual line
 constexpr double kStationPitch = 64; // least distance of two stations
 
 QString q(const std::string& text) {
@@ -58,7 +60,7 @@ void LongSection::paintEvent(QPaintEvent*) {
   texts_ = placeNotes(
       drawing_.notes, selection_,
       [this](double station, Length level) { return place(station, level); },
-      plot().adjusted(2, 2, -2, -2), keptOff_, noteFont(font()));
+      {plot().adjusted(2, 2, -2, -2), keptOff_, drawnShapes()}, noteFont(font()));
   paintSectionNotes(painter, texts_.placed, theme());
   painter.setClipRect(plot());
   paintHandles(painter);
@@ -104,6 +106,33 @@ void LongSection::paintGrid(QPainter& painter) const {
     painter.drawLine(QPointF(x, 0), QPointF(x, plot().height()));
   }
   painter.setRenderHint(QPainter::Antialiasing, true);
+}
+
+/// Lines and symbols as far as they are in sight, on this widget.
+std::vector<QPolygonF> LongSection::drawnShapes() const {
+  std::vector<QPolygonF> shapes;
+  const QRectF area = plot();
+  for (const Mark& mark : marks_) {
+    const bool symbol = mark.layer == Layer::Symbol || mark.layer == Layer::Part;
+    if (mark.points.size() < 2 || (!mark.line && !symbol)) continue;
+    QPolygonF shape = view_.toScreen(mark.points).translated(area.topLeft());
+    if (mark.round) {
+      const double r = QLineF(shape[0], shape[1]).length();
+      shape = QRectF(shape[0] - QPointF(r, r), QSizeF(2 * r, 2 * r));
+    }
+    if (mark.round || (symbol && mark.closed)) {
+      const QRectF box = shape.boundingRect() & area;
+      if (!box.isEmpty()) shapes.emplace_back(box);
+      continue;
+    }
+    if (mark.closed) shape.push_back(shape.first());
+    for (qsizetype i = 1; i < shape.size(); ++i) {
+      const QLineF line = clipped({shape[i - 1], shape[i]}, area);
+      if (line.length() > 0)
+        shapes.push_back(turnedBox(line.center(), line.angle(), {line.length(), kLineWide}));
+    }
+  }
+  return shapes;
 }
 
 void LongSection::paintSelection(QPainter& painter) const {

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace sump {
 
@@ -75,11 +76,12 @@ std::vector<Place> placesUpright(QSizeF size, QPointF anchor, const QRectF& area
 
 class NotePlacer {
 public:
-  NotePlacer(const ToPixel& toPixel, const QRectF& area, const std::vector<QRectF>& taken,
-             const QFont& font)
-      : toPixel_(toPixel), area_(area), metrics_(font) {
-    for (const QRectF& box : taken)
+  NotePlacer(const ToPixel& toPixel, const SectionRoom& room, const QFont& font)
+      : toPixel_(toPixel), area_(room.area), metrics_(font) {
+    for (const QRectF& box : room.taken)
       taken_.take(QPolygonF(box));
+    for (const QPolygonF& shape : room.drawn)
+      drawn_.take(shape);
   }
 
   void place(const SectionNote& note) {
@@ -91,6 +93,7 @@ public:
     if (!area_.adjusted(-2, -2, 2, 2).contains(seen)) return;
     // A chamber's number stands in its chamber or nowhere.
     if (number) return void(put(note, note.text, placesInChamber(note, anchor)));
+    if (isTold(note.text, anchor)) return;
     if (put(note, note.text, anchor)) return;
     texts_.untold.emplace_back(note, seen);
     if (!note.brief.empty()) put(note, note.brief, anchor);
@@ -115,15 +118,43 @@ private:
     }
     return all;
   }
+  /// Two lines that meet have one level there.
+  bool isTold(const std::string& words, QPointF anchor) const {
+    constexpr double kSamePlace = 24; // pixels
+    const QString text = QString::fromStdString(words);
+    return std::ranges::any_of(texts_.placed, [&](const PlacedNote& placed) {
+      return placed.text == text && QLineF(placed.anchor, anchor).length() < kSamePlace;
+    });
+  }
   bool put(const SectionNote& note, const std::string& words, QPointF anchor) {
     const QSizeF size = sizeOf(words);
-    return put(note, words,
-               note.side == NoteSide::Centre ? placesUpright(size, anchor, area_)
-                                             : placesRound(note, size, anchor));
+    if (note.side == NoteSide::Centre) return put(note, words, placesUpright(size, anchor, area_));
+    return put(note, words, placesAlong(note, size)) ||
+           put(note, words, placesRound(note, size, anchor));
+  }
+  /// Of a level on the lines that show it: on its own side, then on the other.
+  std::vector<Place> placesAlong(const SectionNote& note, QSizeF size) const {
+    constexpr double kOff = 2, kEnd = 3; // pixels to the line and at its ends
+    std::vector<Place> all;
+    const double own = note.side == NoteSide::Below ? 1 : -1;
+    for (const double side : {own, -own}) {
+      for (const SectionArea& line : note.lines) {
+        const QPointF a = toPixel_(line.from, line.low), b = toPixel_(line.to, line.low);
+        const double low = std::max(a.x(), area_.left()) + kEnd + size.width() / 2;
+        const double high = std::min(b.x(), area_.right()) - kEnd - size.width() / 2;
+        for (double share : {0.5, 0.35, 0.65, 0.2, 0.8, 0.0, 1.0}) {
+          if (high < low) break;
+          QRectF box({}, size);
+          box.moveCenter({std::lerp(low, high, share), a.y() + side * (size.height() / 2 + kOff)});
+          all.push_back({box, {box.center().x(), a.y()}, false});
+        }
+      }
+    }
+    return all;
   }
   bool put(const SectionNote& note, const std::string& words, const std::vector<Place>& places) {
     for (const Place& place : places) {
-      if (!area_.contains(place.box)) continue;
+      if (!area_.contains(place.box) || !drawn_.isFree(place.box)) continue;
       const QLineF way = shortestBetween(place.box, {place.anchor, QSizeF(0, 0)});
       const bool led = place.led && way.length() >= kLeaderFrom;
       if (way.length() > kFarthestNote || !taken_.isFree(place.box)) continue;
@@ -140,7 +171,7 @@ private:
 
   const ToPixel& toPixel_;
   QRectF area_;
-  TakenBoxes taken_;
+  TakenBoxes taken_, drawn_;
   QFontMetricsF metrics_;
   SectionTexts texts_;
 };
@@ -153,9 +184,8 @@ QFont noteFont(QFont font) {
 }
 
 SectionTexts placeNotes(const std::vector<SectionNote>& notes, const std::set<Id>& first,
-                        const ToPixel& toPixel, const QRectF& area,
-                        const std::vector<QRectF>& taken, const QFont& font) {
-  NotePlacer placer(toPixel, area, taken, font);
+                        const ToPixel& toPixel, const SectionRoom& room, const QFont& font) {
+  NotePlacer placer(toPixel, room, font);
   for (const bool chosen : {true, false}) {
     for (const SectionNote& note : notes) {
       if (first.contains(note.object) == chosen) placer.place(note);

@@ -1,7 +1,7 @@
 #pragma once
-// Puts the section's texts where they cover neither each other nor a handle, close to what they are
-// about: beside it, else a little farther off with a leader, else in brief. What finds no room
-// there is left out, the least weighty first, and told when one points at the thing.
+// Puts the section's texts where they cover neither each other nor a handle nor a line, close to
+// what they are about: beside it, else a little farther off with a leader, else in brief. What
+// finds no room there is left out, the least weighty first, and told when one points at the thing.
 
 #include "app/canvas/theme.h"
 #include "core/sheet/section_marks.h"
@@ -9,6 +9,7 @@
 #include <QFont>
 #include <QLineF>
 #include <QPainter>
+#include <QPolygonF>
 #include <QRectF>
 
 #include <functional>
@@ -38,11 +39,17 @@ struct SectionTexts {
 /// Where a station and a level stand on the screen.
 using ToPixel = std::function<QPointF(double station, Length level)>;
 
-/// `notes` by weight, those of `first` before all others; all boxes stay inside `area` and off
-/// `taken`.
+/// Where texts may stand.
+struct SectionRoom {
+  QRectF area;
+  std::vector<QRectF> taken{};    ///< handles and flags
+  std::vector<QPolygonF> drawn{}; ///< lines and symbols, which leaders may cross
+};
+
+/// `notes` by weight, those of `first` before all others. What stands at a place already is not
+/// told there again.
 SectionTexts placeNotes(const std::vector<SectionNote>& notes, const std::set<Id>& first,
-                        const ToPixel& toPixel, const QRectF& area,
-                        const std::vector<QRectF>& taken, const QFont& font);
+                        const ToPixel& toPixel, const SectionRoom& room, const QFont& font);
 
 void paintSectionNotes(QPainter& painter, const std::vector<PlacedNote>& notes,
                        const CanvasTheme& theme);
