@@ -123,43 +123,43 @@ std::optional<Snapped> SnapField::exact(const Near& near, const SnapQuery& query
 }
 
 /// The point whose `across` coordinate is nearest to the pointer's, so that both stand in one line.
-std::optional<Point2> SnapField::alignment(const SnapQuery& query, double Point2::*along,
-                                           double Point2::*across) const {
+std::optional<SnapPoint> SnapField::alignment(const SnapQuery& query, double Point2::*along,
+                                              double Point2::*across) const {
   const double reach = query.reach * kAlignShare, far = query.reach * kAlignReaches;
   Box strip = boxOf({query.at});
   strip.low.*across -= reach;
   strip.high.*across += reach;
   strip.low.*along -= far;
   strip.high.*along += far;
-  std::optional<Point2> best;
+  std::optional<SnapPoint> best;
   double least = 1e300;
-  const auto offer = [&](Point2 p) {
-    const double off = std::abs(p.*across - query.at.*across);
+  const auto offer = [&](const SnapPoint& p) {
+    const double off = std::abs(p.at.*across - query.at.*across);
     // Of equally good ones the nearest, whose guide is the shortest.
-    const double value = off + std::abs(p.*along - query.at.*along) * 1e-3;
+    const double value = off + std::abs(p.at.*along - query.at.*along) * 1e-3;
     if (off > reach || value >= least) return;
     least = value;
     best = p;
   };
   for (std::size_t i : pointIndex_.touching(strip)) {
     const SnapPoint& p = points_[i];
-    if (p.kind != SnapKind::Middle && !left(query, p.owner)) offer(p.at);
+    if (p.kind != SnapKind::Middle && !left(query, p.owner)) offer(p);
   }
-  if (query.last) offer(*query.last);
-  if (query.beforeLast) offer(*query.beforeLast);
+  if (query.last) offer({*query.last, SnapKind::End, {}});
+  if (query.beforeLast) offer({*query.beforeLast, SnapKind::End, {}});
   return best;
 }
 
 std::optional<Snapped> SnapField::aligned(const Near& near, const SnapQuery& query) const {
-  const std::optional<Point2> upright = alignment(query, &Point2::y, &Point2::x);
-  const std::optional<Point2> level = alignment(query, &Point2::x, &Point2::y);
-  if (upright && level && !(*upright == *level)) {
-    return Snapped{{upright->x, level->y}, SnapKind::Aligned, {}, {*upright, *level}};
+  const std::optional<SnapPoint> upright = alignment(query, &Point2::y, &Point2::x);
+  const std::optional<SnapPoint> level = alignment(query, &Point2::x, &Point2::y);
+  if (upright && level && !(upright->at == level->at)) {
+    return Snapped{{upright->at.x, level->at.y}, SnapKind::Aligned, {}, {*upright, *level}};
   }
   for (const SnapEdge* e : near.edges) {
     std::optional<Point2> at;
-    if (upright) at = meet(*e, *upright, &Point2::x);
-    if (!at && level) at = meet(*e, *level, &Point2::y);
+    if (upright) at = meet(*e, upright->at, &Point2::x);
+    if (!at && level) at = meet(*e, level->at, &Point2::y);
     if (at && distance(*at, query.at) <= query.reach) {
       return Snapped{*at, SnapKind::Face, e->owner, {upright ? *upright : *level}};
     }
@@ -170,9 +170,10 @@ std::optional<Snapped> SnapField::aligned(const Near& near, const SnapQuery& que
       return Snapped{foot.at, SnapKind::Face, e->owner, {}};
   }
   if (upright)
-    return Snapped{{upright->x, onStep(query.at.y, query.grid)}, SnapKind::Aligned, {}, {*upright}};
+    return Snapped{
+        {upright->at.x, onStep(query.at.y, query.grid)}, SnapKind::Aligned, {}, {*upright}};
   if (level)
-    return Snapped{{onStep(query.at.x, query.grid), level->y}, SnapKind::Aligned, {}, {*level}};
+    return Snapped{{onStep(query.at.x, query.grid), level->at.y}, SnapKind::Aligned, {}, {*level}};
   if (query.last && query.beforeLast) {
     // Straight on from the last leg, or square to it.
     const Point2 d = *query.last - *query.beforeLast;
@@ -181,7 +182,7 @@ std::optional<Snapped> SnapField::aligned(const Near& near, const SnapQuery& que
       if (length < kSame) break;
       const Point2 on = *query.last + u * (dot(query.at - *query.last, u) / (length * length));
       if (distance(on, query.at) <= query.reach * kAlignShare)
-        return Snapped{on, SnapKind::Aligned, {}, {*query.last}};
+        return Snapped{on, SnapKind::Aligned, {}, {{*query.last, SnapKind::End, {}}}};
     }
   }
   return std::nullopt;
@@ -208,9 +209,9 @@ Snapped SnapField::straight(const SnapQuery& query) const {
   if (best.found()) return *best.found();
   for (const auto& [along, across] :
        {std::pair{&Point2::y, &Point2::x}, std::pair{&Point2::x, &Point2::y}}) {
-    const std::optional<Point2> other = alignment(there, along, across);
-    if (!other || *other == from || std::abs(u.*across) < 0.1) continue;
-    const Point2 at = from + u * ((*other.*across - from.*across) / (u.*across));
+    const std::optional<SnapPoint> other = alignment(there, along, across);
+    if (!other || other->at == from || std::abs(u.*across) < 0.1) continue;
+    const Point2 at = from + u * ((other->at.*across - from.*across) / (u.*across));
     if (distance(at, base) <= query.reach) return {at, SnapKind::Aligned, {}, {*other}};
   }
   return {from + u * onStep(length, query.grid), SnapKind::Grid, {}, {}};

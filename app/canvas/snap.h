@@ -50,7 +50,7 @@ struct Snapped {
   Point2 at;
   SnapKind kind = SnapKind::None;
   Id owner;
-  std::vector<Point2> guides; ///< points that `at` is aligned with
+  std::vector<SnapPoint> guides; ///< points that `at` is aligned with
 };
 
 /// Everything of one plan that catches, indexed by place. Immutable.
@@ -78,8 +78,8 @@ private:
   Near near(const SnapQuery& query) const;
   std::optional<Snapped> exact(const Near& near, const SnapQuery& query) const;
   std::optional<Snapped> aligned(const Near& near, const SnapQuery& query) const;
-  std::optional<Point2> alignment(const SnapQuery& query, double Point2::*along,
-                                  double Point2::*across) const;
+  std::optional<SnapPoint> alignment(const SnapQuery& query, double Point2::*along,
+                                     double Point2::*across) const;
   Snapped straight(const SnapQuery& query) const;
 
   std::vector<SnapPoint> points_;

@@ -3,6 +3,7 @@
 
 #include "app/canvas/gaps.h"
 #include "app/canvas/snap_field.h"
+#include "app/canvas/tools/snap_words.h"
 #include "app/canvas/typed_point.h"
 
 #include <gtest/gtest.h>
@@ -49,7 +50,7 @@ TEST(Snap, CatchesEachKindAndSaysWhich) {
   EXPECT_EQ(line.kind, SnapKind::Aligned);
   EXPECT_EQ(line.at, (Point2{14, 0}));
   ASSERT_EQ(line.guides.size(), 1u);
-  EXPECT_EQ(line.guides[0], (Point2{10, 0}));
+  EXPECT_EQ(line.guides[0].at, (Point2{10, 0}));
   EXPECT_EQ(at({14.4, 2.3}, 1).kind, SnapKind::Grid);
   EXPECT_EQ(at({14.4, 2.3}).kind, SnapKind::None);
 }
@@ -108,6 +109,39 @@ TEST(Snap, APlansVaultGivesCornersChambersAndManways) {
   EXPECT_EQ(snapField(plan).snap(query).kind, SnapKind::Centre);
   EXPECT_TRUE(gripPoints(plan, {"V-2"}).empty());
   EXPECT_FALSE(gripPoints(plan, {"V-1"}).empty());
+}
+
+TEST(SnapWords, SayOfWhatAndWithWhat) {
+  Plan plan;
+  Vault vault;
+  vault.id = "V-1";
+  vault.length = metres(4);
+  vault.width = metres(2);
+  plan.vaults.append(vault);
+  Pavement yard;
+  yard.id = "PV-1";
+  plan.pavements.append(yard);
+  sump::Run run;
+  run.id = "WW-1";
+  run.from.at = {10, 0};
+  run.vertices = {{{10, 5}, {}}};
+  run.to.at = {15, 5};
+  plan.runs.append(run);
+  const auto words = [&](Point2 at, SnapKind kind, const Id& owner) {
+    return snapWords(plan, {at, kind, owner, {}});
+  };
+  EXPECT_EQ(words({2, 1}, SnapKind::End, "V-1"), "corner of V-1");
+  EXPECT_EQ(words({1, 1}, SnapKind::Face, "V-1"), "wall of V-1");
+  EXPECT_EQ(words({0, 0}, SnapKind::Centre, "V-1"), "centre of V-1");
+  EXPECT_EQ(words({1, 0}, SnapKind::Centre, "V-1"), "middle of a chamber of V-1");
+  EXPECT_EQ(words({3, 3}, SnapKind::Face, "PV-1"), "edge of PV-1");
+  EXPECT_EQ(words({10, 2}, SnapKind::Face, "WW-1"), "pipe WW-1");
+  EXPECT_EQ(words({10, 0}, SnapKind::End, "WW-1"), "end of WW-1");
+  EXPECT_EQ(words({10, 5}, SnapKind::End, "WW-1"), "corner of WW-1");
+  EXPECT_EQ(words({3, 3}, SnapKind::Grid, ""), "");
+  const Snapped both{
+      {2, 5}, SnapKind::Aligned, {}, {{{2, 1}, SnapKind::End, "V-1"}, {{7, 5}, SnapKind::End, {}}}};
+  EXPECT_EQ(snapWords(plan, both), "in line with corner of V-1 and the last corner");
 }
 
 TEST(TypedPoint, LengthAndBearingEastAndNorth) {

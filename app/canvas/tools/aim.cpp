@@ -26,29 +26,6 @@ SnapQuery queryAt(const ToolHost& host, Point2 at, const AimFrom& from) {
   return query;
 }
 
-QString word(SnapKind kind) {
-  switch (kind) {
-  case SnapKind::Aligned:
-    return toolText("in line");
-  case SnapKind::Face:
-    return toolText("face");
-  case SnapKind::Perpendicular:
-    return toolText("square");
-  case SnapKind::Centre:
-    return toolText("centre");
-  case SnapKind::Middle:
-    return toolText("middle");
-  case SnapKind::Crossing:
-    return toolText("crossing");
-  case SnapKind::End:
-    return toolText("end");
-  case SnapKind::None:
-  case SnapKind::Grid:
-    break;
-  }
-  return {};
-}
-
 /// Shapes of their own, so that each is known without its colour or its word.
 void paintShape(QPainter& painter, QPointF at, SnapKind kind) {
   constexpr double r = 7;
@@ -102,7 +79,7 @@ void paintShape(QPainter& painter, QPointF at, SnapKind kind) {
 
 /// In line with one thing: that settles one direction, the grid the other.
 Point2 alignedShift(Point2 by, Point2 shift, Point2 stepped, Snapped& caught) {
-  const bool upright = std::abs(caught.guides[0].x - caught.at.x) < 1e-9;
+  const bool upright = std::abs(caught.guides[0].at.x - caught.at.x) < 1e-9;
   const Point2 result =
       upright ? Point2{by.x + shift.x, stepped.y} : Point2{stepped.x, by.y + shift.y};
   caught.at = caught.at + (result - by - shift);
@@ -157,25 +134,24 @@ Point2 aimShift(const ToolHost& host, const Pointer& start, const Pointer& now,
              : by + shift;
 }
 
-void paintSnap(Overlay& overlay, const Snapped& snapped, bool named) {
+void paintSnap(Overlay& overlay, const Snapped& snapped, const QString& words) {
   QPainter& painter = overlay.painter();
   const View& view = overlay.view();
   const CanvasTheme& theme = overlay.theme();
   const QPointF at = view.toScreen(snapped.at);
   painter.setBrush(Qt::NoBrush);
   painter.setPen(QPen(theme.accent, 1, Qt::DotLine));
-  for (Point2 guide : snapped.guides)
-    painter.drawLine(at, view.toScreen(guide));
+  for (const SnapPoint& guide : snapped.guides)
+    painter.drawLine(at, view.toScreen(guide.at));
   // A halo below keeps the mark readable on lines of any colour.
   painter.setPen(QPen(theme.background, 4.5, Qt::SolidLine, Qt::RoundCap));
   paintShape(painter, at, snapped.kind);
   painter.setPen(QPen(theme.accent, 1.8, Qt::SolidLine, Qt::RoundCap));
   paintShape(painter, at, snapped.kind);
-  const QString name = named ? word(snapped.kind) : QString();
   // The place itself and the grid are everywhere: nothing makes room for them.
   if (snapped.kind != SnapKind::None && snapped.kind != SnapKind::Grid)
     overlay.keepMark(at, kMarkRadius);
-  if (!name.isEmpty()) overlay.tag(at + QPointF(12, 18), name, TagAnchor::Left);
+  if (!words.isEmpty()) overlay.tag(at + QPointF(12, 18), words, TagAnchor::Left);
 }
 
 } // namespace sump

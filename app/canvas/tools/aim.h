@@ -2,6 +2,7 @@
 // The point that a pointer means: what was typed, else what it catches. Shared by every tool, so
 // that Alt, Shift, the grid and the marker behave the same in all of them.
 
+#include "app/canvas/tools/snap_words.h"
 #include "app/canvas/tools/tool.h"
 
 namespace sump {
@@ -24,8 +25,8 @@ Point2 aimShift(const ToolHost& host, const Pointer& start, const Pointer& now,
 /// metres.
 double gridStep(const ToolHost& host, double leastPixels = 12);
 
-/// A mark whose shape says what was caught, with lines to what it is aligned with and the word for
-/// it beside.
-void paintSnap(Overlay& overlay, const Snapped& snapped, bool named = true);
+/// A mark whose shape says what was caught, with lines to what it is aligned with and words beside
+/// it, if there are any.
+void paintSnap(Overlay& overlay, const Snapped& snapped, const QString& words = {});
 
 } // namespace sump

@@ -221,8 +221,10 @@ void HandleDrag::paintPull(Overlay& overlay) const {
   moved.at = pull_->at;
   moved.reach.clear();
   paintHandle(overlay, moved, HandleState::Taken);
-  if (pull_->caught.kind != SnapKind::None) paintSnap(overlay, pull_->caught);
-  if (pull_->held.end.kind != EndKind::Free) paintCatch(overlay, pull_->held);
+  const bool held = pull_->held.end.kind != EndKind::Free;
+  if (pull_->caught.kind != SnapKind::None)
+    paintSnap(overlay, pull_->caught, held ? QString() : snapWords(host_.plan(), pull_->caught));
+  if (held) paintCatch(overlay, pull_->held);
   if (!pull_->tag.isEmpty()) overlay.tag(view.toScreen(pull_->at) + QPointF(0, -20), pull_->tag);
 }
 

@@ -98,8 +98,9 @@ void MoveTool::paint(Overlay& overlay) const {
   paintGaps(overlay, nearestGaps(shown_, moved_, kGapsShown), units);
   painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
   painter.drawLine(view.toScreen(start_.site), view.toScreen(start_.site + by_));
-  paintLegDimensions(overlay, start_.site, start_.site + by_, units);
-  if (caught_.kind != SnapKind::None) paintSnap(overlay, caught_);
+  paintLegDimensions(overlay, start_.site, start_.site + by_, host().plan());
+  if (caught_.kind != SnapKind::None)
+    paintSnap(overlay, caught_, snapWords(host().plan(), caught_));
 }
 
 QString MoveTool::hint() const {

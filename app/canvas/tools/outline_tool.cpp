@@ -166,7 +166,7 @@ void OutlineTool::paint(Overlay& overlay) const {
   painter.setPen(Qt::NoPen);
   for (Point2 p : corners_)
     painter.drawEllipse(view.toScreen(p), 3.5, 3.5);
-  if (now_) paintSnap(overlay, *now_);
+  if (now_) paintSnap(overlay, *now_, snapWords(host().plan(), *now_));
 }
 
 QString OutlineTool::hint() const {

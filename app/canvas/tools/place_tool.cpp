@@ -149,7 +149,7 @@ void PlaceTool::paint(Overlay& overlay) const {
                   QString::fromStdString(printAngle(how.angle)));
     }
   }
-  if (!pressed_) paintSnap(overlay, *now_);
+  if (!pressed_) paintSnap(overlay, *now_, snapWords(host().plan(), *now_));
 }
 
 QString PlaceTool::hint() const {

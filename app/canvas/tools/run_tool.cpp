@@ -215,8 +215,10 @@ void RunTool::paint(Overlay& overlay) const {
   if (!now_) return;
   Snapped mark = now_->snapped;
   mark.at = now_->held.at;
-  paintSnap(overlay, mark);
-  if (now_->held.end.kind != EndKind::Free) paintCatch(overlay, now_->held);
+  // What would hold the end says it in its own words.
+  const bool held = now_->held.end.kind != EndKind::Free;
+  paintSnap(overlay, mark, held ? QString() : snapWords(host().plan(), mark));
+  if (held) paintCatch(overlay, now_->held);
 }
 
 QString RunTool::hint() const {
