@@ -7,13 +7,17 @@
 #include "app/canvas/view.h"
 
 #include <QFontMetricsF>
+#include <QLineF>
 #include <QPainter>
 #include <QRectF>
 #include <QStringList>
 
+#include <optional>
 #include <vector>
 
 namespace sump {
+
+class DrawnLines;
 
 enum class TagAnchor { Left, Centre };
 
@@ -23,10 +27,13 @@ public:
   struct Tag {
     QStringList lines;
     QRectF box;
+    std::optional<QLineF> leader{}; ///< to what it tells, where it stands off
   };
 
-  /// `kept` is where no text may stand: the typed entry, the scale bar.
-  Overlay(QPainter& painter, const View& view, const CanvasTheme& theme, std::vector<QRectF> kept);
+  /// `kept` is where no text may stand: the typed entry, the scale bar. Texts also keep off the
+  /// `lines` of the drawing as long as there is another place.
+  Overlay(QPainter& painter, const View& view, const CanvasTheme& theme, std::vector<QRectF> kept,
+          const DrawnLines* lines = nullptr);
 
   QPainter& painter() const { return painter_; }
   const View& view() const { return view_; }
@@ -37,8 +44,14 @@ public:
   /// A mark that comes and goes with the pointer: a name below it steps aside.
   void keepMark(QPointF at, double radius) { marks_.push_back(around(at, radius)); }
   void keepClear(const QRectF& box) { marks_.push_back(box); }
-  /// A line of text with its left end or its middle at `at`, or as near to it as there is room.
-  void tag(QPointF at, const QString& text, TagAnchor anchor = TagAnchor::Centre);
+  /// What is dragged or drawn: texts stand outside of it as long as there is another place.
+  void keepInSight(const QPolygonF& shape) { inSight_.push_back(shape); }
+  /// A line of text with its left end or its middle at `at`, or as near to it as there is room;
+  /// what is told already is not told again for the same place.
+  void tag(QPointF at, const QString& text, TagAnchor anchor = TagAnchor::Centre) {
+    tag(at, QStringList{text}, anchor);
+  }
+  void tag(QPointF at, const QStringList& lines, TagAnchor anchor = TagAnchor::Centre);
   /// Lines of text beside a point, on that side of it where there is room.
   void plate(QPointF at, const QStringList& lines);
 
@@ -53,13 +66,18 @@ public:
 private:
   struct Wish {
     QStringList lines;
+    QPointF at;                ///< what it tells
     std::vector<QRectF> boxes; ///< best first
   };
+  /// What a text may cover when there is no better place.
+  enum class Care { Everything, LinesCovered, InSightCovered };
 
   static QRectF around(QPointF at, double radius) {
     return {at - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius)};
   }
-  bool isFree(const QRectF& box) const;
+  bool isFree(const QRectF& box, Care care) const;
+  std::optional<QLineF> leaderTo(QPointF at, const QRectF& box) const;
+  bool isTold(const Wish& wish) const;
   QRectF chosen(const Wish& wish) const;
   QSizeF sizeOf(const QStringList& lines) const;
 
@@ -67,7 +85,9 @@ private:
   const View& view_;
   const CanvasTheme& theme_;
   QFontMetricsF metrics_;
+  const DrawnLines* lines_;
   std::vector<QRectF> kept_, handles_, marks_;
+  std::vector<QPolygonF> inSight_;
   std::vector<Wish> wishes_;
   std::vector<Tag> tags_;
 };

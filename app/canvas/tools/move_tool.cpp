@@ -15,6 +15,15 @@ namespace {
 
 constexpr std::size_t kGapsShown = 3;
 
+/// Of a vault, a room, a drain or wash equipment; of others nothing.
+Ring boxOutline(const Plan& plan, const Id& id) {
+  if (const Vault* vault = plan.vaults.find(id)) return outline(*vault);
+  if (const EquipmentRoom* room = plan.rooms.find(id)) return outline(*room);
+  if (const Basin* basin = plan.basins.find(id)) return outline(*basin);
+  if (const WashEquipment* wash = plan.washes.find(id)) return outline(*wash);
+  return {};
+}
+
 } // namespace
 
 void MoveTool::press(const Pointer& pointer) {
@@ -88,12 +97,12 @@ void MoveTool::paint(Overlay& overlay) const {
   painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
   painter.setBrush(Qt::NoBrush);
   for (const Id& id : moved_) {
-    if (const Vault* v = host().plan().vaults.find(id)) {
-      Ring ring = outline(*v);
-      for (Point2& p : ring)
-        p = p + by_;
-      painter.drawPolygon(view.toScreen(ring));
-    }
+    Ring ring = boxOutline(host().plan(), id);
+    for (Point2& p : ring)
+      p = p + by_;
+    if (ring.empty()) continue;
+    painter.drawPolygon(view.toScreen(ring));
+    overlay.keepInSight(view.toScreen(ring));
   }
   paintGaps(overlay, nearestGaps(shown_, moved_, kGapsShown), units);
   painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
