@@ -25,13 +25,27 @@ QString towards(double v, UnitSystem units, const char* plus, const char* minus)
 
 } // namespace
 
-QString stepsBetween(Point2 from, Point2 to, UnitSystem units) {
+QString stepsBetween(Point2 from, Point2 to, const Plan& plan) {
   const Point2 d = to - from;
+  const UnitSystem units = plan.project.units;
+  if (plan.site.north != radians(0)) {
+    return towards(d.x, units, QT_TRANSLATE_NOOP("Tools", "%1 plan east"),
+                   QT_TRANSLATE_NOOP("Tools", "%1 plan west")) +
+           "  " +
+           towards(d.y, units, QT_TRANSLATE_NOOP("Tools", "%1 plan north"),
+                   QT_TRANSLATE_NOOP("Tools", "%1 plan south"));
+  }
   return towards(d.x, units, QT_TRANSLATE_NOOP("Tools", "%1 east"),
                  QT_TRANSLATE_NOOP("Tools", "%1 west")) +
          "  " +
          towards(d.y, units, QT_TRANSLATE_NOOP("Tools", "%1 north"),
                  QT_TRANSLATE_NOOP("Tools", "%1 south"));
+}
+
+QString bearingText(Point2 from, Point2 to, const Plan& plan) {
+  const double bearing = fromTrueNorth(bearingOf(from, to), plan.site.north);
+  return QCoreApplication::translate("Tools", "%1 true")
+      .arg(QString::fromStdString(printBearing(bearing)));
 }
 
 void paintDimension(Overlay& overlay, Point2 from, Point2 to, UnitSystem units) {
@@ -49,16 +63,15 @@ void paintDimension(Overlay& overlay, Point2 from, Point2 to, UnitSystem units) 
   overlay.tag((a + b) / 2, lengthText(distance(from, to), units));
 }
 
-void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, UnitSystem units) {
+void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, const Plan& plan) {
   const QPointF a = overlay.view().toScreen(from), b = overlay.view().toScreen(to);
   if (std::hypot(b.x() - a.x(), b.y() - a.y()) < 2) return;
-  const QString text = lengthText(distance(from, to), units) + "  " +
-                       QString::fromStdString(printBearing(bearingOf(from, to)));
-  const bool roomy = std::hypot(b.x() - a.x(), b.y() - a.y()) > kLeastPixels;
-  overlay.tag(roomy ? (a + b) / 2 : a - QPointF(0, 22), text);
+  QStringList lines{lengthText(distance(from, to), plan.project.units) + "  " +
+                    bearingText(from, to, plan)};
   const Point2 d = to - from;
-  if (std::abs(d.x) < 1e-4 || std::abs(d.y) < 1e-4) return;
-  overlay.tag(b + QPointF(12, -20), stepsBetween(from, to, units), TagAnchor::Left);
+  if (std::abs(d.x) > 1e-4 && std::abs(d.y) > 1e-4) lines << stepsBetween(from, to, plan);
+  const bool roomy = std::hypot(b.x() - a.x(), b.y() - a.y()) > kLeastPixels;
+  overlay.tag(roomy ? (a + b) / 2 : a - QPointF(0, 22), lines);
 }
 
 void paintGaps(Overlay& overlay, const std::vector<Gap>& gaps, UnitSystem units) {

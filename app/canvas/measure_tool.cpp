@@ -4,8 +4,6 @@
 
 #include "core/units/print.h"
 
-#include <cmath>
-
 namespace sump {
 
 namespace {
@@ -16,24 +14,13 @@ QString q(const std::string& text) {
 
 } // namespace
 
-double bearing(Point2 from, Point2 to, Angle trueNorth) {
-  const Point2 d = to - from;
-  const double clockwise = 90 + inDegrees(trueNorth) - std::atan2(d.y, d.x) * 180 / kPi;
-  const double turned = std::fmod(clockwise + 720, 360);
-  // -0.04 would print as 360.0.
-  return turned > 359.95 ? 0 : turned;
-}
-
 QStringList measured(const Plan& plan, const Surface* ground, Point2 from, Point2 to) {
   const UnitSystem units = plan.project.units;
   const auto length = [units](double v) { return q(printLength(metres(v), units)); };
   QStringList lines;
   lines << length(distance(from, to));
-  lines << stepsBetween(from, to, units);
-  if (distance(from, to) > 0) {
-    lines << toolText("Bearing %1° from true north")
-                 .arg(bearing(from, to, plan.site.north), 0, 'f', 1);
-  }
+  lines << stepsBetween(from, to, plan);
+  if (distance(from, to) > 0) lines << toolText("Bearing %1").arg(bearingText(from, to, plan));
   if (ground == nullptr) return lines;
   const auto start = ground->elevation(from), end = ground->elevation(to);
   if (start && end) {

@@ -7,8 +7,6 @@ namespace sump {
 
 /// Distance, east and north parts, bearing from true north, and the ground's rise where known.
 QStringList measured(const Plan& plan, const Surface* ground, Point2 from, Point2 to);
-/// Clockwise from true north, from 0 up to 360 degrees.
-double bearing(Point2 from, Point2 to, Angle trueNorth);
 
 class MeasureTool : public Tool {
 public:

@@ -59,6 +59,23 @@ double bearingOf(Point2 from, Point2 to) {
   return b < 0 ? b + 2 * kPi : b;
 }
 
+namespace {
+
+double inFullTurn(double angle) {
+  const double turned = std::fmod(angle, 2 * kPi);
+  return turned < 0 ? turned + 2 * kPi : turned;
+}
+
+} // namespace
+
+double fromTrueNorth(double bearing, Angle trueNorth) {
+  return inFullTurn(bearing + inRadians(trueNorth));
+}
+
+double fromPlanNorth(double trueBearing, Angle trueNorth) {
+  return inFullTurn(trueBearing - inRadians(trueNorth));
+}
+
 Point2 directionOf(double bearing) {
   return {std::sin(bearing), std::cos(bearing)};
 }
@@ -84,7 +101,8 @@ std::optional<Point2> placeOf(const TypedPoint& typed, std::optional<Point2> las
 Parsed<double> parseBearing(std::string_view text) {
   std::string word = trimmedUpper(text);
   const auto bad = [] {
-    return Parsed<double>{std::nullopt, "Type degrees clockwise from north, like 90, or N 45 E."};
+    return Parsed<double>{std::nullopt,
+                          "Type degrees clockwise from true north, like 90, or N 45 E."};
   };
   if (word.empty()) return bad();
   const bool quadrant = word.front() == 'N' || word.front() == 'S';

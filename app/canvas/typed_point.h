@@ -1,10 +1,12 @@
 #pragma once
 // A place told by typed values: length and bearing from the last corner, or east and north, with
-// the pointer for whatever was not typed. Bearings are clockwise from plan north, as surveys write
-// them.
+// the pointer for whatever was not typed. Here bearings are clockwise from the top of the plan,
+// which its coordinates go by; people read and type them from true north, which the north arrow
+// shows.
 
 #include "core/geometry/point.h"
 #include "core/units/parse.h"
+#include "core/units/quantity.h"
 
 #include <optional>
 #include <string>
@@ -31,6 +33,9 @@ Parsed<double> parseBearing(std::string_view text);
 std::string printBearing(double bearing);
 /// Clockwise from north in [0, 2 pi); 0 for one and the same point.
 double bearingOf(Point2 from, Point2 to);
+/// The same direction told from true north, which is turned counter-clockwise from the plan's top.
+double fromTrueNorth(double bearing, Angle trueNorth);
+double fromPlanNorth(double trueBearing, Angle trueNorth);
 /// The unit vector of a bearing.
 Point2 directionOf(double bearing);
 

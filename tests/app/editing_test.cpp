@@ -1,5 +1,6 @@
 // Cut, paste, turn, lock, measure and dimension in a real window; 10,000 edits and back.
 
+#include "app/canvas/live_dimensions.h"
 #include "app/canvas/measure_tool.h"
 #include "app/panels/field.h"
 #include "app/window/find_bar.h"
@@ -181,12 +182,23 @@ TEST_F(EditingWindow, FindWalksForwardAndBackAndIsShutByEsc) {
   EXPECT_FALSE(bar->isVisible());
 }
 
-TEST(MeasuringTape, BearingIsClockwiseFromTrueNorth) {
-  EXPECT_NEAR(bearing({0, 0}, {0, 1}, {}), 0, 1e-9);
-  EXPECT_NEAR(bearing({0, 0}, {1, 0}, {}), 90, 1e-9);
-  EXPECT_NEAR(bearing({0, 0}, {-1, 0}, {}), 270, 1e-9);
+TEST(Bearings, AreToldAndTypedFromTheNorthThatTheArrowShows) {
+  Plan plan;
+  EXPECT_EQ(bearingText({0, 0}, {1, 0}, plan), "E true");
+  EXPECT_EQ(bearingText({0, 0}, {-1, 0}, plan), "W true");
   // True north turned 10 degrees counter-clockwise: straight up is 10 degrees east of it.
-  EXPECT_NEAR(bearing({0, 0}, {0, 1}, degrees(10)), 10, 1e-9);
+  plan.site.north = degrees(10);
+  EXPECT_EQ(bearingText({0, 0}, {0, 1}, plan), "N 10.0° E true");
+  EXPECT_TRUE(measured(plan, nullptr, {0, 0}, {0, 1}).contains("Bearing N 10.0° E true"));
+  // What is told can be typed.
+  const Parsed<double> read = parseEntry(EntryUnit::Bearing, "N 10.0 E", UnitSystem::Metric);
+  ASSERT_TRUE(read);
+  const TypedPoint typed =
+      typedPoint({{EntryKey::Length, 5}, {EntryKey::Bearing, *read.value}}, plan.site.north);
+  const auto at = placeOf(typed, Point2{2, 3}, {9, 9});
+  ASSERT_TRUE(at);
+  EXPECT_NEAR(at->x, 2, 1e-9);
+  EXPECT_NEAR(at->y, 8, 1e-9);
 }
 
 // 10,000 edits at random through the document; back to the start and forward again, byte for byte.

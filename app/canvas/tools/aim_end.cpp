@@ -15,7 +15,7 @@ constexpr double kTypedReach = 1e-4;
 EndAim aimEnd(const ToolHost& host, const Pointer& pointer, const AimFrom& from, const Entry& typed,
               Service service, const Id& without) {
   const bool loose = pointer.modifiers.testFlag(Qt::AltModifier) || !host.aids().snap;
-  const bool exact = loose || !typedPoint(typed).empty();
+  const bool exact = loose || !typedPoint(typed, host.plan().site.north).empty();
   const double reach = kCatchPixels / host.view().scale();
   EndAim found;
   if (!exact) {
@@ -26,7 +26,7 @@ EndAim aimEnd(const ToolHost& host, const Pointer& pointer, const AimFrom& from,
       return found;
     }
   }
-  found.snapped = aim(host, pointer, from, typedPoint(typed));
+  found.snapped = aim(host, pointer, from, typedPoint(typed, host.plan().site.north));
   found.held =
       catchEnd(host.plan(), found.snapped.at, exact ? kTypedReach : reach, service, without);
   if (found.held.end.kind == EndKind::Free) found.held.end.at = found.held.at = found.snapped.at;

@@ -50,8 +50,8 @@ std::vector<EntryField> placeFields(bool hasLast) {
     fields.push_back({EntryKey::Length, EntryUnit::Length, toolText("Length"),
                       toolText("From the last corner")});
     fields.push_back({EntryKey::Bearing, EntryUnit::Bearing, toolText("Bearing"),
-                      toolText("Degrees clockwise from north, or like N 45 E; left empty, the "
-                               "pointer gives it")});
+                      toolText("Degrees clockwise from true north, which the north arrow "
+                               "shows, or like N 45 E; left empty, the pointer gives it")});
   }
   fields.push_back({EntryKey::East, EntryUnit::Length, toolText("East"),
                     toolText("Site coordinate; left empty, the pointer gives it")});
@@ -65,9 +65,11 @@ std::optional<double> typedValue(const Entry& entry, EntryKey key) {
   return it == entry.end() ? std::nullopt : std::optional(it->second);
 }
 
-TypedPoint typedPoint(const Entry& entry) {
-  return {typedValue(entry, EntryKey::Length), typedValue(entry, EntryKey::Bearing),
-          typedValue(entry, EntryKey::East), typedValue(entry, EntryKey::North)};
+TypedPoint typedPoint(const Entry& entry, Angle trueNorth) {
+  std::optional<double> bearing = typedValue(entry, EntryKey::Bearing);
+  if (bearing) bearing = fromPlanNorth(*bearing, trueNorth);
+  return {typedValue(entry, EntryKey::Length), bearing, typedValue(entry, EntryKey::East),
+          typedValue(entry, EntryKey::North)};
 }
 
 } // namespace sump

@@ -13,7 +13,7 @@ namespace sump {
 
 enum class EntryKey {
   Length,    ///< of the leg, from the last corner
-  Bearing,   ///< of the leg, clockwise from north
+  Bearing,   ///< of the leg, clockwise from true north
   East,      ///< on the site
   North,     ///< on the site
   Level,     ///< elevation or invert
@@ -45,7 +45,8 @@ Parsed<double> parseEntry(EntryUnit unit, const QString& text, UnitSystem units)
 
 /// Length, bearing, east and north; only the latter two before there is a corner to start from.
 std::vector<EntryField> placeFields(bool hasLast);
-TypedPoint typedPoint(const Entry& entry);
+/// On the plan, whose true north is turned so far.
+TypedPoint typedPoint(const Entry& entry, Angle trueNorth);
 /// The value, or nothing when it was not typed.
 std::optional<double> typedValue(const Entry& entry, EntryKey key);
 

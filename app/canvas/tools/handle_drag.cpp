@@ -213,7 +213,7 @@ void HandleDrag::paintPull(Overlay& overlay) const {
   for (const auto& [from, to] : pull_->legs) {
     painter.setPen(QPen(overlay.theme().accent, 1.4, Qt::DashLine));
     painter.drawLine(view.toScreen(from), view.toScreen(to));
-    paintLegDimensions(overlay, from, to, units);
+    paintLegDimensions(overlay, from, to, host_.plan());
   }
   for (const auto& [from, to] : pull_->gaps)
     paintDimension(overlay, from, to, units);

@@ -118,7 +118,7 @@ QString MoveTool::hint() const {
                     "catch. Arrow keys nudge it. Shift: straight. Alt: no catching. Esc ends it.");
   }
   return toolText("%1. Release to keep, Esc to put it back.")
-      .arg(stepsBetween({}, by_, host().plan().project.units));
+      .arg(stepsBetween({}, by_, host().plan()));
 }
 
 } // namespace sump

@@ -37,7 +37,7 @@ bool OutlineTool::closesAt(Point2 at) const {
 Snapped OutlineTool::aimed(const Pointer& pointer) const {
   const std::optional<double> east = typedValue(typed_, EntryKey::SizeEast);
   const std::optional<double> north = typedValue(typed_, EntryKey::SizeNorth);
-  Snapped found = aim(host(), pointer, from(), typedPoint(typed_));
+  Snapped found = aim(host(), pointer, from(), typedPoint(typed_, host().plan().site.north));
   // The outline's own first corner, which no plan has yet.
   if (typed_.empty() && closesAt(pointer.site)) return {corners_.front(), SnapKind::End, {}, {}};
   if (corners_.empty()) return found;
@@ -113,9 +113,9 @@ void OutlineTool::typing(const Entry& entry) {
 }
 
 bool OutlineTool::enter(const Entry& entry, Qt::KeyboardModifiers modifiers) {
-  if (!typedPoint(entry).empty()) {
+  if (!typedPoint(entry, host().plan().site.north).empty()) {
     const auto last = from().last;
-    if (!placeOf(typedPoint(entry), last, pointer_.site)) return false;
+    if (!placeOf(typedPoint(entry, host().plan().site.north), last, pointer_.site)) return false;
   }
   typed_ = entry;
   take(aimed(pointer_).at, asRectangle(modifiers));
@@ -156,7 +156,7 @@ void OutlineTool::paint(Overlay& overlay) const {
         painter.setPen(QPen(theme.accent, 0.8, Qt::DotLine));
         painter.drawLine(view.toScreen(now_->at), view.toScreen(corners_.front()));
       }
-      paintLegDimensions(overlay, corners_.back(), now_->at, units);
+      paintLegDimensions(overlay, corners_.back(), now_->at, host().plan());
     }
   }
   painter.setPen(QPen(theme.accent, 2));

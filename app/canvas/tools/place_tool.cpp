@@ -37,7 +37,7 @@ Placing PlaceTool::placing(Point2 at) const {
 
 void PlaceTool::press(const Pointer& pointer) {
   pointer_ = pointer;
-  now_ = aim(host(), pointer, {}, typedPoint(typed_));
+  now_ = aim(host(), pointer, {}, typedPoint(typed_, host().plan().site.north));
   pressed_ = now_->at;
 }
 
@@ -46,7 +46,7 @@ void PlaceTool::move(const Pointer& pointer) {
   if (pressed_ && what_.turns) {
     turnTowards(pointer);
   } else if (!pressed_) {
-    now_ = aim(host(), pointer, {}, typedPoint(typed_));
+    now_ = aim(host(), pointer, {}, typedPoint(typed_, host().plan().site.north));
   }
   host().refresh();
 }
@@ -108,13 +108,13 @@ std::vector<EntryField> PlaceTool::entryFields() const {
 
 void PlaceTool::typing(const Entry& entry) {
   typed_ = entry;
-  now_ = aim(host(), pointer_, {}, typedPoint(typed_));
+  now_ = aim(host(), pointer_, {}, typedPoint(typed_, host().plan().site.north));
   host().refresh();
 }
 
 bool PlaceTool::enter(const Entry& entry, Qt::KeyboardModifiers) {
   typed_ = entry;
-  const Point2 at = aim(host(), pointer_, {}, typedPoint(typed_)).at;
+  const Point2 at = aim(host(), pointer_, {}, typedPoint(typed_, host().plan().site.north)).at;
   return place(at);
 }
 

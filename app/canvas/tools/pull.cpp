@@ -83,7 +83,7 @@ Pull pulledCorner(const ToolHost& host, const Handle& handle, const Pointer& now
   std::set<Id> own;
   if (!handle.object.empty()) own.insert(handle.object);
   Pull pull;
-  pull.caught = aim(host, now, aimFrom(around, own), typedPoint(typed));
+  pull.caught = aim(host, now, aimFrom(around, own), typedPoint(typed, host.plan().site.north));
   pull.at = pull.caught.at;
   if (run != nullptr) {
     pull.plan = movedRunCorner(plan, handle, pull.at, typed);

@@ -120,7 +120,7 @@ void RunTool::typing(const Entry& entry) {
 }
 
 bool RunTool::enter(const Entry& entry, Qt::KeyboardModifiers modifiers) {
-  const TypedPoint typed = typedPoint(entry);
+  const TypedPoint typed = typedPoint(entry, host().plan().site.north);
   const std::optional<Point2> last = from().last;
   if (!typed.empty() && !placeOf(typed, last, pointer_.site)) return false;
   typed_ = entry;
@@ -205,7 +205,7 @@ void RunTool::paint(Overlay& overlay) const {
     if (now_) {
       painter.setPen(QPen(theme.accent, 1.4, Qt::DashLine));
       painter.drawLine(view.toScreen(line.back()), view.toScreen(now_->held.at));
-      paintLegDimensions(overlay, line.back(), now_->held.at, host().plan().project.units);
+      paintLegDimensions(overlay, line.back(), now_->held.at, host().plan());
     }
     painter.setBrush(theme.accent);
     painter.setPen(Qt::NoPen);
