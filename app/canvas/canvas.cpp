@@ -1,6 +1,7 @@
 #include "app/canvas/canvas.h"
 
 #include "app/canvas/backdrop.h"
+#include "app/canvas/drawn_lines.h"
 #include "app/canvas/grid.h"
 #include "app/canvas/mark_painter.h"
 #include "app/canvas/notes.h"
@@ -42,7 +43,10 @@ Canvas::Canvas(Document& document, QWidget* parent)
   grabGesture(Qt::PinchGesture);
   tool_ = std::make_unique<SelectTool>(*this);
   entry_ = new EntryBox(this);
-  connect(entry_, &EntryBox::edited, this, [this] { tool_->typing(entry_->values()); });
+  connect(entry_, &EntryBox::edited, this, [this] {
+    tool_->typing(entry_->values());
+    entry_->giveWay(entryPlace());
+  });
   connect(entry_, &EntryBox::entered, this, &Canvas::enterTyped);
   connect(entry_, &EntryBox::givenUp, this, &Canvas::shutEntry);
   connect(&document_, &Document::reviewArrived, this, &Canvas::takeReview);
@@ -103,7 +107,7 @@ void Canvas::takeReview() {
   const std::unique_ptr<Scene> before = std::move(scene_);
   scene_ = std::make_unique<Scene>(document_.reviewed());
   scene_->show(shown_);
-  labels_.reset();
+  forgetPlaces();
   // A drag changes a few of thousands of marks.
   if (const auto boxes = before ? changedBoxes(*before, *scene_) : std::nullopt) {
     backdrop_->forget(*boxes, view_);
@@ -159,9 +163,14 @@ void Canvas::setLabelsShown(bool shown) {
   repaintAll();
 }
 
+void Canvas::forgetPlaces() {
+  lines_.reset();
+  labels_.reset();
+}
+
 void Canvas::repaintAll() {
   backdrop_->forget();
-  labels_.reset();
+  forgetPlaces();
   update();
 }
 
@@ -247,21 +256,40 @@ void Canvas::paintEvent(QPaintEvent*) {
   };
   painter.drawPixmap(0, 0, backdrop_->picture(size(), devicePixelRatioF(), look, paint));
   drawn_ = {};
-  drawn_.scaleBar = scaleBarBox(view_, units, painter.font());
+  if (scene_ && !lines_) lines_ = std::make_unique<DrawnLines>(*scene_, view_);
+  drawn_.scaleBar = scaleBarPlace(painter.font());
   if (scene_) {
     paintSelected(painter, view_, *scene_, selection_, theme());
     if (scene_->showsFindings()) paintFindings(painter);
     paintLit(painter);
     if (isEmptySite(scene_->plan()) && !tool_->busy()) paintEmptyHint(painter);
   }
-  Overlay overlay(painter, view_, theme(), keptClear());
+  Overlay overlay(painter, view_, theme(), keptClear(), lines_.get());
   tool_->paint(overlay);
   overlay.settle();
   if (scene_) paintNames(painter, overlay);
   overlay.paintTexts();
   for (const Overlay::Tag& tag : overlay.tags())
     drawn_.texts.push_back(tag.box);
-  paintScaleBar(painter, view_, units, document_.shown().site.north, theme());
+  paintScaleBar(painter, drawn_.scaleBar, view_.scale(), units, document_.shown().site.north,
+                theme());
+}
+
+/// In the corner where it is, unless it covers lines there and fewer in another. While the view is
+/// moved by hand it stays.
+QRectF Canvas::scaleBarPlace(const QFont& font) {
+  const UnitSystem units = document_.shown().project.units;
+  const auto place = [&](Qt::Corner corner) { return scaleBarBox(view_, units, font, corner); };
+  if (!lines_ || panning_) return place(barCorner_);
+  int least = lines_->count(place(barCorner_));
+  for (const Qt::Corner corner :
+       {Qt::BottomLeftCorner, Qt::BottomRightCorner, Qt::TopLeftCorner, Qt::TopRightCorner}) {
+    const int covered = least == 0 ? 0 : lines_->count(place(corner));
+    if (covered >= least) continue;
+    least = covered;
+    barCorner_ = corner;
+  }
+  return place(barCorner_);
 }
 
 void Canvas::paintBackdrop(QPainter& painter, const QRegion& region) {
@@ -306,7 +334,7 @@ void Canvas::paintNames(QPainter& painter, const Overlay& overlay) {
 }
 
 LabelRoom Canvas::labelRoom(const Overlay& overlay) const {
-  LabelRoom room{drawn_.scaleBar, overlay.handles(), labelsShown_};
+  LabelRoom room{drawn_.scaleBar, overlay.handles(), labelsShown_, lines_.get()};
   room.marks.insert(room.marks.end(), drawn_.marks.begin(), drawn_.marks.end());
   return room;
 }

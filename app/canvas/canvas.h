@@ -23,6 +23,7 @@ class QNativeGestureEvent;
 namespace sump {
 
 class Backdrop;
+class DrawnLines;
 
 class Canvas : public QWidget, public ToolHost {
   Q_OBJECT
@@ -107,6 +108,7 @@ private:
   void refuse(const QString& reason) override { emit refused(reason); }
 
   bool openEntry(const QKeyEvent& event);
+  EntryPlace entryPlace() const;
   void shutEntry();
   void enterTyped(Qt::KeyboardModifiers modifiers);
   void nudge(Point2 direction, Qt::KeyboardModifiers modifiers);
@@ -123,12 +125,16 @@ private:
   void paintBackdrop(QPainter& painter, const QRegion& region);
   /// All of it is to be painted anew: another view, another look.
   void repaintAll();
+  /// Texts are to find their places anew.
+  void forgetPlaces();
   void paintFindings(QPainter& painter);
   void paintLit(QPainter& painter);
   void paintNames(QPainter& painter, const Overlay& overlay);
   std::vector<QRectF> keptClear() const;
   LabelRoom labelRoom(const Overlay& overlay) const;
   void paintEmptyHint(QPainter& painter) const;
+  QRectF scaleBarPlace(const QFont& font);
+  QString nameAt(QPointF at) const;
   void showCursor();
   Pointer pointerOf(const QMouseEvent& event) const;
   const CanvasTheme& theme() const { return canvasTheme(dark_); }
@@ -147,8 +153,10 @@ private:
   Shown shown_;
   UnderlayPainter pictures_;
   std::unique_ptr<Backdrop> backdrop_;
+  std::unique_ptr<DrawnLines> lines_;        ///< of this scene in this view
   std::optional<std::vector<Label>> labels_; ///< of this scene in this view
-  std::vector<QRectF> labelHandles_;         ///< that they make room for
+  Qt::Corner barCorner_ = Qt::BottomLeftCorner;
+  std::vector<QRectF> labelHandles_; ///< that they make room for
   Drawn drawn_;
   bool fitPending_ = true;
   bool dark_ = false;

@@ -2,6 +2,7 @@
 
 #include "app/canvas/canvas.h"
 
+#include "app/canvas/drawn_lines.h"
 #include "app/canvas/grid.h"
 
 #include "core/plan/edits_group.h"
@@ -9,9 +10,11 @@
 #include "core/units/print.h"
 
 #include <QGestureEvent>
+#include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QNativeGestureEvent>
+#include <QToolTip>
 #include <QWheelEvent>
 
 #include <algorithm>
@@ -23,6 +26,7 @@ namespace sump {
 namespace {
 
 constexpr double kWheelStep = 1.25; // zoom for a notch of the wheel
+constexpr QSizeF kCursor(14, 22);   // of the pointer, right and down of its tip
 
 QString q(const std::string& text) {
   return QString::fromStdString(text);
@@ -103,12 +107,27 @@ bool Canvas::event(QEvent* event) {
   if (event->type() == QEvent::NativeGesture) {
     if (nativeGesture(static_cast<QNativeGestureEvent*>(event))) return true;
   }
+  if (event->type() == QEvent::ToolTip) {
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const QString name = tool_->busy() ? QString() : nameAt(help->pos());
+    name.isEmpty() ? QToolTip::hideText() : QToolTip::showText(help->globalPos(), name, this);
+    return true;
+  }
   if (event->type() == QEvent::ShortcutOverride &&
       tool_->claims(static_cast<QKeyEvent*>(event)->key())) {
     event->accept();
     return true;
   }
   return QWidget::event(event);
+}
+
+/// Of what lies there, where its name has no room on the drawing.
+QString Canvas::nameAt(QPointF at) const {
+  if (!scene_) return {};
+  const Id object = scene_->objectAt(view_.toSite(at), kReachPixels / view_.scale());
+  const bool named =
+      std::ranges::any_of(drawn_.names, [&](const Label& label) { return label.object == object; });
+  return object.empty() || named ? QString() : fullName(*scene_, object);
 }
 
 void Canvas::pinch(QGestureEvent* event) {
@@ -139,9 +158,21 @@ bool Canvas::openEntry(const QKeyEvent& event) {
         static_cast<std::size_t>(std::ranges::find(fields, key, &EntryField::key) - fields.begin());
   }
   if (first >= fields.size()) return false;
-  entry_->open(fields, plan().project.units, digit ? text : QString(), pointer_.toPoint(), first);
+  entry_->open(fields, plan().project.units, digit ? text : QString(), entryPlace(), first);
   update(); // texts make room for it
   return true;
+}
+
+/// Beside what is being typed, which stays in sight.
+EntryPlace Canvas::entryPlace() const {
+  EntryPlace place{pointer_, {}, {QRectF(pointer_, kCursor)}, lines_.get()};
+  for (const Polyline& line : tool_->underWay()) {
+    const QPolygonF shape = view_.toScreen(line);
+    for (qsizetype i = 1; i < shape.size(); ++i)
+      place.lines.emplace_back(shape[i - 1], shape[i]);
+    if (!shape.isEmpty()) place.at = shape.last();
+  }
+  return place;
 }
 
 void Canvas::shutEntry() {

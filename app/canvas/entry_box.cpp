@@ -1,5 +1,8 @@
 #include "app/canvas/entry_box.h"
 
+#include "app/canvas/drawn_lines.h"
+#include "app/canvas/label_places.h"
+
 #include "app/core_text.h"
 #include "app/window/field_note.h"
 #include "app/window/glossary.h"
@@ -15,13 +18,20 @@
 
 namespace sump {
 
+namespace {
+
+constexpr int kRim = 4;     ///< of the parent that stays free, pixels
+constexpr int kPadding = 6; ///< round the fields
+
+} // namespace
+
 EntryBox::EntryBox(QWidget* parent) : QFrame(parent) {
   setObjectName("entry-box");
   setAccessibleName(tr("Typed values"));
   setFrameShape(QFrame::StyledPanel);
   setAutoFillBackground(true);
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(6, 4, 6, 4);
+  column->setContentsMargins(kPadding, 4, kPadding, 4);
   column->setSpacing(2);
   body_ = new QWidget(this);
   column->addWidget(body_);
@@ -31,54 +41,108 @@ EntryBox::EntryBox(QWidget* parent) : QFrame(parent) {
 }
 
 void EntryBox::open(std::vector<EntryField> fields, UnitSystem units, const QString& text,
-                    QPoint at, std::size_t first) {
+                    const EntryPlace& place, std::size_t first) {
   fields_ = std::move(fields);
   units_ = units;
   current_ = first;
+  wanted_ = place;
   editors_.clear();
   auto* body = new QWidget(this);
-  auto* grid = new QGridLayout(body);
-  grid->setContentsMargins(0, 0, 0, 0);
-  grid->setHorizontalSpacing(6);
-  grid->setVerticalSpacing(0);
-  for (std::size_t i = 0; i < fields_.size(); ++i) {
-    auto* editor = new QLineEdit(body);
-    editor->setFixedWidth(editor->fontMetrics().horizontalAdvance("100'-11 15/16\""));
-    editor->setToolTip(tipWithTerms(fields_[i].label, fields_[i].tip));
-    editor->setAccessibleName(fields_[i].label);
-    editor->setAccessibleDescription(fields_[i].tip);
-    editor->installEventFilter(this);
-    auto* label = new QLabel(fields_[i].label, body);
-    label->setToolTip(editor->toolTip());
-    label->setBuddy(editor);
-    grid->addWidget(label, 0, static_cast<int>(i));
-    grid->addWidget(editor, 1, static_cast<int>(i));
-    connect(editor, &QLineEdit::textChanged, this, &EntryBox::edited);
-    editors_.push_back(editor);
-  }
+  arrange(body);
   delete layout()->replaceWidget(body_, body);
   body_->hide();
   body_->deleteLater();
   body_ = body;
   body_->show();
   problem_->hide();
-  place(at);
+  this->place();
   show();
   raise();
   editors_[first]->setFocus();
   editors_[first]->setText(text);
 }
 
-void EntryBox::place(QPoint at) {
+/// The fields side by side, in as many rows as the parent's width asks for.
+void EntryBox::arrange(QWidget* body) {
+  constexpr int kBetween = 6;
+  auto* grid = new QGridLayout(body);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setHorizontalSpacing(kBetween);
+  grid->setVerticalSpacing(0);
+  std::vector<QLabel*> labels;
+  int widest = 1;
+  for (const EntryField& field : fields_) {
+    auto* editor = new QLineEdit(body);
+    editor->setFixedWidth(editor->fontMetrics().horizontalAdvance("100'-11 15/16\""));
+    editor->setToolTip(tipWithTerms(field.label, field.tip));
+    editor->setAccessibleName(field.label);
+    editor->setAccessibleDescription(field.tip);
+    editor->installEventFilter(this);
+    auto* label = new QLabel(field.label, body);
+    label->setToolTip(editor->toolTip());
+    label->setBuddy(editor);
+    connect(editor, &QLineEdit::textChanged, this, &EntryBox::edited);
+    editors_.push_back(editor);
+    labels.push_back(label);
+    widest = std::max({widest, editor->maximumWidth(), label->sizeHint().width()});
+  }
+  const int room = parentWidget()->width() - 2 * (kRim + kPadding);
+  const int columns = std::max(1, (room + kBetween) / (widest + kBetween));
+  for (int i = 0; i < static_cast<int>(editors_.size()); ++i) {
+    const auto field = static_cast<std::size_t>(i);
+    grid->addWidget(labels[field], i / columns * 2, i % columns);
+    grid->addWidget(editors_[field], i / columns * 2 + 1, i % columns);
+  }
+}
+
+/// How much of what must stay in sight the box would cover.
+double EntryBox::covered(const QRectF& box) const {
+  constexpr double kCorner = 14,
+                   kLineRoom = 6; // round what is being typed and beside lines, pixels
+  const QRectF corner(wanted_.at - QPointF(kCorner, kCorner), QSizeF(2 * kCorner, 2 * kCorner));
+  double sum = box.intersects(corner) ? 1000 : 0;
+  for (const QRectF& other : wanted_.boxes)
+    sum += box.intersects(other) ? 500 : 0;
+  const QPolygonF wide(box.adjusted(-kLineRoom, -kLineRoom, kLineRoom, kLineRoom));
+  for (const QLineF& line : wanted_.lines)
+    sum += convexOverlap(wide, QPolygonF({line.p1(), line.p2()})) ? 100 : 0;
+  return sum;
+}
+
+/// Wholly in view, as near to what is being typed as can be without covering it, the lines that
+/// lead there or the pointer.
+void EntryBox::place() {
   layout()->activate();
   adjustSize();
-  const QRect room = parentWidget()->rect().adjusted(4, 4, -4, -4);
-  QPoint corner = at + QPoint(18, 26);
-  // On the other side of the pointer where there is no room; never under it.
-  if (corner.y() + height() > room.bottom()) corner.setY(at.y() - 26 - height());
-  corner.setX(std::clamp(corner.x(), room.left(), std::max(room.left(), room.right() - width())));
-  corner.setY(std::clamp(corner.y(), room.top(), std::max(room.top(), room.bottom() - height())));
-  move(corner);
+  const QRectF room = QRectF(parentWidget()->rect()).adjusted(kRim, kRim, -kRim, -kRim);
+  const double across = std::max(0.0, room.width() - width());
+  const double down = std::max(0.0, room.height() - height());
+  constexpr int kSteps = 40;
+  constexpr double kHidden = 6; // pixels that it goes farther to hide one mark less
+  QPointF best = room.topLeft();
+  double least = 1e300;
+  for (int i = 0; i <= kSteps; ++i) {
+    for (int k = 0; k <= kSteps; ++k) {
+      const QPointF corner = room.topLeft() + QPointF(across * i / kSteps, down * k / kSteps);
+      const QRectF box(corner, QSizeF(size()));
+      const double away = shortestBetween(box, {wanted_.at, QSizeF(0, 0)}).length();
+      // Of equally near places the one right of and below it, as a reader looks for it.
+      const double aside = QLineF(box.topLeft(), wanted_.at).length() * 0.02;
+      double cost = covered(box) * 1000 + away + aside;
+      if (cost < least && wanted_.drawn != nullptr) cost += kHidden * wanted_.drawn->count(box);
+      if (cost >= least) continue;
+      least = cost;
+      best = corner;
+    }
+  }
+  wanted_.drawn = nullptr; // of this moment only
+  move(best.toPoint());
+}
+
+void EntryBox::giveWay(const EntryPlace& place) {
+  if (!isVisible()) return;
+  wanted_ = place;
+  if (covered(QRectF(geometry())) > 0) this->place();
 }
 
 void EntryBox::shut() {
@@ -101,6 +165,8 @@ Entry EntryBox::values() const {
 void EntryBox::complain(const QString& why) {
   problem_->complain(why);
   adjustSize();
+  const QRect room = parentWidget()->rect().adjusted(kRim, kRim, -kRim, -kRim);
+  if (!room.contains(geometry()) || covered(QRectF(geometry())) > 0) place();
 }
 
 bool EntryBox::allReadable() {

@@ -90,11 +90,15 @@ void paintGrid(QPainter& painter, const View& view, UnitSystem units, const Canv
   painter.setRenderHint(QPainter::Antialiasing, true);
 }
 
-QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font) {
+QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font, Qt::Corner corner) {
   const double length = barLength(view.scale(), units, kBarPixels);
   const double text = QFontMetricsF(font).horizontalAdvance(barText(length, units));
-  return {10, view.size().height() - kArrowPixels - 6,
-          kArrowPixels + length * view.scale() + text + 22, kArrowPixels};
+  constexpr double kAside = 10, kAbove = 6;
+  const double width = kArrowPixels + length * view.scale() + text + 22;
+  const bool left = corner == Qt::BottomLeftCorner || corner == Qt::TopLeftCorner;
+  const bool top = corner == Qt::TopLeftCorner || corner == Qt::TopRightCorner;
+  return {left ? kAside : view.size().width() - width - kAside,
+          top ? kAbove : view.size().height() - kArrowPixels - kAbove, width, kArrowPixels};
 }
 
 namespace {
@@ -118,11 +122,10 @@ void paintNorth(QPainter& painter, QPointF middle, Angle north, const CanvasThem
 
 } // namespace
 
-void paintScaleBar(QPainter& painter, const View& view, UnitSystem units, Angle north,
-                   const CanvasTheme& theme) {
-  const double length = barLength(view.scale(), units, kBarPixels);
-  const double pixels = length * view.scale();
-  const QRectF box = scaleBarBox(view, units, painter.font());
+void paintScaleBar(QPainter& painter, const QRectF& box, double pixelsPerMetre, UnitSystem units,
+                   Angle north, const CanvasTheme& theme) {
+  const double length = barLength(pixelsPerMetre, units, kBarPixels);
+  const double pixels = length * pixelsPerMetre;
   const QPointF left(box.left() + kArrowPixels + 4, box.center().y());
   painter.setPen(Qt::NoPen);
   painter.setBrush(theme.halo);

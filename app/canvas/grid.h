@@ -20,10 +20,11 @@ GridSteps gridSteps(double pixelsPerMetre, UnitSystem units, double leastPixels 
 double barLength(double pixelsPerMetre, UnitSystem units, double pixels);
 
 void paintGrid(QPainter& painter, const View& view, UnitSystem units, const CanvasTheme& theme);
-/// Where the north arrow and the scale bar with its text stand: the lower left corner.
-QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font);
-/// True north, counter-clockwise from upward, and a bar of a round length.
-void paintScaleBar(QPainter& painter, const View& view, UnitSystem units, Angle north,
-                   const CanvasTheme& theme);
+/// Where the north arrow and the scale bar with its text stand in a corner of the drawing.
+QRectF scaleBarBox(const View& view, UnitSystem units, const QFont& font,
+                   Qt::Corner corner = Qt::BottomLeftCorner);
+/// True north, counter-clockwise from upward, and a bar of a round length, in this box.
+void paintScaleBar(QPainter& painter, const QRectF& box, double pixelsPerMetre, UnitSystem units,
+                   Angle north, const CanvasTheme& theme);
 
 } // namespace sump

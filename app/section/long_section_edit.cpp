@@ -110,7 +110,12 @@ void LongSection::openEntry(const QString& text) {
        tr("Invert of %1").arg(handleName(document_.plan(), *handle)),
        tr("Inside bottom of the pipe, on the site's datum. Sums and units are read; empty gives "
           "the level back to straight grade or to what the end hangs on.")}};
-  entry_->open(fields, drawing_.units, text, place(*handle).toPoint());
+  EntryPlace wanted{place(*handle), {}, {}};
+  if (drawing_.line) { // the line whose level is typed stays in sight
+    for (std::size_t i = 1; i < drawing_.handles.size(); ++i)
+      wanted.lines.emplace_back(place(drawing_.handles[i - 1]), place(drawing_.handles[i]));
+  }
+  entry_->open(fields, drawing_.units, text, wanted);
   update(); // texts make room for it
 }
 

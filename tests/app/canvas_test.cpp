@@ -1,6 +1,7 @@
 // View, grid, labels, run ends and the table of actions, without a window.
 
 #include "app/actions.h"
+#include "app/canvas/entry_box.h"
 #include "app/canvas/grid.h"
 #include "app/canvas/labels.h"
 #include "app/canvas/tools/catch_end.h"
@@ -104,7 +105,7 @@ QPointF needle(Angle north) {
   picture.fill(theme.background);
   QPainter painter(&picture);
   const QRectF box = scaleBarBox(view, UnitSystem::Metric, painter.font());
-  paintScaleBar(painter, view, UnitSystem::Metric, north, theme);
+  paintScaleBar(painter, box, view.scale(), UnitSystem::Metric, north, theme);
   painter.end();
   const QRect square(box.topLeft().toPoint(), QSize(46, 46));
   QPointF sum;
@@ -203,6 +204,79 @@ TEST(Labels, OfLinesSpareThePartsInThem) {
   }
   EXPECT_GT(parts, 20u);
   EXPECT_EQ(covered, 0u);
+}
+
+// Two pipes 4 in apart at some 1:75: a name on one would lie over the other.
+TEST(Labels, OfCloseLinesStandBesideThem) {
+  Plan plan;
+  for (const auto& [id, y] : {std::pair{"PW-1", 0.0}, {"PW-2", 0.1}}) {
+    sump::Run run;
+    run.id = id;
+    run.service = Service::Product;
+    run.size = "2";
+    run.from.at = {0, y};
+    run.to.at = {10, y};
+    plan.runs.append(run);
+  }
+  const Scene scene(reviewNow(plan, 1, builtinCatalog()));
+  View view;
+  view.resize({800, 400});
+  view.fit({{-3, -3}, {13, 3}}, 0);
+  const std::vector<Label> labels = placeLabels(scene, view, QFont());
+  ASSERT_EQ(labels.size(), 2u);
+  EXPECT_EQ(labels[0].text, "PW-1 2\"");
+  EXPECT_EQ(labels[1].text, "PW-2 2\"");
+  for (const Label& label : labels) {
+    for (const double y : {0.0, 0.1}) {
+      const QPolygonF pipe({view.toScreen(Point2{0, y}), view.toScreen(Point2{10, y})});
+      EXPECT_FALSE(convexOverlap(label.box, pipe)) << label.text.toStdString() << " over " << y;
+    }
+  }
+}
+
+TEST(Labels, SayTheNumberOnlyWhereThereAreSeveral) {
+  Plan plan;
+  sump::Run run;
+  run.id = "VT-1";
+  run.service = Service::Vent;
+  run.size = "3";
+  run.to.at = {10, 0};
+  plan.runs.append(run);
+  View view;
+  view.resize({800, 400});
+  view.fit({{-3, -3}, {13, 3}}, 0);
+  const auto names = [&] {
+    const Scene scene(reviewNow(plan, 1, builtinCatalog()));
+    QStringList all;
+    for (const Label& label : placeLabels(scene, view, QFont()))
+      all << label.text;
+    return all;
+  };
+  EXPECT_EQ(names(), QStringList{"VT 3\""});
+  run.id = "VT-2";
+  run.from.at = {0, 2};
+  run.to.at = {10, 2};
+  plan.runs.append(run);
+  EXPECT_EQ(names(), (QStringList{"VT-1 3\"", "VT-2 3\""}));
+}
+
+TEST(EntryBox, StandsBesideWhatIsTypedInEveryCornerOfTheDrawing) {
+  QWidget drawing;
+  drawing.resize(700, 420);
+  EntryBox box(&drawing);
+  const std::vector<EntryField> fields = placeFields(true);
+  const QPointF from(350, 210);
+  for (const QPointF to : {QPointF(30, 30), QPointF(670, 30), QPointF(30, 390), QPointF(670, 390),
+                           QPointF(350, 400), QPointF(690, 210), QPointF(400, 210)}) {
+    box.open(fields, UnitSystem::UsCustomary, "1", {to, {QLineF(from, to)}, {}});
+    const QRectF at(box.geometry());
+    EXPECT_TRUE(QRectF(drawing.rect()).contains(at)) << to.x() << ", " << to.y();
+    EXPECT_FALSE(at.contains(to));
+    EXPECT_FALSE(convexOverlap(at, QPolygonF({from, to}))) << to.x() << ", " << to.y();
+  }
+  drawing.resize(300, 420); // too narrow for all in one row
+  box.open(fields, UnitSystem::UsCustomary, "1", {{150, 200}, {}, {}});
+  EXPECT_TRUE(QRectF(drawing.rect()).contains(QRectF(box.geometry())));
 }
 
 TEST(Labels, KeepOffTheScaleBarAndMarks) {

@@ -1,11 +1,15 @@
 #pragma once
 // Whether what stands on the drawing and on the long section can be read: no text on another, on a
-// handle, a catch or a sign, none off the edge, and each close to what it is about.
+// handle, a catch or a sign, none over a line of the drawing, none off the edge, and each close to
+// what it is about. The typed entry stands beside what is typed.
 
 #include "app/canvas/canvas.h"
 #include "app/section/long_section.h"
 
 #include <QStringList>
+
+#include <cmath>
+#include <set>
 
 namespace sump::testing {
 
@@ -68,6 +72,64 @@ private:
     apart(texts, marks, QRectF(canvas.rect()));
     for (const Label& label : drawn.names)
       near(canvas, label);
+    if (canvas.scene() != nullptr) offLines(canvas);
+    if (entry != nullptr && entry->isVisible()) besideWhatIsTyped(canvas, entry->geometry());
+  }
+
+  /// Each piece of the marks' outlines, on the widget.
+  template <typename ToPixel, typename Visit>
+  static void eachPiece(const std::vector<Mark>& marks, ToPixel toPixel, Visit visit) {
+    for (const Mark& mark : marks) {
+      const bool symbol = mark.layer == Layer::Symbol || mark.layer == Layer::Part;
+      if (mark.points.size() < 2 || (!mark.line && !symbol)) continue;
+      std::vector<QPointF> shape;
+      for (const Point2& p : mark.points)
+        shape.push_back(toPixel(p));
+      if (mark.round) {
+        const QPointF middle = shape[0];
+        const double r = QLineF(shape[0], shape[1]).length();
+        shape.clear();
+        for (int i = 0; i <= 12; ++i)
+          shape.push_back(middle + QPointF(std::cos(i * kPi / 6), std::sin(i * kPi / 6)) * r);
+      } else if (mark.closed) {
+        shape.push_back(shape.front());
+      }
+      for (std::size_t i = 1; i < shape.size(); ++i)
+        visit(mark, QPolygonF({shape[i - 1], shape[i]}));
+    }
+  }
+
+  /// A name may stand on the line that it names, never on another's, a wall or a symbol.
+  void offLines(const Canvas& canvas) {
+    const Scene& scene = *canvas.scene();
+    std::vector<Mark> marks;
+    for (std::size_t i : scene.visible(canvas.view().visible()))
+      marks.push_back(scene.marks()[i]);
+    std::set<QString> told;
+    eachPiece(
+        marks, [&](Point2 p) { return canvas.view().toScreen(p); },
+        [&](const Mark& mark, const QPolygonF& piece) {
+          const bool line = mark.layer == Layer::Run || mark.layer == Layer::Utility;
+          for (const Label& label : canvas.drawn().names) {
+            if (scene.plan().notes.find(label.object) != nullptr) continue; // never left out
+            if ((line && mark.object == label.object) || !convexOverlap(label.box, piece)) continue;
+            const QString problem =
+                label.text + " lies over a line of " + QString::fromStdString(mark.object);
+            if (told.insert(problem).second) tell(problem);
+          }
+        });
+  }
+
+  void besideWhatIsTyped(const Canvas& canvas, const QRectF& entry) {
+    if (!QRectF(canvas.rect()).contains(entry)) tell("the typed entry leaves the view");
+    for (const Polyline& line : canvas.tool().underWay()) {
+      const QPolygonF shape = canvas.view().toScreen(line);
+      if (!shape.isEmpty() && entry.contains(shape.last())) tell("the entry hides what is typed");
+      for (qsizetype i = 1; i < shape.size(); ++i) {
+        if (convexOverlap(QPolygonF(entry), QPolygonF({shape[i - 1], shape[i]})))
+          tell("the typed entry lies over what is being drawn");
+      }
+    }
   }
 
   /// A name stands at what it names, by a leader where it stands off.
@@ -92,6 +154,7 @@ private:
     for (const QRectF& box : section.marks())
       marks.push_back({QString("a handle at %1, %2").arg(box.x()).arg(box.y()), box});
     apart(texts, marks, QRectF(section.rect()));
+    offLines(section);
     for (const PlacedNote& placed : section.texts().placed) {
       if (!placed.leader) continue;
       for (const PlacedNote& other : section.texts().placed) {
@@ -100,6 +163,22 @@ private:
           tell("the leader of " + placed.text + " runs through " + other.text);
       }
     }
+  }
+
+  void offLines(const LongSection& section) {
+    const SectionPlane plane{section.stretch()};
+    std::set<QString> told;
+    eachPiece(
+        section.drawing().marks(plane),
+        [&](Point2 p) { return section.place(p.x, plane.level(p)); },
+        [&](const Mark& mark, const QPolygonF& piece) {
+          for (const PlacedNote& placed : section.texts().placed) {
+            if (!convexOverlap(placed.box, piece)) continue;
+            const QString problem =
+                placed.text + " lies over a line of " + QString::fromStdString(mark.object);
+            if (told.insert(problem).second) tell(problem);
+          }
+        });
   }
 
   QStringList problems_;

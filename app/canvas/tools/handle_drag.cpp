@@ -169,6 +169,18 @@ std::vector<EntryField> HandleDrag::entryFields() const {
   return taken() ? pullFields(host_.plan(), *handle_) : std::vector<EntryField>();
 }
 
+std::vector<Polyline> HandleDrag::underWay() const {
+  std::vector<Polyline> lines;
+  if (!taken()) return lines;
+  if (!pull_) return {Polyline{found(host_, *handle_).value_or(*handle_).at}};
+  for (const auto* spans : {&pull_->legs, &pull_->gaps}) {
+    for (const auto& [from, to] : *spans)
+      lines.push_back({from, to});
+  }
+  lines.push_back({pull_->at});
+  return lines;
+}
+
 void HandleDrag::typing(const Entry& entry) {
   if (!taken()) return;
   if (entry.empty()) {

@@ -25,6 +25,8 @@ public:
   void cancel();
 
   std::vector<EntryField> entryFields() const;
+  /// What is pulled, and last where its handle stands.
+  std::vector<Polyline> underWay() const;
   void typing(const Entry& entry);
   bool enter(const Entry& entry);
 

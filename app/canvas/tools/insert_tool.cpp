@@ -80,6 +80,15 @@ std::vector<EntryField> InsertTool::entryFields() const {
   return drag_.taken() ? drag_.entryFields() : what_.fields;
 }
 
+std::vector<Polyline> InsertTool::underWay() const {
+  if (!now_) return drag_.underWay();
+  std::vector<Polyline> lines{now_->ghost};
+  for (const auto& [from, to] : now_->gaps)
+    lines.push_back({from, to});
+  lines.push_back({now_->at});
+  return lines;
+}
+
 void InsertTool::typing(const Entry& entry) {
   if (drag_.taken()) return drag_.typing(entry);
   typed_ = entry;

@@ -63,6 +63,7 @@ public:
     return drag_.claims(key) || (what_.drags && erases(key)) || Tool::claims(key);
   }
   std::vector<EntryField> entryFields() const override;
+  std::vector<Polyline> underWay() const override;
   void typing(const Entry& entry) override;
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;

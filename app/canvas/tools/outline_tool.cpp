@@ -106,6 +106,18 @@ std::vector<EntryField> OutlineTool::entryFields() const {
            toolText("Length from the first corner; negative goes south")}};
 }
 
+std::vector<Polyline> OutlineTool::underWay() const {
+  if (!now_) return {corners_};
+  if (!corners_.empty() && asRectangle(pointer_.modifiers)) {
+    Polyline box = rectangleBetween(corners_.front(), now_->at);
+    box.push_back(box.front());
+    return {box, Polyline{now_->at}};
+  }
+  Polyline line = corners_;
+  line.push_back(now_->at);
+  return {line};
+}
+
 void OutlineTool::typing(const Entry& entry) {
   typed_ = entry;
   now_ = aimed(pointer_);

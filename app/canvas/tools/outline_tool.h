@@ -31,6 +31,7 @@ public:
   void doubleClick(const Pointer& pointer) override;
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
   std::vector<EntryField> entryFields() const override;
+  std::vector<Polyline> underWay() const override;
   void typing(const Entry& entry) override;
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;

@@ -78,6 +78,23 @@ std::vector<EntryField> ParallelTool::entryFields() const {
            toolText("From middle to middle, on the pointer's side of the line")}};
 }
 
+std::vector<Polyline> ParallelTool::underWay() const {
+  const auto across = this->across();
+  if (!across) return {};
+  return {offsetLine(*line(), spacing()), {across->first, across->second}};
+}
+
+std::optional<std::pair<Point2, Point2>> ParallelTool::across() const {
+  const std::optional<Polyline> line = this->line();
+  const double offset = spacing();
+  const std::optional<Station> near = line ? stationNear(*line, pointer_.site) : std::nullopt;
+  if (!near || offset == 0) return std::nullopt;
+  const auto leg = static_cast<std::size_t>(near->leg);
+  const Point2 along = (*line)[leg + 1] - (*line)[leg];
+  const Point2 left = Point2{-along.y, along.x} * (1 / norm(along));
+  return std::pair(near->at, near->at + left * offset);
+}
+
 void ParallelTool::typing(const Entry& entry) {
   typed_ = entry;
   host().refresh();
@@ -106,12 +123,8 @@ void ParallelTool::paint(Overlay& overlay) const {
   painter.setPen(QPen(theme.accent, 2, Qt::DashLine));
   painter.setBrush(Qt::NoBrush);
   painter.drawPolyline(view.toScreen(beside));
-  const std::optional<Station> near = stationNear(*line, pointer_.site);
-  if (!near) return;
-  const auto leg = static_cast<std::size_t>(near->leg);
-  const Point2 along = (*line)[leg + 1] - (*line)[leg];
-  const Point2 left = Point2{-along.y, along.x} * (1 / norm(along));
-  paintDimension(overlay, near->at, near->at + left * offset, host().plan().project.units);
+  if (const auto across = this->across())
+    paintDimension(overlay, across->first, across->second, host().plan().project.units);
 }
 
 QString ParallelTool::hint() const {

@@ -12,6 +12,7 @@ public:
   void move(const Pointer& pointer) override;
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
   std::vector<EntryField> entryFields() const override;
+  std::vector<Polyline> underWay() const override;
   void typing(const Entry& entry) override;
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;
@@ -20,6 +21,8 @@ public:
   QString hint() const override;
 
 private:
+  /// From the line to the place beside it that is nearest to the pointer.
+  std::optional<std::pair<Point2, Point2>> across() const;
   std::optional<Polyline> line() const;
   /// Metres to the left of the line; on the pointer's side when typed.
   double spacing() const;

@@ -106,6 +106,14 @@ std::vector<EntryField> PlaceTool::entryFields() const {
   return fields;
 }
 
+std::vector<Polyline> PlaceTool::underWay() const {
+  if (!now_) return {};
+  const Point2 at = pressed_.value_or(now_->at);
+  Polyline ghost = what_.ghost(host(), placing(at));
+  if (!ghost.empty()) ghost.push_back(ghost.front());
+  return {ghost, Polyline{at}};
+}
+
 void PlaceTool::typing(const Entry& entry) {
   typed_ = entry;
   now_ = aim(host(), pointer_, {}, typedPoint(typed_, host().plan().site.north));

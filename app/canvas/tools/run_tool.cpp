@@ -113,6 +113,15 @@ std::vector<EntryField> RunTool::entryFields() const {
   return fields;
 }
 
+std::vector<Polyline> RunTool::underWay() const {
+  Polyline line;
+  if (start_) line.push_back(start_->at);
+  for (const Vertex& corner : corners_)
+    line.push_back(corner.at);
+  if (now_) line.push_back(now_->held.at);
+  return {line};
+}
+
 void RunTool::typing(const Entry& entry) {
   typed_ = entry;
   now_ = foundAt(pointer_);

@@ -19,6 +19,7 @@ public:
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
   bool claims(int key) const override { return handle_.claims(key) || Tool::claims(key); }
   std::vector<EntryField> entryFields() const override { return handle_.entryFields(); }
+  std::vector<Polyline> underWay() const override { return handle_.underWay(); }
   void typing(const Entry& entry) override { handle_.typing(entry); }
   bool enter(const Entry& entry, Qt::KeyboardModifiers modifiers) override;
   void cancel() override;

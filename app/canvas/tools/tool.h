@@ -78,6 +78,9 @@ public:
   virtual bool claims(int key) const;
   /// Values that may be typed at this moment; the first takes the first digit.
   virtual std::vector<EntryField> entryFields() const { return {}; }
+  /// Lines on the site that are being drawn or moved; the last ends where the pointer or what was
+  /// typed puts it. The typed entry stands beside them.
+  virtual std::vector<Polyline> underWay() const { return {}; }
   /// What is being typed, at every change; empty when typing is given up.
   virtual void typing(const Entry&) {}
   /// Enter after typing. False when nothing came of it and typing should go on.

@@ -1,0 +1,218 @@
+#include "app/canvas/label_placer.h"
+
+#include "core/geometry/polygon.h"
+
+#include <QFontMetricsF>
+
+#include <algorithm>
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+/// What of the window takes names: they keep off its rim.
+QRectF inset(QSizeF window) {
+  constexpr double kRim = 4; // pixels
+  return QRectF(QPointF(0, 0), window).adjusted(kRim, kRim, -kRim, -kRim);
+}
+
+/// Middles round `bounds`, a gap away: along the sides that are long enough for the text first,
+/// then at the corners and between.
+std::vector<QPointF> placesRound(const QRectF& bounds, QSizeF size, double gap) {
+  const QPointF middle = bounds.center();
+  const double x = (bounds.width() + size.width()) / 2 + gap;
+  const double y = (bounds.height() + size.height()) / 2 + gap;
+  const std::vector<QPointF> across{{x, 0}, {-x, 0}}, along{{0, -y}, {0, y}};
+  const bool wide = bounds.width() > size.width();
+  std::vector<QPointF> all = wide ? along : across;
+  const std::vector<QPointF>& others = wide ? across : along;
+  all.insert(all.end(), others.begin(), others.end());
+  for (const QPointF corner : {QPointF(x, -y), QPointF(x, y), QPointF(-x, -y), QPointF(-x, y)})
+    all.push_back(corner);
+  for (const double share : {0.5, -0.5}) {
+    for (const double side : {1.0, -1.0}) {
+      all.emplace_back(side * x, share * y);
+      all.emplace_back(share * x, side * y);
+    }
+  }
+  for (QPointF& place : all)
+    place += middle;
+  return all;
+}
+
+} // namespace
+
+QFont labelFont(QFont font, const Label& label) {
+  font.setPixelSize(static_cast<int>(label.size));
+  font.setBold(label.bold);
+  return font;
+}
+
+QPolygonF boxOf(const Label& label, QSizeF textSize) {
+  return turnedBox(label.centre, label.angle, {textSize.width() + 8, textSize.height()});
+}
+
+QSizeF TextSizes::of(const Label& label) {
+  const auto key = std::tuple(label.size, label.bold, label.text);
+  const auto known = sizes_.find(key);
+  if (known != sizes_.end()) return known->second;
+  const QFontMetricsF metrics(labelFont(font_, label));
+  return sizes_.emplace(key, metrics.size(0, label.text)).first->second;
+}
+
+Placer::Placer(const Scene& scene, const View& view, const QFont& font, const LabelRoom& room,
+               const DrawnLines& lines)
+    : scene_(scene), view_(view), lines_(lines), areas_(scene, view), window_(inset(view.size())),
+      sizes_(font) {
+  if (!room.scaleBar.isEmpty()) taken_.take(QPolygonF(room.scaleBar));
+  for (const QRectF& mark : room.marks)
+    taken_.take(QPolygonF(mark));
+}
+
+/// The label's box about the origin, turned.
+QPolygonF Placer::shapeOf(Label label) {
+  label.centre = {};
+  return boxOf(label, sizes_.of(label));
+}
+
+/// Puts the label there; false when the place is taken or out of sight.
+bool Placer::sits(Label& label, QPointF centre, const QPolygonF& shape) const {
+  if (!window_.contains(centre)) return false;
+  label.centre = centre;
+  label.box = shape.translated(centre);
+  return window_.contains(label.box.boundingRect()) && taken_.isFree(label.box);
+}
+
+bool Placer::keep(Label label) {
+  taken_.take(label.box);
+  if (label.leader) taken_.take(*label.leader);
+  kept_.push_back(std::move(label));
+  return true;
+}
+
+void Placer::notes() {
+  const std::vector<NoteDrawing> all = notesInSight(scene_, view_);
+  for (const NoteDrawing& drawing : all)
+    note(drawing, all);
+  for (const NoteDrawing& drawing : all) {
+    for (const QLineF& line : noteLines(drawing, view_)) {
+      if (line.length() > 0) taken_.take(line);
+    }
+  }
+}
+
+/// Off other texts, marks and other notes' lines, and off the drawing's where there is room.
+void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) {
+  Label label = noteLabel(note, view_);
+  const QPolygonF shape = shapeOf(label);
+  const QPolygonF line({view_.toScreen(note.lineFrom), view_.toScreen(note.lineTo)});
+  const auto crossed = [&](const NoteDrawing& other) {
+    if (other.id == note.id) return false;
+    return std::ranges::any_of(noteLines(other, view_), [&](const QLineF& line) {
+      return line.length() > 0 && convexOverlap(label.box, QPolygonF({line.p1(), line.p2()}));
+    });
+  };
+  const auto isFree = [&](QPointF centre) {
+    if (!sits(label, centre, shape) || std::ranges::any_of(all, crossed)) return false;
+    label.leader.reset();
+    const QLineF way = wayTo(line, label.box.boundingRect());
+    if (note.lettered || way.length() < kLeaderFrom) return true;
+    label.leader = way;
+    return taken_.isFree(QPolygonF({way.p1(), way.p2()}));
+  };
+  const auto isBest = [&](QPointF centre) { return isFree(centre) && isClear(label); };
+  std::vector<QPointF> places = otherPlaces(note, label, view_, sizes_.of(label));
+  const QPointF first = label.centre;
+  places.insert(places.begin(), first);
+  if (!std::ranges::any_of(places, isBest) && !std::ranges::any_of(places, isFree)) {
+    label.centre = first;
+    label.box = shape.translated(first);
+    label.leader.reset();
+  }
+  keep(label);
+}
+
+/// Does the text lie on an area that is neither the thing's own nor one that it stands on?
+bool Placer::onAnother(const Label& label, const Ring& own) const {
+  const Point2 anchor = centroid(own);
+  const QRectF bounds = label.box.boundingRect();
+  const Box site{view_.toSite(bounds.bottomLeft()), view_.toSite(bounds.topRight())};
+  const auto meets = [&label](const QPolygonF& outline) {
+    const auto inIt = [&](QPointF p) { return outline.containsPoint(p, Qt::OddEvenFill); };
+    const auto inText = [&](QPointF p) { return label.box.containsPoint(p, Qt::OddEvenFill); };
+    return inIt(label.centre) || std::ranges::any_of(label.box, inIt) ||
+           std::ranges::any_of(outline, inText);
+  };
+  return std::ranges::any_of(areas_.touching(site), [&](std::size_t i) {
+    const std::vector<Point2>& points = areas_.outline(i);
+    if (areas_.owner(i) == label.object || !meets(view_.toScreen(points))) return false;
+    return !contains(points, anchor) || area(points) <= area(own);
+  });
+}
+
+bool Placer::turnedWithin(Label& label, const Ring& ring, const QPolygonF& outline, QPointF wish) {
+  const QPolygonF shape = shapeOf(label);
+  const QSizeF size = shape.boundingRect().size();
+  // What touches the outline does not lie within it.
+  const QRectF room = (outline.boundingRect() & window_).adjusted(1, 1, -1, -1);
+  if (room.width() < size.width() || room.height() < size.height()) return false;
+  const auto here = [&](QPointF centre) {
+    return sits(label, centre, shape) && liesWithin(label.box, outline) && isClear(label) &&
+           !onAnother(label, ring) && keep(label);
+  };
+  return here(wish) || std::ranges::any_of(spreadOver(room, size, wish), here);
+}
+
+bool Placer::within(Label label, const QStringList& texts, const Ring& ring, Point2 wish,
+                    bool turns) {
+  const QPolygonF outline = view_.toScreen(ring);
+  if (!outline.boundingRect().intersects(window_) || !scene_.shows(label.object)) return false;
+  const QPointF at = view_.toScreen(wish);
+  const double along = uprightAngle(longestEdge(outline));
+  for (const QString& text : texts) {
+    label.text = text;
+    label.angle = 0;
+    if (text.isEmpty()) continue;
+    if (turnedWithin(label, ring, outline, at)) return true;
+    label.angle = along;
+    if (turns && along != 0 && turnedWithin(label, ring, outline, at)) return true;
+  }
+  return false;
+}
+
+bool Placer::beside(Label label, const Ring& ring) {
+  const QPolygonF outline = view_.toScreen(ring);
+  const QRectF bounds = outline.boundingRect();
+  if (label.text.isEmpty() || !bounds.intersects(window_) || !scene_.shows(label.object))
+    return false;
+  const QPolygonF shape = shapeOf(label);
+  const QSizeF size = shape.boundingRect().size();
+  constexpr double kNear = 3;
+  const bool tank = label.bold; // they stand side by side: one's name is not to seem the other's
+  // On another thing's ground only with a leader, and only where nothing else is left.
+  for (const auto& [gap, strange] : {std::pair(kNear, false),
+                                     {kLeaderFrom + 3, false},
+                                     {kFarthestName * 0.65, false},
+                                     {kLeaderFrom + 3, true},
+                                     {kFarthestName * 0.65, true}}) {
+    if (tank && gap == kNear) continue;
+    for (const QPointF centre : placesRound(bounds, size, gap)) {
+      label.leader.reset();
+      if (!sits(label, centre, shape) || !isClear(label)) continue;
+      if (!strange && onAnother(label, ring)) continue;
+      const QLineF way = wayTo(outline, label.box.boundingRect());
+      if (way.length() > kFarthestName) continue;
+      const bool led = way.length() >= kLeaderFrom - 1 || strange;
+      if (led && !taken_.isFree(QPolygonF({way.p1(), way.p2()}))) continue;
+      if (led) label.leader = label.point ? QLineF(way.p1(), *label.point) : way;
+      return keep(label);
+    }
+    // Leaders to what is hardly more than a dot would only fill the drawing.
+    constexpr double kLeastLed = 12;
+    if (std::max(bounds.width(), bounds.height()) < kLeastLed) return false;
+  }
+  return false;
+}
+
+} // namespace sump
