@@ -133,52 +133,61 @@ std::string countText(const SheetFacts& sheet) {
 
 using FieldRows = std::vector<std::pair<double, std::vector<Field>>>; ///< with heights, mm
 
+// Blank boxes, for what a firm and a licensed designer put on a drawing by hand or stamp. The
+// seal's is as wide as seals commonly are (about 1 3/4 to 2 in; from memory).
+constexpr double kSealWidth = 50, kSealHeight = 51, kFootSealWidth = 36; ///< mm
+constexpr const char *kFirm = "Firm", *kSeal = "Seal or stamp";
+
+/// The seal's box stands beside the rows from the second on, as high as four of them.
 FieldRows cornerRows(const Project& p, const SheetFacts& sheet, const Page& page) {
-  return {
-      {12,
-       {{110, "Legal owner", p.legalOwner}, {70, "Identification number", p.identificationNumber}}},
-      {15, {{180, "Title", p.title, 5, true}}},
-      {12,
-       {{110, "Supplementary title", supplementary(p, page, 110)},
-        {70, "Document type", sheet.documentType}}},
-      {12, {{180, "Site", p.siteAddress}}},
-      {12,
-       {{60, "Created by", p.createdBy},
-        {60, "Approved by", p.approvedBy},
-        {60, "Document status", p.documentStatus}}},
-      {12,
-       {{34, "Date of issue", p.issueDate},
-        {20, "Revision", p.revision, 3.5, true},
-        {76, "Scale", sheet.scale},
-        {50, "Units", unitsText(p)}}},
-      {12,
-       {{70, "Paper", sheet.paper},
-        {60, "Sheet number", page.number, 5, true},
-        {50, "Sheet", countText(sheet)}}}};
+  constexpr double kLeft = kTitleWidth - kSealWidth;
+  return {{12,
+           {{70, "Legal owner", p.legalOwner},
+            {60, kFirm, ""},
+            {kSealWidth, "Identification number", p.identificationNumber}}},
+          {15, {{kLeft, "Title", p.title, 5, true}}},
+          {12,
+           {{90, "Supplementary title", supplementary(p, page, 90)},
+            {kLeft - 90, "Document type", sheet.documentType}}},
+          {12, {{kLeft, "Site", p.siteAddress}}},
+          {12,
+           {{44, "Created by", p.createdBy},
+            {43, "Approved by", p.approvedBy},
+            {43, "Document status", p.documentStatus}}},
+          {12,
+           {{34, "Date of issue", p.issueDate},
+            {20, "Revision", p.revision, 3.5, true},
+            {76, "Scale", sheet.scale},
+            {50, "Units", unitsText(p)}}},
+          {12,
+           {{70, "Paper", sheet.paper},
+            {60, "Sheet number", page.number, 5, true},
+            {50, "Sheet", countText(sheet)}}}};
 }
 
-/// The same fields along the foot of a small sheet; widths in hundredths of it.
+/// The same fields along the foot of a small sheet, left of the seal's box; widths in hundredths.
 FieldRows footRows(const Project& p, const SheetFacts& sheet, const Page& page) {
-  return {
-      {12,
-       {{26, "Legal owner", p.legalOwner},
-        {38, "Title", p.title, 5, true},
-        {36, "Supplementary title", supplementary(p, page, 0.36 * drawingSpace(page).width())}}},
-      {12,
-       {{26, "Site", p.siteAddress},
-        {16, "Identification number", p.identificationNumber},
-        {14, "Created by", p.createdBy},
-        {14, "Approved by", p.approvedBy},
-        {14, "Document status", p.documentStatus},
-        {16, "Document type", sheet.documentType}}},
-      {12,
-       {{13, "Date of issue", p.issueDate},
-        {8, "Revision", p.revision, 3.5, true},
-        {20, "Scale", sheet.scale},
-        {18, "Units", unitsText(p)},
-        {9, "Paper", sheet.paper},
-        {18, "Sheet number", page.number, 5, true},
-        {14, "Sheet", countText(sheet)}}}};
+  const double all = drawingSpace(page).width() - kFootSealWidth;
+  return {{12,
+           {{24, "Legal owner", p.legalOwner},
+            {16, kFirm, ""},
+            {28, "Title", p.title, 5, true},
+            {32, "Supplementary title", supplementary(p, page, 0.32 * all)}}},
+          {12,
+           {{24, "Site", p.siteAddress},
+            {16, "Identification number", p.identificationNumber},
+            {14, "Created by", p.createdBy},
+            {14, "Approved by", p.approvedBy},
+            {16, "Document status", p.documentStatus},
+            {16, "Document type", sheet.documentType}}},
+          {12,
+           {{13, "Date of issue", p.issueDate},
+            {8, "Revision", p.revision, 3.5, true},
+            {19, "Scale", sheet.scale},
+            {19, "Units", unitsText(p)},
+            {9, "Paper", sheet.paper},
+            {18, "Sheet number", page.number, 5, true},
+            {14, "Sheet", countText(sheet)}}}};
 }
 
 } // namespace
@@ -186,14 +195,18 @@ FieldRows footRows(const Project& p, const SheetFacts& sheet, const Page& page) 
 void drawTitleBlock(const Project& project, const SheetFacts& sheet, Page& page) {
   const PaperBox box = titleBox(page);
   const bool foot = hasFootTitle(page);
+  const double times = foot ? (box.width() - kFootSealWidth) / 100 : box.width() / kTitleWidth;
   Point2 at = box.low;
   FieldRows rows = foot ? footRows(project, sheet, page) : cornerRows(project, sheet, page);
   for (auto& [height, fields] : rows) {
     for (Field& field : fields)
-      field.width *= box.width() / (foot ? 100 : kTitleWidth);
+      field.width *= times;
     drawFieldRow(at, height, fields, page);
     at.y += height;
   }
+  const double seal = foot ? kFootSealWidth : kSealWidth * times;
+  drawFieldRow({box.high.x - seal, foot ? box.low.y : box.low.y + rows.front().first},
+               foot ? box.height() : kSealHeight, {{seal, kSeal, ""}}, page);
   page.items.push_back(PageShape{box.ring(), true, false, LineStyle{Ink::Black, 0.7, {}}, {}});
 }
 
