@@ -1,5 +1,6 @@
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/mark_pen.h"
+#include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
 
@@ -20,6 +21,10 @@ PaperStrip lineStrip(const LineStyle& line, const std::string& code, const std::
   strip.items.push_back(words({kSample + 6, 3.9}, code, kTextHeight, true));
   strip.items.push_back(words({kSample + 15, 3.9}, text));
   return strip;
+}
+
+PaperStrip subHeading(const std::string& text) {
+  return {kLinePitch + 1.5, {words({0, 4.2}, text, kTextHeight, true)}};
 }
 
 /// A symbol's height over and under the line that it stands on, mm.
@@ -154,12 +159,31 @@ void addUtilities(const Plan& plan, Block& block) {
   for (const Utility& utility : plan.utilities) {
     if (seen.insert(utility.kind).second) probe.utilities.append(utility);
   }
+  if (seen.empty()) return;
+  block.body.push_back(subHeading("EXISTING, by records: thin lines of long dashes"));
   for (const Mark& mark : planMarks(probe, Study{})) {
     const Utility& utility = *probe.utilities.find(mark.object);
     LineStyle line = *mark.line;
-    line.width = 0.35; // a public main is only drawn heavier
+    line.width = kExistingLine; // a public main is only drawn heavier
     block.body.push_back(lineStrip(line, "EX", kNames[static_cast<std::size_t>(utility.kind)]));
   }
+}
+
+/// What stands on the site, as filled on the plan.
+void addGround(const Plan& plan, double width, Block& block) {
+  std::vector<PaperStrip> samples;
+  const auto add = [&](bool there, const LineStyle& line, const FillStyle& fill, const char* text) {
+    if (there) samples.push_back(sampleStrip(sampleBox(line, fill), text));
+  };
+  bool paved = false, traffic = false;
+  for (const Pavement& pavement : plan.pavements)
+    (pavement.traffic ? traffic : paved) = true;
+  const LineStyle edge{Ink::Grey, 0.25, {}};
+  add(!plan.buildings.empty(), {Ink::Black, 0.5, {}}, {Ink::Building},
+      "Building, existing or by others");
+  add(paved, edge, {Ink::Paving}, "Paving");
+  add(traffic, edge, {Ink::PaleGrey, Hatch::Diagonal}, "Paving under traffic");
+  addInPairs(std::move(samples), width, block);
 }
 
 /// The words of the labels that more than one trade reads.
@@ -176,7 +200,8 @@ void addTerms(double width, Block& block) {
 } // namespace
 
 Block legend(const Review& review, double width) {
-  Block block = paragraphs("LEGEND: RUNS", {}, width, false);
+  Block block = paragraphs("LEGEND: LINES", {}, width, false);
+  block.body.push_back(subHeading("NEW: heavier lines, with their letter code"));
   std::set<Service> used;
   for (const Run& run : review.plan.runs)
     used.insert(run.service);
@@ -189,6 +214,7 @@ Block legend(const Review& review, double width) {
     block.body.push_back(
         lineStrip({Ink::Black, 0.5, {12, 2, 0.8, 2, 0.8, 2}}, "", "Property line"));
   }
+  addGround(review.plan, width, block);
   return block;
 }
 

@@ -8,6 +8,9 @@
 
 namespace sump {
 
+/// Of lines that are there already, mm: thin; mains of the public network a little less so.
+inline constexpr double kExistingLine = 0.25, kExistingMain = 0.35;
+
 /// Collects the marks of one object on one layer.
 class MarkPen {
 public:

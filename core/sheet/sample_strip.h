@@ -15,4 +15,7 @@ std::vector<PageItem> sampleBox(const LineStyle& line, std::optional<FillStyle> 
 /// The sample, 16 mm wide and up to 5 mm high from the strip's top left corner, with its text.
 PaperStrip sampleStrip(std::vector<PageItem> sample, const std::string& text);
 
+/// Two to a line of a block of this width.
+void addInPairs(std::vector<PaperStrip> strips, double width, Block& block);
+
 } // namespace sump

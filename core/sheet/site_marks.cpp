@@ -11,7 +11,7 @@ const LineStyle kMedium{Ink::Black, 0.35, {}};
 
 // Existing lines: APWA colour, and a pattern of long dashes that no proposed run has.
 LineStyle utilityLine(const Utility& utility) {
-  const double width = utility.publicMain ? 0.7 : 0.35;
+  const double width = utility.publicMain ? kExistingMain : kExistingLine;
   switch (utility.kind) {
   case UtilityKind::PotableWater:
     return {Ink::ServiceBlue, width, {16, 2}};
