@@ -101,6 +101,7 @@ PaperBox PageFlow::beginDrawing() {
   turnPage();
   markKind();
   pages_.back().anchors.push_back(drawingAnchor());
+  if (!announced_.empty()) pages_.back().anchors.push_back(std::exchange(announced_, {}));
   const PaperBox region{space_.low, space_.low + largestFigure()};
   take(region);
   if (!isSmallPaper(job_.paper)) {

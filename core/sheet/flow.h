@@ -41,6 +41,8 @@ public:
   /// A new page's region for a drawing: all but the column over the title block, or on small paper
   /// everything above the title block. Blocks added later go round it.
   PaperBox beginDrawing();
+  /// Other sheets refer to that of the next drawing by this.
+  void announce(const std::string& anchor) { announced_ = anchor; }
   /// The page last begun; for drawing into the region.
   Page& page();
   void turnPage();
@@ -66,6 +68,7 @@ private:
   const SheetJob& job_;
   SheetFit fit_;
   std::size_t kind_ = 0;
+  std::string announced_;
   DraftPages pages_;
   std::vector<PaperBox> taken_; ///< of the last page
   PaperBox space_;

@@ -286,6 +286,27 @@ bool LabelBoard::withLeader(const SheetLabel& label, Point2 site, double near, d
   return add(label, std::move(places));
 }
 
+std::vector<LabelCandidate> LabelBoard::placesIn(const SheetLabel& label, const Ring& ring) const {
+  constexpr int kSteps = 14;
+  constexpr double kOff = 0.03; // of a mm that a mm from the middle is disliked
+  const Point2 box = size(label), middle = centroid(ring);
+  const PaperBox extent = around(ring);
+  std::vector<LabelCandidate> places;
+  for (int i = 1; i < kSteps; ++i) {
+    for (int k = 1; k < kSteps; ++k) {
+      const Point2 at{extent.low.x + extent.width() * i / kSteps,
+                      extent.low.y + extent.height() * k / kSteps};
+      const PaperBox where = boxAt(at, box);
+      const Ring corners = where.ring();
+      if (std::all_of(corners.begin(), corners.end(),
+                      [&](Point2 p) { return contains(ring, p); })) {
+        places.push_back({where, {}, distance(at, middle) * kOff, false});
+      }
+    }
+  }
+  return places;
+}
+
 bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   Ring ring;
   for (Point2 p : site)
@@ -295,26 +316,18 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   if (ring.size() < 3) return true;             // not in this view
   constexpr double kSliver = 900, kShare = 0.3; // mm2, of the whole: another view shows the rest
   if (area(ring) < std::min(kSliver, kShare * whole)) return true;
-  const Point2 box = size(label), middle = centroid(ring);
-  const PaperBox extent = around(ring);
-  std::vector<LabelCandidate> places;
-  constexpr int kSteps = 14;
   constexpr double kOutside = 40; // mm that a leader out of it is disliked
-  for (int i = 1; i < kSteps; ++i) {
-    for (int k = 1; k < kSteps; ++k) {
-      const Point2 at{extent.low.x + extent.width() * i / kSteps,
-                      extent.low.y + extent.height() * k / kSteps};
-      const PaperBox where = boxAt(at, box);
-      const Ring corners = where.ring();
-      if (std::all_of(corners.begin(), corners.end(),
-                      [&](Point2 p) { return contains(ring, p); })) {
-        places.push_back({where, {}, distance(at, middle) * 0.03, false});
-      }
-    }
-  }
-  const auto more = aroundPoint(middle, box.x, box.y, 5, 70, kOutside);
+  const Point2 box = size(label);
+  std::vector<LabelCandidate> places = placesIn(label, ring);
+  const auto more = aroundPoint(centroid(ring), box.x, box.y, 5, 70, kOutside);
   places.insert(places.end(), more.begin(), more.end());
   return add(label, std::move(places));
+}
+
+bool LabelBoard::whereFree(const SheetLabel& label, std::vector<LabelCandidate> places) {
+  constexpr double kTooMuch = 60; // mm, as the cost of what it would cover
+  std::erase_if(places, [&](const LabelCandidate& place) { return costOf(place) > kTooMuch; });
+  return !places.empty() && add(label, std::move(places));
 }
 
 bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site,

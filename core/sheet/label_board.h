@@ -80,6 +80,13 @@ public:
                                       const PaperSpan& span);
   /// Inside an outline where it covers least, else beside it with a leader.
   bool inOutline(const SheetLabel& label, const Ring& site);
+  /// Beside a point, and with a leader up to `reach` mm.
+  std::vector<LabelCandidate> placesAbout(const SheetLabel& label, Point2 site, double near,
+                                          double reach) const;
+  /// In an outline on the paper.
+  std::vector<LabelCandidate> placesIn(const SheetLabel& label, const Ring& paper) const;
+  /// At one of these places that covers little, else not at all.
+  bool whereFree(const SheetLabel& label, std::vector<LabelCandidate> places);
   /// Outside an outline, with a leader to the middle of its nearest side
   /// that crosses none of `others` where that can be.
   bool besideOutline(const SheetLabel& label, const Ring& site,
@@ -88,8 +95,6 @@ public:
   bool alongLine(const SheetLabel& label, const Polyline& site, double reach);
 
 private:
-  std::vector<LabelCandidate> placesAbout(const SheetLabel& label, Point2 site, double near,
-                                          double reach) const;
   static constexpr double kLeaderShare = 0.12; ///< of a line's cost, for a leader that crosses it
 
   struct Waiting {

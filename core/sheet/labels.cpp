@@ -102,8 +102,13 @@ void labelVaults(const Scene& scene) {
   for (const VaultStudy& vault : review.study.vaults) {
     const Vault& given = *review.plan.vaults.find(vault.id);
     if (!scene.view.shows(given.centre)) continue;
+    const bool named = scene.names(given.centre);
+    // The name of one that is enlarged elsewhere is told where it hides no more than it says.
+    constexpr double kSmall = 15; // mm
+    const double length = inMetres(given.length) * 1000 / scene.view.scale;
+    if (!named && length < kSmall) continue;
     SheetLabel label{{called(given)}, true, true, Ink::Black};
-    if (scene.names(given.centre) && scene.request.levels) {
+    if (named && scene.request.levels) {
       label.lines.push_back("Rim " + rimText(vault, scene.units));
       label.lines.push_back(outletName(vault, review.plan) + " " +
                             levelText(vault.overflowInvert, scene.units));
@@ -141,9 +146,7 @@ std::vector<std::string> labelRuns(const Scene& scene) {
     auto line = locator.centreline(run);
     if (kind == RunLabel::None || !line) continue;
     const double length = scene.view.shownLength(*line);
-    // The end of a line that another view shows is named there.
-    constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
-    if (length * 1000 / scene.view.scale < kStub && length < kShare * planLength(*line)) continue;
+    if (isStub(scene.view, *line)) continue;
     if (length > 0) waiting.push_back({&run, std::move(*line), length, kind});
   }
   // The shortest first: the long ones have more places to go.
@@ -187,8 +190,9 @@ void labelPlaces(const Scene& scene) {
   for (const EquipmentRoom& room : plan.rooms) {
     const Ring ring = outline(room);
     if (!scene.names(centroid(ring))) continue;
-    SheetLabel label{
-        {called(room), "Floor " + printElevation(room.floor, scene.units)}, false, true};
+    SheetLabel label{{called(room)}, false, true};
+    if (scene.request.levels)
+      label.lines.push_back("Floor " + printElevation(room.floor, scene.units));
     if (scene.request.references)
       label.lines.push_back("See " + viewAndSheet(roomAnchor(plan, room.id)));
     scene.board.inOutline(label, ring);
@@ -207,7 +211,7 @@ void labelPlaces(const Scene& scene) {
     const bool named = namedAsRoom(scene, called(building));
     if (named) continue; // a hut that is the room
     SheetLabel label{{called(building)}, false, true};
-    if (building.floor)
+    if (building.floor && scene.request.levels)
       label.lines.push_back("Floor " + printElevation(*building.floor, scene.units));
     scene.board.inOutline(label, building.outline);
   }
@@ -223,6 +227,37 @@ void labelPlaces(const Scene& scene) {
 }
 
 } // namespace
+
+RunLabel noRuns(const Run& /*run*/) {
+  return RunLabel::None;
+}
+
+bool isStub(const SheetView& view, const Polyline& line) {
+  constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
+  const double length = view.shownLength(line);
+  return length * 1000 / view.scale < kStub && length < kShare * planLength(line);
+}
+
+void labelSurroundings(const SheetView& view, const LabelRequest& request, LabelBoard& board) {
+  const Scene scene{view, request, board, request.review.plan.project.units};
+  labelDrains(scene);
+  labelPlaces(scene);
+}
+
+void labelChambers(const Plan& plan, const SheetView& view, LabelBoard& board) {
+  for (const Vault& vault : plan.vaults) {
+    int number = 0;
+    for (const ChamberBox& box : chambers(vault)) {
+      ++number;
+      Ring ring = vault.frame().rectangle(box.low, box.high);
+      if (!view.shows(lerp(ring[0], ring[2], 0.5))) continue;
+      for (Point2& p : ring)
+        p = view.toPaper(p);
+      const SheetLabel label{{"ch. " + std::to_string(number)}};
+      board.whereFree(label, board.placesIn(label, ring));
+    }
+  }
+}
 
 std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& request,
                                     Page& page) {
@@ -242,6 +277,7 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
   std::vector<std::string> unplaced = labelRuns(scene);
   labelDrains(scene);
   labelPlaces(scene);
+  if (request.last) request.last(board);
   board.finish();
   return unplaced;
 }

@@ -23,11 +23,23 @@ struct LabelRequest {
   /// The enlarged view, whose objects are named there and not here; null: none.
   const SheetView* enlarged = nullptr;
   bool notes = true;       ///< the plan's own dimensions and words are told
-  bool levels = true;      ///< vaults and drains with theirs
+  bool levels = true;      ///< vaults, drains and buildings with theirs
   bool references = false; ///< a room's name says where it is drawn large
   /// Puts a sheet's own labels on the view before all but the notes; null: none.
   std::function<void(LabelBoard&)> first{};
+  /// Puts what may be left out on what room the others leave; null: none.
+  std::function<void(LabelBoard&)> last{};
 };
+
+/// For a view that names no runs.
+RunLabel noRuns(const Run& run);
+/// So little of the line shows that it is the end of one that another view shows and names.
+bool isStub(const SheetView& view, const Polyline& line);
+
+/// Names what there is besides the tankage: drains, rooms, buildings, paving, existing lines.
+void labelSurroundings(const SheetView& view, const LabelRequest& request, LabelBoard& board);
+/// Numbers in the chambers, as the tables have them, where they cover little.
+void labelChambers(const Plan& plan, const SheetView& view, LabelBoard& board);
 
 /// Draws every label that finds room on the view. Returns the tags of the runs that found none.
 std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& request, Page& page);

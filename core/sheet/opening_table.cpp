@@ -1,6 +1,7 @@
 // Where the vault maker leaves openings: every pipe through a wall, a baffle or a riser.
 
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/study/riser_passes.h"
 #include "core/units/print.h"
@@ -93,16 +94,25 @@ Block openingTable(const SheetJob& job, double width) {
     for (const RunStudy& run : job.study().runs)
       openings.add(vault, run);
   }
-  return table("OPENINGS IN WALLS, BAFFLES AND RISERS",
-               {{"Vault"},
-                {"Run"},
-                {"Pipe", Align::Centre},
-                {"Wall by|corners"},
-                {"From outside|corner"},
-                {"To pipe's|centre", Align::Right},
-                {"Invert at|outside face", Align::Right},
-                {"Invert|over floor", Align::Right}},
-               openings.rows(), width);
+  Block block = table("OPENINGS IN WALLS, BAFFLES AND RISERS",
+                      {{"Vault"},
+                       {"Run"},
+                       {"Pipe", Align::Centre},
+                       {"Wall by|corners"},
+                       {"From outside|corner"},
+                       {"To pipe's|centre", Align::Right},
+                       {"Invert at|outside face", Align::Right},
+                       {"Invert|over floor", Align::Right}},
+                      openings.rows(), width);
+  block.anchor = openingAnchor();
+  if (openings.rows().empty()) return block;
+  const VaultStudy& first = job.study().vaults.front();
+  addNote(block,
+          "Outside corners 1 to 4 of each vault and its chambers (ch.) are marked on sheets " +
+              sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
+              cornerName(first.id, 0) + " is corner 1 of " +
+              called(*job.plan().vaults.find(first.id)) + ".");
+  return block;
 }
 
 } // namespace sump

@@ -1,8 +1,8 @@
 // What is set in the runs and at their ends, and where runs join what is there already.
 
-#include "core/plan/keys.h"
 #include "core/sheet/part_place.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/study/access_risers.h"
 #include "core/study/connections.h"
@@ -13,90 +13,6 @@
 namespace sump {
 
 namespace {
-
-/// Fittings at ends that are parts to buy and to find again, not turns of the pipe itself.
-bool isPart(EndFitting fitting) {
-  switch (fitting) {
-  case EndFitting::FootValve:
-  case EndFitting::Strainer:
-  case EndFitting::Eductor:
-  case EndFitting::Cap:
-  case EndFitting::ScreenedVent:
-    return true;
-  case EndFitting::Plain:
-  case EndFitting::Tee:
-  case EndFitting::ElbowDown:
-  case EndFitting::ElbowUp:
-    break;
-  }
-  return false;
-}
-
-/// The level at which the float stops the pump, as the suctions reckon with it.
-std::string floatText(const SheetJob& job) {
-  for (const SuctionStudy& suction : job.study().hydraulics.suctions) {
-    if (suction.lowWater)
-      return "Low-level float, switches at " + printElevation(*suction.lowWater, job.units());
-  }
-  return "Low-level float, level not stated";
-}
-
-/// Collects the rows, run by run from start to end.
-class PartRows {
-public:
-  explicit PartRows(const SheetJob& job) : job_(job), tags_(runTags(job.plan())) {}
-
-  void add(const RunStudy& run) {
-    const Run& given = *job_.plan().runs.find(run.id);
-    addEnd(run, given.from, true);
-    for (const InlinePart& part : given.parts) {
-      const std::optional<PartPlace> where = partPlace(run, part);
-      const std::string size = where && !where->size.empty() ? where->size : given.size;
-      put(part.id, run, sizeText(size), where, partName(key(part.kind)));
-    }
-    addEnd(run, given.to, false);
-  }
-  const std::vector<std::vector<std::string>>& rows() const { return rows_; }
-
-private:
-  void addEnd(const RunStudy& run, const RunEnd& end, bool atStart) {
-    const bool hasFloat =
-        atStart && run.service == Service::FloatConduit && end.kind == EndKind::Chamber;
-    if (!isPart(end.fitting) && !hasFloat) return;
-    std::optional<PartPlace> where;
-    if (run.resolved && !run.points.empty()) {
-      const Point3 at = (atStart ? run.points.front() : run.points.back()).at;
-      where = PartPlace{at, atStart ? 0 : planStations(run).back(), {}};
-    }
-    const Run& given = *job_.plan().runs.find(run.id);
-    if (isPart(end.fitting)) {
-      const std::string size = atStart || run.legs.empty() ? given.size : run.legs.back().size;
-      put(atStart ? "start" : "end", run, sizeText(size), where, partName(key(end.fitting)));
-    }
-    if (hasFloat) put("start", run, "-", where, floatText(job_));
-  }
-
-  void put(const std::string& mark, const RunStudy& run, const std::string& size,
-           const std::optional<PartPlace>& where, const std::string& what) {
-    const auto level = [&](double v) {
-      return where ? printElevation(metres(v), job_.units()) : std::string("?");
-    };
-    const Point3 at = where ? where->at : Point3{};
-    rows_.push_back({mark, tags_.at(run.id), size,
-                     where ? printRunLength(metres(where->along), job_.units()) : "?", level(at.y),
-                     level(at.x), level(at.z), what});
-  }
-
-  /// The words of a catalogue part, or its key.
-  std::string partName(std::string_view key) const {
-    const PartProduct* part = job_.catalog.part(key);
-    return part != nullptr ? part->name : std::string(key);
-  }
-
-  const SheetJob& job_;
-  std::unordered_map<Id, std::string> tags_;
-  std::vector<std::vector<std::string>> rows_;
-};
 
 /// What is to be done there before the run is laid.
 std::string joinText(const SheetJob& job, const Connection& joint) {
@@ -122,19 +38,34 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
 } // namespace
 
 Block partTable(const SheetJob& job, double width) {
-  PartRows rows(job);
-  for (const RunStudy& run : job.study().runs)
-    rows.add(run);
-  return table("VALVES AND PARTS IN THE RUNS",
-               {{"Mark"},
-                {"Run"},
-                {"Size", Align::Centre},
-                {"Station,|in plan", Align::Right},
-                {"North", Align::Right},
-                {"East", Align::Right},
-                {"Invert", Align::Right},
-                {"What"}},
-               rows.rows(), width);
+  const auto tags = runTags(job.plan());
+  std::vector<std::vector<std::string>> rows;
+  for (const ListedPart& part : listedParts(job)) {
+    const auto& where = part.where;
+    const auto level = [&](double v) {
+      return where ? printElevation(metres(v), job.units()) : std::string("?");
+    };
+    const Point3 at = where ? where->at : Point3{};
+    rows.push_back({std::to_string(rows.size() + 1), part.mark, tags.at(part.run), part.size,
+                    where ? printRunLength(metres(where->along), job.units()) : "?", level(at.y),
+                    level(at.x), level(at.z), part.what});
+  }
+  Block block = table("VALVES AND PARTS IN THE RUNS",
+                      {{"No. on|plan", Align::Right},
+                       {"Mark"},
+                       {"Run"},
+                       {"Size", Align::Centre},
+                       {"Station,|in plan", Align::Right},
+                       {"North", Align::Right},
+                       {"East", Align::Right},
+                       {"Invert", Align::Right},
+                       {"What"}},
+                      rows, width);
+  block.anchor = partTableAnchor();
+  if (!rows.empty())
+    addNote(block, "Numbers are those in boxes on the plan of the tankage, sheet " +
+                       sheetOf(planAnchor()) + ".");
+  return block;
 }
 
 Block accessTable(const SheetJob& job, double width) {

@@ -153,6 +153,9 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
   const bool one = parts.tiles.size() == 1;
   const double inset = one ? 0 : kMatchRoom;
   if (!one) parts = gentleTiling(shown, frame.grown(-inset), scale, job);
+  std::vector<Point2> corners;
+  for (const Tile& tile : parts.tiles)
+    corners.insert(corners.end(), {tile.site.low, tile.site.high});
   std::vector<SheetView> views;
   for (const Tile& tile : parts.tiles) {
     PaperBox region = flow.beginDrawing();
@@ -161,6 +164,7 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
     if (!one) region = partFrame(region.grown(-inset), tile, scale);
     SheetView view{"1", one ? title : title + ", PART " + tileName(tile), region,
                    tile.site.centre(), scale};
+    if (!one) view.whole = around(corners);
     drawSiteView(job, view, marks, label, flow.page(), inset, cuts);
     if (!one) drawMatchLines(view, tile, parts, flow.page());
     views.push_back(std::move(view));

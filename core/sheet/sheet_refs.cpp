@@ -10,7 +10,7 @@ namespace {
 // One character says what kind of mark it is, so that the text is no wider than a number.
 constexpr char kPart = '\x01', kSection = '\x02', kDetail = '\x03', kEnd = '\x04', kView = '\x05',
                kVault = '\x06', kRoom = '\x0e', kElevation = '\x0f', kTrain = '\x10',
-               kBoth = '\x11', kPowerRoom = '\x12';
+               kBoth = '\x11', kPowerRoom = '\x12', kSheet = '\x13';
 
 template <class Items> std::string itemAnchor(char kind, const Items& items, const Id& id) {
   int index = 0;
@@ -62,7 +62,7 @@ std::string numberFor(const std::string& token, const DraftPage& from, const Dra
 /// With the numbers in place of all tokens.
 std::string resolved(std::string text, const DraftPage& from, const DraftPages& pages) {
   static constexpr char kKinds[] = {kPart,      kSection, kDetail, kView,      kVault, kRoom,
-                                    kElevation, kTrain,   kBoth,   kPowerRoom, 0};
+                                    kElevation, kTrain,   kBoth,   kPowerRoom, kSheet, 0};
   for (;;) {
     const std::size_t begin = text.find_first_of(kKinds), end = text.find(kEnd, begin);
     if (begin == std::string::npos || end == std::string::npos) return text;
@@ -119,6 +119,26 @@ std::string powerRoomAnchor(const Plan& plan, const Id& room) {
 
 std::string trainAnchor() {
   return kTrain + std::string("00"); // as wide as the others
+}
+
+std::string originAnchor() {
+  return kSheet + std::string("00");
+}
+
+std::string placementAnchor() {
+  return kSheet + std::string("01");
+}
+
+std::string planAnchor() {
+  return kSheet + std::string("02");
+}
+
+std::string partTableAnchor() {
+  return kSheet + std::string("03");
+}
+
+std::string openingAnchor() {
+  return kSheet + std::string("04");
 }
 
 std::string viewOf(const std::string& anchor) {

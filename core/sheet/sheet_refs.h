@@ -18,6 +18,14 @@ std::string elevationAnchor(const Plan& plan, const Id& room);
 /// Of the electrician's plan of it.
 std::string powerRoomAnchor(const Plan& plan, const Id& room);
 std::string trainAnchor();
+/// The site on the cover, where that shows the origin of the coordinates.
+std::string originAnchor();
+/// The plan that names the vaults' corners, and that of the tankage.
+std::string placementAnchor();
+std::string planAnchor();
+/// The tables of parts and of openings.
+std::string partTableAnchor();
+std::string openingAnchor();
 
 /// Of every sheet with a drawing to scale.
 std::string drawingAnchor();

@@ -59,6 +59,10 @@ std::string supplyName(const Supply& supply) {
   return supply.kind == SupplyKind::Motor3Phase ? "Motor supply" : "Control supply";
 }
 
+std::string cornerName(const Id& vault, std::size_t corner) {
+  return vault + "-" + std::to_string(corner + 1);
+}
+
 std::string objectName(const Id& id, const Plan& plan) {
   const auto tags = runTags(plan);
   if (const auto tag = tags.find(id); tag != tags.end()) return tag->second;

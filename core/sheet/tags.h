@@ -31,6 +31,9 @@ std::string slopeText(const RunStudy& run, UnitSystem units);
 std::string outletName(const VaultStudy& vault, const Plan& plan);
 /// A supply's own name, or what it feeds.
 std::string supplyName(const Supply& supply);
+/// `V1-1` to `V1-4`: a vault's outside corners, counter-clockwise from the low corner of its own
+/// frame.
+std::string cornerName(const Id& vault, std::size_t corner);
 /// What the sheet calls any object: a run's mark, another's name; its id where it has none.
 std::string objectName(const Id& id, const Plan& plan);
 std::string levelText(const std::optional<Length>& level, UnitSystem units);

@@ -19,6 +19,7 @@ struct SheetView {
   Point2 centre;                    ///< site, at the frame's centre
   double scale = 100;               ///< denominator
   std::optional<PaperBox> hidden{}; ///< paper: another view lies over this part of the frame
+  std::optional<PaperBox> whole{};  ///< site: what this and its neighbours show, of several parts
   Point2 toPaper(Point2 site) const;
   Point2 toSite(Point2 paper) const;
   /// Site extent of the frame (y up).

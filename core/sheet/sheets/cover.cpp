@@ -1,9 +1,12 @@
 // G-0: the cover with the sheet index, what is built, the site at small scale and the revisions.
 
+#include "core/plan/ends.h"
 #include "core/sheet/labels.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
+#include "core/sheet/survey_notes.h"
 #include "core/sheet/undecided.h"
 #include "core/units/print.h"
 
@@ -56,35 +59,55 @@ Block factBlock(const SheetJob& job, double width) {
   return table("WHAT IS BUILT", {{"What"}, {"How much"}}, rows, width);
 }
 
-/// The whole site with buildings and drains named and no run labelled.
-Block siteBlock(const SheetJob& job, Point2 most) {
-  const Extents e = extents(job.plan(), job.marks);
-  constexpr double kMargin = 9;
+/// Runs that are long enough on the paper for it by their marks.
+RunLabel coverLabel(const SheetJob& job, const SheetView& view, const Run& run) {
+  constexpr double kLong = 30; // mm
+  const auto line = Locator(job.plan()).centreline(run);
+  const bool clear = line && view.shownLength(*line) * 1000 / view.scale > kLong;
+  return clear ? RunLabel::Tag : RunLabel::None;
+}
+
+/// The whole site at the largest scale that `most` takes, with the origin of the coordinates where
+/// that is not far off and there is room.
+SheetView siteView(const SheetJob& job, Point2 most) {
+  constexpr double kMargin = 9, kOriginMargin = 5; // mm
+  constexpr double kFar = 0.1;                     // of the site
+  constexpr double kTitleRoom = 150;               // mm
+  constexpr double kNames = 35; // mm; a small site has its names beside it, not on it
+  const PaperBox site = extents(job.plan(), job.marks).site;
   const double scale =
-      fittedScale(e.site, {{0, 0}, {most.x, most.y - kViewTitle}}, kMargin, job.units());
+      fittedScale(site, {{0, 0}, {most.x, most.y - kViewTitle}}, kMargin, job.units());
   const double k = 1000 / scale;
-  constexpr double kTitleRoom = 150; // mm
-  constexpr double kNames = 35;      // a small site has its names beside it, not on it
-  const double beside = isSmallPaper(job.paper) ? kNames : kMargin;
-  const SheetView view{"1",
-                       "SITE",
-                       {{0, 0},
-                        {std::min(most.x, std::max(e.site.width() * k + 2 * beside, kTitleRoom)),
-                         e.site.height() * k + 2 * kMargin}},
-                       e.site.centre(),
-                       scale};
+  PaperBox shown = site.grown(kMargin / k);
+  const PaperBox origin = PaperBox{}.grown(kOriginMargin / k);
+  const PaperBox both = around({shown.low, shown.high, origin.low, origin.high});
+  const bool near = site.grown(kFar * std::max(site.width(), site.height())).holds(Point2{});
+  if (near && both.width() * k <= most.x && both.height() * k <= most.y - kViewTitle) shown = both;
+  const double beside = isSmallPaper(job.paper) ? 2 * (kNames - kMargin) : 0;
+  const double width = std::min(most.x, std::max(shown.width() * k + beside, kTitleRoom));
+  return {"1", "SITE", {{0, 0}, {width, shown.height() * k}}, shown.centre(), scale};
+}
+
+/// The site with buildings, drains and the longer runs named, and where coordinates begin.
+Block siteBlock(const SheetJob& job, Point2 most) {
+  const SheetView view = siteView(job, most);
   Page page;
-  const std::vector<Mark> marks =
+  std::vector<Mark> marks =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
+  markOrigin(marks);
   const auto label = [&](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
-    LabelRequest request{job.review, job.catalog, seen, [](const Run&) { return RunLabel::None; }};
+    LabelRequest request{job.review, job.catalog, seen,
+                         [&](const Run& run) { return coverLabel(job, v, run); }};
+    request.first = [&](LabelBoard& board) { labelOrigin(v, board); };
     request.notes = false;
     request.levels = false; // the plans tell them
     drawLabels(v, request, p);
   };
   drawSiteView(job, view, marks, label, page);
-  return {
+  Block block{
       view.frame.width(), {}, {{view.frame.height() + kViewTitle, std::move(page.items)}}, true};
+  if (view.shows({})) block.anchor = originAnchor();
+  return block;
 }
 
 } // namespace

@@ -1,12 +1,13 @@
 // C-1: where the vaults stand: coordinates, taped distances from building corners, gaps, levels.
 
 #include "core/geometry/polygon.h"
-#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
-#include "core/sheet/mark_pen.h"
+#include "core/sheet/plan_measures.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
+#include "core/sheet/survey_notes.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -69,11 +70,6 @@ std::vector<Base> tapeBases(const SheetJob& job) {
   return bases;
 }
 
-/// `V1-1` to `V1-4`, counter-clockwise from the low corner of the vault's own frame.
-std::string cornerName(const VaultStudy& vault, std::size_t corner) {
-  return vault.id + "-" + std::to_string(corner + 1);
-}
-
 Block cornerTable(const SheetJob& job, const std::vector<Base>& bases, double width) {
   const UnitSystem units = job.units();
   std::vector<Column> columns = {{"Corner"}, {"North", Align::Right}, {"East", Align::Right}};
@@ -84,7 +80,7 @@ Block cornerTable(const SheetJob& job, const std::vector<Base>& bases, double wi
   for (const VaultStudy& vault : job.study().vaults) {
     for (std::size_t i = 0; i < vault.outline.size(); ++i) {
       const Point2 p = vault.outline[i];
-      std::vector<std::string> row = {cornerName(vault, i), printElevation(metres(p.y), units),
+      std::vector<std::string> row = {cornerName(vault.id, i), printElevation(metres(p.y), units),
                                       printElevation(metres(p.x), units)};
       for (const Base& base : bases)
         row.push_back(printLength(metres(distance(base.at, p)), units));
@@ -105,10 +101,6 @@ Block baseTable(const SheetJob& job, const std::vector<Base>& bases, double widt
                {{"Mark"}, {"North", Align::Right}, {"East", Align::Right}, {"Corner of"}}, rows,
                width);
 }
-
-struct PlanMeasure {
-  Point2 from, to;
-};
 
 /// Square to the nearest wall that a side of the vault is parallel to: how far off it stands, and
 /// how far along from the wall's corner. Two rules and a square set it out without a tape's swing.
@@ -134,8 +126,8 @@ void addWallOffsets(const SheetJob& job, const VaultStudy& vault, std::vector<Pl
         const bool beside = dot(p - a, d) > -1e-6 && dot(p - a, d) < length + 1e-6;
         if (away < 0.05 || away >= best - 1e-9 || !beside) continue;
         best = away;
-        off = {foot, p};
-        along = {dot(p - a, d) < length / 2 ? a : b, foot};
+        off = {foot, p, 0, {}};
+        along = {dot(p - a, d) < length / 2 ? a : b, foot, 0, {}};
       }
     }
   }
@@ -149,11 +141,11 @@ std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& 
   std::vector<PlanMeasure> found;
   const auto& vaults = job.study().vaults;
   const auto nearestPair = [](const Ring& a, const Ring& b) {
-    PlanMeasure best{a[0], b[0]};
+    PlanMeasure best{a[0], b[0], 0, {}};
     for (Point2 p : a) {
       for (std::size_t k = 0; k < b.size(); ++k) {
         const Foot foot = nearestOnSegment(p, b[k], b[(k + 1) % b.size()]);
-        if (foot.distance < distance(best.from, best.to)) best = {p, foot.at};
+        if (foot.distance < distance(best.from, best.to)) best = {p, foot.at, 0, {}};
       }
     }
     return best;
@@ -176,50 +168,50 @@ std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& 
         std::min_element(first->outline.begin(), first->outline.end(), [&](Point2 a, Point2 b) {
           return distance(a, base.at) < distance(b, base.at);
         });
-    found.push_back({base.at, *corner});
+    found.push_back({base.at, *corner, 0, {}});
   }
   return found;
 }
 
-void drawMeasures(const SheetJob& job, const std::vector<PlanMeasure>& list, const SheetView& view,
-                  LabelBoard& board) {
-  const LineStyle thin{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}};
-  for (const PlanMeasure& m : list)
-    board.measureLine(view.toPaper(m.from), view.toPaper(m.to), thin);
-  for (const PlanMeasure& m : list) {
-    board.alongLine({{printLength(metres(distance(m.from, m.to)), job.units())}}, {m.from, m.to},
-                    40);
+/// Length and width of each vault, beside it.
+std::vector<PlanMeasure> sideMeasures(const SheetJob& job, const std::vector<SectionCut>& cuts,
+                                      double scale) {
+  constexpr double kNear = 8, kFar = 21; // mm; the marks of cuts reach up to 18 mm
+  std::vector<Point2> cutEnds;
+  for (const SectionCut& cut : cuts) {
+    cutEnds.push_back(cut.line.front());
+    cutEnds.push_back(cut.line.back());
   }
+  std::vector<PlanMeasure> found;
+  for (const VaultStudy& vault : job.study().vaults) {
+    std::vector<Ring> others;
+    for (const VaultStudy& other : job.study().vaults) {
+      if (other.id != vault.id) others.push_back(other.outline);
+    }
+    for (const EquipmentRoom& room : job.plan().rooms)
+      others.push_back(outline(room));
+    const SideRoom room{others, cutEnds, kNear * scale / 1000, kFar * scale / 1000};
+    for (std::size_t side : {0u, 1u})
+      found.push_back(clearestSide(vault.outline, side, room));
+  }
+  return found;
 }
 
-/// A hut that is the room is named once.
-bool isNamedAsRoom(const Plan& plan, const std::string& name) {
-  for (const EquipmentRoom& room : plan.rooms) {
-    if (called(room) == name) return true;
-  }
-  return false;
+void drawMeasures(const SheetJob& job, std::vector<PlanMeasure> list, const LineStyle& line,
+                  const SheetView& view, LabelBoard& board) {
+  for (PlanMeasure& m : list)
+    m.text = printLength(metres(distance(m.from, m.to)), job.units());
+  drawPlanMeasures(list, line, view, board);
 }
 
-void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
-                    const std::vector<SectionCut>& cuts, const SheetView& view,
-                    const std::vector<Mark>& marks, Page& page) {
-  LabelBoard board(view, marks, page);
-  labelCuts(cuts, view, board);
-  drawMeasures(job, measures(job, bases), view, board);
-  for (const Base& base : bases) {
-    if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
-  }
+void labelVaultsPlaced(const SheetJob& job, const SheetView& view, LabelBoard& board) {
   std::vector<Ring> outlines;
   for (const VaultStudy& vault : job.study().vaults)
     outlines.push_back(vault.outline);
   for (const VaultStudy& vault : job.study().vaults) {
     for (std::size_t i = 0; i < vault.outline.size(); ++i) {
       if (view.shows(vault.outline[i]))
-        board.atPointOutside({{cornerName(vault, i)}}, vault.outline[i], 1.5, 50, outlines);
-    }
-    for (std::size_t i = 0; i < 2 && view.shows(centroid(vault.outline)); ++i) {
-      const Point2 a = vault.outline[i], b = vault.outline[i + 1];
-      board.alongLine({{printLength(metres(distance(a, b)), job.units())}}, {a, b}, 20);
+        board.atPointOutside({{cornerName(vault.id, i)}}, vault.outline[i], 1.5, 50, outlines);
     }
     if (view.shows(centroid(vault.outline))) {
       board.besideOutline({{called(*job.plan().vaults.find(vault.id)),
@@ -229,28 +221,26 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
                           vault.outline, outlines);
     }
   }
-  if (view.shows({})) board.atPoint({{"Origin", "N 0, E 0"}}, {}, 3, 40);
-  for (const EquipmentRoom& room : job.plan().rooms)
-    board.inOutline({{called(room)}, false, true}, outline(room));
-  for (const Building& building : job.plan().buildings) {
-    if (!isNamedAsRoom(job.plan(), called(building)))
-      board.inOutline({{called(building)}, false, true}, building.outline);
-  }
-  for (const Utility& utility : job.plan().utilities)
-    board.alongLine({{"EX " + called(utility)}}, utility.path, 30);
-  board.finish();
 }
 
-/// Where the coordinates begin, with its two axes.
-void markOrigin(std::vector<Mark>& marks) {
-  constexpr double kArm = 0.6, kRadius = 0.2; // m
-  std::vector<Mark> added;
-  MarkPen pen(added, {}, Layer::Symbol);
-  pen.beginSymbol({}, kArm);
-  pen.circle({}, kRadius, LineStyle{Ink::Black, 0.35, {}});
-  pen.path({{-kRadius, 0}, {kArm, 0}}, LineStyle{Ink::Black, 0.35, {}});
-  pen.path({{0, -kRadius}, {0, kArm}}, LineStyle{Ink::Black, 0.35, {}});
-  addSymbols(std::move(added), marks);
+void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
+                    const std::vector<SectionCut>& cuts, const SheetView& view,
+                    const std::vector<Mark>& marks, Page& page) {
+  LabelBoard board(view, marks, page);
+  labelCuts(cuts, view, board);
+  const LineStyle chain{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}}, thin{Ink::Black, 0.25, {}};
+  drawMeasures(job, measures(job, bases), chain, view, board);
+  drawMeasures(job, sideMeasures(job, cuts, view.scale), thin, view, board);
+  for (const Base& base : bases) {
+    if (view.shows(base.at)) board.atPoint({{base.letter}, true, true}, base.at, 2, 30);
+  }
+  labelVaultsPlaced(job, view, board);
+  labelChambers(job.plan(), view, board);
+  labelOrigin(view, board);
+  LabelRequest request{job.review, job.catalog, marks, noRuns};
+  request.levels = false; // the plan of the tankage tells them
+  labelSurroundings(view, request, board);
+  board.finish();
 }
 
 } // namespace
@@ -269,6 +259,7 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
   for (const Base& base : bases)
     shown.push_back(base.at);
   const std::vector<SectionCut> cuts = vaultCuts(job);
+  flow.announce(placementAnchor());
   drawTiledView(
       job, "VAULT PLACEMENT", around(shown), marks,
       [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
@@ -280,10 +271,8 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
   flow.addAll({settingTable(job, width), weightTable(job, width)});
   flow.add(paragraphs(
       "PLACEMENT NOTES",
-      {"North and east are on the axes of the plan file, from its origin, in " +
-           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") + "." +
-           northStatement(job.plan()) +
-           " Taped distances are level and to the outside of the concrete.",
+      {axesText(job) + " Taped distances are level and to the outside of the concrete.",
+       benchmarkText(job),
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
        "crane.",
        "Vaults are numbered in flow order; turn each with its inlet end as drawn.",

@@ -2,21 +2,66 @@
 
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
+#include "core/sheet/continuations.h"
+#include "core/sheet/label_board.h"
+#include "core/sheet/part_place.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/revision_clouds.h"
+#include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/sheet_refs.h"
+#include "core/sheet/tags.h"
 
 #include <algorithm>
+#include <set>
 
 namespace sump {
 
 namespace {
 
-RunLabel siteRunLabel(const Polyline& line, const SheetView& enlarged) {
+/// Most of it is only seen on the site view.
+bool leavesEnlarged(const Polyline& line, const SheetView& enlarged) {
   const double outside = planLength(line) - enlarged.shownLength(line);
   // 3 m: a stub that only just leaves the enlarged view is still labelled there.
-  return outside > 3 && outside > 0.25 * planLength(line) ? RunLabel::Full : RunLabel::None;
+  return outside > 3 && outside > 0.25 * planLength(line);
+}
+
+/// Those that leave the enlarged view by their marks, and in full only what it does not show.
+RunLabel siteRunLabel(const Polyline& line, const SheetView& enlarged) {
+  if (!leavesEnlarged(line, enlarged)) return RunLabel::None;
+  return isStub(enlarged, line) ? RunLabel::Full : RunLabel::Tag;
+}
+
+/// Parts in one place, as in a riser, whose numbers stand together.
+struct PartGroup {
+  Point2 at; ///< site
+  std::vector<std::size_t> numbers;
+};
+
+std::vector<PartGroup> partGroups(const std::vector<ListedPart>& parts, double scale) {
+  constexpr double kTogether = 1.2; // mm on the paper
+  std::vector<PartGroup> groups;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (!parts[i].where) continue;
+    const Point2 at = flat(parts[i].where->at);
+    const auto same = std::ranges::find_if(groups, [&](const PartGroup& group) {
+      return distance(group.at, at) * 1000 / scale < kTogether;
+    });
+    if (same == groups.end()) {
+      groups.push_back({at, {i + 1}});
+    } else {
+      same->numbers.push_back(i + 1);
+    }
+  }
+  return groups;
+}
+
+/// `4, 5`
+template <class Numbers> std::string numbersText(const Numbers& numbers) {
+  std::string text;
+  for (std::size_t number : numbers)
+    text += (text.empty() ? "" : ", ") + std::to_string(number);
+  return text;
 }
 
 /// The enlarged view's extent on the site view.
@@ -35,21 +80,20 @@ void drawExtent(const SheetView& site, const SheetView& enlarged, Page& page) {
 class PlanViews {
 public:
   explicit PlanViews(const SheetJob& job)
-      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)), details_(detailPlaces(job)) {
-  }
+      : job_(job), locator_(job.plan()), clouds_(revisionClouds(job)), details_(detailPlaces(job)),
+        parts_(listedParts(job)) {}
 
   /// `enlarged` is the view that shows the tankage larger; null: there is none.
   void draw(const SheetView& view, const SheetView* enlarged, bool site, Page& page) {
     const auto kind = [&](const Run& run) {
-      if (enlarged == nullptr) return RunLabel::Full;
+      if (!site) return RunLabel::Full;
       const auto line = locator_.centreline(run);
-      const RunLabel there = line ? siteRunLabel(*line, *enlarged) : RunLabel::None;
-      if (site) return there;
-      return there == RunLabel::Full ? RunLabel::Tag : RunLabel::Full;
+      return line ? siteRunLabel(*line, *enlarged) : RunLabel::None;
     };
+    const std::string elsewhere = enlarged != nullptr && !site ? "see view 1" : "";
     const auto label = [&](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
       if (site) drawExtent(v, *enlarged, p);
-      keepLabels(v, seen, kind, site ? enlarged : nullptr, p);
+      keepLabels(v, seen, kind, site ? enlarged : nullptr, elsewhere, p);
       if (!v.hidden) return;
       p.items.push_back(PageShape{v.hidden->ring(), true, false, LineStyle{Ink::Black, 0.35, {}},
                                   FillStyle{Ink::White, Hatch::None}});
@@ -58,6 +102,14 @@ public:
   }
 
   const std::vector<std::string>& unplaced() const { return unplaced_; }
+  /// The parts that no view numbers.
+  std::vector<std::size_t> unnumbered() const {
+    std::vector<std::size_t> numbers;
+    for (std::size_t number = 1; number <= parts_.size(); ++number) {
+      if (!numbered_.contains(number)) numbers.push_back(number);
+    }
+    return numbers;
+  }
   /// For the parts of a view over several pages. `enlarged`: that view; null: it shows the site.
   DrawLabels partLabels(const SheetView* enlarged) {
     return [this, enlarged](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
@@ -67,7 +119,9 @@ public:
             enlarged != nullptr && line && siteRunLabel(*line, *enlarged) == RunLabel::Full;
         return there ? RunLabel::Tag : RunLabel::Full;
       };
-      keepLabels(v, seen, kind, nullptr, p);
+      const std::string elsewhere =
+          enlarged != nullptr ? "see sheet " + sheetOf(planAnchor()) : std::string();
+      keepLabels(v, seen, kind, nullptr, elsewhere, p);
     };
   }
 
@@ -75,16 +129,31 @@ private:
   /// Clouds first, so that the labels keep clear of their triangles. `enlarged`: shows its part.
   void keepLabels(const SheetView& view, const std::vector<Mark>& seen,
                   const std::function<RunLabel(const Run&)>& runs, const SheetView* enlarged,
-                  Page& page) {
+                  const std::string& elsewhere, Page& page) {
     LabelRequest request{job_.review, job_.catalog, seen, runs, enlarged};
     std::vector<std::string> missing;
+    const bool small = isSmallPaper(job_.paper);
     request.references = true;
     request.first = [&](LabelBoard& board) {
       missing = drawClouds(clouds_, view, enlarged, board, page);
       labelDetails(view, enlarged, board);
+      if (!small) labelMarks(view, enlarged, elsewhere, board);
+    };
+    request.last = [&](LabelBoard& board) {
+      if (small) labelMarks(view, enlarged, elsewhere, board);
     };
     keep(drawLabels(view, request, page));
     keep(missing);
+  }
+  /// What may be left out on small paper: it gets what room the rest leaves there.
+  void labelMarks(const SheetView& view, const SheetView* enlarged, const std::string& elsewhere,
+                  LabelBoard& board) {
+    if (enlarged == nullptr)
+      labelContinuations(job_.plan(), view, elsewhere, isSmallPaper(job_.paper), board);
+    labelParts(view, enlarged, board);
+    if (enlarged != nullptr) return;
+    labelCorners(view, board);
+    labelChambers(job_.plan(), view, board);
   }
   /// On paper that has no room for bubbles as words.
   void labelDetails(const SheetView& view, const SheetView* enlarged, LabelBoard& board) {
@@ -95,6 +164,46 @@ private:
       label.bubble = !isSmallPaper(job_.paper);
       if (!label.bubble) label = {{viewAndSheet(place.anchor)}, true};
       board.withLeader(label, place.at, kNear, kReach);
+    }
+  }
+  /// On small paper only where they are in nobody's way, and not in rooms.
+  void labelParts(const SheetView& view, const SheetView* enlarged, LabelBoard& board) {
+    constexpr double kNear = 2.5, kReach = 60; // mm
+    const bool small = isSmallPaper(job_.paper);
+    for (const PartGroup& group : partGroups(parts_, view.scale)) {
+      if (!view.shows(group.at) || (enlarged != nullptr && enlarged->shows(group.at))) continue;
+      if (small && inRoom(group.at)) continue;
+      const SheetLabel label{{numbersText(group.numbers)}, true};
+      const Point2 size = board.size(label), at = view.toPaper(group.at);
+      const bool placed =
+          small ? board.whereFree(label, aroundPoint(at, size.x, size.y, kNear, kReach, 0))
+                : board.withLeader(label, group.at, kNear, kReach);
+      if (placed) numbered_.insert(group.numbers.begin(), group.numbers.end());
+    }
+  }
+  bool inRoom(Point2 at) const {
+    for (const EquipmentRoom& room : job_.plan().rooms) {
+      if (contains(outline(room), at)) return true;
+    }
+    return false;
+  }
+  /// Diagonally off it where that covers nothing: the plan of the placement has them all.
+  void labelCorners(const SheetView& view, LabelBoard& board) {
+    constexpr double kOff = 0.8; // mm
+    for (const VaultStudy& vault : job_.study().vaults) {
+      for (std::size_t i = 0; i < vault.outline.size(); ++i) {
+        if (!view.shows(vault.outline[i])) continue;
+        const SheetLabel label{{cornerName(vault.id, i)}};
+        const Point2 half = board.size(label) * 0.5 + Point2{kOff, kOff};
+        const Point2 corner = view.toPaper(vault.outline[i]);
+        std::vector<LabelCandidate> places;
+        for (const Point2 u : {Point2{1, 1}, Point2{1, -1}, Point2{-1, 1}, Point2{-1, -1}}) {
+          const Point2 middle = corner + Point2{u.x * half.x, u.y * half.y};
+          const PaperBox box = PaperBox{middle - half, middle + half}.grown(-kOff);
+          if (!contains(vault.outline, view.toSite(middle))) places.push_back({box, {}, 0, false});
+        }
+        board.whereFree(label, std::move(places));
+      }
     }
   }
   void keep(const std::vector<std::string>& missing) {
@@ -109,6 +218,8 @@ private:
   Locator locator_;
   CloudSet clouds_;
   std::vector<DetailPlace> details_;
+  std::vector<ListedPart> parts_;
+  std::set<std::size_t> numbered_;
   std::vector<std::string> unplaced_;
 };
 
@@ -168,21 +279,53 @@ void drawPlan(const SheetJob& job, PlanViews& drawn, PageFlow& flow) {
   drawApart(job, e, drawn, flow);
 }
 
+/// What the marks of parts, corners and chambers mean.
+void addMarks(const SheetJob& job, double width, Block& block) {
+  std::vector<PaperStrip> samples;
+  const auto lettered = [](const std::string& text) {
+    return std::vector<PageItem>{words({8, 4}, text, kTextHeight, false, Align::Centre)};
+  };
+  if (!listedParts(job).empty()) {
+    std::vector<PageItem> boxed = lettered("12");
+    boxed.insert(
+        boxed.begin(),
+        PageShape{
+            PaperBox{{5, 0.6}, {11, 5}}.ring(), true, false, LineStyle{Ink::Black, 0.18, {}}, {}});
+    samples.push_back(
+        sampleStrip(std::move(boxed), "Valve or part, listed on " + sheetOf(partTableAnchor())));
+  }
+  if (!job.study().vaults.empty()) {
+    samples.push_back(sampleStrip(lettered(cornerName(job.study().vaults.front().id, 0)),
+                                  "Vault's outside corner, as on " + sheetOf(placementAnchor())));
+    samples.push_back(sampleStrip(lettered("ch. 1"), "Chamber, counted from the inlet"));
+  }
+  addInPairs(std::move(samples), width, block);
+}
+
 } // namespace
 
 void planSheet(const SheetJob& job, PageFlow& flow) {
   PlanViews drawn(job);
+  flow.announce(planAnchor());
   if (!job.marks.empty()) drawPlan(job, drawn, flow);
   const double width = flow.columnWidth();
-  flow.addAll(
-      {legend(job.review, width), symbolKey(job.review, width), generalNotes(job.review, width)});
+  Block symbols = symbolKey(job.review, width);
+  addMarks(job, width, symbols);
+  flow.addAll({legend(job.review, width), std::move(symbols), generalNotes(job.review, width)});
   flow.add(viewTable(job, width));
+  std::vector<std::string> missing;
   if (!drawn.unplaced().empty()) {
-    std::string text = "For lack of room on the plan these runs are only in the schedule:";
+    missing.emplace_back("For lack of room on the plan these runs are only in the schedule:");
     for (const std::string& tag : drawn.unplaced())
-      text += " " + tag;
-    flow.add(paragraphs("NOT LABELLED", {text}, width, false));
+      missing.back() += " " + tag;
   }
+  if (const auto numbers = drawn.unnumbered(); !numbers.empty()) {
+    missing.push_back("For lack of room on the plan these valves and parts are only in the table "
+                      "on sheet " +
+                      sheetOf(partTableAnchor()) +
+                      ", with their coordinates: " + numbersText(numbers));
+  }
+  flow.add(paragraphs("NOT LABELLED", missing, width, false));
 }
 
 } // namespace sump

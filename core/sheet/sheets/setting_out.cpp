@@ -2,6 +2,8 @@
 
 #include "core/sheet/flow.h"
 #include "core/sheet/schedules.h"
+#include "core/sheet/sheet_refs.h"
+#include "core/sheet/survey_notes.h"
 #include "core/sheet/tags.h"
 #include "core/study/stake_points.h"
 #include "core/units/print.h"
@@ -95,18 +97,20 @@ std::string rangesText(const std::vector<std::size_t>& numbers) {
   return text;
 }
 
-/// Which numbers of the stake-out list are not tabled here, and what they are of.
+/// Which numbers of the stake-out list are not tabled here, what they are of and where they are.
 std::string untabled(const SheetJob& job) {
-  static constexpr std::pair<StakeKind, const char*> kKinds[] = {
-      {StakeKind::Vault, "of the vaults: corners and centres as on the vault placement sheet, "
-                         "manways as tabled here"},
-      {StakeKind::Run, "of pipes inside the vaults, which are set from the vaults' walls"},
-      {StakeKind::Room, "inside corners of rooms"},
-      {StakeKind::Building, "corners of buildings"},
-      {StakeKind::Pavement, "edges of paving"}};
+  const std::pair<StakeKind, std::string> kinds[] = {
+      {StakeKind::Vault, "of the vaults: corners are on sheet " + sheetOf(placementAnchor()) +
+                             ", manways in the table of manways here, centres only in the list"},
+      {StakeKind::Run, "of pipes inside the vaults, which are set from the vaults' walls by the "
+                       "table of openings, sheet " +
+                           sheetOf(openingAnchor())},
+      {StakeKind::Room, "inside corners of rooms, only in the list"},
+      {StakeKind::Building, "corners of buildings, only in the list"},
+      {StakeKind::Pavement, "edges of paving, only in the list"}};
   const std::vector<StakePoint> points = stakePoints(job.plan(), job.study());
   std::string text;
-  for (const auto& [kind, words] : kKinds) {
+  for (const auto& [kind, words] : kinds) {
     std::vector<std::size_t> numbers;
     std::string inside;
     for (std::size_t i = 0; i < points.size(); ++i) {
@@ -131,15 +135,14 @@ void settingOutSheet(const SheetJob& job, PageFlow& flow) {
   const double width = flow.columnWidth();
   flow.add(paragraphs(
       "SETTING OUT",
-      {"North and east are on the axes of the plan file, from its origin, in " +
-           std::string(job.units() == UnitSystem::Metric ? "metres" : "feet") + "." +
-           northStatement(job.plan()),
-       "Numbers are those of the stake-out list that is written with the sheets; not tabled "
-       "here: " +
+      {axesText(job), benchmarkText(job),
+       "Numbers are those of the stake-out list, the file *-stake-out.csv that is written with the "
+       "sheets. It holds more points than this table: " +
            untabled(job) + ".",
        "Run points are on the pipe's centreline; levels are inverts, of drains the rim. Two points "
        "in one place with two levels are a drop.",
-       "Manways are told by their centres. Corners are numbered as on the vault placement sheet."},
+       "Manways are told by their centres. Corners are numbered as on sheet " +
+           sheetOf(placementAnchor()) + "."},
       small ? flow.fullWidth() : width, true));
   // Columns side by side are read one after another; what is less long fills the last of them.
   Block points = runPointTable(job, small ? kPoints : width);

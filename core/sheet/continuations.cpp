@@ -1,0 +1,99 @@
+#include "core/sheet/continuations.h"
+
+#include "core/plan/ends.h"
+#include "core/sheet/tags.h"
+
+namespace sump {
+
+namespace {
+
+constexpr double kSame = 1e-6; // m
+
+/// The stretches of a line that lie outside a box.
+std::vector<Polyline> outside(const Polyline& line, const PaperBox& box) {
+  std::vector<Polyline> parts;
+  Polyline part{line.front()};
+  const auto end = [&] {
+    if (part.size() > 1) parts.push_back(part);
+    part.clear();
+  };
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const auto within = clipLine({line[i - 1], line[i]}, box);
+    if (!within.empty() && distance(within.front().front(), within.front().back()) > kSame) {
+      const Point2 in = within.front().front(), out = within.front().back();
+      if (!part.empty() && distance(part.back(), in) > kSame) part.push_back(in);
+      end();
+      if (distance(out, line[i]) < kSame) continue;
+      part.push_back(out);
+    }
+    if (part.empty()) part.push_back(line[i - 1]);
+    part.push_back(line[i]);
+  }
+  end();
+  return parts;
+}
+
+/// A neighbour goes on from there.
+bool isMatched(Point2 at, const SheetView& view) {
+  constexpr double kEdge = 0.5; // mm on the paper
+  return view.whole && view.whole->grown(-kEdge * view.scale / 1000).holds(at);
+}
+
+} // namespace
+
+std::vector<Polyline> shownParts(const Polyline& line, const SheetView& view) {
+  std::vector<Polyline> parts;
+  const PaperBox site = view.site();
+  const auto hidden =
+      view.hidden
+          ? std::optional(around({view.toSite(view.hidden->low), view.toSite(view.hidden->high)}))
+          : std::nullopt;
+  for (const Polyline& inside : clipLine(line, site)) {
+    const std::vector<Polyline> free =
+        hidden ? outside(inside, *hidden) : std::vector<Polyline>{inside};
+    parts.insert(parts.end(), free.begin(), free.end());
+  }
+  return parts;
+}
+
+std::vector<Continuation> continuations(const Plan& plan, const SheetView& view) {
+  std::vector<Continuation> found;
+  const Locator locator(plan);
+  for (const Run& run : plan.runs) {
+    const auto line = locator.centreline(run);
+    if (!line || line->size() < 2) continue;
+    const std::vector<Polyline> parts = shownParts(*line, view);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      const Point2 first = parts[i].front(), last = parts[i].back();
+      if (distance(first, line->front()) > kSame && !isMatched(first, view))
+        found.push_back({first, run.id, false, i == 0});
+      if (distance(last, line->back()) > kSame && !isMatched(last, view))
+        found.push_back({last, run.id, true, i + 1 == parts.size()});
+    }
+  }
+  return found;
+}
+
+void labelContinuations(const Plan& plan, const SheetView& view, const std::string& elsewhere,
+                        bool onlyFree, LabelBoard& board) {
+  constexpr double kNear = 1.5, kReach = 60, kShort = 20; // mm
+  const auto tags = runTags(plan);
+  for (const Continuation& c : continuations(plan, view)) {
+    const Run& run = *plan.runs.find(c.run);
+    std::string text = tags.at(c.run);
+    if (c.last) {
+      text += (c.onward ? " to " : " from ") + endText(c.onward ? run.to : run.from, plan);
+    } else {
+      text += " goes on";
+    }
+    SheetLabel label{{text}, false, false, ink(facts(run.service).color)};
+    if (!elsewhere.empty()) label.lines.push_back(elsewhere);
+    if (onlyFree) {
+      board.whereFree(label, board.placesAbout(label, c.at, kNear, kShort));
+    } else {
+      board.atPoint(label, c.at, kNear, kReach);
+    }
+  }
+}
+
+} // namespace sump

@@ -1,0 +1,25 @@
+#pragma once
+// Where runs leave a view of the plan, and what they go on to. Private to core/sheet.
+
+#include "core/sheet/label_board.h"
+
+namespace sump {
+
+/// A place at the edge of what a view shows where a run goes on beyond it.
+struct Continuation {
+  Point2 at; ///< site
+  Id run;
+  bool onward = true; ///< it leaves there as the run is drawn; else it comes in
+  bool last = true;   ///< beyond it the run ends: the view shows no more of it
+};
+
+/// The parts of a line that the view shows.
+std::vector<Polyline> shownParts(const Polyline& line, const SheetView& view);
+/// Of all runs, but not at edges that a neighbour of the view goes on from.
+std::vector<Continuation> continuations(const Plan& plan, const SheetView& view);
+/// Says where each leads to, and `elsewhere` where that is drawn; may be empty. `onlyFree`: not
+/// where that covers much.
+void labelContinuations(const Plan& plan, const SheetView& view, const std::string& elsewhere,
+                        bool onlyFree, LabelBoard& board);
+
+} // namespace sump
