@@ -11,7 +11,6 @@
 #include "core/study/exposed_pipe.h"
 #include "core/study/nominal_volts.h"
 #include "core/study/profile.h"
-#include "core/study/spoil_heap.h"
 #include "tests/sheet/printed_numbers.h"
 
 #include <algorithm>

@@ -161,8 +161,6 @@ inline void KnownNumbers::digs(const Review& review) {
     for (const Baffle& baffle : vault.baffles)
       on("C-1", Printed::Level, (vault.floor + vault.insideHeight - baffle.topGap).value());
   }
-  if (const auto high = spoilHeight(review.study.earth, review.plan.basis.earth.spoil))
-    on("C-1", Printed::Length, inMetres(*high));
   const Ring& heap = review.plan.basis.earth.spoil;
   if (heap.size() == 4) { // a rectangle in all samples
     on("C-1", Printed::Length, distance(heap[0], heap[1]));

@@ -5,12 +5,12 @@
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
+#include "core/sheet/plan_measures.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
-#include "core/study/spoil_heap.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -38,10 +38,13 @@ void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
 void markTrenches(const EarthStudy& earth, std::vector<Mark>& marks) {
   for (const TrenchStudy& trench : earth.trenches) {
     MarkPen pen(marks, trench.run, Layer::Ground);
+    std::vector<Ring> parts;
     for (const TrenchStretch& stretch : trench.stretches) {
       for (std::size_t i = 0; i + 1 < stretch.size(); ++i)
-        pen.ring(trenchOutline(stretch[i], stretch[i + 1]), kTrench);
+        parts.push_back(trenchOutline(stretch[i], stretch[i + 1]));
     }
+    for (const Ring& outline : unionOutlines(parts))
+      pen.ring(outline, kTrench);
   }
 }
 
@@ -122,14 +125,9 @@ void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board
   }
 }
 
-struct PitMeasure {
-  Point2 from, to; ///< site; of the dimension line
-  std::string text;
-};
-
 /// Overall length and width of the dig's bottom, whose vaults may be several, square to the first
-/// of them; `off` metres outside it.
-std::vector<PitMeasure> measuresOf(const SheetJob& job, const PitStudy& pit, double off) {
+/// of them; the lines `off` metres outside it.
+std::vector<PlanMeasure> measuresOf(const SheetJob& job, const PitStudy& pit, double off) {
   const Frame frame = job.plan().vaults.find(pit.vaults.front())->frame();
   std::vector<Point2> local;
   for (const Ring& bottom : pit.bottoms) {
@@ -139,34 +137,21 @@ std::vector<PitMeasure> measuresOf(const SheetJob& job, const PitStudy& pit, dou
   const PaperBox box = around(local);
   const char* overall = pit.bottoms.size() > 1 ? " overall" : "";
   const auto side = [&](Point2 a, Point2 b) {
-    return PitMeasure{frame.toSite(a), frame.toSite(b),
-                      printLength(metres(distance(a, b)), job.units()) + overall};
+    return PlanMeasure{frame.toSite(a), frame.toSite(b), off,
+                       printLength(metres(distance(a, b)), job.units()) + overall};
   };
-  return {side({box.low.x, box.low.y - off}, {box.high.x, box.low.y - off}),
-          side({box.low.x - off, box.low.y}, {box.low.x - off, box.high.y})};
+  return {side(box.low, {box.high.x, box.low.y}), side({box.low.x, box.high.y}, box.low)};
 }
 
 void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board) {
-  constexpr double kOff = 3, kStroke = 1.2; // mm on the paper
-  std::vector<PitMeasure> all;
+  constexpr double kOff = 6; // mm on the paper
+  std::vector<PlanMeasure> all;
   for (const PitStudy& pit : job.study().earth.pits) {
     if (pit.vaults.empty() || pit.bottoms.empty()) continue;
     const auto more = measuresOf(job, pit, kOff * view.scale / 1000);
     all.insert(all.end(), more.begin(), more.end());
   }
-  const auto line = [&](Point2 a, Point2 b) {
-    board.measureLine(a, b, LineStyle{Ink::Black, 0.25, {}});
-  };
-  for (const PitMeasure& m : all) {
-    const Point2 a = view.toPaper(m.from), b = view.toPaper(m.to);
-    const Point2 along = (b - a) * (kStroke / std::max(distance(a, b), 1e-9));
-    const Point2 across{-along.y, along.x};
-    line(a, b);
-    line(a - across, a + across);
-    line(b - across, b + across);
-  }
-  for (const PitMeasure& m : all)
-    board.alongLine({{m.text}}, {m.from, m.to}, 30);
+  drawPlanMeasures(all, LineStyle{Ink::Black, 0.25, {}}, view, board);
 }
 
 std::string digName(std::size_t index) {
@@ -190,16 +175,25 @@ std::string ladderText(const SheetJob& job, int number) {
   return text;
 }
 
+/// What stands on the ground once the rest is hauled off.
 SheetLabel spoilLabel(const SheetJob& job) {
   const EarthStudy& earth = job.study().earth;
   const UnitSystem units = job.units();
-  return {{"SPOIL, " + decidedText(earth.spoil, [&](Volume v) { return earthText(v, units); }) +
-               " loose",
-           decidedText(spoilHeight(earth, job.plan().basis.earth.spoil),
-                       [&](Length v) { return printLength(v, units); }) +
-               " high if all is heaped"},
+  return {{"SPOIL HEAP, kept for backfill",
+           decidedText(earth.kept, [&](Volume v) { return earthText(v, units); }) + " loose, " +
+               decidedText(earth.keptHeight, [&](Length v) { return printLength(v, units); }) +
+               " high on the mean"},
           false,
           true};
+}
+
+void labelLadders(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  constexpr double kNear = 3, kReach = 60; // mm
+  const std::vector<Point2>& ladders = job.plan().basis.earth.ladders;
+  for (std::size_t i = 0; i < ladders.size(); ++i) {
+    if (view.shows(ladders[i]))
+      board.withLeader({{ladderText(job, static_cast<int>(i) + 1)}}, ladders[i], kNear, kReach);
+  }
 }
 
 void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
@@ -220,15 +214,12 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
     board.inOutline({{called(*job.plan().vaults.find(vault.id))}}, vault.outline);
   const EarthBasis& basis = job.plan().basis.earth;
   if (basis.spoil.size() >= 3) board.inOutline(spoilLabel(job), basis.spoil);
-  for (std::size_t i = 0; i < basis.ladders.size(); ++i) {
-    if (view.shows(basis.ladders[i]))
-      board.atPoint({{ladderText(job, static_cast<int>(i) + 1)}}, basis.ladders[i], 3, 60);
-  }
+  labelLadders(job, view, board);
   labelTrenches(job, view, board);
-  for (const Utility& utility : job.plan().utilities)
-    board.alongLine({{"EX " + called(utility)}}, utility.path, 30);
-  for (const Building& building : job.plan().buildings)
-    board.inOutline({{called(building)}, false, true}, building.outline);
+  labelChambers(job.plan(), view, board);
+  LabelRequest request{job.review, job.catalog, marks, noRuns};
+  request.levels = false; // the plan of the tankage tells them
+  labelSurroundings(view, request, board);
   board.finish();
 }
 
@@ -259,7 +250,7 @@ Block digLegend(const SheetJob& job, double width) {
   };
   add("Edge of the dig at the ground", kEdge, FillStyle{Ink::PaleGrey, Hatch::Dots});
   add("Bottom of the dig", kToe, std::nullopt);
-  add("Trench", kTrench, std::nullopt);
+  add("Trench, at the ground", kTrench, std::nullopt);
   add("Vault", LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::Concrete});
   const EarthBasis& basis = job.plan().basis.earth;
   if (basis.spoil.size() >= 3)
