@@ -21,7 +21,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kFitMargin = 48; // pixels
+constexpr double kFitMargin = 58; // pixels: in it the scale bar has room
 constexpr double kLookScale = 70; // pixels a metre at which a pipe and its fittings can be read
 
 bool isEmptySite(const Plan& plan) {

@@ -118,7 +118,7 @@ void EntryBox::place() {
   const double across = std::max(0.0, room.width() - width());
   const double down = std::max(0.0, room.height() - height());
   constexpr int kSteps = 40;
-  constexpr double kHidden = 6; // pixels that it goes farther to hide one mark less
+  constexpr double kHidden = 3; // pixels that it goes farther to hide one mark less
   QPointF best = room.topLeft();
   double least = 1e300;
   for (int i = 0; i <= kSteps; ++i) {

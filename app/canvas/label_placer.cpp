@@ -117,7 +117,7 @@ void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) 
     if (!sits(label, centre, shape) || std::ranges::any_of(all, crossed)) return false;
     label.leader.reset();
     const QLineF way = wayTo(line, label.box.boundingRect());
-    if (note.lettered || way.length() < kLeaderFrom) return true;
+    if (way.length() < kLeaderFrom) return true;
     label.leader = way;
     return taken_.isFree(QPolygonF({way.p1(), way.p2()}));
   };

@@ -71,6 +71,7 @@ void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, const Plan& pl
   const Point2 d = to - from;
   if (std::abs(d.x) > 1e-4 && std::abs(d.y) > 1e-4) lines << stepsBetween(from, to, plan);
   const bool roomy = std::hypot(b.x() - a.x(), b.y() - a.y()) > kLeastPixels;
+  overlay.keepInSight(QPolygonF({a, b}));
   overlay.tag(roomy ? (a + b) / 2 : a - QPointF(0, 22), lines);
 }
 

@@ -50,6 +50,11 @@ std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, co
       places.push_back(label.centre + up * (out * steps * (size.height() + 2)));
     for (const double side : {aside, -aside})
       places.push_back(label.centre + along * side);
+    for (const double steps : {1.0, 2.0, -1.0, -2.0, 3.0}) {
+      for (const double share : {0.0, 0.5, -0.5, 1.0, -1.0})
+        places.push_back(label.centre + up * (out * steps * (size.height() + 2)) +
+                         along * (share * 2 * aside));
+    }
     return places;
   }
   const QPointF below = label.centre - up * (2 * kAbove);

@@ -93,7 +93,7 @@ public:
     if (!area_.adjusted(-2, -2, 2, 2).contains(seen)) return;
     // A chamber's number stands in its chamber or nowhere.
     if (number) return void(put(note, note.text, placesInChamber(note, anchor)));
-    if (isTold(note.text, anchor)) return;
+    if (isTold(note, anchor)) return;
     if (put(note, note.text, anchor)) return;
     texts_.untold.emplace_back(note, seen);
     if (!note.brief.empty()) put(note, note.brief, anchor);
@@ -118,12 +118,14 @@ private:
     }
     return all;
   }
-  /// Two lines that meet have one level there.
-  bool isTold(const std::string& words, QPointF anchor) const {
-    constexpr double kSamePlace = 24; // pixels
-    const QString text = QString::fromStdString(words);
+  /// Two lines that meet have one level there, a short level one the same at both its ends.
+  bool isTold(const SectionNote& note, QPointF anchor) const {
+    constexpr double kSamePlace = 24, kSameLine = 60; // pixels
+    const QString text = QString::fromStdString(note.text);
     return std::ranges::any_of(texts_.placed, [&](const PlacedNote& placed) {
-      return placed.text == text && QLineF(placed.anchor, anchor).length() < kSamePlace;
+      const double same = placed.note.object == note.object ? kSameLine : kSamePlace;
+      return QString::fromStdString(placed.note.text) == text &&
+             QLineF(placed.anchor, anchor).length() < same;
     });
   }
   bool put(const SectionNote& note, const std::string& words, QPointF anchor) {
