@@ -171,6 +171,9 @@ Block circuitTable(const SheetJob& job, double width) {
           "that the conduits are drawn for.");
   addNote(block, "(2) Panel or service and its circuit: the owner and the electrician.");
   if (signals) addNote(block, "(3) Transformer, power supply or circuit: the panel's maker.");
+  if (std::ranges::any_of(circuits, &Circuit::inRoom))
+    addNote(block, "Dashed on the room's electrical plan: circuits inside the room; their way, "
+                   "conduit and supports by the electrician.");
   const auto& supplies = job.plan().basis.wiring.supplies;
   if (std::ranges::any_of(supplies,
                           [](const Supply& s) { return s.kind == SupplyKind::Motor3Phase; }))

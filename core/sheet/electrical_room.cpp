@@ -2,6 +2,7 @@
 
 #include "core/sheet/circuits.h"
 #include "core/sheet/fitted_symbols.h"
+#include "core/sheet/flow.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/room_figure.h"
 #include "core/sheet/room_tables.h"
@@ -99,7 +100,7 @@ Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most
   d.north = job.plan().site.north - room.angle;
   d.marks = marksFor(job, room, most);
   measureRoom(job, room, d);
-  d.uncut = {wallLine(room)};
+  d.uncut = roomLines(room);
   if (room.panel) d.callouts.push_back(boxCallout(room, *room.panel, "Panel", units));
   if (room.skid)
     d.callouts.push_back(boxCallout(room, *room.skid, "Equipment skid with motors", units));
@@ -116,14 +117,12 @@ Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most
   }
   drawCircuits(job, room, d);
   for (const Port& port : room.ports) {
-    if (!isConduit(port.service)) continue;
+    // Small paper has no room for them between panel and disconnects; the wall's elevation has.
+    if (!isConduit(port.service) || isSmallPaper(job.paper)) continue;
     Callout callout = portCallout(job, port, port.at);
     callout.lines.pop_back();
     d.callouts.push_back(std::move(callout));
   }
-  d.notes = {
-      "Dashed: circuits in the room, numbered as in the circuit schedule; their way, conduit "
-      "and supports by the electrician."};
   return figure(d, units, most);
 }
 

@@ -188,6 +188,17 @@ void drawCallouts(const Drawing& drawing, const SheetView& view, LabelBoard& boa
   draw(false);
 }
 
+/// How much farther the words under a figure reach than a scale bar beside them reckons with.
+double beyondUsual(const std::vector<std::string>& title, const std::vector<std::string>& lines) {
+  constexpr double kUsual = 45; // mm
+  double widest = 0;
+  for (const std::string& line : title)
+    widest = std::max(widest, textWidth(line, 3.5, true));
+  for (const std::string& line : lines)
+    widest = std::max(widest, textWidth(line, kTextHeight, false));
+  return std::max(0.0, widest - kUsual);
+}
+
 /// Title, scale and notes under the frame; returns the y below them.
 double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem units,
                        const std::vector<std::string>& unplaced, Page& page) {
@@ -195,13 +206,7 @@ double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem
   double y = view.frame.high.y + 5.5;
   constexpr double kNorth = 26; // mm taken by the north arrow
   const double width = view.frame.width() - (x - left) - (drawing.north ? kNorth : 0);
-  if (drawing.north) drawNorthAndBar(view, units, *drawing.north, x, page);
-  if (!drawing.anchor.empty())
-    drawViewNumber({left + kViewBubble + 0.25, y + 1}, viewOf(drawing.anchor), page);
-  for (const std::string& line : wrapped(drawing.title, width, 3.5, true)) {
-    page.items.push_back(words({x, y}, line, 3.5, true));
-    y += 5;
-  }
+  const std::vector<std::string> title = wrapped(drawing.title, width, 3.5, true);
   std::string scale = "Scale " + scaleText(view.scale, units);
   if (drawing.steeper != 1) {
     scale += ", heights " + fixed(drawing.steeper, 0) + " times as large";
@@ -214,6 +219,15 @@ double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem
   for (const std::string& text : unplaced) {
     for (std::string& line : wrapped("Also: " + text, width, kTextHeight, false))
       lines.push_back(std::move(line));
+  }
+  if (drawing.north) {
+    drawNorthAndBar(view, units, *drawing.north, x + beyondUsual(title, lines), page);
+  }
+  if (!drawing.anchor.empty())
+    drawViewNumber({left + kViewBubble + 0.25, y + 1}, viewOf(drawing.anchor), page);
+  for (const std::string& line : title) {
+    page.items.push_back(words({x, y}, line, 3.5, true));
+    y += 5;
   }
   for (std::string& line : lines) {
     page.items.push_back(words({x, y - 0.3}, std::move(line)));

@@ -25,6 +25,15 @@ bool isAtPort(const Mark& mark, const EquipmentRoom& room) {
   });
 }
 
+/// The stroke across the skid, which names itself here.
+bool isSkidStroke(const Mark& mark, const EquipmentRoom& room) {
+  if (!room.skid || mark.object != room.id || mark.closed || mark.points.size() != 2) return false;
+  const Point2 low = room.skid->corner;
+  const Point2 high = low + Point2{inMetres(room.skid->length), inMetres(room.skid->depth)};
+  constexpr double kSame = 1e-6; // m
+  return distance(mark.points[0], low) < kSame && distance(mark.points[1], high) < kSame;
+}
+
 /// Stops along a wall from its start, each once.
 void addStops(std::vector<double> stops, Point2 start, Point2 along, double offset,
               UnitSystem units, Drawing& d) {
@@ -91,7 +100,7 @@ std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom&
     // The arrows of what comes and goes outside are told on the plan of the site.
     const bool arrow = mark.layer == Layer::Symbol && mark.symbol.number != 0;
     if (arrow && !inside.holds(mark.symbol.at)) continue;
-    if (!isAtPort(mark, room)) local.push_back(std::move(mark));
+    if (!isAtPort(mark, room) && !isSkidStroke(mark, room)) local.push_back(std::move(mark));
   }
   const double scale = fittedScale(box, {{0, 0}, most}, kCallouts, units);
   std::vector<Mark> kept;
@@ -128,9 +137,16 @@ void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
   addStops(stops.west, {0, 0}, {0, 1}, near, units, d);
 }
 
-Polyline wallLine(const EquipmentRoom& room) {
-  const double x = inMetres(room.length), y = inMetres(room.width);
-  return {{0, 0}, {x, 0}, {x, y}, {0, y}, {0, 0}};
+std::vector<Polyline> roomLines(const EquipmentRoom& room) {
+  std::vector<Polyline> lines;
+  const auto add = [&](Point2 low, Point2 high) {
+    lines.push_back({low, {high.x, low.y}, high, {low.x, high.y}, low});
+  };
+  add({0, 0}, {inMetres(room.length), inMetres(room.width)});
+  for (const auto& box : {room.skid, room.panel, room.plumbingArea}) {
+    if (box) add(box->corner, box->corner + Point2{inMetres(box->length), inMetres(box->depth)});
+  }
+  return lines;
 }
 
 Point2 freePlace(const PaperBox& box, const std::vector<Point2>& ports) {

@@ -20,8 +20,9 @@ std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom&
 /// The room from wall to wall, what stands along its walls, and its door. On small paper closer.
 void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d);
 
-/// The walls' inside faces, closed.
-Polyline wallLine(const EquipmentRoom& room);
+/// The outlines of the walls' inside faces and of the boxes in the room, which words should not
+/// cut.
+std::vector<Polyline> roomLines(const EquipmentRoom& room);
 
 /// The name of a box with its sizes in plan and, where it stands as high as that, its height.
 Callout boxCallout(const EquipmentRoom& room, const RoomBox& box, const std::string& name,

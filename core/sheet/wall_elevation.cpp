@@ -34,8 +34,9 @@ void addElevationBox(const EquipmentRoom& room, const WallView& wall,
   if (!box) return;
   const Ring ring = boxOn(room, wall, *box);
   const bool area = !line.dash.empty();
-  MarkPen(d.marks, room.id, Layer::Room)
+  MarkPen(d.marks, room.id, area ? Layer::Note : Layer::Room)
       .ring(ring, line, area ? std::optional<FillStyle>() : FillStyle{Ink::PaleGrey});
+  if (!area) d.uncut.push_back({ring[0], ring[1], ring[2], ring[3], ring[0]});
   // Its top edge, where no pipe stands before it.
   std::vector<Point2> pipes;
   for (const Port& port : room.ports)
@@ -199,7 +200,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mos
   constexpr double kCallouts = 40; // mm about the drawing
   d.marks = fittedSymbols(std::move(d.marks), fittedScale({{0, 0}, {wall.length, top}},
                                                           {{0, 0}, most}, kCallouts, units));
-  d.uncut = {{{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}}};
+  d.uncut.push_back({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}});
   d.levels = {{0, wall.length, printElevation(room.floor, units), "floor"}};
   d.measures = {{{0, 0}, {wall.length, 0}, -24, printLength(metres(wall.length), units)}};
   if (room.plumbingArea) {

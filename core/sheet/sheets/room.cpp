@@ -62,7 +62,7 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   d.north = job.plan().site.north - room.angle;
   d.marks = marksFor(job, room, most);
   measureRoom(job, room, d);
-  d.uncut = {wallLine(room)};
+  d.uncut = roomLines(room);
   if (!room.ports.empty()) {
     static constexpr Point2 kSights[] = {{0, -1}, {1, 0}, {0, 1}, {-1, 0}};
     d.elevations = {{{{0, 0}, {inMetres(room.length), inMetres(room.width)}},
