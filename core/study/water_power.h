@@ -1,6 +1,6 @@
 #pragma once
-// The power that a pump gives to the water: the least that its shaft takes. The shaft's is that over
-// the pump's efficiency, which only its maker knows, and a motor is chosen by its nameplate.
+// The power that a pump gives to the water: the least that its shaft takes. The shaft's is that
+// over the pump's efficiency, which only its maker knows, and a motor is chosen by its nameplate.
 
 #include "core/study/hydraulics.h"
 
