@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/sheet/bubble.h"
+#include "core/sheet/line_cost.h"
 
 #include <algorithm>
 #include <map>
@@ -19,45 +20,7 @@ PaperBox boxAt(Point2 centre, Point2 size) {
   return {centre - size * 0.5, centre + size * 0.5};
 }
 
-/// Of a line: what covering it costs, in mm of distance that one would walk to avoid it, and what
-/// it costs a leader to cross it.
-struct LineCost {
-  double cover, leader;
-};
-
-constexpr double kWallCover = 150;
 constexpr double kLeaderOverMeasure = 4;
-
-LineCost lineCost(const Mark& mark) {
-  constexpr LineCost kWall{kWallCover, 1}, kPipe{20, 8};
-  const bool body = mark.layer == Layer::Part && mark.closed && mark.symbol.number == 0;
-  if (body) return kPipe; // of a pipe in elevation
-  switch (mark.layer) {
-  case Layer::Run:
-    return {40, 2.5};
-  case Layer::Part:
-  case Layer::Symbol:
-  case Layer::Note:
-    return {20, 2};
-  case Layer::Ground: // edges of digs; the others are fine lines
-    return mark.line && mark.line->width > 0.5 ? kWall : LineCost{6, 0.5};
-  case Layer::Utility:
-    return {20, 1};
-  case Layer::Vault:
-  case Layer::Room:
-  case Layer::Basin:
-  case Layer::Building:
-    return kWall;
-  case Layer::Baffle:
-  case Layer::Manway:
-    return {25, 1};
-  case Layer::Boundary:
-    return {10, 0.5};
-  case Layer::Paving:
-    return {0.5, 0};
-  }
-  return {1, 0};
-}
 
 /// Of what is not marked as one symbol: small round things, such as ports and wells.
 bool isSymbol(const Mark& mark) {

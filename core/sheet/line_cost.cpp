@@ -1,0 +1,36 @@
+#include "core/sheet/line_cost.h"
+
+namespace sump {
+
+LineCost lineCost(const Mark& mark) {
+  constexpr LineCost kWall{kWallCover, 1}, kPipe{20, 8};
+  const bool body = mark.layer == Layer::Part && mark.closed && mark.symbol.number == 0;
+  if (body) return kPipe; // of a pipe in elevation
+  switch (mark.layer) {
+  case Layer::Run:
+    return {40, 2.5};
+  case Layer::Part:
+  case Layer::Symbol:
+  case Layer::Note:
+    return {20, 2};
+  case Layer::Ground: // edges of digs; the others are fine lines
+    return mark.line && mark.line->width > 0.5 ? kWall : LineCost{6, 0.5};
+  case Layer::Utility:
+    return {20, 1};
+  case Layer::Vault:
+  case Layer::Room:
+  case Layer::Basin:
+  case Layer::Building:
+    return kWall;
+  case Layer::Baffle:
+  case Layer::Manway:
+    return {25, 1};
+  case Layer::Boundary:
+    return {10, 0.5};
+  case Layer::Paving:
+    return {0.5, 0};
+  }
+  return {1, 0};
+}
+
+} // namespace sump
