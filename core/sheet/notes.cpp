@@ -95,7 +95,7 @@ Block cautions(const Plan& plan, double width) {
        "shown are from records and may lie elsewhere.",
        "EXCAVATION: shore, slope or shield, keep spoil and loads off the edge, have a competent "
        "person inspect daily and after rain; keep people out from under unsupported ground.",
-       "CONFINED SPACE: vaults are permit spaces. No entry, even brief, without permit, gas test, "
+       "CONFINED SPACE: vaults are permit spaces. No entry, even briefly, without permit, gas test, "
        "ventilation, attendant and a rescue plan. Keep covers locked.",
        "LIFTING: set vaults with rated gear and the maker's lifting points, to a lift plan; nobody "
        "under the load; keep clear of overhead lines.",

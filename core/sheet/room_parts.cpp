@@ -86,7 +86,8 @@ Block supportTable(const SheetJob& job, double width) {
                       rows, width);
   if (rows.empty()) return block;
   addNote(block, "Pipe: the lesser of code (IPC 308.5) and trade tables for this water; conduit: "
-                 "NEC 352, from memory. At least one to each leg; the local code decides. What "
+                 "NEC 352, which the electrician checks. At least one to each leg; the local code "
+                 "decides. What "
                  "they hang from or stand on: ______ (contractor).");
   return block;
 }

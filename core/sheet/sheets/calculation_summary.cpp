@@ -49,7 +49,7 @@ Block storageTable(const SheetJob& job, double width) {
       {"Wash water a day", f(d.dailyWash, QuantityKind::Volume)},
       {"Fresh water drawn by devices a day", f(d.dailyFresh, QuantityKind::Volume)},
       {"Make-up water a day", f(d.dailyMakeUp, QuantityKind::Volume)},
-      {"Share of the wash water reclaimed (neither of both)",
+      {"Share of the wash water reclaimed (neither fresh nor make-up)",
        f(d.reclaimShare, QuantityKind::Share)},
       {"Time to fill the usable volume", f(s.train.fill, QuantityKind::Time)},
       {"Time to draw it down", f(s.train.drawDown, QuantityKind::Time)},

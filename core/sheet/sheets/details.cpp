@@ -91,7 +91,7 @@ std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
   return notes;
 }
 
-/// Every interconnect of a vault goes through its baffle alike: `IC-1 (IC-2 typical)`.
+/// Every interconnect of a vault goes through its baffle alike: `IC-1 (IC-2 similar)`.
 std::string interconnectTags(const SheetJob& job, const Id& vault) {
   const auto tags = runTags(job.plan());
   std::string first, more;
@@ -103,7 +103,7 @@ std::string interconnectTags(const SheetJob& job, const Id& vault) {
       more += (more.empty() ? "" : ", ") + tags.at(run.id);
     }
   }
-  return more.empty() ? first : first + " (" + more + " typical)";
+  return more.empty() ? first : first + " (" + more + " similar)";
 }
 
 /// What keeps reclaimed water out of the drinking water, as it is drawn.

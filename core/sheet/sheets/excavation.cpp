@@ -362,9 +362,14 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "29 CFR 1926 Subpart P or the local rules govern.",
        "LADDERS: as 29 CFR 1926 Subpart P asks for. Digs that run into each other are one: a "
        "ladder counts in each that it stands in.",
-       "CONFINED SPACE: nobody enters a vault, even brief, without permit, gas test, ventilation, "
+       "CONFINED SPACE: nobody enters a vault, even briefly, without permit, gas test, "
+       "ventilation, "
        "attendant and a rescue plan.",
-       "LIFTING: nobody under a load or between a vault and the side of the dig.", heapText(job)},
+       "LIFTING: nobody under a load or between a vault and the side of the dig.",
+       "FOOTINGS: levels of buildings' footings are as told to the designer. Find them before the "
+       "dig "
+       "comes near; where they stand higher, stop and ask the engineer.",
+       heapText(job)},
       width, true));
   flow.add(digLegend(job, width));
   flow.add(pitTable(job, width));
