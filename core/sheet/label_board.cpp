@@ -2,7 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/sheet/bubble.h"
-#include "core/sheet/line_cost.h"
+#include "core/sheet/cover_cost.h"
 
 #include <algorithm>
 #include <map>
@@ -77,7 +77,7 @@ void LabelBoard::avoidMarks(const std::vector<Mark>& marks, double care) {
     } else if (mark.closed) {
       line.push_back(line.front());
     }
-    const LineCost cost = lineCost(mark);
+    const CoverCost cost = coverCost(mark);
     const double cover = cost.cover < kWallCover ? care * cost.cover : cost.cover;
     for (const Polyline& part : clipLine(line, view_.frame)) {
       for (std::size_t i = 0; i + 1 < part.size(); ++i)

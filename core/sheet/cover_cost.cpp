@@ -1,9 +1,9 @@
-#include "core/sheet/line_cost.h"
+#include "core/sheet/cover_cost.h"
 
 namespace sump {
 
-LineCost lineCost(const Mark& mark) {
-  constexpr LineCost kWall{kWallCover, 1}, kPipe{20, 8};
+CoverCost coverCost(const Mark& mark) {
+  constexpr CoverCost kWall{kWallCover, 1}, kPipe{20, 8};
   const bool body = mark.layer == Layer::Part && mark.closed && mark.symbol.number == 0;
   if (body) return kPipe; // of a pipe in elevation
   switch (mark.layer) {
@@ -14,7 +14,7 @@ LineCost lineCost(const Mark& mark) {
   case Layer::Note:
     return {20, 2};
   case Layer::Ground: // edges of digs; the others are fine lines
-    return mark.line && mark.line->width > 0.5 ? kWall : LineCost{6, 0.5};
+    return mark.line && mark.line->width > 0.5 ? kWall : CoverCost{6, 0.5};
   case Layer::Utility:
     return {20, 1};
   case Layer::Vault:

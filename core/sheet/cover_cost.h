@@ -7,13 +7,13 @@ namespace sump {
 
 /// Of a line: what covering it costs, in mm of distance that one would walk to avoid it, and what
 /// it costs a leader to cross it.
-struct LineCost {
+struct CoverCost {
   double cover, leader;
 };
 
 /// What covering a wall costs, however little the view cares for other lines.
 constexpr double kWallCover = 150;
 
-LineCost lineCost(const Mark& mark);
+CoverCost coverCost(const Mark& mark);
 
 } // namespace sump
