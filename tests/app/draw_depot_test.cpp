@@ -121,17 +121,18 @@ void DrawDepot::drawSite() {
   type("20\t108\n80\t5\n");
   set("Name", "Footpath");
   useTool(ActionId::ToolUtility);
-  type("197\t0\n126\tN\n\n");
+  // Bearings are typed from true north, which is 8 degrees to the left of the plan's top.
+  type("197\t0\n126\tN8E\n\n");
   set("Name", "City water main");
   set("Centreline elevation", "97");
   set("Diameter", "8 in");
   tick("Public main");
   choose("Kind", 4);
-  type("0\t134\n150\t90\n4\tS\n\n");
+  type("0\t134\n150\t98\n4\tS8W\n\n");
   set("Name", "Underground electric");
   set("Centreline elevation", "99.6");
   choose("Kind", 1);
-  type("2\t0\n140\tN\n\n");
+  type("2\t0\n140\tN8E\n\n");
   set("Name", "City sewer");
   set("Centreline elevation", "94.6");
   set("Diameter", "10 in");
@@ -214,7 +215,7 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 
 void DrawDepot::drawWater() {
   drawRun(Service::Inlet, "Wash-water inlet",
-          "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS\ne76\t44\n9\tW\ne65\t46\ne65\t49.3\t97.5\n");
+          "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS8W\ne76\t44\n9\t278\ne65\t46\ne65\t49.3\t97.5\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
@@ -231,7 +232,7 @@ void DrawDepot::drawWater() {
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\tS\ne76\t64.5\ne76\t50\ne70.9\t50\t99.15^"
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50\ne70.9\t50\t99.15^"
           "e70.9\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "20");
   addPart(PartKind::Union, 4, "86");
