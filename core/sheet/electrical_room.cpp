@@ -22,13 +22,7 @@ const LineStyle kCircuit{Ink::ServiceRed, 0.35, {2, 1}};
 
 /// Pipes with their parts and ports: another trade's.
 std::set<Id> piping(const Plan& plan) {
-  std::set<Id> ids;
-  for (const Run& run : plan.runs) {
-    if (isConduit(run.service)) continue;
-    ids.insert(run.id);
-    for (const InlinePart& part : run.parts)
-      ids.insert(part.id);
-  }
+  std::set<Id> ids = pipeIds(plan);
   for (const EquipmentRoom& room : plan.rooms) {
     for (const Port& port : room.ports) {
       if (!isConduit(port.service)) ids.insert(port.id);
@@ -91,6 +85,17 @@ std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point
 }
 
 } // namespace
+
+std::set<Id> pipeIds(const Plan& plan) {
+  std::set<Id> ids;
+  for (const Run& run : plan.runs) {
+    if (isConduit(run.service)) continue;
+    ids.insert(run.id);
+    for (const InlinePart& part : run.parts)
+      ids.insert(part.id);
+  }
+  return ids;
+}
 
 Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();

@@ -5,8 +5,13 @@
 #include "core/sheet/block.h"
 #include "core/sheet/sheet_set.h"
 
+#include <set>
+
 namespace sump {
 
 Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most);
+
+/// Runs other than conduits, and their parts.
+std::set<Id> pipeIds(const Plan& plan);
 
 } // namespace sump

@@ -21,18 +21,6 @@ namespace sump {
 
 namespace {
 
-/// Runs other than conduits and their parts.
-std::set<Id> pipeIds(const Plan& plan) {
-  std::set<Id> ids;
-  for (const Run& run : plan.runs) {
-    if (isConduit(run.service)) continue;
-    ids.insert(run.id);
-    for (const InlinePart& part : run.parts)
-      ids.insert(part.id);
-  }
-  return ids;
-}
-
 std::vector<Mark> electricalMarks(const SheetJob& job) {
   const std::set<Id> pipes = pipeIds(job.plan());
   std::vector<Mark> marks = marksOf(job.marks, [&](const Mark& mark) {
