@@ -168,7 +168,7 @@ private:
   }
   /// On small paper only where they are in nobody's way, and not in rooms.
   void labelParts(const SheetView& view, const SheetView* enlarged, LabelBoard& board) {
-    constexpr double kNear = 2.5, kReach = 60; // mm
+    constexpr double kNear = 1.5, kReach = 110; // mm
     const bool small = isSmallPaper(job_.paper);
     for (const PartGroup& group : partGroups(parts_, view.scale)) {
       if (!view.shows(group.at) || (enlarged != nullptr && enlarged->shows(group.at))) continue;
