@@ -3,7 +3,7 @@
 namespace sump {
 
 CoverCost coverCost(const Mark& mark) {
-  constexpr CoverCost kWall{kWallCover, 1}, kPipe{20, 8};
+  constexpr CoverCost kWall{kWallCover, 1}, kPipe{40, 8};
   const bool body = mark.layer == Layer::Part && mark.closed && mark.symbol.number == 0;
   if (body) return kPipe; // of a pipe in elevation
   switch (mark.layer) {
