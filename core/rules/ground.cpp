@@ -1,6 +1,7 @@
 // Earth over pipe, conduit and lids; vaults and what stands near them; access.
 
 #include "core/geometry/polygon.h"
+#include "core/plan/traffic.h"
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 #include "core/study/object_names.h"
@@ -73,13 +74,6 @@ void checkConduit(const RuleInput& input, const Rule& rule, std::vector<Finding>
     checkCover(out, run.id, "shallow", run.leastCover, "cover.conduit");
   }
   needForCover(out, std::move(unknown), any, false);
-}
-
-bool underTraffic(const Plan& plan, Point2 p) {
-  for (const Pavement& pavement : plan.pavements) {
-    if (pavement.traffic && contains(pavement.outline, p)) return true;
-  }
-  return false;
 }
 
 void checkLid(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {

@@ -1,6 +1,6 @@
 #include "core/sheet/detail_measures.h"
 
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/structure_cut.h"
 #include "core/units/print_levels.h"
 

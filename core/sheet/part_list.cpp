@@ -1,7 +1,7 @@
 // The parts set in the runs and at their ends, in the order in which they are numbered.
 
+#include "core/sheet/part_list.h"
 #include "core/plan/keys.h"
-#include "core/sheet/part_place.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
 
@@ -47,7 +47,7 @@ public:
     for (const InlinePart& part : given.parts) {
       const std::optional<PartPlace> where = partPlace(run, part);
       const std::string size = where && !where->size.empty() ? where->size : given.size;
-      put(part.id, run, sizeText(size), where, partName(key(part.kind)));
+      put(part.id, run, sizeText(size), where, partName(job_.catalog, key(part.kind)));
     }
     addEnd(run, given.to, false);
   }
@@ -66,7 +66,8 @@ private:
     const Run& given = *job_.plan().runs.find(run.id);
     if (isPart(end.fitting)) {
       const std::string size = atStart || run.legs.empty() ? given.size : run.legs.back().size;
-      put(atStart ? "start" : "end", run, sizeText(size), where, partName(key(end.fitting)));
+      put(atStart ? "start" : "end", run, sizeText(size), where,
+          partName(job_.catalog, key(end.fitting)));
     }
     if (hasFloat) put("start", run, "-", where, floatText(job_));
   }
@@ -76,17 +77,16 @@ private:
     parts_.push_back({mark, run.id, size, where, what});
   }
 
-  /// The words of a catalogue part, or its key.
-  std::string partName(std::string_view key) const {
-    const PartProduct* part = job_.catalog.part(key);
-    return part != nullptr ? part->name : std::string(key);
-  }
-
   const SheetJob& job_;
   std::vector<ListedPart> parts_;
 };
 
 } // namespace
+
+std::string partName(const Catalog& catalog, std::string_view key) {
+  const PartProduct* part = catalog.part(key);
+  return part != nullptr ? part->name : std::string(key);
+}
 
 std::vector<ListedPart> listedParts(const SheetJob& job) {
   PartCollector parts(job);

@@ -1,6 +1,6 @@
 // What is set in the runs and at their ends, and where runs join what is there already.
 
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"

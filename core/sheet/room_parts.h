@@ -3,7 +3,7 @@
 // supports. Private to core/sheet.
 
 #include "core/sheet/block.h"
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/sheet_set.h"
 
 #include <vector>

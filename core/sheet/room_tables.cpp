@@ -1,6 +1,6 @@
 #include "core/sheet/room_tables.h"
 
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"

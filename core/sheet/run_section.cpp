@@ -3,7 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/keys.h"
 #include "core/sheet/clip_marks.h"
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/section_marks.h"
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"

@@ -3,7 +3,7 @@
 #include "core/plan/nonpotable.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
-#include "core/study/profile.h"
+#include "core/study/part_place.h"
 #include "core/units/print.h"
 #include "core/units/print_levels.h"
 
@@ -30,11 +30,9 @@ std::string scheduledSlope(const RunStudy& run, UnitSystem units) {
 }
 
 /// Where along the run its least cover is.
-std::string leastStation(const Review& review, const Catalog& catalog, const RunStudy& run) {
+std::string leastStation(const Review& review, const RunStudy& run) {
   if (!run.leastCover) return "-";
-  const auto profile = runProfile(review.plan, review.study, catalog, run.id);
-  if (!profile || !profile->leastCover) return "-";
-  return printRunLength(metres(profile->leastCover->station), review.plan.project.units);
+  return printRunLength(metres(stationOf(run, run.leastCover->at)), review.plan.project.units);
 }
 
 /// The runs whose pipe is to be marked.
@@ -63,7 +61,7 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
     row.push_back(run.resolved ? printElevation(run.endInvert, units) : "?");
     row.push_back(run.leastCover ? printShort(run.leastCover->cover, units) : "-");
-    row.push_back(leastStation(review, catalog, run));
+    row.push_back(leastStation(review, run));
     row.push_back(viewAndSheet(sectionAnchor(review.plan, run.id)));
     row.push_back(viewAndSheet(detailAnchor(review.plan, run.id)));
     row.push_back(endText(given.from, review.plan) + " to " + endText(given.to, review.plan));

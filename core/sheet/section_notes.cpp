@@ -168,29 +168,22 @@ std::string lineName(Service service, const Id& id) {
   return id.starts_with(code + "-") ? id : code + " " + id;
 }
 
-/// Whether the run begins or ends on this existing line, which it taps.
-bool taps(const RunProfile& profile, const ProfileCrossing& c) {
-  constexpr double kAtEnd = 0.05; // m
-  return !c.service && std::min(c.station, profile.length - c.station) < kAtEnd;
-}
-
 /// One that meets the run more than once is told with its station.
-void noteCrossing(const RunProfile& profile, const ProfileCrossing& c, NoteTaker& notes) {
+void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
   std::string what = c.service ? lineName(*c.service, c.id) : c.name.empty() ? c.id : c.name;
   if (c.repeated) what += " at " + printRunLength(metres(c.station), notes.units());
   const Ink ink = c.service ? inkOf(*c.service) : Ink::Grey;
   if (!c.underside || !c.top) {
     // Its level is not known, so it can stand anywhere.
-    notes.add(c.id, c.station, metres(0),
-              what + (taps(profile, c) ? ", joined here" : ", level not known"), NoteSide::Centre,
-              2, ink, 0, c.repeated ? "" : notes.atStation(c.station));
+    notes.add(c.id, c.station, metres(0), what + (c.joined ? ", joined here" : ", level not known"),
+              NoteSide::Centre, 2, ink, 0, c.repeated ? "" : notes.atStation(c.station));
     return notes.inBrief(what);
   }
   std::string text = what;
   if (c.clearance && *c.clearance >= metres(0)) {
     text += (c.above ? ", over by " : ", under by ") + printShort(*c.clearance, notes.units());
   } else if (c.clearance) {
-    text += taps(profile, c) ? ", joined here" : ", clash";
+    text += c.joined ? ", joined here" : ", clash";
   }
   notes.add(c.id, c.station, c.above ? *c.top : *c.underside, text,
             c.above ? NoteSide::Above : NoteSide::Below, 2, ink, 0,
@@ -294,7 +287,7 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
       notes.drop(profile.run, profile.service, drop);
   }
   for (const ProfileCrossing& c : profile.crossings)
-    noteCrossing(profile, c, notes);
+    noteCrossing(c, notes);
   for (const ProfilePart& part : profile.parts)
     notePart(profile, part, notes);
   for (const ProfileBranch& b : profile.branches)

@@ -1,7 +1,7 @@
 #include "core/sheet/structure_cut.h"
 
 #include "core/geometry/polygon.h"
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/tags.h"
 
 #include <algorithm>
@@ -13,13 +13,6 @@ namespace {
 constexpr double kBeyond = 0.9; // m that a chamber goes on beyond an end in it
 const LineStyle kCut{Ink::Black, 0.35, {}};
 const FillStyle kConcrete{Ink::Concrete};
-
-Polyline planLine(const RunStudy& run) {
-  Polyline line;
-  for (const RunPoint& p : run.points)
-    line.push_back(flat(p.at));
-  return line;
-}
 
 Ring box(double left, double low, double right, double high) {
   return {{left, low}, {right, low}, {right, high}, {left, high}};

@@ -2,6 +2,8 @@
 
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
+#include "core/plan/traffic.h"
+#include "core/study/part_place.h"
 
 #include <algorithm>
 #include <cmath>
@@ -24,13 +26,6 @@ bool isReached(const Plan& plan, Point2 at) {
   return anyHolds(plan.vaults) || anyHolds(plan.basins);
 }
 
-bool isUnderTraffic(const Plan& plan, Point2 at) {
-  for (const Pavement& pavement : plan.pavements) {
-    if (pavement.traffic && contains(pavement.outline, at)) return true;
-  }
-  return false;
-}
-
 /// The floor over a place, the highest of several.
 std::optional<Length> floorAt(const Plan& plan, Point2 at) {
   std::optional<Length> floor;
@@ -49,29 +44,18 @@ std::optional<Length> gradeAt(const Plan& plan, const Study& study, Point2 at) {
   return ground ? std::optional(metres(*ground)) : std::nullopt;
 }
 
-/// The run's points of the plan's leg, from its last corner to the next; nothing for one that is
-/// not there.
-std::optional<std::size_t> legStart(const RunStudy& run, int leg) {
-  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
-    if (run.points[i].vertex == leg - 1 && run.points[i + 1].vertex == leg) return i;
-  }
-  return std::nullopt;
-}
-
 std::optional<AccessRiser> riserOf(const Plan& plan, const Study& study, const RunStudy& run,
                                    const InlinePart& part) {
-  const auto leg = legStart(run, part.leg);
-  if (!leg) return std::nullopt;
-  AccessRiser riser{run.id, part.id, part.kind, run.legs[*leg].size, {}, 0, {}, {}, false};
-  riser.at = lerp(run.points[*leg].at, run.points[*leg + 1].at, part.along);
-  for (std::size_t i = 0; i <= *leg; ++i)
-    riser.station += (i < *leg ? 1 : part.along) * inMetres(run.legs[i].plan);
+  const auto place = partPlace(run, part);
+  if (!place) return std::nullopt;
+  AccessRiser riser{run.id,       part.id, part.kind, place->size, place->at,
+                    place->along, {},      {},        false};
   const Point2 at = flat(riser.at);
   if (isReached(plan, at)) return std::nullopt;
   riser.grade = gradeAt(plan, study, at);
   if (riser.grade) riser.height = *riser.grade - metres(riser.at.z);
   if (riser.height && *riser.height <= run.outsideDiameter) return std::nullopt; // it lies open
-  riser.traffic = isUnderTraffic(plan, at);
+  riser.traffic = underTraffic(plan, at);
   return riser;
 }
 

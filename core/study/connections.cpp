@@ -55,16 +55,21 @@ std::optional<Connection> connectionAt(const Plan& plan, const RunStudy& run, co
 
 } // namespace
 
+std::vector<Connection> connections(const Plan& plan, const Run& run, const RunStudy& studied) {
+  std::vector<Connection> all;
+  if (!studied.resolved || studied.points.empty()) return all;
+  for (bool atStart : {true, false}) {
+    if (auto made = connectionAt(plan, studied, atStart ? run.from : run.to, atStart))
+      all.push_back(std::move(*made));
+  }
+  return all;
+}
+
 std::vector<Connection> connections(const Plan& plan, const Study& study) {
   std::vector<Connection> all;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
-    const RunStudy& run = study.runs[i];
-    if (!run.resolved || run.points.empty()) continue;
-    const Run& given = plan.runs[i];
-    for (bool atStart : {true, false}) {
-      if (auto made = connectionAt(plan, run, atStart ? given.from : given.to, atStart))
-        all.push_back(std::move(*made));
-    }
+    for (Connection& made : connections(plan, plan.runs[i], study.runs[i]))
+      all.push_back(std::move(made));
   }
   return all;
 }

@@ -23,5 +23,7 @@ struct Connection {
 /// In the plan's order. A free end joins a utility when it lies on its line and the utility carries
 /// what the run does; vents and capped ends join nothing.
 std::vector<Connection> connections(const Plan& plan, const Study& study);
+/// Of one run; nothing for one that could not be worked out.
+std::vector<Connection> connections(const Plan& plan, const Run& run, const RunStudy& studied);
 
 } // namespace sump

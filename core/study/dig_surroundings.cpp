@@ -1,5 +1,7 @@
 #include "core/study/dig_surroundings.h"
 
+#include "core/study/part_place.h"
+
 #include "core/geometry/polygon.h"
 #include "core/study/object_names.h"
 
@@ -29,13 +31,6 @@ std::vector<Ring> outlinesOf(const std::vector<Footed>& footed) {
   for (const Footed& one : footed)
     rings.push_back(one.outline);
   return rings;
-}
-
-Polyline planLine(const RunStudy& run) {
-  Polyline line;
-  for (const RunPoint& point : run.points)
-    line.push_back(flat(point.at));
-  return line;
 }
 
 /// A line is as wide as its pipe, and a trench that begins on one bares it. Metres from its axis.

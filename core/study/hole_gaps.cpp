@@ -2,6 +2,7 @@
 
 #include "core/geometry/box_index.h"
 #include "core/study/context.h"
+#include "core/study/part_place.h"
 #include "core/study/riser_passes.h"
 
 #include <algorithm>
@@ -180,10 +181,7 @@ std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const St
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const RunStudy& run = study.runs[i];
     if (!run.resolved) continue;
-    std::vector<Point2> points;
-    for (const RunPoint& point : run.points)
-      points.push_back(flat(point.at));
-    for (std::size_t v : near.touching(boxOf(points)))
+    for (std::size_t v : near.touching(boxOf(planLine(run))))
       finders[v].addRun(plan.runs[i], run);
   }
   std::vector<HoleGap> gaps;

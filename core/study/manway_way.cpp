@@ -1,6 +1,7 @@
 #include "core/study/manway_way.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/part_place.h"
 
 #include <algorithm>
 #include <cmath>
@@ -85,10 +86,7 @@ ManwayWays::ManwayWays(const Plan& plan, const Study& study) : plan_(plan), stud
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const RunStudy& run = study.runs[i];
     if (!run.resolved) continue;
-    std::vector<Point2> points;
-    for (const RunPoint& point : run.points)
-      points.push_back(flat(point.at));
-    boxes.push_back(grown(boxOf(points), inMetres(run.outsideDiameter) / 2));
+    boxes.push_back(grown(boxOf(planLine(run)), inMetres(run.outsideDiameter) / 2));
     resolved_.push_back(i);
   }
   boxes_ = BoxIndex(boxes);

@@ -126,6 +126,7 @@ struct ProfileCrossing {
   std::optional<Length> clearance;
   bool above = false;    ///< it passes over this run
   bool repeated = false; ///< it meets this run at another station too
+  bool joined = false;   ///< an existing line that this run taps there
 };
 
 /// Where another run ends on this one.

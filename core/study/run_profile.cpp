@@ -1,7 +1,9 @@
 // The long section of one run: its own line, straightened, and what it meets on its way.
 
 #include "core/study/access_risers.h"
+#include "core/study/connections.h"
 #include "core/study/cut_line.h"
+#include "core/study/part_place.h"
 #include "core/study/profile.h"
 #include "core/study/profile_joints.h"
 
@@ -47,6 +49,7 @@ private:
   void crossUtility(const Utility& utility);
   void addCrossing(ProfileCrossing crossing, std::size_t leg, double along);
   bool joined(const Run& other, const RunStudy& study, Point2 at) const;
+  bool taps(const Utility& utility, Point2 at) const;
   void fillCover();
   bool buried(double station) const;
   double legStation(std::size_t leg, double along) const;
@@ -59,13 +62,6 @@ private:
   CutLine line_;
   RunProfile profile_;
 };
-
-Polyline planOf(const RunStudy& run) {
-  Polyline line;
-  for (const RunPoint& point : run.points)
-    line.push_back(flat(point.at));
-  return line;
-}
 
 /// How far past an end in a chamber the vault goes on, straight ahead.
 double RunProfiler::beyond(const RunEnd& end, double station, bool backward,
@@ -80,7 +76,7 @@ double RunProfiler::beyond(const RunEnd& end, double station, bool backward,
 }
 
 void RunProfiler::cut() {
-  const Polyline line = planOf(found_);
+  const Polyline line = planLine(found_);
   Point2 axis{1, 0}; // of a run that only rises: that of its vault
   double most = kMargin;
   for (const RunEnd* end : {&run_.from, &run_.to}) {
@@ -235,6 +231,14 @@ bool RunProfiler::joined(const Run& other, const RunStudy& study, Point2 at) con
          hangs(run_.to, other.id, found_.points.back().at);
 }
 
+/// Where this run joins an existing line.
+bool RunProfiler::taps(const Utility& utility, Point2 at) const {
+  constexpr double kAtEnd = 0.05; // m
+  return std::ranges::any_of(connections(plan_, run_, found_), [&](const Connection& made) {
+    return made.other == utility.id && distance(made.at, at) < kAtEnd;
+  });
+}
+
 /// `along` the leg of this run that it meets. A crossing at a corner meets two legs in one place.
 void RunProfiler::addCrossing(ProfileCrossing crossing, std::size_t leg, double along) {
   crossing.station = legStation(leg, along);
@@ -288,6 +292,7 @@ void RunProfiler::crossUtility(const Utility& utility) {
       ProfileCrossing crossing{
           utility.id, utility.name, std::nullopt, 0,    lerp(a, b, hit->alongFirst),
           {},         {},           {},           false};
+      crossing.joined = taps(utility, crossing.at);
       if (utility.elevation && utility.diameter) {
         crossing.underside = *utility.elevation - *utility.diameter / 2.0;
         crossing.top = *utility.elevation + *utility.diameter / 2.0;
@@ -298,7 +303,7 @@ void RunProfiler::crossUtility(const Utility& utility) {
 }
 
 void RunProfiler::addCrossings() {
-  const Box box = boxOf(planOf(found_));
+  const Box box = boxOf(planLine(found_));
   const auto apart = [&](const Polyline& line) {
     const Box other = boxOf(line);
     return other.low.x > box.high.x || other.high.x < box.low.x || other.low.y > box.high.y ||
@@ -306,7 +311,7 @@ void RunProfiler::addCrossings() {
   };
   for (const Run& other : plan_.runs) {
     const RunStudy* study = other.id == run_.id ? nullptr : study_.run(other.id);
-    if (study != nullptr && study->resolved && !apart(planOf(*study))) crossRun(other, *study);
+    if (study != nullptr && study->resolved && !apart(planLine(*study))) crossRun(other, *study);
   }
   for (const Utility& utility : plan_.utilities) {
     if (!utility.path.empty() && !apart(utility.path)) crossUtility(utility);

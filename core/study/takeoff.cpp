@@ -3,6 +3,7 @@
 
 #include "core/geometry/box_index.h"
 #include "core/study/context.h"
+#include "core/study/part_place.h"
 #include "core/study/riser_passes.h"
 #include "core/study/takeoff_entries.h"
 
@@ -256,13 +257,6 @@ BoxIndex vaultBoxes(const Study& study) {
   return BoxIndex(boxes);
 }
 
-Box reachOf(const RunStudy& run) {
-  std::vector<Point2> points;
-  for (const RunPoint& p : run.points)
-    points.push_back(flat(p.at));
-  return boxOf(points);
-}
-
 void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, const Sink& sink) {
   Entries entries(plan.project.units, sink);
   const BoxIndex vaults = vaultBoxes(study);
@@ -273,7 +267,7 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
     entries.addConnectors(run, study.runs[i]);
-    for (std::size_t k : vaults.touching(reachOf(study.runs[i])))
+    for (std::size_t k : vaults.touching(boxOf(planLine(study.runs[i]))))
       entries.addRiserConnectors(run, study.runs[i], plan.vaults[k], study.vaults[k]);
   }
   for (std::size_t i = 0; i < study.vaults.size(); ++i)

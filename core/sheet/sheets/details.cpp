@@ -3,7 +3,7 @@
 #include "core/plan/nonpotable.h"
 #include "core/sheet/detail_measures.h"
 #include "core/sheet/flow.h"
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/run_block.h"
 #include "core/sheet/run_section.h"
 #include "core/sheet/sheet_refs.h"

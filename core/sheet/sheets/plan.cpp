@@ -4,7 +4,7 @@
 #include "core/plan/ends.h"
 #include "core/sheet/continuations.h"
 #include "core/sheet/label_board.h"
-#include "core/sheet/part_place.h"
+#include "core/sheet/part_list.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/revision_clouds.h"
 #include "core/sheet/sample_strip.h"

@@ -1,25 +1,14 @@
 #pragma once
-// Where a part stands on its studied run, and the numbers of all parts. Private to core/sheet.
+// The numbers and names of all parts. Private to core/sheet.
 
 #include "core/sheet/sheet_set.h"
-#include "core/study/study.h"
+#include "core/study/part_place.h"
 
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace sump {
-
-struct PartPlace {
-  Point3 at;        ///< z is the invert
-  double along = 0; ///< plan distance from the run's start, m
-  std::string size; ///< nominal there
-};
-
-/// Plan distance from the run's start to each of its points, m.
-std::vector<double> planStations(const RunStudy& run);
-/// Nothing when the run could not be worked out or the leg does not exist.
-std::optional<PartPlace> partPlace(const RunStudy& run, const InlinePart& part);
 
 /// A valve or another part set in a run or at its end. Its number, counted from 1 in the order of
 /// the list, stands in the table of parts and on the plan.
@@ -32,5 +21,8 @@ struct ListedPart {
 };
 /// Run by run from start to end.
 std::vector<ListedPart> listedParts(const SheetJob& job);
+
+/// The words of a catalogue part, or its key.
+std::string partName(const Catalog& catalog, std::string_view key);
 
 } // namespace sump

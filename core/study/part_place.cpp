@@ -1,6 +1,15 @@
-#include "core/sheet/part_place.h"
+#include "core/study/part_place.h"
+
+#include "core/study/cut_line.h"
 
 namespace sump {
+
+Polyline planLine(const RunStudy& run) {
+  Polyline line;
+  for (const RunPoint& point : run.points)
+    line.push_back(flat(point.at));
+  return line;
+}
 
 std::vector<double> planStations(const RunStudy& run) {
   std::vector<double> stations;
@@ -10,6 +19,10 @@ std::vector<double> planStations(const RunStudy& run) {
                                     distance(flat(run.points[i - 1].at), flat(run.points[i].at)));
   }
   return stations;
+}
+
+double stationOf(const RunStudy& run, Point2 p) {
+  return CutLine(planLine(run), 0, 0).nearest(p).first;
 }
 
 std::optional<PartPlace> partPlace(const RunStudy& run, const InlinePart& part) {
