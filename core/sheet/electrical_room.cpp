@@ -35,10 +35,6 @@ Point2 middle(const RoomBox& box) {
   return box.corner + Point2{inMetres(box.length), inMetres(box.depth)} * 0.5;
 }
 
-bool isIn(const EquipmentRoom& room, Point2 local) {
-  return PaperBox{{0, 0}, {inMetres(room.length), inMetres(room.width)}}.holds(local);
-}
-
 /// A way along the wall that the panel stands nearest to, `off` m from it.
 Polyline alongWall(const EquipmentRoom& room, Point2 from, Point2 to, double off) {
   const double x = inMetres(room.length), y = inMetres(room.width);
@@ -61,7 +57,7 @@ void drawCircuits(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
     for (const Supply& supply : job.plan().basis.wiring.supplies) {
       if (supply.id != circuits[i].of || !supply.disconnect) continue;
       const Point2 at = room.frame().toLocal(*supply.disconnect);
-      if (!isIn(room, at)) continue;
+      if (!insideOf(room).holds(at)) continue;
       MarkPen pen(d.marks, supply.id, Layer::Run);
       pen.path(alongWall(room, middle(*room.panel), at, kToDisconnect), kCircuit);
       if (supply.kind == SupplyKind::Motor3Phase && room.skid)
@@ -74,17 +70,20 @@ void drawCircuits(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
 }
 
 std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
-  const std::set<Id> pipes = piping(job.plan());
+  return roomMarks(electricalMarks(job, piping(job.plan())), room, most, job.units());
+}
+
+} // namespace
+
+std::vector<Mark> electricalMarks(const SheetJob& job, const std::set<Id>& pipes) {
   std::vector<Mark> marks = marksOf(job.marks, [&](const Mark& mark) {
     return !pipes.contains(mark.object) && mark.layer != Layer::Note;
   });
   std::vector<Mark> power;
   markPowerSpaces(job, true, power);
   addSymbols(std::move(power), marks);
-  return roomMarks(marks, room, most, job.units());
+  return marks;
 }
-
-} // namespace
 
 std::set<Id> pipeIds(const Plan& plan) {
   std::set<Id> ids;
@@ -99,13 +98,8 @@ std::set<Id> pipeIds(const Plan& plan) {
 
 Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();
-  Drawing d;
-  d.anchor = powerRoomAnchor(job.plan(), room.id);
-  d.title = "ELECTRICAL PLAN OF " + called(room);
-  d.north = job.plan().site.north - room.angle;
-  d.marks = marksFor(job, room, most);
-  measureRoom(job, room, d);
-  d.uncut = roomLines(room);
+  Drawing d = roomDrawing(job, room, powerRoomAnchor(job.plan(), room.id),
+                          "ELECTRICAL PLAN OF " + called(room), marksFor(job, room, most));
   if (room.panel) d.callouts.push_back(boxCallout(room, *room.panel, "Panel", units));
   if (room.skid)
     d.callouts.push_back(boxCallout(room, *room.skid, "Equipment skid with motors", units));

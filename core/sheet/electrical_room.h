@@ -11,6 +11,9 @@ namespace sump {
 
 Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most);
 
+/// The drawing without these pipes and without notes, with disconnects and working spaces.
+std::vector<Mark> electricalMarks(const SheetJob& job, const std::set<Id>& pipes);
+
 /// Runs other than conduits, and their parts.
 std::set<Id> pipeIds(const Plan& plan);
 

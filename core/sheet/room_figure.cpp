@@ -88,9 +88,7 @@ void markDisconnect(const Supply& supply, std::vector<Mark>& marks) {
 std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room, Point2 most,
                             UnitSystem units) {
   constexpr double kCallouts = 40; // mm about the drawing
-  const PaperBox box{{-kAboutRoom, -kAboutRoom},
-                     {inMetres(room.length) + kAboutRoom, inMetres(room.width) + kAboutRoom}};
-  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+  const PaperBox inside = insideOf(room), box = inside.grown(kAboutRoom);
   std::vector<Mark> local;
   for (Mark mark : marks) {
     if (mark.layer < Layer::Room || mark.layer == Layer::Vault) continue;
@@ -112,6 +110,22 @@ std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom&
     }
   }
   return kept;
+}
+
+PaperBox insideOf(const EquipmentRoom& room) {
+  return {{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+}
+
+Drawing roomDrawing(const SheetJob& job, const EquipmentRoom& room, std::string anchor,
+                    std::string title, std::vector<Mark> marks) {
+  Drawing d;
+  d.anchor = std::move(anchor);
+  d.title = std::move(title);
+  d.north = job.plan().site.north - room.angle;
+  d.marks = std::move(marks);
+  measureRoom(job, room, d);
+  d.uncut = roomLines(room);
+  return d;
 }
 
 void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {

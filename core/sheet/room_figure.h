@@ -17,6 +17,13 @@ inline constexpr double kAboutRoom = 0.6; ///< m of what is outside
 std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room, Point2 most,
                             UnitSystem units);
 
+/// The room's inside, in its own frame.
+PaperBox insideOf(const EquipmentRoom& room);
+
+/// A plan of the room with its title, marks and measures, and nothing told yet.
+Drawing roomDrawing(const SheetJob& job, const EquipmentRoom& room, std::string anchor,
+                    std::string title, std::vector<Mark> marks);
+
 /// The room from wall to wall, what stands along its walls, and its door. On small paper closer.
 void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d);
 

@@ -1,6 +1,7 @@
 #include "core/sheet/room_parts.h"
 
 #include "core/plan/keys.h"
+#include "core/sheet/room_figure.h"
 #include "core/sheet/room_tables.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
@@ -20,16 +21,10 @@ bool isUpright(const RunStudy& run, InlinePart part) {
   return low && high && distance(flat(low->at), flat(high->at)) < kSame;
 }
 
-std::string partName(const Catalog& catalog, PartKind kind) {
-  const PartProduct* part = catalog.part(key(kind));
-  return part != nullptr ? part->name : std::string(key(kind));
-}
-
 } // namespace
 
 std::vector<RoomPart> partsIn(const SheetJob& job, const EquipmentRoom& room, double about) {
-  const PaperBox inside =
-      PaperBox{{0, 0}, {inMetres(room.length), inMetres(room.width)}}.grown(about);
+  const PaperBox inside = insideOf(room).grown(about);
   std::vector<RoomPart> found;
   for (const RunStudy& study : job.study().runs) {
     const Run& run = *job.plan().runs.find(study.id);
@@ -41,7 +36,7 @@ std::vector<RoomPart> partsIn(const SheetJob& job, const EquipmentRoom& room, do
       if (!inside.holds(local)) continue;
       found.push_back({&run, &part, local, place->at.z - inMetres(room.floor),
                        isUpright(study, part), place->size.empty() ? run.size : place->size,
-                       partName(job.catalog, part.kind)});
+                       partName(job.catalog, key(part.kind))});
     }
   }
   return found;

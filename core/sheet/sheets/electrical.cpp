@@ -12,6 +12,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/part_place.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -20,17 +21,6 @@
 namespace sump {
 
 namespace {
-
-std::vector<Mark> electricalMarks(const SheetJob& job) {
-  const std::set<Id> pipes = pipeIds(job.plan());
-  std::vector<Mark> marks = marksOf(job.marks, [&](const Mark& mark) {
-    return !pipes.contains(mark.object) && mark.layer != Layer::Note;
-  });
-  std::vector<Mark> power;
-  markPowerSpaces(job, true, power);
-  addSymbols(std::move(power), marks);
-  return marks;
-}
 
 void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) {
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
@@ -115,8 +105,8 @@ PaperBox electricalExtent(const SheetJob& job) {
   std::vector<Point2> points;
   for (const RunStudy& run : job.study().runs) {
     if (!isConduit(run.service)) continue;
-    for (const RunPoint& p : run.points)
-      points.push_back(flat(p.at));
+    const Polyline line = planLine(run);
+    points.insert(points.end(), line.begin(), line.end());
     // A vault that one ends in is seen whole.
     const Run& given = *job.plan().runs.find(run.id);
     for (const VaultStudy& vault : job.study().vaults) {
@@ -136,7 +126,7 @@ PaperBox electricalExtent(const SheetJob& job) {
 void electricalSheet(const SheetJob& job, PageFlow& flow) {
   const PaperBox shown = electricalExtent(job);
   if (shown.width() <= 0 && shown.height() <= 0) return;
-  const std::vector<Mark> marks = electricalMarks(job);
+  const std::vector<Mark> marks = electricalMarks(job, pipeIds(job.plan()));
   const auto kind = [](const Run& run) {
     return isConduit(run.service) ? RunLabel::Full : RunLabel::None;
   };

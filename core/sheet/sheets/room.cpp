@@ -31,7 +31,7 @@ void addParts(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
 
 /// Disconnects and the outline of the space that pipe keeps clear of.
 void addPower(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
-  const PaperBox inside{{0, 0}, {inMetres(room.length), inMetres(room.width)}};
+  const PaperBox inside = insideOf(room);
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     if (!supply.disconnect) continue;
     const Point2 at = room.frame().toLocal(*supply.disconnect);
@@ -56,17 +56,11 @@ std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point
 
 Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();
-  Drawing d;
-  d.anchor = roomAnchor(job.plan(), room.id);
-  d.title = "PLAN OF " + called(room);
-  d.north = job.plan().site.north - room.angle;
-  d.marks = marksFor(job, room, most);
-  measureRoom(job, room, d);
-  d.uncut = roomLines(room);
+  Drawing d = roomDrawing(job, room, roomAnchor(job.plan(), room.id), "PLAN OF " + called(room),
+                          marksFor(job, room, most));
   if (!room.ports.empty()) {
     static constexpr Point2 kSights[] = {{0, -1}, {1, 0}, {0, 1}, {-1, 0}};
-    d.elevations = {{{{0, 0}, {inMetres(room.length), inMetres(room.width)}},
-                     kSights[static_cast<std::size_t>(wallOf(room).side)],
+    d.elevations = {{insideOf(room), kSights[static_cast<std::size_t>(wallOf(room).side)],
                      elevationAnchor(job.plan(), room.id)}};
   }
   if (room.skid) d.callouts.push_back(boxCallout(room, *room.skid, "Equipment skid", units));
