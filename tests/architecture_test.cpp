@@ -15,6 +15,8 @@
 #include <string_view>
 #include <vector>
 
+#include "tests/support/places.h"
+
 namespace {
 
 constexpr int kMostLines = 399;
@@ -108,7 +110,7 @@ std::string textOf(const std::filesystem::path& file) {
 
 /// Paths of all sources under a folder of the project, from its root, sorted.
 std::vector<std::string> filesUnder(const char* folder) {
-  const std::filesystem::path root = SUMPWRIGHT_SOURCE_DIR;
+  const std::filesystem::path root = sump::sourceFolder();
   std::vector<std::string> files;
   for (const auto& entry : std::filesystem::recursive_directory_iterator(root / folder)) {
     const auto ending = entry.path().extension();
@@ -148,7 +150,7 @@ TEST(Architecture, NoTwoHeadersDefineATypeOfOneName) {
   for (const char* folder : {"core", "app"}) {
     for (const std::string& path : filesUnder(folder)) {
       if (!path.ends_with(".h")) continue;
-      for (const std::string& name : typesIn(textOf(SUMPWRIGHT_SOURCE_DIR "/" + path))) {
+      for (const std::string& name : typesIn(textOf(sump::sourceFolder() + "/" + path))) {
         const auto [home, isNew] = homes.try_emplace(name, path);
         EXPECT_TRUE(isNew) << name << " stands in " << home->second << " and " << path;
       }
@@ -161,7 +163,7 @@ TEST(Architecture, CoreKeepsItsArrowsAndItsSize) {
   const auto files = coreFiles();
   ASSERT_GT(files.size(), 40U) << "the scan must see the sources";
   for (const std::string& path : files) {
-    for (const std::string& fault : faultsIn(path, textOf(SUMPWRIGHT_SOURCE_DIR "/" + path))) {
+    for (const std::string& fault : faultsIn(path, textOf(sump::sourceFolder() + "/" + path))) {
       ADD_FAILURE() << fault;
     }
   }

@@ -12,6 +12,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/geometry/polygon.h"
 #include "core/plan/edits_parts.h"
+#include "tests/support/places.h"
 
 #include <QFont>
 #include <QImage>
@@ -26,7 +27,7 @@ namespace sump {
 namespace {
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 } // namespace
@@ -153,7 +154,7 @@ TEST(Labels, NeverCoverEachOther) {
 // What is named in its own area or on the ground that it stands on is not taken for another thing.
 TEST(Labels, StandOnNoOtherThing) {
   for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
-    const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(sample));
+    const Plan plan = readPlanFile(sourceFolder() + "/samples/" + sample);
     const Scene scene(reviewNow(plan, 1, builtinCatalog()));
     View view = overview(scene);
     for (double zoom : {1.0, 1.6, 2.5, 4.0}) {
@@ -184,7 +185,7 @@ TEST(Labels, StandOnNoOtherThing) {
 TEST(Labels, OfLinesSpareThePartsInThem) {
   std::size_t parts = 0, covered = 0;
   for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
-    const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(sample));
+    const Plan plan = readPlanFile(sourceFolder() + "/samples/" + sample);
     const Scene scene(reviewNow(plan, 1, builtinCatalog()));
     View view = overview(scene);
     view.zoomAt(view.toScreen(plan.vaults[0].centre), 4);

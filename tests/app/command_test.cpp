@@ -2,6 +2,7 @@
 
 #include "app/command/command.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <QProcess>
 #include <QTemporaryDir>
@@ -16,7 +17,7 @@
 namespace sump {
 namespace {
 
-const QString kSamples = QStringLiteral(SUMPWRIGHT_SOURCE_DIR "/samples/");
+const QString kSamples = QString::fromStdString(sourceFolder() + "/samples/");
 
 struct Ran {
   int status = -1;
@@ -180,8 +181,9 @@ TEST(Command, WritesTheCalculationReportWithoutADisplay) {
   const QString pdf = QString::fromStdString((folder / "how.pdf").string());
   const QString pages = QString::fromStdString((folder / "pages").string());
   QProcess program;
-  program.start(SUMPWRIGHT_PROGRAM, {"calculate", kSamples + "transit-depot.sump", "--pdf", pdf,
-                                     "--svg", pages, "--paper", "a4"});
+  program.start(QString::fromStdString(builtProgram()),
+                {"calculate", kSamples + "transit-depot.sump", "--pdf", pdf, "--svg", pages,
+                 "--paper", "a4"});
   ASSERT_TRUE(program.waitForFinished(60000));
   EXPECT_EQ(program.exitCode(), kClean) << program.readAllStandardError().toStdString();
   EXPECT_GT(std::filesystem::file_size(folder / "how.pdf"), 10000u);

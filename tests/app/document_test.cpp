@@ -3,6 +3,7 @@
 #include "app/window/document.h"
 
 #include "core/exchange/plan_file.h"
+#include "tests/support/places.h"
 
 #include <QTemporaryDir>
 #include <QtTest/QSignalSpy>
@@ -82,7 +83,7 @@ TEST(Document, ModifiedFollowsTheSavedState) {
 
 TEST(Document, ReviewsCarryTheStateTheyBelongTo) {
   Document document(builtinCatalog());
-  document.open(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  document.open(QString::fromStdString(sampleFile("transit-depot")));
   EXPECT_TRUE(document.isReviewStale());
   ASSERT_TRUE(settled(document));
   EXPECT_EQ(document.reviewed()->review.plan, document.plan());
@@ -111,7 +112,7 @@ TEST(Document, APreviewIsNoState) {
 
 TEST(Document, FreshReviewNeedsNoWaiting) {
   Document document(builtinCatalog());
-  document.open(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  document.open(QString::fromStdString(sampleFile("transit-depot")));
   document.commit("One", titled(document.plan(), "now"));
   EXPECT_EQ(document.freshReview()->review.plan.project.title, "now");
 }

@@ -7,6 +7,7 @@
 #include "app/panels/basis_panel.h"
 #include "app/window/guided_dialog.h"
 #include "tests/app/window_fixture.h"
+#include "tests/support/places.h"
 
 #include <QDir>
 #include <QDockWidget>
@@ -16,7 +17,7 @@
 namespace sump {
 namespace {
 
-const QString kGuide = QStringLiteral(SUMPWRIGHT_SOURCE_DIR "/resources/guide/");
+const QString kGuide = QString::fromStdString(sourceFolder() + "/resources/guide/");
 
 class GuidePictures : public testing::WindowTest {
 protected:

@@ -5,6 +5,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/sheet/compose.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <QDir>
 #include <QImage>
@@ -20,7 +21,7 @@
 namespace sump {
 namespace {
 
-const QString kSource = SUMPWRIGHT_SOURCE_DIR;
+const QString kSource = QString::fromStdString(sourceFolder());
 
 struct Told {
   int status = -1;
@@ -49,7 +50,8 @@ class HandedOver : public ::testing::TestWithParam<const char*> {
 protected:
   void SetUp() override {
     const QString plan = kSource + "/samples/" + GetParam() + ".sump";
-    const Told told = run(SUMPWRIGHT_PROGRAM, {"export", plan, "--out", folder()});
+    const Told told =
+        run(QString::fromStdString(builtProgram()), {"export", plan, "--out", folder()});
     ASSERT_LE(told.status, 1) << told.text.toStdString();
   }
   QString folder() const { return QString::fromStdString(folder_.path().string()); }

@@ -1,6 +1,7 @@
 // The tests of app/ share one application on the offscreen platform, as a display may be missing.
 
 #include "tests/app/recovery_child.h"
+#include "tests/support/places.h"
 
 #include <QApplication>
 
@@ -16,7 +17,7 @@ int main(int argc, char** argv) {
   const QByteArray platform = qgetenv("QT_QPA_PLATFORM");
   if (platform.isEmpty() || platform == "offscreen") {
     qputenv("QT_QPA_PLATFORM",
-            "offscreen:configfile=" SUMPWRIGHT_SOURCE_DIR "/tests/app/screen.json");
+            ("offscreen:configfile=" + sump::sourceFolder() + "/tests/app/screen.json").c_str());
   }
   QApplication application(argc, argv);
   testing::InitGoogleTest(&argc, argv);

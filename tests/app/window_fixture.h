@@ -3,6 +3,7 @@
 
 #include "app/window/main_window.h"
 #include "app/window/resources.h"
+#include "tests/support/places.h"
 
 #include <QApplication>
 #include <QSettings>
@@ -14,7 +15,7 @@
 namespace sump::testing {
 
 inline QString samplePath(const char* name) {
-  return QString(SUMPWRIGHT_SOURCE_DIR "/samples/") + name;
+  return QString::fromStdString(sourceFolder() + "/samples/") + name;
 }
 
 /// Keeps what was told and gives the answers that the test has laid ready.

@@ -7,6 +7,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "tests/support/generated_plan.h"
+#include "tests/support/places.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -37,7 +38,7 @@ double medianMilliseconds(const sump::Plan& plan) {
 }
 
 sump::Plan samplePlan() {
-  return sump::readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return sump::readPlanFile(sump::sampleFile("transit-depot"));
 }
 
 /// The sample's design inputs on a generated drawing; soil as it comes, so that all digs run into

@@ -12,6 +12,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/sheet/calculation_report.h"
 #include "core/sheet/compose.h"
+#include "tests/support/places.h"
 
 #include <QApplication>
 #include <QTemporaryDir>
@@ -100,7 +101,7 @@ int main(int argc, char** argv) {
   const QTemporaryDir folder;
   const std::filesystem::path out = folder.path().toStdString();
   std::vector<std::string> files(argv + 1, argv + argc);
-  if (files.empty()) files = {SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump"};
+  if (files.empty()) files = {sump::sampleFile("transit-depot")};
   for (const std::string& file : files) {
     const Plan plan = readPlanFile(file);
     Phases phases;

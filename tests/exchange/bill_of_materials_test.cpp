@@ -7,6 +7,7 @@
 #include "core/exchange/plan_file.h"
 #include "tests/support/csv_reader.h"
 #include "tests/support/golden.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -21,7 +22,7 @@
 namespace sump::test {
 namespace {
 
-const std::filesystem::path kRoot = SUMPWRIGHT_SOURCE_DIR;
+const std::filesystem::path kRoot = sourceFolder();
 
 Review sampleReview(const std::string& name) {
   return review(readPlanFile(kRoot / "samples" / (name + ".sump")), builtinCatalog());

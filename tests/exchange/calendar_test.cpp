@@ -6,6 +6,7 @@
 #include "core/rules/review.h"
 #include "tests/support/golden.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -19,7 +20,7 @@
 namespace sump::test {
 namespace {
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 Date day(int y, unsigned m, unsigned d) {
   return {std::chrono::year(y), std::chrono::month(m), std::chrono::day(d)};

@@ -6,6 +6,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/plan/edits.h"
 #include "core/plan/edits_objects.h"
+#include "tests/support/places.h"
 #include "tests/support/random_editor.h"
 
 #include <gtest/gtest.h>
@@ -22,7 +23,7 @@ const Limits& limits() {
 }
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 std::vector<PlanChange> changes(const Plan& before, const Plan& after) {

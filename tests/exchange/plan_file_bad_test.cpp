@@ -3,6 +3,7 @@
 
 #include "core/exchange/json_document.h"
 #include "core/exchange/plan_file.h"
+#include "tests/support/places.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -17,8 +18,7 @@ namespace {
 
 using testing::HasSubstr;
 
-const std::filesystem::path kFolder =
-    std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "tests/exchange/bad";
+const std::filesystem::path kFolder = std::filesystem::path(sourceFolder()) / "tests/exchange/bad";
 
 struct BadFile {
   std::string file;
@@ -169,7 +169,7 @@ TEST(BadPlanFiles, TextOfTheFileCannotBreakTheMessage) {
 
 std::string sampleText() {
   const std::filesystem::path sample =
-      std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "samples/transit-depot.sump";
+      std::filesystem::path(sourceFolder()) / "samples/transit-depot.sump";
   std::ifstream in(sample, std::ios::binary);
   return {std::istreambuf_iterator<char>(in), {}};
 }

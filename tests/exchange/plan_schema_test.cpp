@@ -3,6 +3,7 @@
 // committing it. tests/exchange/schema_check.py validates the samples against it.
 
 #include "core/exchange/plan_file_keys.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_schema.h"
 
 #include <nlohmann/json.hpp>
@@ -17,8 +18,7 @@
 namespace sump {
 namespace {
 
-const std::string kSchemaFile =
-    std::string(SUMPWRIGHT_SOURCE_DIR) + "/resources/schema/plan.schema.json";
+const std::string kSchemaFile = sourceFolder() + "/resources/schema/plan.schema.json";
 
 std::string schemaFile() {
   std::ifstream in(kSchemaFile, std::ios::binary);

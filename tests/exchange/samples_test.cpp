@@ -2,6 +2,7 @@
 // with SUMPWRIGHT_REWRITE=1 brings samples edited by hand into that form.
 
 #include "core/exchange/plan_file.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -13,7 +14,7 @@ namespace sump {
 namespace {
 
 TEST(SampleFiles, AreWrittenAsTheProgramWritesThem) {
-  const std::filesystem::path folder = std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "samples";
+  const std::filesystem::path folder = std::filesystem::path(sourceFolder()) / "samples";
   int count = 0;
   for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
     if (entry.path().extension() != ".sump") continue;

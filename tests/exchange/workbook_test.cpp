@@ -7,6 +7,7 @@
 #include "core/units/print.h"
 #include "tests/support/csv_reader.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -20,7 +21,7 @@
 namespace sump::test {
 namespace {
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 /// Prices for some lines and not for others, in units that have to be converted.
 constexpr const char* kPrices = "item,size,unit,price,currency\n"

@@ -7,6 +7,7 @@
 #include "core/plan/edits_objects.h"
 #include "core/plan/note_ends.h"
 #include "tests/support/nearly_same.h"
+#include "tests/support/places.h"
 #include "tests/support/random_plan.h"
 
 #include <gtest/gtest.h>
@@ -18,7 +19,7 @@ namespace {
 using test::nearlySame;
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 std::set<Id> all(const Plan& plan) {

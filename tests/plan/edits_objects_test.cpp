@@ -4,6 +4,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/plan/consistency.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +13,7 @@ namespace sump {
 namespace {
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 std::set<Id> all(const Plan& plan) {

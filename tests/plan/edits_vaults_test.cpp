@@ -5,6 +5,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/plan/consistency.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -141,7 +142,7 @@ TEST(Manways, StayWithinTheInsideFaces) {
 }
 
 TEST(EraseManway, LeavesTheEductorsRunWithoutItsMount) {
-  const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  const Plan plan = readPlanFile(sampleFile("transit-depot"));
   Id manway;
   for (const sump::Run& run : plan.runs) {
     if (run.eductor) manway = run.eductor->manway;
@@ -161,7 +162,7 @@ TEST(VaultHolding, FindsTheVaultUnderAPlace) {
 
 // Every baffle of the samples dragged to either side and taken out leaves a plan.
 TEST(MoveBaffle, GivesPlansFromTheSamples) {
-  const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  const Plan plan = readPlanFile(sampleFile("transit-depot"));
   int tried = 0;
   for (const Vault& vault : plan.vaults) {
     for (const Baffle& baffle : vault.baffles) {

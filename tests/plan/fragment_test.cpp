@@ -5,6 +5,7 @@
 #include "core/plan/consistency.h"
 #include "core/plan/edits_objects.h"
 #include "tests/support/nearly_same.h"
+#include "tests/support/places.h"
 #include "tests/support/random_plan.h"
 
 #include <gtest/gtest.h>
@@ -14,7 +15,7 @@ namespace sump {
 namespace {
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 void expectConsistent(const Plan& plan) {

@@ -5,6 +5,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/exchange/review_json.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -15,7 +16,7 @@
 namespace sump::test {
 namespace {
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 class BillSums : public ::testing::TestWithParam<const char*> {
 protected:

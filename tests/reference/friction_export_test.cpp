@@ -3,6 +3,7 @@
 
 #include "tests/rules/depot.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -57,8 +58,7 @@ TEST(SecondOpinion, FrictionOfTheSamplesAgreesWithAnIndependentSolution) {
   const auto file = folder / "friction.json";
   std::ofstream(file) << Json{
       {"samples", {sampleJson("transit-depot"), sampleJson("boatyard-pad")}}};
-  const std::string script =
-      std::string(SUMPWRIGHT_SOURCE_DIR) + "/tests/reference/friction_check.py";
+  const std::string script = sourceFolder() + "/tests/reference/friction_check.py";
   const int result =
       std::system(("python3 '" + script + "' '" + file.string() + "'").c_str()); // NOLINT
   EXPECT_EQ(result, 0) << "see the lines above";

@@ -5,6 +5,7 @@
 #include "core/study/circular_flow.h"
 #include "tests/rules/depot.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -73,8 +74,7 @@ TEST(SecondOpinion, PartFullFlowAgreesWithAnIndependentSolution) {
   const testing::OwnFolder folder;
   const auto file = folder / "part-full.json";
   std::ofstream(file) << Json{{"drains", std::move(drains)}};
-  const std::string script =
-      std::string(SUMPWRIGHT_SOURCE_DIR) + "/tests/reference/part_full_check.py";
+  const std::string script = sourceFolder() + "/tests/reference/part_full_check.py";
   const int result =
       std::system(("python3 '" + script + "' '" + file.string() + "'").c_str()); // NOLINT
   EXPECT_EQ(result, 0) << "see the lines above";

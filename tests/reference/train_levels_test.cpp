@@ -2,6 +2,7 @@
 // the plan file by itself with other methods. 0.5 % of the depth, and of each rise above rest.
 
 #include "core/exchange/plan_file.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -15,7 +16,7 @@ namespace {
 /// What the script prints; empty when there is no Python.
 std::vector<double> secondOpinion(const std::string& plan) {
   const std::string command =
-      "python3 \"" SUMPWRIGHT_SOURCE_DIR "/tests/reference/train_levels.py\" \"" + plan + '"';
+      "python3 \"" + sourceFolder() + "/tests/reference/train_levels.py\" \"" + plan + '"';
   FILE* pipe = popen(command.c_str(), "r");
   if (pipe == nullptr) return {};
   std::string text;
@@ -30,7 +31,7 @@ std::vector<double> secondOpinion(const std::string& plan) {
 }
 
 TEST(TrainLevelsReference, TheSampleAgreesWithinHalfAPercent) {
-  const std::string plan = SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump";
+  const std::string plan = sampleFile("transit-depot");
   const std::vector<double> other = secondOpinion(plan);
   ASSERT_EQ(other.size(), 6u) << "needs python3";
   const TrainStudy train = studyOf(readPlanFile(plan)).train;

@@ -4,6 +4,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/rules/review.h"
 #include "core/rules/rule.h"
+#include "tests/support/places.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -15,7 +16,7 @@
 namespace sump::testing {
 
 inline std::filesystem::path samples() {
-  return std::filesystem::path(SUMPWRIGHT_SOURCE_DIR) / "samples";
+  return std::filesystem::path(sourceFolder()) / "samples";
 }
 
 inline const Plan& depot() {

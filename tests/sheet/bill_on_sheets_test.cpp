@@ -7,6 +7,7 @@
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
 #include "tests/support/csv_reader.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -19,9 +20,7 @@ namespace {
 
 class BillOnSheets : public ::testing::TestWithParam<const char*> {
 protected:
-  const Review review_ =
-      review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + GetParam() + ".sump"),
-             builtinCatalog());
+  const Review review_ = review(readPlanFile(sampleFile(GetParam())), builtinCatalog());
   const BuyList buy_ = buyList(review_);
   const UnitSystem units_ = review_.plan.project.units;
   /// ARCH E and A0 wrap no cell.

@@ -10,6 +10,7 @@
 #include "tests/sheet/small_plan.h"
 #include "tests/sheet/study_values.h"
 #include "tests/support/golden.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -19,7 +20,7 @@
 namespace sump {
 namespace {
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 Plan planNamed(const std::string& name) {
   if (name == "small") return testing::smallPlan();

@@ -7,6 +7,7 @@
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
 #include "tests/reference/two_vault_plan.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -16,10 +17,7 @@ namespace sump::test {
 namespace {
 
 Review reviewOf(const std::string& name) {
-  const Plan plan =
-      name == "two-vault"
-          ? twoVaultPlan()
-          : readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + name + ".sump");
+  const Plan plan = name == "two-vault" ? twoVaultPlan() : readPlanFile(sampleFile(name));
   return review(plan, builtinCatalog());
 }
 

@@ -5,6 +5,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/sheet/compose.h"
 #include "tests/sheet/known_numbers.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -118,8 +119,7 @@ const Sample& sample(const std::string& name) {
   static std::map<std::string, Sample> known;
   const auto found = known.find(name);
   if (found != known.end()) return found->second;
-  Review reviewed =
-      review(readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + name + ".sump"), builtinCatalog());
+  Review reviewed = review(readPlanFile(sampleFile(name)), builtinCatalog());
   const bool metric = reviewed.plan.project.units == UnitSystem::Metric;
   std::vector<Page> pages = composeSheets(reviewed, {metric ? "a1" : "arch-d", 0});
   return known.emplace(name, Sample{std::move(reviewed), std::move(pages)}).first->second;

@@ -13,6 +13,7 @@
 #include "core/study/study.h"
 #include "core/study/upkeep.h"
 #include "core/study/upkeep_table.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -31,9 +32,7 @@ void PrintTo(const PageCase& c, std::ostream* out) {
 }
 
 std::vector<Page> pagesOf(const PageCase& c) {
-  const Review reviewed =
-      review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + c.plan + ".sump"),
-             builtinCatalog());
+  const Review reviewed = review(readPlanFile(sampleFile(c.plan)), builtinCatalog());
   if (c.document == "set") return composeSheets(reviewed, {c.paper, 0});
   if (c.document == "report") {
     return composeCalculationReport(reviewed.plan, calculations(reviewed.plan, reviewed.study),

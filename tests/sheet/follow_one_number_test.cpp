@@ -7,6 +7,7 @@
 #include "core/rules/review.h"
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -19,7 +20,7 @@ namespace {
 
 std::string sampleText() {
   std::ostringstream text;
-  text << std::ifstream(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump").rdbuf();
+  text << std::ifstream(sampleFile("transit-depot")).rdbuf();
   return text.str();
 }
 

@@ -4,6 +4,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/plan/ends.h"
 #include "core/sheet/match_lines.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -33,7 +34,7 @@ TEST(MatchLines, OnePartIsNotCut) {
 
 /// The parts of a site that paper of this size takes at 1:100.
 void expectWhole(const char* name, double wide, double high) {
-  const Plan plan = readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + name + ".sump");
+  const Plan plan = readPlanFile(sampleFile(name));
   const Review reviewed = review(plan, builtinCatalog());
   const SheetJob job{reviewed, builtinCatalog(), *paperSize("a3"), 0,
                      planMarks(reviewed.plan, reviewed.study)};

@@ -5,6 +5,7 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/continuations.h"
 #include "core/sheet/plan_measures.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -25,9 +26,7 @@ const Sample& sample(const std::string& plan, const std::string& paper) {
   static std::map<std::pair<std::string, std::string>, Sample> known;
   const auto found = known.find({plan, paper});
   if (found != known.end()) return found->second;
-  Review reviewed =
-      review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + plan + ".sump"),
-             builtinCatalog());
+  Review reviewed = review(readPlanFile(sampleFile(plan)), builtinCatalog());
   std::vector<Page> pages = composeSheets(reviewed, {paper, 0});
   return known.emplace(std::pair(plan, paper), Sample{std::move(reviewed), std::move(pages)})
       .first->second;

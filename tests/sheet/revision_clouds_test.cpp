@@ -8,6 +8,7 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/revision_clouds.h"
 #include "tests/support/golden.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -25,7 +26,7 @@ void PrintTo(const CloudCase& c, std::ostream* out) {
 }
 
 Plan sample(const std::string& name) {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + name + ".sump");
+  return readPlanFile(sampleFile(name));
 }
 
 /// A vault lower, another moved, a run resized, one gone.

@@ -9,6 +9,7 @@
 #include "core/sheet/section_frames.h"
 #include "core/sheet/section_marks.h"
 #include "core/units/print_levels.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -26,7 +27,7 @@ const Review& sample(const std::string& name) {
   static std::map<std::string, Review> known;
   const auto found = known.find(name);
   if (found != known.end()) return found->second;
-  const std::string file = std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + name + ".sump";
+  const std::string file = sampleFile(name);
   return known.emplace(name, review(readPlanFile(file), builtinCatalog())).first->second;
 }
 

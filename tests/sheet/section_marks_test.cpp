@@ -9,6 +9,7 @@
 #include "core/units/print.h"
 #include "tests/reference/two_vault_plan.h"
 #include "tests/support/golden.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -21,7 +22,7 @@ namespace {
 
 const SectionTitle kTitle{"A run", {"6\" pipe"}};
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 struct Sections {
   Plan plan;

@@ -6,6 +6,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -27,9 +28,7 @@ protected:
     const auto& [plan, paper] = GetParam();
     const auto found = known.find(GetParam());
     if (found != known.end()) return found->second;
-    const Review reviewed =
-        review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + plan + ".sump"),
-               builtinCatalog());
+    const Review reviewed = review(readPlanFile(sampleFile(plan)), builtinCatalog());
     return known.emplace(GetParam(), composeSheets(reviewed, {paper, 0})).first->second;
   }
   const std::vector<Page>& pages_ = pages();

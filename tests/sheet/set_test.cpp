@@ -9,6 +9,7 @@
 #include "core/units/parse.h"
 #include "core/units/print.h"
 #include "tests/sheet/small_plan.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -19,7 +20,7 @@
 namespace sump {
 namespace {
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 const Review& reviewOf(const std::string& name) {
   static std::map<std::string, Review> known;
@@ -434,7 +435,7 @@ bool anySays(const std::vector<Page>& pages, const std::string& part) {
 }
 
 TEST(SheetSetWords, SaysWhatIsUndecidedAndHowManyLaddersAreDrawn) {
-  Plan plan = readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/transit-depot.sump");
+  Plan plan = readPlanFile(sampleFile("transit-depot"));
   plan.basis.wiring.supplies.back().disconnect.reset();
   plan.basis.earth.ladders.resize(2);
   const std::vector<Page> pages = composeSheets(review(plan, builtinCatalog()), {"arch-e", 0});

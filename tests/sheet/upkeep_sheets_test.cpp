@@ -7,6 +7,7 @@
 #include "core/rules/review.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/support/golden.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -16,7 +17,7 @@
 namespace sump {
 namespace {
 
-const std::string kSource = SUMPWRIGHT_SOURCE_DIR;
+const std::string kSource = sourceFolder();
 
 Plan planNamed(const std::string& name) {
   if (name == "small") return testing::smallPlan();

@@ -5,6 +5,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -92,8 +93,7 @@ protected:
     const ViewCase& c = GetParam();
     const auto [found, isNew] = known.emplace(std::pair(c.plan, c.paper), std::vector<Looked>());
     if (!isNew) return found->second;
-    const Plan plan =
-        readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + c.plan + ".sump");
+    const Plan plan = readPlanFile(sampleFile(c.plan));
     for (const Page& page : composeSheets(review(plan, builtinCatalog()), {c.paper, 0})) {
       if (!isPlanSheet(page.number)) continue;
       for (Looked& view : viewsOf(page))

@@ -7,6 +7,7 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/view_references.h"
 #include "tests/sheet/small_plan.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -51,8 +52,7 @@ protected:
     const ReferenceCase& c = GetParam();
     std::vector<Page>& found = known[{c.plan, c.paper}];
     if (!found.empty()) return found;
-    const Plan plan =
-        readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + c.plan + ".sump");
+    const Plan plan = readPlanFile(sampleFile(c.plan));
     return found = composeSheets(review(plan, builtinCatalog()), {c.paper, 0});
   }
 

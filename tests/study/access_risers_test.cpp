@@ -3,6 +3,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/study/access_risers.h"
 #include "core/study/profile.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -13,7 +14,7 @@ namespace {
 
 class AccessRisers : public ::testing::Test {
 protected:
-  Plan plan_ = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/ferry-quay.sump");
+  Plan plan_ = readPlanFile(sampleFile("ferry-quay"));
   Study studied() const {
     return study(plan_, builtinCatalog(), builtinCatalog().limits.with(plan_.limits));
   }

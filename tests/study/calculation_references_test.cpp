@@ -5,6 +5,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/study/calculation_outline.h"
 #include "core/study/calculation_print.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -16,8 +17,7 @@ namespace {
 
 class CalculationReferences : public ::testing::TestWithParam<const char*> {
 protected:
-  const Plan plan_ =
-      readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(GetParam()) + ".sump");
+  const Plan plan_ = readPlanFile(sampleFile(GetParam()));
   const std::vector<Calculation> all_ = calculations(plan_, studyOf(plan_));
 };
 

@@ -2,6 +2,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/study/connections.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -19,7 +20,7 @@ const Connection* of(const std::vector<Connection>& all, const Id& run) {
 
 class Connections : public ::testing::Test {
 protected:
-  Plan plan_ = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/ferry-quay.sump");
+  Plan plan_ = readPlanFile(sampleFile("ferry-quay"));
   std::vector<Connection> all() const {
     return connections(plan_,
                        study(plan_, builtinCatalog(), builtinCatalog().limits.with(plan_.limits)));

@@ -3,6 +3,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/study/context.h"
 #include "tests/study/report_support.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -124,7 +125,7 @@ TEST(DigReport, WeightCollarAndLidByHand) {
 
 TEST(DigReport, IsCompleteAndUniqueOnTheSamples) {
   for (const char* name : {"transit-depot", "boatyard-pad"}) {
-    const Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(name) + ".sump");
+    const Plan plan = readPlanFile(sampleFile(name));
     const Study study = studyOf(plan);
     std::set<std::pair<std::string, Id>> seen;
     for (const Calculation& c : calculations(plan, study)) {

@@ -3,6 +3,7 @@
 #include "core/exchange/plan_file.h"
 #include "core/study/settling.h"
 #include "core/study/water_air.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -11,7 +12,7 @@ namespace sump::test {
 namespace {
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 // By hand: a chamber is 1.6002 x 1.524 m = 2.438705 m2; water 29.6418 - 28.4226 = 1.2192 m; less

@@ -6,6 +6,7 @@
 #include "core/exchange/plan_file.h"
 #include "tests/reference/two_vault_plan.h"
 #include "tests/support/generated_plan.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -315,7 +316,7 @@ TEST(Profile, TrainEndsByHand) {
 namespace {
 
 std::vector<Plan> plans() {
-  const std::string samples = SUMPWRIGHT_SOURCE_DIR "/samples/";
+  const std::string samples = sourceFolder() + "/samples/";
   return {twoVaultPlan(), generatedPlan(120), readPlanFile(samples + "transit-depot.sump"),
           readPlanFile(samples + "boatyard-pad.sump"), readPlanFile(samples + "ferry-quay.sump")};
 }

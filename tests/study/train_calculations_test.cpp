@@ -2,6 +2,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/study/context.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -13,7 +14,7 @@ namespace sump::test {
 namespace {
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 const Calculation& find(const std::vector<Calculation>& list, const std::string& id,

@@ -2,6 +2,7 @@
 // stands and runs lower the farther it goes.
 
 #include "core/exchange/plan_file.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -158,7 +159,7 @@ TEST(TrainProperty, AnyTrainBalancesAndFalls) {
 TEST(TrainProperty, TheSamplesBalanceAndFallAtAnyLoad) {
   std::mt19937 random(42);
   for (const char* name : {"transit-depot.sump", "boatyard-pad.sump"}) {
-    Plan plan = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(name));
+    Plan plan = readPlanFile(sourceFolder() + "/samples/" + name);
     for (int round = 0; round < 60; ++round) {
       load(random, plan);
       plan.basis.demand.devices[0].wash = plan.washes.front().id;

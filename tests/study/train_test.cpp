@@ -2,6 +2,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/study/circular_flow.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -12,11 +13,11 @@ namespace sump::test {
 namespace {
 
 Plan depot() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/transit-depot.sump");
+  return readPlanFile(sampleFile("transit-depot"));
 }
 
 Plan boatyard() {
-  return readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/boatyard-pad.sump");
+  return readPlanFile(sampleFile("boatyard-pad"));
 }
 
 /// The depot with its drains carrying this and nothing lost.

@@ -3,6 +3,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/rules/review.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -99,7 +100,7 @@ INSTANTIATE_TEST_SUITE_P(Samples, InBothUnits,
                          testing::Values("transit-depot.sump", "boatyard-pad.sump"));
 
 TEST_P(InBothUnits, EveryPartOfTheStudyIsTheSame) {
-  Plan us = readPlanFile(SUMPWRIGHT_SOURCE_DIR "/samples/" + std::string(GetParam()));
+  Plan us = readPlanFile(sourceFolder() + "/samples/" + GetParam());
   Plan metric = us;
   us.project.units = UnitSystem::UsCustomary;
   metric.project.units = UnitSystem::Metric;

@@ -7,6 +7,7 @@
 #include "core/rules/review.h"
 #include "core/units/print.h"
 #include "tests/support/own_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -17,8 +18,7 @@ namespace sump::test {
 namespace {
 
 Review reviewOf(const std::string& name) {
-  return review(readPlanFile(std::string(SUMPWRIGHT_SOURCE_DIR) + "/samples/" + name + ".sump"),
-                builtinCatalog());
+  return review(readPlanFile(sampleFile(name)), builtinCatalog());
 }
 
 UpkeepPlan upkeepOf(const Review& r) {

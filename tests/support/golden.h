@@ -8,11 +8,13 @@
 #include <sstream>
 #include <string>
 
+#include "tests/support/places.h"
+
 namespace sump::testing {
 
 /// `name` is below tests/. With SUMPWRIGHT_UPDATE_GOLDEN set the file is written anew instead.
 inline void expectGolden(const std::string& name, const std::string& now) {
-  const std::string file = std::string(SUMPWRIGHT_SOURCE_DIR) + "/tests/" + name;
+  const std::string file = sourceFolder() + "/tests/" + name;
   if (std::getenv("SUMPWRIGHT_UPDATE_GOLDEN") != nullptr) {
     std::ofstream(file, std::ios::binary) << now;
     return;
