@@ -111,7 +111,19 @@ QString coreFilled(std::string_view english) {
 }
 
 QString typedProblem(std::string_view english, const QString& typed) {
-  return coreFilled(english, KeptWords({"'" + typed.trimmed() + "'"}));
+  return unitsHeld(coreFilled(english, KeptWords({"'" + typed.trimmed() + "'"})));
+}
+
+QString unitsHeld(QString text) {
+  static const QRegularExpression kFigure(QStringLiteral("(\\d) (%1)(?![\\w/])").arg(kUnits));
+  constexpr QChar kWordJoiner(0x2060);
+  for (auto match = kFigure.match(text); match.hasMatch(); match = kFigure.match(text)) {
+    QString unit = match.captured(2);
+    unit.replace('/', QString('/') + kWordJoiner);
+    text.replace(match.capturedStart(), match.capturedLength(),
+                 match.captured(1) + QChar::Nbsp + unit);
+  }
+  return text;
 }
 
 QString sentenceCase(QString text) {

@@ -62,7 +62,7 @@ struct Trouble {
 Trouble troubleOf(const InputError& error) {
   const bool noPlan = error.pointer == "/format" || error.problem.starts_with("is not a plan");
   if (noPlan) {
-    return {text("is no plan of Sumpwright"),
+    return {text("is not a Sumpwright plan"),
             text("choose a file that was saved by Sumpwright; its name ends in .sump")};
   }
   if (error.problem.starts_with("is not JSON")) {

@@ -32,7 +32,12 @@ QString filled(const std::string& english, const KeptWords& kept) {
 
 /// A figure with what it is of: `5.2 ft of water`.
 QString figure(const std::string& printed) {
-  return coreFilled(printed).toHtmlEscaped();
+  return unitsHeld(coreFilled(printed)).toHtmlEscaped();
+}
+
+/// As it was worked out, in SI: `0.0031 m/s`.
+QString siFigure(double value, QuantityKind kind) {
+  return unitsHeld(QString::fromStdString(printSi(value, kind))).toHtmlEscaped();
 }
 
 /// The names of the plan and the symbols of the formula.
@@ -131,8 +136,8 @@ QString resultHtml(const PageSource& source, const Calculation& c, const KeptWor
     return text("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups, kept));
   }
   const std::string value = printResult(c, source.review.plan.project.units);
-  const std::string si = printSi(c.result, c.kind);
-  return "<b>" + figure(value) + "</b>" + (value == si ? "" : " (" + html(si) + ")");
+  const bool isSi = value == printSi(c.result, c.kind);
+  return "<b>" + figure(value) + "</b>" + (isSi ? "" : " (" + siFigure(c.result, c.kind) + ")");
 }
 
 QString originHtml(const PageSource& source, const Calculation& c, const CalculationInput& input,
@@ -149,7 +154,7 @@ QString inputsHtml(const PageSource& source, const Calculation& c, const KeptWor
   std::vector<QStringList> rows;
   for (const CalculationInput& in : c.inputs) {
     rows.push_back({html(in.symbol), filled(in.name, kept), figure(printInput(in, units)),
-                    html(printSi(in.value, in.kind)), originHtml(source, c, in, kept)});
+                    siFigure(in.value, in.kind), originHtml(source, c, in, kept)});
   }
   return tableHtml(
       source, {text("Symbol"), text("Input"), text(">Value"), text(">in SI"), text("From")}, rows);

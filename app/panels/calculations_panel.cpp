@@ -1,20 +1,14 @@
 #include "app/panels/calculations_panel.h"
 
 #include "app/core_text.h"
-#include "app/window/wrapping_tree.h"
-
-#include "core/study/calculation_print.h"
+#include "app/panels/calculation_tree.h"
 
 #include <QCheckBox>
 #include <QEvent>
-#include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
-#include <QScrollBar>
 #include <QSplitter>
 #include <QTextBrowser>
-#include <QTreeWidget>
-#include <QTreeWidgetItemIterator>
 #include <QUrl>
 #include <QVBoxLayout>
 
@@ -27,7 +21,6 @@ namespace {
 
 /// A study that takes longer than this is announced as being worked on.
 constexpr int kStaleAfterMs = 200;
-constexpr int kNumberRole = Qt::UserRole;
 
 QString searched(const NumberedCalculation& entry) {
   const Calculation& c = entry.calculation;
@@ -60,10 +53,6 @@ protected:
 private:
   std::function<void()> resized_;
 };
-
-QString numberOf(const QTreeWidgetItem* item) {
-  return item == nullptr ? QString() : item->data(0, kNumberRole).toString();
-}
 
 } // namespace
 
@@ -116,7 +105,8 @@ QWidget* CalculationsPanel::makeList() {
   only_->setObjectName("calculation-only");
   only_->setChecked(true);
   only_->setToolTip(tr("While something is selected in the drawing, list only its calculations"));
-  makeTree(side);
+  tree_ = new CalculationTree(side);
+  connect(tree_, &CalculationTree::chosen, this, &CalculationsPanel::open);
   auto* top = new QHBoxLayout;
   top->setContentsMargins(4, 4, 4, 4);
   top->setSpacing(8);
@@ -130,34 +120,6 @@ QWidget* CalculationsPanel::makeList() {
   connect(words_, &QLineEdit::textChanged, this, &CalculationsPanel::list);
   connect(only_, &QCheckBox::toggled, this, &CalculationsPanel::list);
   return side;
-}
-
-void CalculationsPanel::makeTree(QWidget* parent) {
-  tree_ = new WrappingTree(0, parent);
-  tree_->setObjectName("calculation-tree");
-  tree_->setAccessibleName(tr("Calculations"));
-  tree_->setColumnCount(3);
-  tree_->setHeaderLabels({tr("Quantity"), tr("Of"), tr("Result")});
-  tree_->header()->setSectionResizeMode(0, QHeaderView::Stretch);
-  tree_->header()->setSectionResizeMode(1, QHeaderView::ResizeToContents);
-  tree_->header()->setSectionResizeMode(2, QHeaderView::ResizeToContents);
-  tree_->header()->setStretchLastSection(false);
-  tree_->setFrameShape(QFrame::NoFrame);
-  connect(tree_, &QTreeWidget::currentItemChanged, this, [this](const QTreeWidgetItem* item) {
-    if (!listing_ && item != nullptr) open(numberOf(item).toStdString());
-  });
-  const auto fold = [this](bool open) {
-    return [this, open](const QTreeWidgetItem* item) {
-      if (listing_) return;
-      if (open) {
-        unfolded_.insert(item->text(0));
-      } else {
-        unfolded_.erase(item->text(0));
-      }
-    };
-  };
-  connect(tree_, &QTreeWidget::itemExpanded, this, fold(true));
-  connect(tree_, &QTreeWidget::itemCollapsed, this, fold(false));
 }
 
 QWidget* CalculationsPanel::makePage() {
@@ -285,8 +247,9 @@ void CalculationsPanel::list() {
     if (!kept.entries.empty()) listed_.push_back(std::move(kept));
   }
   choose();
-  fillTree();
-  markInTree();
+  tree_->fill(listed_, !words_->text().isEmpty() || filtered(),
+              {worked_.reviewed->review.plan.project.units, worked_.kept});
+  tree_->mark(current_);
   showSummary();
   showPage();
 }
@@ -303,87 +266,6 @@ void CalculationsPanel::choose() {
   }
 }
 
-void CalculationsPanel::fillTree() {
-  listing_ = true;
-  if (sameTree()) {
-    for (std::size_t s = 0; s < listed_.size(); ++s) {
-      QTreeWidgetItem& head = *tree_->topLevelItem(static_cast<int>(s));
-      for (std::size_t e = 0; e < listed_[s].entries.size(); ++e)
-        fillItem(*head.child(static_cast<int>(e)), listed_[s].entries[e]);
-      head.setExpanded(isUnfolded(head));
-    }
-  } else {
-    const int scroll = tree_->verticalScrollBar()->value();
-    tree_->clear();
-    for (const CalculationSection& section : listed_)
-      addSection(section);
-    tree_->verticalScrollBar()->setValue(scroll);
-  }
-  listing_ = false;
-}
-
-/// A drag changes results, seldom what there is to work out.
-bool CalculationsPanel::sameTree() const {
-  if (tree_->topLevelItemCount() != static_cast<int>(listed_.size())) return false;
-  for (std::size_t s = 0; s < listed_.size(); ++s) {
-    const QTreeWidgetItem& head = *tree_->topLevelItem(static_cast<int>(s));
-    const CalculationSection& section = listed_[s];
-    if (head.text(0) != coreText(section.title) || numberOf(&head) != shown(section.number) ||
-        head.childCount() != static_cast<int>(section.entries.size()))
-      return false;
-  }
-  return true;
-}
-
-void CalculationsPanel::addSection(const CalculationSection& section) {
-  auto* head = new QTreeWidgetItem(tree_, {coreText(section.title)});
-  head->setData(0, kNumberRole, shown(section.number));
-  QFont bold = head->font(0);
-  bold.setBold(true);
-  head->setFont(0, bold);
-  for (const NumberedCalculation& entry : section.entries) {
-    auto* item = new QTreeWidgetItem(head);
-    item->setTextAlignment(2, Qt::AlignRight | Qt::AlignVCenter);
-    fillItem(*item, entry);
-  }
-  head->setExpanded(isUnfolded(*head));
-}
-
-bool CalculationsPanel::isUnfolded(const QTreeWidgetItem& head) const {
-  const bool search = !words_->text().isEmpty() || filtered();
-  return search || unfolded_.contains(head.text(0));
-}
-
-void CalculationsPanel::fillItem(QTreeWidgetItem& item, const NumberedCalculation& entry) const {
-  const Calculation& c = entry.calculation;
-  const UnitSystem units = worked_.reviewed->review.plan.project.units;
-  const auto put = [&item](int column, int role, const QString& text) {
-    // Every change lays the list out anew.
-    if (item.data(column, role).toString() != text) item.setData(column, role, text);
-  };
-  put(0, kNumberRole, shown(entry.number));
-  put(0, Qt::DisplayRole, coreText(c.title));
-  put(0, Qt::ToolTipRole, shown(entry.number) + "  " + coreText(c.title));
-  put(1, Qt::DisplayRole, shown(c.object));
-  put(2, Qt::DisplayRole, c.decided ? coreFilled(printResult(c, units)) : tr("cannot be decided"));
-  put(2, Qt::ToolTipRole,
-      c.decided ? QString() : tr("Needs %1").arg(coreFilled(c.needs, worked_.kept)));
-}
-
-void CalculationsPanel::markInTree() {
-  if (numberOf(tree_->currentItem()).toStdString() == current_ && !current_.empty()) return;
-  listing_ = true;
-  tree_->setCurrentItem(nullptr);
-  for (QTreeWidgetItemIterator at(tree_); *at != nullptr; ++at) {
-    if (numberOf(*at).toStdString() == current_) tree_->setCurrentItem(*at);
-  }
-  listing_ = false;
-  // Only when its rows have been wrapped are their places known.
-  QTimer::singleShot(0, tree_, [this] {
-    if (tree_->currentItem() != nullptr) tree_->scrollToItem(tree_->currentItem());
-  });
-}
-
 bool CalculationsPanel::open(const std::string& number) {
   for (const CalculationSection& section : worked_.outline.sections()) {
     if (section.number == number) wanted_ = {"", section.title};
@@ -392,7 +274,7 @@ bool CalculationsPanel::open(const std::string& number) {
       wanted_ = {entry->calculation.id, entry->calculation.object};
     if (section.number != number && entry == section.entries.end()) continue;
     current_ = number;
-    markInTree();
+    tree_->mark(current_);
     showPage();
     return true;
   }

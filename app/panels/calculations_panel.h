@@ -17,11 +17,11 @@ class QCheckBox;
 class QLabel;
 class QLineEdit;
 class QTextBrowser;
-class QTreeWidget;
-class QTreeWidgetItem;
 class QUrl;
 
 namespace sump {
+
+class CalculationTree;
 
 class CalculationsPanel : public QWidget, public Fronted {
   Q_OBJECT
@@ -54,7 +54,6 @@ protected:
 private:
   void makeHead();
   QWidget* makeList();
-  void makeTree(QWidget* parent);
   QWidget* makePage();
   void documentChanged();
   void reviewArrived();
@@ -72,14 +71,8 @@ private:
   bool isBehind() const {
     return !worked_.reviewed || worked_.reviewed->revision != document_.revision();
   }
-  bool sameTree() const;
-  bool isUnfolded(const QTreeWidgetItem& head) const;
-  void fillItem(QTreeWidgetItem& item, const NumberedCalculation& entry) const;
   void list();
   void choose();
-  void fillTree();
-  void addSection(const CalculationSection& section);
-  void markInTree();
   bool passes(const NumberedCalculation& entry) const;
   bool filtered() const;
   void showSummary();
@@ -97,14 +90,12 @@ private:
   /// Id and object of the calculation on the page, or nothing and the title of the section; by
   /// these it is found again when numbers change.
   std::pair<std::string, std::string> wanted_;
-  std::set<QString> unfolded_; ///< titles of sections
-  bool listing_ = false;
   QTimer stale_;
   QLabel* summary_ = nullptr;
   QLabel* staleNote_ = nullptr;
   QLineEdit* words_ = nullptr;
   QCheckBox* only_ = nullptr;
-  QTreeWidget* tree_ = nullptr;
+  CalculationTree* tree_ = nullptr;
   QTextBrowser* page_ = nullptr;
 };
 

@@ -26,7 +26,9 @@ void runFacts(const FieldContext& context, const Id& id, RunMaker& make) {
     return;
   }
   make.fact(fieldText("Length along the slope"), shown(printRunLength(r->developed, units)));
-  make.fact(fieldText("Fall"), shown(printSlope(r->slope, units)));
+  const bool rises = std::ranges::any_of(r->legs, &Leg::vertical);
+  make.fact(rises ? fieldText("Fall, without upright legs") : fieldText("Fall"),
+            shown(printSlope(r->slope, units)));
   make.fact(fieldText("Start invert"), shown(printElevation(r->startInvert, units)));
   make.fact(fieldText("End invert"), shown(printElevation(r->endInvert, units)));
   if (r->leastCover)

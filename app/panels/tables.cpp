@@ -375,8 +375,12 @@ void ObjectTable::spread() {
 }
 
 void ObjectTable::resizeEvent(QResizeEvent* event) {
+  // What is read about the current row can take room from the list: the row stays in sight.
+  const int top = currentRow() < 0 ? -1 : rowViewportPosition(currentRow());
+  const bool seen = top >= 0 && top < event->oldSize().height();
   QTableWidget::resizeEvent(event);
   spread();
+  if (seen) scrollTo(currentIndex());
 }
 
 void ObjectTable::keyPressEvent(QKeyEvent* event) {

@@ -1,8 +1,10 @@
 #include "app/window/wrapping_tree.h"
 
 #include <QHeaderView>
+#include <QScrollBar>
 #include <QStyledItemDelegate>
 #include <QTimer>
+#include <QWheelEvent>
 
 namespace sump {
 
@@ -28,16 +30,38 @@ private:
 
 } // namespace
 
-WrappingTree::WrappingTree(int wrapped, QWidget* parent) : QTreeWidget(parent) {
+WrappingTree::WrappingTree(int wrapped, QWidget* parent)
+    : QTreeWidget(parent), later_(new QTimer(this)) {
   setWordWrap(true);
   setUniformRowHeights(false);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setItemDelegate(new WrappedCells(*this, wrapped));
-  auto* later = new QTimer(this); // once for all columns that change together
-  later->setSingleShot(true);
-  later->setInterval(0);
-  connect(later, &QTimer::timeout, this, &QTreeView::doItemsLayout);
-  connect(header(), &QHeaderView::sectionResized, later, qOverload<>(&QTimer::start));
+  later_->setSingleShot(true); // once for all columns that change together
+  later_->setInterval(0);
+  connect(later_, &QTimer::timeout, this, &WrappingTree::layOut);
+  connect(header(), &QHeaderView::sectionResized, later_, qOverload<>(&QTimer::start));
+  connect(verticalScrollBar(), &QScrollBar::actionTriggered, this, [this] { following_ = false; });
+}
+
+void WrappingTree::followCurrent() {
+  following_ = true;
+  later_->start();
+}
+
+/// Only when its rows have been wrapped are their places known.
+void WrappingTree::layOut() {
+  doItemsLayout();
+  if (following_ && currentItem() != nullptr) scrollToItem(currentItem());
+}
+
+void WrappingTree::resizeEvent(QResizeEvent* event) {
+  QTreeWidget::resizeEvent(event);
+  if (following_) later_->start();
+}
+
+void WrappingTree::wheelEvent(QWheelEvent* event) {
+  following_ = false;
+  QTreeWidget::wheelEvent(event);
 }
 
 int WrappingTree::roomFor(const QModelIndex& index) const {

@@ -3,6 +3,8 @@
 
 #include <QTreeWidget>
 
+class QTimer;
+
 namespace sump {
 
 class WrappingTree : public QTreeWidget {
@@ -13,6 +15,19 @@ public:
   explicit WrappingTree(int wrapped, QWidget* parent = nullptr);
   /// Width for the texts of the wrapped column at this depth.
   int roomFor(const QModelIndex& index) const;
+  /// Brings the current row into view, and keeps it there while texts wrap anew and the place
+  /// changes its size, until somebody scrolls.
+  void followCurrent();
+
+protected:
+  void resizeEvent(QResizeEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+
+private:
+  void layOut();
+
+  QTimer* later_;
+  bool following_ = false;
 };
 
 } // namespace sump

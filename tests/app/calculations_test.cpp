@@ -17,6 +17,7 @@
 #include <QTextDocumentFragment>
 #include <QTextLayout>
 #include <QTreeWidget>
+#include <QWheelEvent>
 
 #include <algorithm>
 
@@ -114,6 +115,26 @@ TEST_F(Calculations, TheTreeLeadsToThePage) {
   EXPECT_TRUE(page().contains(first->text(0)));
   QTest::keyClick(tree, Qt::Key_Down);
   EXPECT_EQ(panel().current(), "1.2");
+}
+
+TEST_F(Calculations, TheRowOfThePageStaysInSightUntilSomebodyScrolls) {
+  open(samplePath("transit-depot.sump"));
+  auto* tree = panel().findChild<QTreeWidget*>("calculation-tree");
+  for (int s = 0; s < tree->topLevelItemCount(); ++s)
+    tree->topLevelItem(s)->setExpanded(true);
+  const auto inSight = [tree] {
+    QTest::qWait(20); // texts wrap anew after the change
+    return tree->viewport()->rect().contains(tree->visualItemRect(tree->currentItem()));
+  };
+  ASSERT_TRUE(panel().open(numberOf("suction.npsh-ratio", "SU-1")));
+  EXPECT_TRUE(inSight());
+  window->resize(900, 700);
+  EXPECT_TRUE(inSight());
+  QWheelEvent turned({5, 5}, tree->viewport()->mapToGlobal(QPointF(5, 5)), {}, {0, 120 * 200},
+                     Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
+  QApplication::sendEvent(tree->viewport(), &turned);
+  window->resize(900, 720);
+  EXPECT_FALSE(inSight()) << "what was scrolled to is not taken away";
 }
 
 TEST_F(Calculations, WordsNarrowTheList) {

@@ -214,8 +214,9 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 }
 
 void DrawDepot::drawWater() {
-  drawRun(Service::Inlet, "Wash-water inlet",
-          "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS8W\ne76\t44\n9\t278\ne65\t46\ne65\t49.3\t97.5\n");
+  drawRun(
+      Service::Inlet, "Wash-water inlet",
+      "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS8W\ne76\t44\n9\t278\ne65\t46\ne65\t49.3\t97.5\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");

@@ -49,7 +49,7 @@ TEST(ErrorWords, WithoutAPlaceTheFileIsTheSubject) {
 TEST(ErrorWords, AFileThatIsNoPlanIsToldWithoutItsKeys) {
   for (const char* text : {"{\"format\": \"something\"}", "{}", "[1, 2]"}) {
     const std::string words = toldOf(text);
-    EXPECT_NE(words.find("is no plan of Sumpwright"), std::string::npos) << words;
+    EXPECT_NE(words.find("is not a Sumpwright plan"), std::string::npos) << words;
     EXPECT_NE(words.find(".sump"), std::string::npos) << words;
     EXPECT_EQ(words.find("ormat"), std::string::npos) << words;
   }
@@ -61,6 +61,12 @@ TEST(ErrorWords, ASlipInTheTextIsToldWithoutTheParsersWords) {
   EXPECT_NE(words.find("cannot be read from this line on"), std::string::npos) << words;
   for (const char* jargon : {"JSON", "syntax", "parsing", "token"})
     EXPECT_EQ(words.find(jargon), std::string::npos) << words;
+}
+
+TEST(CoreText, AFigureAndItsUnitStayOnOneLine) {
+  EXPECT_EQ(unitsHeld("type it like 45 gpm or 2.8 L/s"),
+            QString("type it like 45\u00a0gpm or 2.8\u00a0L/\u2060s"));
+  EXPECT_EQ(unitsHeld("12 men at 3 minutes"), "12 men at 3 minutes");
 }
 
 TEST(ErrorWords, OtherTroubleIsToldAsItIs) {

@@ -204,6 +204,17 @@ TEST_F(FindingsTest, AcceptanceIsWrittenIntoThePlanAndCanBeTakenBack) {
   EXPECT_EQ(plan().acceptances.size(), 1U);
 }
 
+TEST_F(FindingsTest, TheChosenRowStaysInSightWhenItsDetailTakesRoom) {
+  const int last = table().rowCount() - 1;
+  ASSERT_GT(last, 2);
+  table().scrollToBottom();
+  table().setCurrentCell(last, 0);
+  QTest::qWait(20);
+  ASSERT_TRUE(window->findChild<QLabel*>("finding-detail")->isVisible());
+  EXPECT_TRUE(table().viewport()->rect().contains(0, table().rowViewportPosition(last) +
+                                                         table().rowHeight(last) / 2));
+}
+
 TEST_F(FindingsTest, AcceptancePrintsOnTheSheetWithItsReason) {
   const auto printed = [](const Review& review) {
     std::string all;
