@@ -212,6 +212,11 @@ void partFields(RunMaker& make) {
           fieldText("To size"), [i](Run& r) -> std::string& { return r.parts[i].toSize; },
           textWriting(), fieldText("Nominal size from here on"));
     }
+    if (make.value().parts[i].kind == PartKind::PullBox) {
+      const bool traffic = make.value().parts[i].trafficCover.value_or(false);
+      make.button(traffic ? fieldText("Cover for people only") : fieldText("Cover for traffic"),
+                  [i, traffic](const Plan&, Run& r) { r.parts[i].trafficCover = !traffic; });
+    }
     make.button(fieldText("Remove this part"), [i](const Plan&, Run& r) {
       r.parts.erase(r.parts.begin() + static_cast<std::ptrdiff_t>(i));
     });

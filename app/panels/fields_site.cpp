@@ -95,6 +95,10 @@ void basinFields(const FieldContext& context, const Id& id, std::vector<Field>& 
   make.typed<Length>(
       fieldText("Outlet invert"), [](Basin& b) -> Length& { return b.outletInvert; },
       elevationWriting(units));
+  make.typed<std::optional<Length>>(
+      fieldText("Sump"), [](Basin& b) -> std::optional<Length>& { return b.sump; },
+      optionalWriting(lengthWriting(units)),
+      fieldText("Depth of its bottom under the outlet's invert; empty where it is not given"));
   atFields(make, units);
   boxFields(make, units);
 }

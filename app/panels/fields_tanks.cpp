@@ -192,6 +192,23 @@ void doorFields(RoomMaker& make, UnitSystem units) {
   make.button(fieldText("Remove"), [](const Plan&, EquipmentRoom& r) { r.door.reset(); });
 }
 
+void floorDrainFields(RoomMaker& make, UnitSystem units) {
+  make.heading(fieldText("Floor drain"));
+  if (!make.value().floorDrain) {
+    make.button(fieldText("Add"), [](const Plan&, EquipmentRoom& r) {
+      r.floorDrain = Point2{inMetres(r.length) / 2, inMetres(r.width) / 2};
+    });
+    return;
+  }
+  make.typed<double>(
+      fieldText("Along the room"), [](EquipmentRoom& r) -> double& { return r.floorDrain->x; },
+      coordinateWriting(units), fieldText("From the room's first corner"));
+  make.typed<double>(
+      fieldText("Across the room"), [](EquipmentRoom& r) -> double& { return r.floorDrain->y; },
+      coordinateWriting(units), fieldText("From the room's first corner"));
+  make.button(fieldText("Remove"), [](const Plan&, EquipmentRoom& r) { r.floorDrain.reset(); });
+}
+
 std::vector<Service> allServices() {
   std::vector<Service> services;
   for (const ServiceFacts& f : serviceTable())
@@ -306,6 +323,7 @@ void roomFields(const FieldContext& context, const Id& id, std::vector<Field>& o
             {{inMetres(feet(2)), 0}, feet(2), feet(2), feet(8)});
   boxFields(make, units, "Electrical panel", &EquipmentRoom::panel,
             {{0, 0}, feet(2), inches(9), inches(78)});
+  floorDrainFields(make, units);
   portFields(make, units);
   make.heading(fieldText("More"));
   make.button(fieldText("Add a port"), [id](const Plan& plan, EquipmentRoom& r) {

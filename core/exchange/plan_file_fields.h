@@ -87,6 +87,7 @@ template <class F, Is<Basin> T> void describe(F& f, T& b) {
   f.need("width", b.width, "the width in metres");
   f.need("rim", b.rim, "the rim elevation in metres");
   f.need("outletInvert", b.outletInvert, "the invert elevation of the outlet in metres");
+  f.may("sump", b.sump, "the depth of the bottom under the outlet's invert in metres");
 }
 
 template <class F, Is<SewerConnection> T> void describe(F& f, T& s) {
@@ -147,6 +148,8 @@ template <class F, Is<EquipmentRoom> T> void describe(F& f, T& r) {
   f.may("plumbingArea", r.plumbingArea, "the box in which all pipe rises");
   f.may("panel", r.panel, "the box of the electrical panel");
   f.may("ports", r.ports, "the places on the equipment where runs end");
+  f.may("floorDrain", r.floorDrain,
+        "the point [x, y] of the floor drain in metres, local to the room");
 }
 
 template <class F, Is<Baffle> T> void describe(F& f, T& b) {
@@ -210,6 +213,7 @@ template <class F, Is<InlinePart> T> void describe(F& f, T& p) {
   f.need("leg", p.leg, "the leg of the run, counted from 0");
   f.need("along", p.along, "the fraction along the leg, 0 to 1");
   f.may("toSize", p.toSize, "the nominal size after a reducer in inches, as text");
+  f.may("trafficCover", p.trafficCover, "whether vehicles may drive over the cover of a pull box");
 }
 
 template <class F, Is<EductorMount> T> void describe(F& f, T& m) {

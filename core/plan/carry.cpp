@@ -60,6 +60,7 @@ void carryRoom(EquipmentRoom& room, const Motion& motion) {
     turnBoxRound(*box, room);
   for (Port& port : room.ports)
     port.at.y = width - port.at.y;
+  if (room.floorDrain) room.floorDrain->y = width - room.floorDrain->y;
   if (room.door) turnDoorRound(*room.door, room);
 }
 

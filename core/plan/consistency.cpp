@@ -156,6 +156,7 @@ void ConsistencyCheck::basins(const FilePlace& root) {
     point(basin.at, at / "at");
     positive(basin.length, at / "length", "give the length in metres");
     positive(basin.width, at / "width", "give the width in metres");
+    if (basin.sump) notNegative(*basin.sump, at / "sump", "give its depth in metres, 0 for none");
   }
   plainIds(plan_.sewers, root / "sewers");
   const FilePlace washes = root / "washes";

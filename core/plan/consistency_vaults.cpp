@@ -26,6 +26,7 @@ void ConsistencyCheck::rooms(const FilePlace& root) {
     positive(room.width, at / "width", "give the inside width in metres");
     door(room, at);
     boxes(room, at);
+    if (room.floorDrain) point(*room.floorDrain, at / "floorDrain");
     const FilePlace ports = at / "ports";
     for (std::size_t k = 0; k < room.ports.size(); ++k) {
       id(room.ports[k].id, ports[k]);

@@ -46,4 +46,9 @@ Ring outline(const WashEquipment& wash) {
   return centredRectangle(wash.frame(), wash.length, wash.width);
 }
 
+std::optional<Length> bottom(const Basin& basin) {
+  if (!basin.sump) return std::nullopt;
+  return basin.outletInvert - *basin.sump;
+}
+
 } // namespace sump

@@ -106,6 +106,7 @@ struct Basin {
   Length width;
   Length rim;
   Length outletInvert;
+  std::optional<Length> sump = {}; ///< of its bottom under the outlet's invert, where grit stays
   bool operator==(const Basin&) const = default;
   Frame frame() const { return {at, angle}; }
 };
@@ -176,6 +177,7 @@ struct EquipmentRoom {
   std::optional<RoomBox> plumbingArea; ///< where all pipe rises, about 2 ft square
   std::optional<RoomBox> panel;
   std::vector<Port> ports;
+  std::optional<Point2> floorDrain = {}; ///< local
   bool operator==(const EquipmentRoom&) const = default;
   Frame frame() const { return {corner, angle}; }
 };
@@ -285,6 +287,8 @@ struct InlinePart {
   int leg = 0;
   double along = 0.5;
   std::string toSize; ///< Reducer: nominal size from here on
+  /// Pull box: its cover at grade is made for vehicles; left out: not said.
+  std::optional<bool> trafficCover = {};
   bool operator==(const InlinePart&) const = default;
 };
 
@@ -351,5 +355,7 @@ Ring outline(const Vault& vault);
 Ring outline(const EquipmentRoom& room);
 Ring outline(const Basin& basin);
 Ring outline(const WashEquipment& wash);
+/// Of its inside; nothing where the sump's depth is not given.
+std::optional<Length> bottom(const Basin& basin);
 
 } // namespace sump

@@ -145,7 +145,7 @@ inline void RandomPlanMaker::siteObjects() {
 
 inline void RandomPlanMaker::basinsAndSewers() {
   plan_.basins.append({id("CB"), text(), any(kBasinKeys), sitePoint(), angle(), length(0.5, 9),
-                       length(0.3, 1), level(), level()});
+                       length(0.3, 1), level(), level(), maybe(length(0, 0.6))});
   plan_.sewers.append({id("S"), text(), sitePoint(), level(), maybe(level())});
   plan_.washes.append(
       {id("WE"), text(), sitePoint(), angle(), length(1, 20), length(1, 6), level(), size()});
@@ -164,6 +164,7 @@ inline void RandomPlanMaker::room() {
   if (coin()) r.skid = box();
   if (coin()) r.plumbingArea = box();
   if (coin()) r.panel = box();
+  if (coin()) r.floorDrain = Point2{real(0, 2), real(0, 2)};
   for (int i = whole(1, 4); i > 0; --i) {
     r.ports.push_back(
         {id("P"), text(), anyService(), {real(0, 2), real(0, 2)}, length(0, 2), size()});
@@ -263,6 +264,7 @@ inline void RandomPlanMaker::parts(Run& run) {
     const PartKind kind = any(kPartKeys);
     run.parts.push_back({id("X"), kind, whole(0, static_cast<int>(run.vertices.size())), real(0, 1),
                          kind == PartKind::Reducer || coin() ? size() : ""});
+    if (coin()) run.parts.back().trafficCover = coin();
   }
 }
 
