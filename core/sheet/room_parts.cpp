@@ -68,22 +68,26 @@ Block supportTable(const SheetJob& job, double width) {
   const auto print = [&](Length v) { return printLength(v, job.units()); };
   std::vector<std::vector<std::string>> rows;
   for (const ExposedPipe& pipe : exposedPipes(job.plan(), job.study(), builtinSupplies())) {
-    rows.push_back({tags.at(pipe.run), sizeText(pipe.all.size),
+    rows.push_back({tags.at(pipe.run), sizeText(pipe.all.size), std::string(name(pipe.all.where)),
                     pipe.all.vertical ? "upright" : "level", print(pipe.all.length),
-                    decidedText(pipe.spacing, print)});
+                    decidedText(pipe.spacing, print),
+                    decidedText(pipe.supports, [](int n) { return std::to_string(n); })});
   }
   Block block = table("PIPE AND CONDUIT IN THE OPEN, AND ITS SUPPORTS",
                       {{"Run"},
                        {"Size", Align::Centre},
+                       {"Where"},
                        {"Way"},
-                       {"Length in|the room", Align::Right},
-                       {"Supports no farther|apart than", Align::Right}},
+                       {"Length in|the open", Align::Right},
+                       {"Supports no farther|apart than", Align::Right},
+                       {"Supports,|as on the list", Align::Right}},
                       rows, width);
   if (rows.empty()) return block;
-  addNote(block, "Pipe: the lesser of code (IPC 308.5) and trade tables for this water; conduit: "
-                 "NEC 352, which the electrician checks. At least one to each leg; the local code "
-                 "decides. What "
-                 "they hang from or stand on: ______ (contractor).");
+  addNote(block,
+          "Pipe: the lesser of code (IPC 308.5) and trade tables for this water; conduit: "
+          "NEC 352, which the electrician checks. At least one to each leg, but for level pipe in "
+          "vaults, which connectors in walls and baffles carry for half a spacing each way; "
+          "the local code decides. What they hang from or stand on: ______ (contractor).");
   return block;
 }
 

@@ -1,4 +1,4 @@
-// Supports of pipe that stands in the open in the equipment room, and the marking of pipe.
+// Supports of pipe that stands in the open, and the marking of pipe.
 
 #include "core/plan/nonpotable.h"
 #include "core/study/bill_parts.h"
@@ -11,20 +11,18 @@ namespace sump {
 
 namespace {
 
-void addSupportsOf(BillMaker& maker, const Run& run, const std::vector<ExposedLeg>& legs) {
-  for (const ExposedLeg& leg : legs) {
-    BillLine like = billLine(facts(run.service).trade, "support", "pipe-support",
-                             "Support of exposed pipe", leg.size);
-    like.note = isConduit(run.service) ? "in the equipment room; NEC spacing"
-                                       : "in the equipment room; lesser of code and trade table";
-    BillLine& line = maker.line(like);
-    const BillContext& context = maker.context();
-    const Decided<Length> spacing = supportSpacing(context.plan, context.supplies, run, leg);
-    if (!spacing) {
-      line.net = undecided<double>(spacing.needs);
-    } else {
-      BillMaker::add(line, run.id, std::max(1.0, std::ceil(leg.length / *spacing - 1e-9)));
-    }
+void addSupportsOf(BillMaker& maker, const Run& run, const ExposedPipe& pipe) {
+  if (pipe.supports && *pipe.supports == 0) return; // walls and baffles hold it
+  BillLine like = billLine(facts(run.service).trade, "support", "pipe-support",
+                           "Support of exposed pipe", pipe.all.size);
+  like.note = isConduit(run.service)
+                  ? "in rooms, buildings, vaults and above ground; NEC spacing"
+                  : "in rooms, buildings, vaults and above ground; lesser of code and trade table";
+  BillLine& line = maker.line(like);
+  if (!pipe.supports) {
+    line.net = undecided<double>(pipe.supports.needs);
+  } else {
+    BillMaker::add(line, run.id, *pipe.supports);
   }
 }
 
@@ -38,8 +36,9 @@ void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
   tape.note = "along the whole pipe, 3 in wide or more, fastened each 10 ft";
   BillMaker::add(maker.line(tape), run.id, inMetres(laid));
   Length exposed;
-  for (const ExposedLeg& leg : exposedLegs(maker.context().plan, study))
-    exposed += leg.length;
+  for (const ExposedLeg& leg : exposedLegs(maker.context().plan, maker.context().study, study)) {
+    if (leg.where == ExposedIn::Room) exposed += leg.length;
+  }
   if (inMetres(exposed) <= 0) return;
   BillLine label =
       billLine("plumbing", "marking", "purple-label", "Label 'NONPOTABLE WATER' with flow arrow");
@@ -52,11 +51,8 @@ void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
 
 void addSupports(BillMaker& maker) {
   const BillContext& context = maker.context();
-  for (std::size_t i = 0; i < context.study.runs.size(); ++i) {
-    const RunStudy& study = context.study.runs[i];
-    if (study.resolved)
-      addSupportsOf(maker, context.plan.runs[i], exposedLegs(context.plan, study));
-  }
+  for (const ExposedPipe& pipe : exposedPipes(context.plan, context.study, context.supplies))
+    addSupportsOf(maker, *context.plan.runs.find(pipe.run), pipe);
 }
 
 void addMarking(BillMaker& maker) {

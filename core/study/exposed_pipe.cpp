@@ -1,49 +1,173 @@
 #include "core/study/exposed_pipe.h"
 
+#include "core/geometry/polygon.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 namespace sump {
 
 namespace {
 
-/// The part of the way from a to b that lies in the box, as a share (Liang and Barsky).
-double shareInside(const std::array<double, 3>& a, const std::array<double, 3>& b,
-                   const std::array<double, 3>& low, const std::array<double, 3>& high) {
-  double from = 0, to = 1;
-  for (std::size_t i = 0; i < 3; ++i) {
-    const double d = b[i] - a[i];
-    if (std::abs(d) < 1e-9) {
-      if (a[i] < low[i] - 1e-9 || a[i] > high[i] + 1e-9) return 0;
-      continue;
-    }
-    const double t = (low[i] - a[i]) / d, u = (high[i] - a[i]) / d;
-    from = std::max(from, std::min(t, u));
-    to = std::min(to, std::max(t, u));
-  }
-  return std::max(0.0, to - from);
+constexpr double kHair = 1e-9;
+
+/// The share of the way from `a` to `b` on which a height that goes evenly from one to the other
+/// lies over one that does the same.
+double shareOver(double a, double b, double overA, double overB) {
+  const double from = a - overA, to = b - overB;
+  if (from <= kHair && to <= kHair) return 0;
+  if (from >= -kHair && to >= -kHair) return 1;
+  return std::max(from, to) / std::abs(to - from);
 }
 
-double shareInRoom(const EquipmentRoom& room, Point3 a, Point3 b) {
-  const Frame frame = room.frame();
-  const Point2 p = frame.toLocal(flat(a)), q = frame.toLocal(flat(b));
-  constexpr double kSky = 1e6;
-  return shareInside({p.x, p.y, a.z}, {q.x, q.y, b.z}, {0, 0, inMetres(room.floor)},
-                     {inMetres(room.length), inMetres(room.width), kSky});
+/// A piece of a leg that is in one kind of place from end to end, seen from above.
+struct Piece {
+  Point3 a, b;
+  Point2 middle() const { return lerp(flat(a), flat(b), 0.5); }
+};
+
+/// Sorts one leg's pieces.
+class LegSorter {
+public:
+  LegSorter(const Plan& plan, const Study& study) : plan_(plan), study_(study) {}
+
+  using Shares = std::array<double, 4>; ///< of the leg, by ExposedIn
+  Shares sort(Point3 a, Point3 b);
+
+private:
+  void cutAt(const Ring& ring, Point2 a, Point2 b);
+  void put(ExposedIn where, double share) { shares_[static_cast<std::size_t>(where)] += share; }
+  bool inVault(const Piece& piece, double share);
+  bool inside(const Piece& piece, double share);
+  void inAir(const Piece& piece, double share);
+
+  const Plan& plan_;
+  const Study& study_;
+  std::vector<double> cuts_;
+  Shares shares_{};
+};
+
+Ring insideOf(const Vault& vault) {
+  const Point2 half{inMetres(vault.length / 2.0 - vault.wall),
+                    inMetres(vault.width / 2.0 - vault.wall)};
+  return vault.frame().rectangle(half * -1.0, half);
+}
+
+void LegSorter::cutAt(const Ring& ring, Point2 a, Point2 b) {
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    if (const auto hit = crossSegments(a, b, ring[i], ring[(i + 1) % ring.size()]))
+      cuts_.push_back(hit->alongFirst);
+  }
+}
+
+/// Under the lid it is in the vault, in walls, base and lid it is in concrete.
+bool LegSorter::inVault(const Piece& piece, double share) {
+  for (std::size_t i = 0; i < plan_.vaults.size(); ++i) {
+    const Vault& vault = plan_.vaults[i];
+    const VaultStudy& shell = study_.vaults[i];
+    if (!contains(shell.outline, piece.middle())) continue;
+    const double top = inMetres(shell.lidTop);
+    if (std::min(piece.a.z, piece.b.z) >= top) return false;
+    if (!contains(insideOf(vault), piece.middle())) return true;
+    const double floor = inMetres(shell.floor), lid = inMetres(shell.lidUnderside);
+    const double overFloor = shareOver(piece.a.z, piece.b.z, floor, floor);
+    const double overLid = shareOver(piece.a.z, piece.b.z, lid, lid);
+    put(ExposedIn::Vault, share * std::max(0.0, overFloor - overLid));
+    return true;
+  }
+  return false;
+}
+
+/// In a room, a building or a basin.
+bool LegSorter::inside(const Piece& piece, double share) {
+  const auto over = [&](Length floor) {
+    return share * shareOver(piece.a.z, piece.b.z, inMetres(floor), inMetres(floor));
+  };
+  for (const EquipmentRoom& room : plan_.rooms) {
+    if (!contains(outline(room), piece.middle())) continue;
+    put(ExposedIn::Room, over(room.floor));
+    return true;
+  }
+  for (const Building& building : plan_.buildings) {
+    if (!contains(building.outline, piece.middle())) continue;
+    if (building.floor) put(ExposedIn::Building, over(*building.floor));
+    return true;
+  }
+  for (const Basin& basin : plan_.basins) {
+    if (contains(outline(basin), piece.middle())) return true;
+  }
+  return false;
+}
+
+void LegSorter::inAir(const Piece& piece, double share) {
+  const auto a = study_.ground.elevation(flat(piece.a)), b = study_.ground.elevation(flat(piece.b));
+  if (a && b) put(ExposedIn::Air, share * shareOver(piece.a.z, piece.b.z, *a, *b));
+}
+
+LegSorter::Shares LegSorter::sort(Point3 a, Point3 b) {
+  cuts_ = {0, 1};
+  shares_ = {};
+  const Point2 from = flat(a), to = flat(b);
+  const double length = distance(from, to);
+  for (double at = 1; at < length; at += 1) // the ground bends: looked at each metre
+    cuts_.push_back(at / length);
+  for (const EquipmentRoom& room : plan_.rooms)
+    cutAt(outline(room), from, to);
+  for (const Building& building : plan_.buildings)
+    cutAt(building.outline, from, to);
+  for (const Basin& basin : plan_.basins)
+    cutAt(outline(basin), from, to);
+  for (const Vault& vault : plan_.vaults) {
+    cutAt(outline(vault), from, to);
+    cutAt(insideOf(vault), from, to);
+  }
+  std::ranges::sort(cuts_);
+  for (std::size_t i = 1; i < cuts_.size(); ++i) {
+    const double share = cuts_[i] - cuts_[i - 1];
+    if (share < kHair) continue;
+    const Piece piece{lerp(a, b, cuts_[i - 1]), lerp(a, b, cuts_[i])};
+    if (!inVault(piece, share) && !inside(piece, share)) inAir(piece, share);
+  }
+  return shares_;
+}
+
+/// What carries the leg inside vaults besides supports.
+int holders(const Run& run, const RunStudy& study, std::size_t leg) {
+  const Point3 a = study.points[leg].at, b = study.points[leg + 1].at;
+  int held = 0;
+  for (const Penetration& hole : study.penetrations) {
+    const Foot foot = nearestOnSegment(flat(hole.at), flat(a), flat(b));
+    const bool here = foot.distance < 1e-6 && !study.legs[leg].vertical &&
+                      std::abs(lerp(a, b, foot.along).z - hole.at.z) < 1e-6;
+    if (here) held += hole.baffle.empty() ? 1 : 2;
+  }
+  if (run.eductor && leg + 1 == study.legs.size()) held += 2;
+  return held;
 }
 
 } // namespace
 
-std::vector<ExposedLeg> exposedLegs(const Plan& plan, const RunStudy& run) {
+std::string_view name(ExposedIn where) {
+  static constexpr std::string_view kNames[] = {"room", "building", "above ground", "vault"};
+  return kNames[static_cast<std::size_t>(where)];
+}
+
+std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const RunStudy& run) {
+  const Run& given = *plan.runs.find(run.id);
+  LegSorter sorter(plan, study);
   std::vector<ExposedLeg> exposed;
   for (std::size_t i = 0; i < run.legs.size(); ++i) {
-    double share = 0;
-    for (const EquipmentRoom& room : plan.rooms)
-      share += shareInRoom(room, run.points[i].at, run.points[i + 1].at);
     const Leg& leg = run.legs[i];
-    const Length length = std::min(1.0, share) * leg.developed;
-    if (inMetres(length) > 1e-6) exposed.push_back({length, leg.vertical, leg.size});
+    const LegSorter::Shares shares = sorter.sort(run.points[i].at, run.points[i + 1].at);
+    for (std::size_t k = 0; k < shares.size(); ++k) {
+      const Length length = std::min(1.0, shares[k]) * leg.developed;
+      if (inMetres(length) <= 1e-6) continue;
+      const auto where = static_cast<ExposedIn>(k);
+      const int held = where == ExposedIn::Vault ? holders(given, run, i) : 0;
+      exposed.push_back({length, leg.vertical, leg.size, where, held});
+    }
   }
   return exposed;
 }
@@ -63,22 +187,33 @@ Decided<Length> supportSpacing(const Plan& plan, const Supplies& supplies, const
       given(plan.basis.water.temperature, "water temperature"));
 }
 
+int supportsOf(const ExposedLeg& leg, Length spacing) {
+  const Length free = leg.length - (leg.held / 2.0) * spacing;
+  const int count = static_cast<int>(std::ceil(free / spacing - kHair));
+  return std::max(leg.held > 0 ? 0 : 1, count);
+}
+
 std::vector<ExposedPipe> exposedPipes(const Plan& plan, const Study& study,
                                       const Supplies& supplies) {
   std::vector<ExposedPipe> all;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     if (!study.runs[i].resolved) continue;
     const Run& run = plan.runs[i];
-    for (const ExposedLeg& leg : exposedLegs(plan, study.runs[i])) {
+    for (const ExposedLeg& leg : exposedLegs(plan, study, study.runs[i])) {
+      const Decided<Length> spacing = supportSpacing(plan, supplies, run, leg);
+      const Decided<int> supports =
+          decide([&](Length apart) { return supportsOf(leg, apart); }, spacing);
       const auto alike = std::ranges::find_if(all, [&](const ExposedPipe& known) {
         return known.run == run.id && known.all.size == leg.size &&
-               known.all.vertical == leg.vertical;
+               known.all.vertical == leg.vertical && known.all.where == leg.where;
       });
       if (alike == all.end()) {
-        all.push_back({run.id, leg, supportSpacing(plan, supplies, run, leg)});
-      } else {
-        alike->all.length += leg.length;
+        all.push_back({run.id, leg, spacing, supports});
+        continue;
       }
+      alike->all.length += leg.length;
+      alike->all.held += leg.held;
+      if (supports) alike->supports = *alike->supports + *supports;
     }
   }
   return all;

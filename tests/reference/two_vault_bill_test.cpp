@@ -77,12 +77,25 @@ TEST_F(TwoVaultBill, FittingsAndValves) {
   expectCount("wall-connector", "2", 1, 1);
   expectCount("wall-connector", "1", 1, 1);
   expectCount("baffle-sleeve", "6", 2, 2);
+  expectCount("wall-sleeve", "3", 1, 1);
+  expectCount("wall-sleeve", "1-1/2", 1, 1);
   expectCount("lid", "", 2, 2);
 }
 
-TEST_F(TwoVaultBill, SupportsAndMarking) {
-  expectCount("pipe-support", "2", 1, 1);
-  expectCount("pipe-support", "1", 1, 1);
+TEST_F(TwoVaultBill, Supports) {
+  Plan plan = plan_;
+  plan.basis.water.temperature = fahrenheit(75);
+  const Bill bill = billFor(plan);
+  for (const auto& [size, count] : {std::pair("6", 2), {"2", 2}, {"1", 1}}) {
+    const auto line = std::ranges::find_if(bill.lines, [size = size](const BillLine& l) {
+      return l.key == "pipe-support" && l.size == size;
+    });
+    ASSERT_NE(line, bill.lines.end()) << size;
+    EXPECT_EQ(*line->net, count) << size;
+  }
+}
+
+TEST_F(TwoVaultBill, Marking) {
   const BillLine& tape = line("purple-tape");
   EXPECT_NEAR(inFeet(metres(*tape.net)), 27.3576, 1e-3);
   EXPECT_NEAR(inFeet(metres(*tape.order)), 30.093, 1e-3);
@@ -148,9 +161,9 @@ TEST_F(TwoVaultBill, LevelPipeInTheRoomNeedsTheWaterTemperature) {
   };
   EXPECT_EQ(supports(billFor(plan)).net.needs, Needs{"water temperature"});
   plan.basis.water.temperature = fahrenheit(75);
-  EXPECT_EQ(*supports(billFor(plan)).net, 1 + 2) << "8 ft by the code's 4 ft, and SU's one";
+  EXPECT_EQ(*supports(billFor(plan)).net, 2 + 2) << "8 ft by the code's 4 ft, and SU's two";
   plan.basis.water.temperature = fahrenheit(130);
-  EXPECT_EQ(*supports(billFor(plan)).net, 1 + 3) << "8 ft by the table's 3.5 ft";
+  EXPECT_EQ(*supports(billFor(plan)).net, 2 + 3) << "8 ft by the table's 3.5 ft";
   plan.basis.water.temperature = fahrenheit(150);
   EXPECT_FALSE(supports(billFor(plan)).net) << "beyond the table";
 }

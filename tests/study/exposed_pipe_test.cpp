@@ -72,5 +72,67 @@ TEST(ExposedPipe, ConduitGoesByTheElectricalCode) {
   EXPECT_EQ(needsText(found[1].spacing.needs), "water temperature");
 }
 
+/// All of it, whatever its way and size, in places of one kind.
+std::pair<double, int> inFeetAndSupports(const std::vector<ExposedPipe>& found, ExposedIn where) {
+  std::pair<double, int> sum;
+  for (const ExposedPipe& pipe : found) {
+    if (pipe.all.where != where) continue;
+    sum.first += inFeet(pipe.all.length);
+    sum.second += *pipe.supports;
+  }
+  return sum;
+}
+
+// A building's floor from x 10 to 30 ft at 100 ft, ground at 99 ft; the line comes up at x 5 ft,
+// goes 30 ft along at 103 ft, 20 ft of it inside, and ends upright at 108 ft.
+TEST(ExposedPipe, InBuildingsAndAboveTheGround) {
+  Plan plan;
+  plan.basis.water.temperature = fahrenheit(70);
+  plan.site.groundDefault = feet(99);
+  plan.buildings.append(
+      {"B", "", {ft(10, 0), ft(30, 0), ft(30, 20), ft(10, 20)}, feet(100), std::nullopt});
+  plan.runs.append(makeRun("P", Service::Product, "pvc-sch80", "2", freeEnd(ft(5, 5), feet(96)),
+                           freeEnd(ft(35, 5), feet(108)),
+                           {{ft(5, 5), feet(103)}, {ft(35, 5), feet(103)}}));
+  const auto found = exposed(plan);
+  // 20 ft by the code's 4 ft.
+  EXPECT_NEAR(inFeetAndSupports(found, ExposedIn::Building).first, 20, 1e-6);
+  EXPECT_EQ(inFeetAndSupports(found, ExposedIn::Building).second, 5);
+  // 4 ft up, 5 ft and 5 ft along, 5 ft up: one for each upright leg, three for 10 ft along.
+  EXPECT_NEAR(inFeetAndSupports(found, ExposedIn::Air).first, 19, 1e-6);
+  EXPECT_EQ(inFeetAndSupports(found, ExposedIn::Air).second, 1 + 3 + 1);
+}
+
+// Inside the vault from x -5.25 to 5.25 ft; its wall's connector carries 2 ft of the 4 ft spacing.
+TEST(ExposedPipe, InVaultsConnectorsCarryTheirShare) {
+  struct {
+    double end; ///< of the pipe, ft
+    double length;
+    int supports;
+  } const cases[] = {{-3.3, 1.95, 0}, {-3.1, 2.15, 1}, {0.7, 5.95, 1}, {0.8, 6.05, 2}};
+  for (const auto& c : cases) {
+    Plan plan;
+    plan.basis.water.temperature = fahrenheit(70);
+    plan.runs.append(makeRun("P", Service::Suction, "pvc-sch80", "2", freeEnd(ft(-20, 1), feet(93)),
+                             freeEnd(ft(c.end, 1), feet(93))));
+    Vault vault = twoChamberVault("V", {}, feet(90));
+    vault.baffles.clear();
+    plan.vaults.append(vault);
+    const auto vaults = inFeetAndSupports(exposed(plan), ExposedIn::Vault);
+    EXPECT_NEAR(vaults.first, c.length, 1e-6) << c.end;
+    EXPECT_EQ(vaults.second, c.supports) << c.end;
+  }
+}
+
+TEST(ExposedPipe, AnUprightDropInAVaultHasASupport) {
+  Plan plan;
+  plan.vaults.append(twoChamberVault("V", {}, feet(90)));
+  plan.runs.append(makeRun("P", Service::Suction, "pvc-sch80", "2", freeEnd(ft(2, 1), feet(91)),
+                           freeEnd(ft(2, 1), feet(94.5))));
+  const auto vaults = inFeetAndSupports(exposed(plan), ExposedIn::Vault);
+  EXPECT_NEAR(vaults.first, 3.5, 1e-6);
+  EXPECT_EQ(vaults.second, 1);
+}
+
 } // namespace
 } // namespace sump::test
