@@ -33,11 +33,6 @@ std::string egressText(const Egress& egress) {
 
 } // namespace
 
-std::string earthText(Volume v, UnitSystem units) {
-  if (units == UnitSystem::Metric) return printVolume(v, units);
-  return grouped(inCubicYards(v), 1) + " yd\u00B3";
-}
-
 Block revisionTable(const SheetJob& job, double width) {
   Rows rows;
   for (const RevisionEntry& entry : job.plan().revisions)

@@ -15,13 +15,12 @@ template <class T, class Print> std::string decidedText(const Decided<T>& result
   return result ? print(*result) : "needs " + needsText(result.needs);
 }
 
-/// Earth is measured and paid in cubic yards, or cubic metres: `24.4 yd3` with the superscript.
-std::string earthText(Volume v, UnitSystem units);
-
 Block revisionTable(const SheetJob& job, double width);
 Block acceptedTable(const SheetJob& job, double width);
 /// Every pipe through a wall, a baffle or a riser.
 Block openingTable(const SheetJob& job, double width);
+/// In the walls of buildings; empty when nothing passes them.
+Block sleeveTable(const SheetJob& job, double width);
 /// Outside sizes, elevations and weights of the vaults.
 Block settingTable(const SheetJob& job, double width);
 Block weightTable(const SheetJob& job, double width);

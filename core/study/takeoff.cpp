@@ -6,6 +6,7 @@
 #include "core/study/part_place.h"
 #include "core/study/riser_passes.h"
 #include "core/study/takeoff_entries.h"
+#include "core/study/wall_sleeves.h"
 
 #include "core/units/print.h"
 
@@ -128,6 +129,7 @@ public:
   void addConnectors(const Run& run, const RunStudy& study);
   void addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
                           const VaultStudy& vaultStudy);
+  void addSleeves(const Plan& plan, const Run& run, const RunStudy& study);
   void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
   void addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study);
 
@@ -208,6 +210,16 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
   }
 }
 
+/// What is left open in buildings' walls; under a footing there is nothing to build in.
+void Entries::addSleeves(const Plan& plan, const Run& run, const RunStudy& study) {
+  for (const WallSleeve& sleeve : wallSleeves(plan, study)) {
+    if (sleeve.pass == WallPass::Wall) {
+      addConnector(run, "wall-sleeve", "Sleeve in building wall, two sizes over the pipe",
+                   sleeve.sleeve.value_or(sleeve.size));
+    }
+  }
+}
+
 void Entries::addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study) {
   const VaultModel* model = catalog.vault(vault.model);
   add(lineFor("site work", "vault", vault.model.empty() ? "own-size" : vault.model,
@@ -267,6 +279,7 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
     entries.addConnectors(run, study.runs[i]);
+    entries.addSleeves(plan, run, study.runs[i]);
     for (std::size_t k : vaults.touching(boxOf(planLine(study.runs[i]))))
       entries.addRiserConnectors(run, study.runs[i], plan.vaults[k], study.vaults[k]);
   }

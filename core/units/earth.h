@@ -3,6 +3,8 @@
 
 #include "core/units/quantity.h"
 
+#include <string>
+
 namespace sump {
 
 inline constexpr double kCubicMetresPerCubicYard =
@@ -11,5 +13,8 @@ inline constexpr double kCubicMetresPerCubicYard =
 constexpr double inCubicYards(Volume v) {
   return v.value() / kCubicMetresPerCubicYard;
 }
+
+/// `128.4 yd³`, `138.23 m³`
+std::string earthText(Volume v, UnitSystem units);
 
 } // namespace sump

@@ -91,14 +91,49 @@ TEST_P(BillOnSheets, ConnectorsAreAsManyAsOpenings) {
     return std::string(key == "baffle-sleeve" ? "sleeve" : "connector");
   };
   for (const BillLine& line : buy_.bill.lines) {
-    if (line.category == "connector") bought[{kindOf(line.key), line.size + "\""}] += *line.net;
+    if (line.category == "connector" && line.key != "wall-sleeve")
+      bought[{kindOf(line.key), line.size + "\""}] += *line.net;
   }
   for (const QuantityLine& line : review_.study.takeOff) {
-    if (line.category == "connector") taken[{kindOf(line.item), line.size + "\""}] += line.quantity;
+    if (line.category == "connector" && line.item != "wall-sleeve")
+      taken[{kindOf(line.item), line.size + "\""}] += line.quantity;
   }
   EXPECT_GE(openings.size(), 3u);
   EXPECT_EQ(openings, bought);
   EXPECT_EQ(openings, taken);
+}
+
+/// One for each wall of a building that a line passes; none where it goes under the footing.
+TEST_P(BillOnSheets, SleevesAreAsManyAsWallsPassed) {
+  std::map<std::string, double> passed, bought, taken;
+  for (const auto& row : rows_) {
+    // Building, run, pipe, sleeve, north, east, invert, how.
+    if (row.size() == 8 && (row[7].starts_with("through the wall") || row[7].starts_with("partly")))
+      ++passed[row[3]];
+  }
+  for (const BillLine& line : buy_.bill.lines) {
+    if (line.key == "wall-sleeve") bought[line.size + "\""] += *line.net;
+  }
+  for (const QuantityLine& line : review_.study.takeOff) {
+    if (line.item == "wall-sleeve") taken[line.size + "\""] += line.quantity;
+  }
+  EXPECT_GE(passed.size(), 2u);
+  EXPECT_EQ(passed, bought);
+  EXPECT_EQ(passed, taken);
+}
+
+/// As many supports in the bill as the table of open pipe tells.
+TEST_P(BillOnSheets, SupportsAreAsManyAsTheTableTells) {
+  double told = 0, bought = 0;
+  for (const auto& row : rows_) {
+    // Run, size, where, way, length, apart, supports.
+    if (row.size() == 7 && (row[3] == "upright" || row[3] == "level")) told += std::stod(row[6]);
+  }
+  for (const BillLine& line : buy_.bill.lines) {
+    if (line.key == "pipe-support") bought += *line.net;
+  }
+  EXPECT_GT(told, 10);
+  EXPECT_EQ(told, bought);
 }
 
 TEST_P(BillOnSheets, Earth) {

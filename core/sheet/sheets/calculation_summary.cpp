@@ -4,6 +4,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
+#include "core/units/earth.h"
 #include "core/units/print.h"
 
 #include <algorithm>

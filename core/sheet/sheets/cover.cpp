@@ -8,6 +8,7 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/survey_notes.h"
 #include "core/sheet/undecided.h"
+#include "core/units/earth.h"
 #include "core/units/print.h"
 
 #include <algorithm>

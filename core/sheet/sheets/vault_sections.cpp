@@ -195,8 +195,7 @@ std::vector<Measure> measures(const Cut& c, UnitSystem units) {
   const double left = c.low ? -c.low->end() : -c.toe;
   const auto upright = [&](double high, double low) {
     if (high - low < 1e-6) return;
-    const Length height = printedRise(metres(low), metres(high), units);
-    list.push_back({{left, high}, {left, low}, -6, printSize(height, units)});
+    list.push_back({{left, high}, {left, low}, -6, text(high - low)});
   };
   upright(c.lidTop, c.lidUnder);
   upright(c.lidUnder, c.floor);
@@ -293,7 +292,7 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
     // Away from the words about the ground, where the dig goes on to one side.
     const double riserSide = c.high ? 1 : -1;
     d.callouts.push_back(
-        {{"Riser " + printSize(printedRise(metres(c.lidTop), metres(*c.rim), units), units),
+        {{"Riser " + printSize(metres(*c.rim - c.lidTop), units),
           given.manways.front().trafficCover ? "traffic" : "pedestrian", "cover, locked"},
          {riserSide * (c.opening / 2 + 0.05), (*c.rim + c.lidTop) / 2}});
     d.callouts.back().first = true; // it has the least room, so it goes first
@@ -311,6 +310,8 @@ void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
   for (const VaultStudy& vault : job.study().vaults)
     flow.add(figure(section(job, vault), job.units(), most));
   flow.add(openingTable(job, flow.columnWidth()));
+  if (Block sleeves = sleeveTable(job, flow.columnWidth()); !sleeves.body.empty())
+    flow.add(std::move(sleeves));
   flow.add(paragraphs(
       "BEDDING, BACKFILL AND LIDS",
       {"Bedding: clean granular material, level and compacted, on undisturbed ground; replace soft "
