@@ -37,8 +37,8 @@ private:
   void upright(double x, double low, double high) {
     if (high < low) std::swap(low, high);
     if (high - low < kLeast) return;
-    const Length height = printedRise(metres(low), metres(high), job_.units());
-    drawing_.measures.push_back({{x, low}, {x, high}, 0, printSize(height, job_.units())});
+    const std::string height = printSize(metres(high - low), job_.units());
+    drawing_.measures.push_back({{x, low}, {x, high}, 0, height});
   }
 
   /// Plan distances, over the run.

@@ -35,6 +35,12 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
          level;
 }
 
+std::string riserText(PartKind kind) {
+  if (kind == PartKind::Cleanout) return "cleanout, riser of the pipe's full size";
+  return kind == PartKind::PullBox ? "pull box, opened at grade to pull wire"
+                                   : "backwater valve, box to lift its flap out";
+}
+
 } // namespace
 
 Block partTable(const SheetJob& job, double width) {
@@ -73,17 +79,14 @@ Block accessTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
   std::vector<std::vector<std::string>> rows;
   for (const AccessRiser& riser : accessRisers(job.plan(), job.study())) {
-    const bool cleanout = riser.kind == PartKind::Cleanout;
     const Length invert = metres(riser.at.z);
     rows.push_back({riser.part, tags.at(riser.run), sizeText(riser.size),
                     printRunLength(metres(riser.station), units), printElevation(invert, units),
                     levelText(riser.grade, units),
-                    riser.grade ? printSize(printedRise(invert, *riser.grade, units), units) : "?",
-                    riser.traffic ? "traffic" : "pedestrian",
-                    cleanout ? "cleanout, riser of the pipe's full size"
-                             : "backwater valve, box to lift its flap out"});
+                    riser.grade ? printSize(*riser.grade - invert, units) : "?",
+                    riser.traffic ? "traffic" : "pedestrian", riserText(riser.kind)});
   }
-  return table("RISERS TO CLEANOUTS AND BACKWATER VALVES",
+  return table("RISERS TO CLEANOUTS, BACKWATER VALVES AND PULL BOXES",
                {{"Mark"},
                 {"Run"},
                 {"Size", Align::Centre},

@@ -8,6 +8,7 @@
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
 #include "core/study/access_risers.h"
+#include "core/study/hole_gaps.h"
 #include "core/study/profile.h"
 #include "core/units/print_levels.h"
 
@@ -158,9 +159,12 @@ private:
                 at(c.x + od / 2, c.y + high), at(c.x - od / 2, c.y + high)},
                kPipe, FillStyle{Ink::White});
     };
-    if (fitting == EndFitting::Tee) return upright(-1.5 * od, 1.5 * od);
-    if (fitting == EndFitting::ElbowDown) return upright(-1.5 * od, od / 2);
-    if (fitting == EndFitting::ElbowUp) return upright(-od / 2, 1.5 * od);
+    const std::string& nominal = (point == 0 ? run_.legs.front() : run_.legs.back()).size;
+    const auto known = armLength(job_.catalog, given_.pipe, nominal, fitting);
+    const double arm = inMetres(known.value_or(1.5 * run_.outsideDiameter));
+    if (fitting == EndFitting::Tee) return upright(-arm, arm);
+    if (fitting == EndFitting::ElbowDown) return upright(-arm, od / 2);
+    if (fitting == EndFitting::ElbowUp) return upright(-od / 2, arm);
     const double size = std::max(od, 0.06);
     Frame frame{at(c.x, c.y), radians(std::atan2(out.y, out.x))};
     if (fitting == EndFitting::Eductor) frame = eductorFrame(frame, size, pen);
@@ -202,7 +206,7 @@ private:
       pen.ring(box(half, foot, top), kPipe, FillStyle{Ink::White});
       pen.ring(box(half + kRim, top - kCover, top), kPipe, FillStyle{Ink::Black});
       const bool cleanout = riser.kind == PartKind::Cleanout;
-      const Length height = printedRise(metres(foot), *riser.grade, job_.units());
+      const Length height = *riser.grade - metres(foot);
       drawing_.callouts.push_back({{std::string(cleanout ? "Cleanout riser " : "Access box ") +
                                         printSize(height, job_.units()) + " over the invert",
                                     riser.traffic ? "traffic cover at grade" : "cover at grade"},

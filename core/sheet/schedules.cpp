@@ -129,10 +129,8 @@ Block chamberSchedule(const Review& review, double width) {
 
 namespace {
 
-/// As the levels beside it say.
-std::string riserText(const VaultStudy& vault, const ManwayStudy& manway, UnitSystem units) {
-  if (!manway.riser) return "-";
-  return printSize(printedRise(vault.lidTop, *manway.rim, units), units);
+std::string riserText(const ManwayStudy& manway, UnitSystem units) {
+  return manway.riser ? printSize(*manway.riser, units) : "-";
 }
 
 } // namespace
@@ -146,7 +144,7 @@ Block manwaySchedule(const Review& review, double width) {
       const ManwayStudy& manway = vault.manways[i];
       rows.push_back({called(given), std::to_string(manway.chamber),
                       printShort(given.manways[i].diameter, units), levelText(manway.rim, units),
-                      riserText(vault, manway, units),
+                      riserText(manway, units),
                       given.manways[i].trafficCover ? "traffic" : "pedestrian"});
     }
   }

@@ -4,7 +4,7 @@
 
 #include "core/plan/keys.h"
 #include "core/study/object_names.h"
-#include "core/units/print_levels.h"
+#include "core/units/print.h"
 
 #include <algorithm>
 #include <cmath>
@@ -146,8 +146,7 @@ void NoteTaker::pipe(const Id& id, Service service, const std::string& size, dou
 
 void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
   const bool rises = drop.end > drop.start;
-  const Length height =
-      rises ? printedRise(drop.start, drop.end, units_) : printedRise(drop.end, drop.start, units_);
+  const Length height = rises ? drop.end - drop.start : drop.start - drop.end;
   add(id, drop.station, (drop.start + drop.end) / 2.0,
       std::string(rises ? "RISE " : "DROP ") + printShort(height, units_), NoteSide::Right, 3,
       inkOf(service), 0, atStation(drop.station));
@@ -242,7 +241,7 @@ void notePart(const RunProfile& profile, const ProfilePart& part, NoteTaker& not
   const Ink ink = inkOf(profile.service);
   std::string text = wordsOf(part.kind);
   if (part.cover) {
-    const Length height = printedRise(part.invert, *part.cover, notes.units());
+    const Length height = *part.cover - part.invert;
     text += part.kind == PartKind::Cleanout ? ", riser " : ", box ";
     text += printShort(height, notes.units()) + " to grade";
     notes.add(part.id, part.station, *part.cover, notes.at("RIM", *part.cover), NoteSide::Above, 4,

@@ -185,7 +185,7 @@ void SectionPen::arrow(const Id& id, Service service, Point2 a, Point2 b) {
   }
 }
 
-/// Tees and elbows as a branch of one bore's length; other fittings by their symbol. `inward` is
+/// Tees and elbows with their arms as long as they are; other fittings by their symbol. `inward` is
 /// the run's next point.
 void SectionPen::end(const Id& id, Service service, EndFitting fitting,
                      const std::optional<ProfileBore>& bore, Point2 at, Point2 inward) {
@@ -195,8 +195,10 @@ void SectionPen::end(const Id& id, Service service, EndFitting fitting,
   const double half = bored / 2, tall = bored * plane_.stretch;
   const bool tee = fitting == EndFitting::Tee;
   if (tee || fitting == EndFitting::ElbowDown || fitting == EndFitting::ElbowUp) {
-    const double low = at.y - (tee || fitting == EndFitting::ElbowDown ? tall : 0);
-    const double high = at.y + tall + (tee || fitting == EndFitting::ElbowUp ? tall : 0);
+    const double axis = at.y + tall / 2;
+    const double arm = (bore ? inMetres(bore->arm) : 1.5 * bored) * plane_.stretch;
+    const double low = tee || fitting == EndFitting::ElbowDown ? axis - arm : at.y;
+    const double high = tee || fitting == EndFitting::ElbowUp ? axis + arm : at.y + tall;
     return pen(id, Layer::Part)
         .ring({{at.x - half, low}, {at.x + half, low}, {at.x + half, high}, {at.x - half, high}},
               line, FillStyle{Ink::White});

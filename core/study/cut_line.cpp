@@ -1,6 +1,7 @@
 #include "core/study/cut_line.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/hole_gaps.h"
 
 #include <algorithm>
 #include <cmath>
@@ -175,7 +176,10 @@ std::optional<ProfileBore> profileBore(const Catalog& catalog, const std::string
                                        const std::string& size) {
   const PipeSize* found = catalog.pipeSize(pipe, size);
   if (found == nullptr) return std::nullopt;
-  return ProfileBore{found->inside, found->outside};
+  // Where no fitting is known it is drawn about as long as fittings are.
+  const Length arm = armLength(catalog, pipe, size, EndFitting::Tee)
+                         .value_or(found->inside / 2.0 + found->outside);
+  return ProfileBore{found->inside, found->outside, arm};
 }
 
 } // namespace sump

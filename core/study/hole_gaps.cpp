@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <limits>
 #include <optional>
 
 namespace sump {
@@ -131,24 +132,14 @@ void GapFinder::addPair(const Hole& a, const Hole& b) {
   add(HoleEdge::Pipe, a.run, b.run, apart - a.radius() - b.radius(), a.at);
 }
 
-/// From the centre of a tee or elbow to the end of its arm: the take-out to the socket's stop and
-/// the socket, which is taken as deep as half the pipe's outside (about as those of ASTM D2467 are,
-/// from memory).
-std::optional<double> armOf(const Catalog& catalog, const Run& run, const std::string& size,
-                            EndFitting fitting) {
-  const PipeSize* pipe = catalog.pipeSize(run.pipe, size);
-  const FittingFamily* family = catalog.fittingsFor(run.pipe);
-  if (pipe == nullptr || family == nullptr) return std::nullopt;
-  const auto takeOut =
-      family->takeOut(fitting == EndFitting::Tee ? FittingKind::Tee : FittingKind::Elbow90, size);
-  if (!takeOut) return std::nullopt;
-  return inMetres(*takeOut + pipe->outside / 2.0);
-}
-
-bool withinAManway(const Vault& vault, Point2 at, double radius) {
-  return std::ranges::any_of(vault.manways, [&](const Manway& manway) {
-    return distance(vault.frame().toSite(manway.at), at) + radius <= inMetres(manway.diameter) / 2;
-  });
+/// How far inside the edge of a manway's opening a place lies; negative: that far from the nearest.
+double intoManway(const Vault& vault, Point2 at) {
+  double most = -std::numeric_limits<double>::infinity();
+  for (const Manway& manway : vault.manways) {
+    const double apart = distance(vault.frame().toSite(manway.at), at);
+    most = std::max(most, inMetres(manway.diameter) / 2 - apart);
+  }
+  return most;
 }
 
 std::optional<UpperArm> upperArm(const Plan& plan, const Catalog& catalog, const Study& study,
@@ -158,17 +149,31 @@ std::optional<UpperArm> upperArm(const Plan& plan, const Catalog& catalog, const
   const VaultStudy* vault = end.kind == EndKind::Chamber ? study.vault(end.target) : nullptr;
   if (!up || vault == nullptr) return std::nullopt;
   const std::string size = atStart ? run.size : sizeAt(run, studied.legs.size(), 0);
-  const auto arm = armOf(catalog, run, size, end.fitting);
+  const auto arm = armLength(catalog, run.pipe, size, end.fitting);
   if (!arm) return std::nullopt;
   const PipeSize& pipe = *catalog.pipeSize(run.pipe, size);
   const Point3 at = (atStart ? studied.points.front() : studied.points.back()).at;
-  const double top = at.z + inMetres(pipe.inside) / 2 + *arm;
-  const bool inManway =
-      withinAManway(*plan.vaults.find(vault->id), flat(at), inMetres(pipe.outside) / 2);
-  return UpperArm{vault->id, run.id, vault->lidUnderside - metres(top), inManway, flat(at)};
+  const double top = at.z + inMetres(pipe.inside / 2.0 + *arm);
+  const double into = intoManway(*plan.vaults.find(vault->id), flat(at));
+  const double radius = inMetres(pipe.outside) / 2;
+  const Length underLid = vault->lidUnderside - metres(top);
+  return UpperArm{vault->id, run.id, underLid, into >= radius, std::abs(into) < radius, flat(at)};
 }
 
 } // namespace
+
+/// A socket is taken as deep as half the pipe's outside (about as those of ASTM D2467 are, from
+/// memory).
+std::optional<Length> armLength(const Catalog& catalog, const std::string& pipe,
+                                const std::string& size, EndFitting fitting) {
+  const PipeSize* found = catalog.pipeSize(pipe, size);
+  const FittingFamily* family = catalog.fittingsFor(pipe);
+  if (found == nullptr || family == nullptr) return std::nullopt;
+  const auto takeOut =
+      family->takeOut(fitting == EndFitting::Tee ? FittingKind::Tee : FittingKind::Elbow90, size);
+  if (!takeOut) return std::nullopt;
+  return *takeOut + found->outside / 2.0;
+}
 
 std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const Study& study) {
   std::vector<GapFinder> finders;

@@ -26,12 +26,18 @@ struct HoleGap {
 /// square through.
 std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const Study& study);
 
+/// From the axis of the pipe to the open end of a tee's or elbow's arm: the take-out to the
+/// socket's stop and the socket. Nothing where the catalogue has no such fitting.
+std::optional<Length> armLength(const Catalog& catalog, const std::string& pipe,
+                                const std::string& size, EndFitting fitting);
+
 /// The upper arm of a tee or of an elbow that turns up, at a run's end in a chamber.
 struct UpperArm {
   Id vault;
   Id run;
   Length underLid; ///< from its top to the underside of the lid; negative: it reaches into the lid
   bool inManway = false; ///< stands whole within a manway's opening
+  bool atEdge = false;   ///< stands partly in one, under the lid's edge
   Point2 at;
 };
 /// In the plan's order of runs; of fittings that the catalogue knows.

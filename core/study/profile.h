@@ -23,6 +23,7 @@ inline constexpr int kNoVertex = -2;
 /// The pipe of one leg. Its wall stands outside the bore: the invert is the inside bottom.
 struct ProfileBore {
   Length inside, outside;
+  Length arm{}; ///< from the axis to the open end of a tee's or elbow's arm
   Length crown(Length invert) const { return invert + inside; } ///< inside top
   Length top(Length invert) const { return invert + (inside + outside) / 2.0; }
   Length underside(Length invert) const { return invert - (outside - inside) / 2.0; }

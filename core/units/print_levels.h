@@ -1,12 +1,10 @@
 #pragma once
-// Heights between levels, and the sizes of details, as a reader of a drawing checks them.
+// The sizes of details. A height between two levels is the true one, rounded once: it is built by
+// the tape, and the difference of two rounded levels may be a step off on it.
 
 #include "core/units/print.h"
 
 namespace sump {
-
-/// How far `to` is over `from`, both as printElevation prints them: who subtracts them finds it.
-Length printedRise(Length from, Length to, UnitSystem units);
 
 /// A size in a section or detail: feet-inches to 1/16 in, or whole millimetres; levels beside it
 /// are in feet or metres.

@@ -11,6 +11,7 @@
 #include "core/study/exposed_pipe.h"
 #include "core/study/nominal_volts.h"
 #include "core/study/profile.h"
+#include "core/study/wall_sleeves.h"
 #include "tests/sheet/printed_numbers.h"
 
 #include <algorithm>
@@ -91,11 +92,8 @@ private:
   void roomGaps(const Plan& plan);
   void roomWork(const Review& review);
   void structures(const RunProfile& profile, const std::string& sheet);
-  /// Of two levels as they are printed, unsigned.
-  double between(Length a, Length b) const {
-    const double step = metric_ ? 0.001 : 0.01 * kMetresPerFoot;
-    return std::abs(std::round(a.value() / step) - std::round(b.value() / step)) * step;
-  }
+  /// Of two levels, unsigned.
+  static double between(Length a, Length b) { return std::abs((a - b).value()); }
   void leastCover(const RunProfile& profile, const std::string& sheet);
   void risers(const Review& review);
   void hanging(const Review& review, const RunStudy& run, const std::string& sheet);
@@ -107,12 +105,10 @@ private:
     sets_[{series, kind}].insert(value);
   }
 
-  bool metric_;
   std::map<std::pair<Id, Printed>, std::set<double>> sets_;
 };
 
-inline KnownNumbers::KnownNumbers(const Review& review)
-    : metric_(review.plan.project.units == UnitSystem::Metric) {
+inline KnownNumbers::KnownNumbers(const Review& review) {
   site(review.plan);
   rooms(review.plan);
   vaults(review);

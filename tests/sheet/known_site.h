@@ -28,8 +28,8 @@ inline void KnownNumbers::site(const Plan& plan) {
     if (utility.diameter) put(Printed::Nominal, utility.id, inMetres(*utility.diameter));
   }
   for (const Basin& basin : plan.basins) {
-    levels(basin.id, basin.rim, basin.outletInvert);
-    lengths(basin.id, basin.length, basin.width);
+    levels(basin.id, basin.rim, basin.outletInvert, bottom(basin));
+    lengths(basin.id, basin.length, basin.width, basin.sump);
   }
   for (const SewerConnection& sewer : plan.sewers)
     levels(sewer.id, sewer.invert, sewer.upstreamManholeRim);

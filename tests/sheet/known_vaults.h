@@ -1,7 +1,6 @@
 #pragma once
 // Vaults, their openings and the digs for them. Part of known_numbers.h.
 
-#include "core/units/print_levels.h"
 #include "tests/sheet/known_numbers.h"
 
 namespace sump::testing {
@@ -26,8 +25,6 @@ inline void KnownNumbers::vaults(const Review& review) {
     for (const ManwayStudy& manway : vault.manways) {
       levels(id, manway.grade, manway.rim);
       lengths(id, manway.riser);
-      if (manway.riser)
-        lengths(id, printedRise(vault.lidTop, *manway.rim, review.plan.project.units));
     }
     for (const Manway& manway : given.manways)
       lengths(id, manway.diameter);
@@ -67,7 +64,8 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
   const EarthFigures& f = earth.figures;
   lengths(all, f.bedding, f.workingSpace, f.trenchBedding, f.pipeZone, earth.deepest,
           earth.spoilClear);
-  lengths(all, earth.keptHeight);
+  lengths(all, earth.keptHeight, earth.heapHeight);
+  volumes(all, earth.heapHolds);
   volumes(all, earth.kept, earth.dug, earth.bedding, earth.pipeZone, earth.backfill, earth.spoil,
           earth.surplus);
 }
@@ -114,6 +112,13 @@ inline void KnownNumbers::openings(const Review& review) {
         }
       }
     }
+  }
+  for (const WallSleeve& sleeve : wallSleeves(review.plan, review.study)) {
+    for (double level : {sleeve.at.x, sleeve.at.y, sleeve.at.z})
+      sets_[{sleeve.run, Printed::Level}].insert(level);
+    if (sleeve.overFooting) lengths(sleeve.run, *sleeve.overFooting);
+    nominal(sleeve.run, sleeve.size);
+    if (sleeve.sleeve) nominal(sleeve.run, *sleeve.sleeve);
   }
   // C-3: from a vault's base to the next vault of the same dig.
   for (const Vault& vault : review.plan.vaults) {
