@@ -4,6 +4,7 @@
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 #include "core/study/object_names.h"
+#include "core/units/earth.h"
 
 #include <algorithm>
 
@@ -213,6 +214,24 @@ void checkSpoil(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   }
 }
 
+void checkSpoilRoom(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const EarthStudy& earth = input.study.earth;
+  if (earth.pits.empty() && earth.trenches.empty()) return;
+  if (!earth.kept || !earth.heapHolds) {
+    Needs needs = earth.kept.needs;
+    addNeeds(needs, earth.heapHolds.needs);
+    out.needs({}, needs);
+  } else if (*earth.heapHolds < *earth.kept - cubicMetres(kRounding)) {
+    const std::string holds = earthText(*earth.heapHolds, out.units());
+    const std::string kept = earthText(*earth.kept, out.units());
+    Finding& finding =
+        out.against("dig.spoil-slope", "small", {}, {{"holds", holds}, {"kept", kept}});
+    finding.measured = holds;
+    finding.required = kept;
+  }
+}
+
 } // namespace
 
 const Rule kBuoyancy = {
@@ -263,6 +282,11 @@ const Rule kSpoilEdge = {"spoil-edge",
                          Confidence::SeenSecondHand,
                          Severity::Warning,
                          checkSpoil,
+                         Trade::SiteWork};
+
+const Rule kSpoilRoom = {"spoil-room",      "The place of the spoil heap holds what is kept",
+                         kPractice,         Confidence::CommonPractice,
+                         Severity::Warning, checkSpoilRoom,
                          Trade::SiteWork};
 
 } // namespace sump

@@ -158,12 +158,15 @@ void checkSight(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
     motor = true;
     if (!supply.inSight) {
       out.needs({supply.supply}, supply.inSight.needs);
+    } else if (supply.hiddenBy) {
+      out.report("behind", {supply.supply},
+                 {{"supply", given->name}, {"what", std::string(name(*supply.hiddenBy))}})
+          .place = given->disconnect;
     } else if (!*supply.inSight) {
-      Finding& finding = out.report("hidden", {supply.supply}, {{"supply", given->name}});
-      if (supply.disconnectDistance) {
-        finding.measured = printLength(*supply.disconnectDistance, out.units());
-      }
-      finding.required = "in sight";
+      Finding& finding =
+          out.against("wiring.disconnect", "far", {supply.supply}, {{"supply", given->name}});
+      finding.measured = printLength(*supply.disconnectDistance, out.units());
+      finding.required = printLength(input.limits.length("wiring.disconnect"), out.units());
     }
   }
   if (!motor) out.needs({}, {"motor supply"});

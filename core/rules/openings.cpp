@@ -99,12 +99,14 @@ std::vector<HoleGap> tightest(std::vector<HoleGap> gaps, const Length& need) {
 
 void checkArms(Reporter& out) {
   const RuleInput& input = out.input();
+  const Length need = input.limits.length("fitting.under-lid");
   for (const UpperArm& arm : upperArms(input.plan, input.catalog, input.study)) {
-    if (arm.inManway || arm.underLid >= metres(-kRounding)) continue;
+    if (arm.inManway || arm.underLid >= need - metres(kRounding)) continue;
     Finding& finding =
-        out.report("arm", {arm.run, arm.vault}, {{"vault", spokenName(input.plan, arm.vault)}});
+        out.against("fitting.under-lid", arm.atEdge ? "edge" : "arm", {arm.run, arm.vault},
+                    {{"vault", spokenName(input.plan, arm.vault)}});
     finding.measured = printShort(arm.underLid, out.units());
-    finding.required = printShort(metres(0), out.units());
+    finding.required = printShort(need, out.units());
     finding.place = arm.at;
   }
 }

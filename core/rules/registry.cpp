@@ -16,7 +16,7 @@ std::span<const Rule> allRules() {
       kCodeProfile, kLevelKnown, kLinesPresent,
       // Levels and drains
       kStorageVolume, kFlowOrder, kGravitySlope, kCleanoutSpacing, kCleanoutTurn, kDrainCapacity,
-      kDrainSpeed, kPeakLevel,
+      kDrainSpeed, kPeakLevel, kBasinSump,
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
       kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
@@ -24,14 +24,14 @@ std::span<const Rule> allRules() {
       // Suction and equipment
       kSuctionSource, kSuctionRise, kLowWater, kSuctionLift, kNpshMargin, kLineSpeed, kLinePressure,
       kProductPressure, kProductSize, kReclaimShare, kReclaimedMarking, kOverflowBackflow,
-      kMakeUpProtection, kRoomClearance,
+      kMakeUpProtection, kReliefDrain, kRoomClearance,
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
       kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
       // The dig
-      kBuoyancy, kFootingPlane, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
+      kBuoyancy, kFootingPlane, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge, kSpoilRoom,
       // Wiring
-      kSuppliesKnown, kConduitBends, kConduitFill, kMixedRaceway, kWorkingSpace,
+      kSuppliesKnown, kConduitBends, kConduitFill, kBoxAccess, kMixedRaceway, kWorkingSpace,
       kDisconnectInSight};
   return rules;
 }

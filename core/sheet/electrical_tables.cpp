@@ -95,6 +95,7 @@ Block supplyTable(const SheetJob& job, double width) {
       distance = found->disconnectDistance ? printLength(*found->disconnectDistance, job.units())
                                            : std::string("undecided (1)");
       sight = found->inSight ? (*found->inSight ? "yes" : "NO") : "(1)";
+      if (found->hiddenBy) sight = "NO: " + std::string(name(*found->hiddenBy));
     }
     const bool motor = supply.kind == SupplyKind::Motor3Phase;
     rows.push_back(

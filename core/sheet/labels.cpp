@@ -53,6 +53,13 @@ void labelGround(const Scene& scene) {
   }
 }
 
+/// Where the grit stays: a trench drain needs none of its own.
+std::string sumpText(const Basin& basin, UnitSystem units) {
+  if (const auto low = bottom(basin))
+    return "Bottom " + printElevation(*low, units) + ", sump " + printLength(*basin.sump, units);
+  return "Sump depth: not given";
+}
+
 void labelDrains(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   const auto level = [&](Length v) { return printElevation(v, scene.units); };
@@ -61,6 +68,7 @@ void labelDrains(const Scene& scene) {
     SheetLabel label{{called(basin)}};
     if (scene.request.levels) {
       label.lines.push_back("Rim " + level(basin.rim) + "  Inv. " + level(basin.outletInvert));
+      label.lines.push_back(sumpText(basin, scene.units));
     }
     scene.board.besideOutline(label, outline(basin));
   }

@@ -13,7 +13,8 @@ namespace sump {
 namespace {
 
 bool needsRiser(PartKind kind) {
-  return kind == PartKind::Cleanout || kind == PartKind::BackwaterValve;
+  return kind == PartKind::Cleanout || kind == PartKind::BackwaterValve ||
+         kind == PartKind::PullBox;
 }
 
 bool isReached(const Plan& plan, Point2 at) {

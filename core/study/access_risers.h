@@ -1,7 +1,8 @@
 #pragma once
-// How what is set in a buried run is reached: a riser from each cleanout and each backwater valve
-// up to a cover at grade. UPC 1017.1 asks for a full-size cleanout to grade, IPC 715.6 (as Chicago
-// 18-29-715) that a backwater valve can be reached.
+// How what is set in a buried run is reached: a riser from each cleanout, backwater valve and pull
+// box up to a cover at grade. UPC 1017.1 asks for a full-size cleanout to grade, IPC 715.6 (as
+// Chicago 18-29-715) that a backwater valve can be reached, NEC 314.29 (from memory) the same of a
+// box without digging.
 
 #include "core/study/study.h"
 

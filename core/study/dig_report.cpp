@@ -299,6 +299,16 @@ void DigReport::heap() {
   const Ring& outline = plan_.basis.earth.spoil;
   if (!outline.empty()) height.has("A", "outline of the heap", area(outline), Kind::Area);
   add(height.formula("V_k / A; higher in the middle, as the heap's sides slope", kPractice));
+  addEarth(
+      Entry("dig.heap-holds", kPits, "Loose earth that the place of the heap holds",
+            earth_.heapHolds, Kind::SolidVolume)
+          .has("m", "run over rise of its sides", f_.heapSlope, Kind::Number, "limits")
+          .has("h", "height at most", f_.heapHighest, Kind::Length, "limits")
+          .in("V_k", "kept", earth_.kept, Kind::SolidVolume, "dig.kept")
+          .formula("volume under a surface that rises from the outline at 1 in m, h at most; no "
+                   "less than V_k",
+                   kPractice),
+      earth_.heapHolds);
 }
 
 std::vector<Calculation> DigReport::take() {

@@ -6,6 +6,7 @@
 #include "core/study/dig_surroundings.h"
 #include "core/study/excavation.h"
 #include "core/study/live_load.h"
+#include "core/study/spoil_heap.h"
 #include "core/study/trench.h"
 
 #include <algorithm>
@@ -36,6 +37,8 @@ EarthFigures figuresFrom(const Limits& limits) {
   f.egressTravel = limits.length("dig.egress-travel");
   f.swell = limits.number("dig.swell");
   f.truck = limits.volume("dig.truck");
+  f.heapSlope = limits.number("dig.spoil-slope");
+  f.heapHighest = limits.length("dig.spoil-height");
   return f;
 }
 
@@ -154,6 +157,17 @@ void fillTotals(bool groundKnown, const Ring& heap, EarthStudy& earth) {
       earth.kept, floor);
 }
 
+void fillHeap(const Ring& outline, EarthStudy& earth) {
+  if (outline.size() < 3) {
+    earth.heapHolds = undecided<Volume>({"place of the spoil heap"});
+    earth.heapHeight = undecided<Length>({"place of the spoil heap"});
+    return;
+  }
+  const SpoilHeap heap = spoilHeap(outline, earth.figures.heapSlope, earth.figures.heapHighest);
+  earth.heapHolds = heap.holds;
+  earth.heapHeight = heap.height;
+}
+
 /// A heap that is not drawn cannot be judged.
 Decided<Length> spoilClear(const Ring& heap, const EarthStudy& earth) {
   if (heap.empty()) return undecided<Length>({"place of the spoil heap"});
@@ -193,6 +207,7 @@ void fillEarth(const StudyContext& context, Study& study) {
   fillDigs(context, study, earth);
   fillDepths(earth.figures, groundKnown, earth);
   fillTotals(groundKnown, basis.spoil, earth);
+  fillHeap(basis.spoil, earth);
   earth.spoilClear = spoilClear(basis.spoil, earth);
 }
 

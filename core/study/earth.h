@@ -31,6 +31,8 @@ struct EarthFigures {
   Length egressTravel;   ///< farthest way to it
   double swell = 0;      ///< loose over bank volume, less 1
   Volume truck;          ///< loose volume of a load
+  double heapSlope = 0;  ///< of a spoil heap's sides, run over rise
+  Length heapHighest;    ///< of a spoil heap
 };
 
 /// Flotation of one vault, EMPTY, at the highest expected groundwater. Factor of safety = sum of
@@ -158,6 +160,8 @@ struct EarthStudy {
   Decided<double> truckloads;
   Decided<Volume> kept;       ///< of the spoil, loose: what is not hauled off
   Decided<Length> keptHeight; ///< mean, were what is kept heaped in the outline of the heap
+  Decided<Volume> heapHolds;  ///< the outline of the heap at most, its sides sloped all round
+  Decided<Length> heapHeight; ///< of its highest part then
 };
 
 } // namespace sump

@@ -44,6 +44,12 @@ std::string_view voltsText(SignalKind kind) {
   return kTexts[static_cast<std::size_t>(kind)];
 }
 
+std::string_view name(SightObstacle obstacle) {
+  static constexpr std::string_view kNames[] = {"a wall", "the panel", "the equipment skid",
+                                                "the plumbing area"};
+  return kNames[static_cast<std::size_t>(obstacle)];
+}
+
 void fillWiring(const StudyContext& context, Study& study) {
   WiringStudy& wiring = study.wiring;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {

@@ -64,11 +64,17 @@ struct WorkingSpaceStudy {
   std::vector<Id> runsOverPanel; ///< foreign piping in the dedicated space over and under it
 };
 
+/// What a line of sight runs into.
+enum class SightObstacle { Wall, Panel, Skid, PlumbingArea };
+/// `a wall`, `the panel`, `the equipment skid`, `the plumbing area`
+std::string_view name(SightObstacle obstacle);
+
 struct SupplyStudy {
   Id supply;
   bool hasConduit = false;
-  Decided<Length> disconnectDistance; ///< from the disconnect to the panel or, motors, the skid
-  Decided<bool> inSight;              ///< near enough, and no wall or building between
+  Decided<Length> disconnectDistance;    ///< from the disconnect to the panel or, motors, the skid
+  Decided<bool> inSight;                 ///< near enough, and nothing between
+  std::optional<SightObstacle> hiddenBy; ///< what stands between, first of several
 };
 
 struct WiringStudy {

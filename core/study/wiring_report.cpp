@@ -199,9 +199,11 @@ void WiringReport::disconnect(const SupplyStudy& supply) {
   entry.about(supply.supply)
       .formula(
           "the longer of the straight ways in plan to the panel and, of a motor supply, to the "
-          "skid; in sight when near enough and no wall or building lies between",
+          "skid; in sight when near enough and no wall, panel or other part of the room lies "
+          "between",
           "NEC 430.102, from memory; compare the limit of the way to a disconnect");
   if (supply.inSight) entry.step(*supply.inSight ? "in sight" : "out of sight");
+  if (supply.hiddenBy) entry.step("hidden by " + std::string(name(*supply.hiddenBy)));
   if (!supply.hasConduit) entry.step("no power conduit is drawn for this supply");
   add(entry);
 }

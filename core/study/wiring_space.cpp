@@ -194,15 +194,36 @@ Point2 middleOf(const EquipmentRoom& room, const RoomBox& box) {
   return room.frame().toSite(box.corner + Point2{inMetres(box.length), inMetres(box.depth)} * 0.5);
 }
 
-bool sightIsFree(const StudyContext& context, Point2 a, Point2 b) {
-  const Polyline line = {a, b};
-  for (const EquipmentRoom& room : context.plan.rooms) {
-    if (!crossings(line, outline(room)).empty()) return false;
+bool wallBetween(const Plan& plan, const Polyline& sight) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    if (!crossings(sight, outline(room)).empty()) return true;
   }
-  for (const Building& building : context.plan.buildings) {
-    if (!crossings(line, building.outline).empty()) return false;
+  for (const Building& building : plan.buildings) {
+    if (!crossings(sight, building.outline).empty()) return true;
   }
-  return true;
+  return false;
+}
+
+/// What stands in a room between the disconnect and what is driven or controlled. A box that holds
+/// either end is what is looked at, or carries the disconnect. Heights are left out: where the
+/// disconnect hangs is not in the plan, and a motor may stand low.
+std::optional<SightObstacle> between(const Plan& plan, Point2 from, Point2 to) {
+  const Polyline sight = {from, to};
+  if (wallBetween(plan, sight)) return SightObstacle::Wall;
+  for (const EquipmentRoom& room : plan.rooms) {
+    const std::pair<const std::optional<RoomBox>*, SightObstacle> boxes[] = {
+        {&room.panel, SightObstacle::Panel},
+        {&room.skid, SightObstacle::Skid},
+        {&room.plumbingArea, SightObstacle::PlumbingArea}};
+    for (const auto& [box, obstacle] : boxes) {
+      if (!*box) continue;
+      const Point2 size{inMetres((*box)->length), inMetres((*box)->depth)};
+      const Ring ring = room.frame().rectangle((*box)->corner, (*box)->corner + size);
+      if (contains(ring, from) || contains(ring, to)) continue;
+      if (passesThrough(sight, ring)) return obstacle;
+    }
+  }
+  return std::nullopt;
 }
 
 } // namespace
@@ -267,11 +288,12 @@ SupplyStudy supplyStudy(const StudyContext& context, const Supply& supply) {
       [](Point2 d, Point2 p, Point2 s) { return metres(std::max(distance(d, p), distance(d, s))); },
       from, controller, driven);
   const Length most = context.limits.length("wiring.disconnect");
-  study.inSight = decide(
-      [&](Length far, Point2 d, Point2 p, Point2 s) {
-        return far <= most && sightIsFree(context, d, p) && sightIsFree(context, d, s);
-      },
-      study.disconnectDistance, from, controller, driven);
+  if (from && controller && driven) {
+    study.hiddenBy = between(context.plan, *from, *driven);
+    if (!study.hiddenBy) study.hiddenBy = between(context.plan, *from, *controller);
+  }
+  study.inSight =
+      decide([&](Length far) { return far <= most && !study.hiddenBy; }, study.disconnectDistance);
   return study;
 }
 

@@ -284,6 +284,7 @@ void DrawDepot::drawConduits() {
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
           "e72.5\t68.4\t99.45^e72.5\t68.4\n");
   addPart(PartKind::PullBox, 2, "50");
+  press("Cover for traffic");
   addConductors("8", "4", CircuitKind::Power);
   addConductors("12", "3", CircuitKind::Control);
   drawRun(Service::Signal, "Wash-demand signal",
@@ -349,7 +350,7 @@ void DrawDepot::tellWiring() {
   openGroup(5);
   knowChoice("wiring.facingPanel", 2);
   addRow("wiring.supplies",
-         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 68.4 ft"});
+         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 71.3 ft"});
   addRow("wiring.supplies",
          {"Controls", "Control, one phase", "110", "120", "PC-1", "70.4 ft, 68.4 ft"});
   addRow("wiring.signalCircuits", {"Wash demand", "110 V AC", "SG-1"});

@@ -2,6 +2,7 @@
 // Every way to break a rule. tests/rules/cases_test.cpp tries each; messages_test.cpp demands that
 // together they use every message.
 
+#include "tests/rules/cases_boxes.h"
 #include "tests/rules/cases_dig.h"
 #include "tests/rules/cases_ground.h"
 #include "tests/rules/cases_lines.h"
@@ -22,7 +23,8 @@ inline std::vector<Case> allCases() {
        {levelCases(),     storageCases(), flowCases(),   passageCases(), siteCases(),
         waterLineCases(), roomCases(),    groundCases(), tankCases(),    accessCases(),
         openingCases(),   joiningCases(), nearCases(),   peakCases(),    pumpCases(),
-        buoyancyCases(),  digCases(),     wiringCases(), unknownCases(), shareCases()}) {
+        buoyancyCases(),  digCases(),     wiringCases(), unknownCases(), shareCases(),
+        boxCases()}) {
     all.insert(all.end(), family.begin(), family.end());
   }
   return all;

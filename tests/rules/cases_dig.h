@@ -53,6 +53,18 @@ inline double ladderAway(const Review& r) {
 inline double spoilAway(const Review& r) {
   return inMetres(*r.study.earth.spoilClear);
 }
+/// A square place for this share of what is kept: sides at 1.5 to 1 that meet at the top make a
+/// pyramid of a third of side^2 x side / 3.
+inline Edit spoilHeapHolding(double share) {
+  return [=](Plan& p) {
+    limit("dig.spoil-height", 100)(p);
+    const double kept = reviewed(p).study.earth.kept->value();
+    const double side = std::cbrt(9 * kept * share);
+    const Point2 corner = p.basis.earth.spoil.front();
+    p.basis.earth.spoil = {corner, corner + Point2{side, 0}, corner + Point2{side, side},
+                           corner + Point2{0, side}};
+  };
+}
 inline void noGroundAtAll(Plan& p) {
   p.spots = {};
   p.site.groundDefault.reset();
@@ -193,6 +205,9 @@ inline std::vector<Case> digCases() {
        limitOf("dig.spoil-distance", spoilAway, 1.001),
        limitOf("dig.spoil-distance", spoilAway, 0.999)},
       {"spoil-edge.undecided", warning, {}, [](Plan& p) { p.basis.earth.spoil.clear(); }},
+      {"spoil-room.small", warning, {}, spoilHeapHolding(0.999), spoilHeapHolding(1.001)},
+      {"spoil-room.undecided", warning, {}, [](Plan& p) { p.basis.earth.spoil.clear(); }},
+      {"spoil-room.undecided", warning, {}, noGroundAtAll},
   };
 }
 

@@ -33,6 +33,13 @@ inline Edit inletSouthOfManway(double off) {
     changeRun(p, "WW-1", [=](Run& r) { r.to.at = {-2.9 * kMetresPerFoot, -off * 0.0254}; });
   };
 }
+/// The same, with the top of its tee in the lid's thickness.
+inline Edit highInletSouthOfManway(double off) {
+  return [=](Plan& p) {
+    inletSouthOfManway(off)(p);
+    changeRun(p, "WW-1", [](Run& r) { r.to.invert = feet(97.6); });
+  };
+}
 /// The recirculation level at this invert, ft.
 inline Edit recirculationAt(double invert) {
   return [=](Plan& p) {
@@ -114,8 +121,14 @@ inline std::vector<Case> openingCases() {
        {"RC-1", "V1-M2", "V1"},
        recirculationUnderRim(99.65),
        recirculationUnderRim(99.67)},
-      // Half a bore, 3-7/8 in and half of 6.625 in are 10.04 in.
-      {"connector-room.arm", warning, {"OF-1", "V2"}, overflowAt(97.42), overflowAt(97.40)},
+      // Half a bore, 3-7/8 in and half of 6.625 in are 10.04 in, and 1 in is left under the lid.
+      {"connector-room.arm", warning, {"OF-1", "V2"}, overflowAt(97.34), overflowAt(97.32)},
+      // Half of 6.275 in (ASTM D3034) off the edge of the opening, 12 in from its middle.
+      {"connector-room.edge",
+       warning,
+       {"WW-1", "V1"},
+       highInletSouthOfManway(8.87),
+       highInletSouthOfManway(8.86)},
       {"connector-room.undecided",
        warning,
        {"VT-1"},

@@ -61,6 +61,14 @@ inline Edit disconnectAt(Point2 at) {
   return wiring([=](WiringBasis& w) { w.supplies.front().disconnect = at; });
 }
 
+/// In feet from the room's low corner.
+inline Edit disconnectInRoom(double x, double y) {
+  return [=](Plan& p) {
+    const Point2 local = Point2{x, y} * kMetresPerFoot;
+    disconnectAt(p.rooms.find("ER-1")->frame().toSite(local))(p);
+  };
+}
+
 inline std::vector<Case> wiringCases() {
   const auto warning = Severity::Warning, error = Severity::Error;
   const Edit noLevels = [](Plan& p) {
@@ -138,17 +146,30 @@ inline std::vector<Case> wiringCases() {
        {"ER-1"},
        [](Plan& p) { changeRoom(p, [](EquipmentRoom& r) { r.panel.reset(); }); }},
       {"working-space.undecided", warning, {}, noRooms},
-      {"disconnect-in-sight.hidden",
+      {"disconnect-in-sight.far",
        warning,
        {"SP-M"},
        limitOf("wiring.disconnect", disconnectAway, 0.999),
        limitOf("wiring.disconnect", disconnectAway, 1.001)},
       // Just outside the room's west wall, and just inside.
-      {"disconnect-in-sight.hidden",
+      {"disconnect-in-sight.behind",
        warning,
        {"SP-M"},
        disconnectAt({18.8, 22}),
        disconnectAt({19.0, 22})},
+      // The panel's far front corner stands 11 ft, 0.75 ft into the room, the skid's middle 6 ft,
+      // 1 ft: at 11.5 ft the line between passes 0.725 ft.
+      {"disconnect-in-sight.behind",
+       warning,
+       {"SP-M"},
+       disconnectInRoom(11.5, 0.72),
+       disconnectInRoom(11.5, 0.73)},
+      // The skid's far corner stands 8 ft, 2 ft into the room, the panel's middle 10 ft, 0.375 ft.
+      {"disconnect-in-sight.behind",
+       warning,
+       {"SP-M"},
+       disconnectInRoom(2, 6.86),
+       disconnectInRoom(2, 6.89)},
       {"disconnect-in-sight.undecided", warning, {"SP-M"}, wiring([](WiringBasis& w) {
          w.supplies.front().disconnect.reset();
        })},

@@ -14,6 +14,7 @@ namespace {
 const std::map<std::string_view, std::string_view> kNothingUnknown = {
     {"code-profile", "the key of the profile is there or is not"},
     {"lines-present", "a line is drawn or is not, and its ends say where it goes"},
+    {"basin-sump", "a sump that is not given is asked for by a note"},
     {"baffle-full-height", "a baffle's gaps are always given"},
     {"vent-air-space", "vents and the baffles' gaps are always given"},
     {"make-up-protection", "what protects it is drawn on the line or is not"},
@@ -137,7 +138,7 @@ TEST(RuleCoverage, TheThirtyMostCheckableRulesAreThere) {
       {"R29-MAKEUP-BACKFLOW", {"make-up-protection.open", "make-up-protection.double-check"}},
       {"R30-BACKWATER", {"overflow-backflow.low", "overflow-backflow.higher"}},
       {"mixed power and Class 2", {"mixed-raceway.mixed"}},
-      {"disconnect out of sight", {"disconnect-in-sight.hidden"}},
+      {"disconnect out of sight", {"disconnect-in-sight.far", "disconnect-in-sight.behind"}},
       {"reclaim fraction", {"reclaim-share.low"}},
       {"sludge and oil", {"sludge-share.much"}},
       {"UPC 1016.3 inlet area", {"sand-area.small"}},

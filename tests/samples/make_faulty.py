@@ -348,6 +348,25 @@ def spoil_edge(plan):
     plan["limits"]["dig.spoil-distance"] = 5
 
 
+def spoil_room(plan):
+    low, high = plan["basis"]["earth"]["spoil"][0], plan["basis"]["earth"]["spoil"][2]
+    east = round((low[0] + high[0]) / 2, 9)
+    plan["basis"]["earth"]["spoil"] = [low, [east, low[1]], [east, high[1]], [low[0], high[1]]]
+
+
+def box_access(plan):
+    for part in run(plan, "PC-1")["parts"]:
+        part.pop("trafficCover", None)
+
+
+def basin_sump(plan):
+    plan["basins"][0]["sump"] = 0.1
+
+
+def relief_drain(plan):
+    plan["limits"]["makeup.assembly-height"] = 2
+
+
 def supplies_known(plan):
     basis(plan)["wiring"]["signalCircuits"] = basis(plan)["wiring"]["signalCircuits"][1:]
 
@@ -393,6 +412,10 @@ RULES = {
     "dig-protection": dig_protection,
     "dig-egress": dig_egress,
     "spoil-edge": spoil_edge,
+    "spoil-room": spoil_room,
+    "box-access": box_access,
+    "basin-sump": basin_sump,
+    "relief-drain": relief_drain,
     "supplies-known": supplies_known,
     "conduit-bends": conduit_bends,
     "conduit-fill": conduit_fill,

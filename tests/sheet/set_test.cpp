@@ -202,7 +202,20 @@ TEST(SheetSetWords, TheElectriciansRoomAndTheCircuitsHaveTheirSheet) {
 
 TEST(SheetSetWords, TellWhatKeepsReclaimedWaterOutOfTheMakeUpAsDrawn) {
   EXPECT_TRUE(saysAcross("transit-depot", "P-5", "reduced-pressure assembly MU-1-2 drawn"));
-  EXPECT_FALSE(saysAcross("transit-depot", "P-5", "air gap"));
+  EXPECT_FALSE(saysAcross("transit-depot", "P-5", "air gap MU-1"));
+}
+
+TEST(SheetSetWords, TellWhereTheReliefOfTheAssemblyGoes) {
+  EXPECT_TRUE(saysAcross("transit-depot", "P-5", "RELIEF OPENING of MU-1-2"));
+  EXPECT_TRUE(saysAcross("transit-depot", "P-5", "floor drain of"));
+}
+
+TEST(SheetSetWords, TellTheSumpOfABasinOrThatItIsNotGiven) {
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-1", "Sump depth: not given"));
+}
+
+TEST(SheetSetWords, TellWhatIsBuiltIntoTheWallsOfBuildings) {
+  EXPECT_TRUE(saysOn("transit-depot", "C-3", "SLEEVES IN WALLS OF BUILDINGS"));
 }
 
 TEST(SheetSetWords, TheRoomTellsItsValvesAndSupports) {

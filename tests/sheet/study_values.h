@@ -166,6 +166,7 @@ private:
     put("dig.spoil", "", e.spoil);
     put("dig.kept", "", e.kept);
     put("dig.kept-height", "", e.keptHeight);
+    put("dig.heap-holds", "", e.heapHolds);
     put("dig.spoil-clear", "", e.spoilClear);
     put("dig.surplus", "", e.surplus);
     put("dig.truckloads", "", e.truckloads);

@@ -3,6 +3,7 @@
 
 #include "core/sheet/flow.h"
 #include "core/sheet/schedules.h"
+#include "core/study/relief.h"
 
 #include <algorithm>
 
@@ -137,6 +138,10 @@ Block supplierTable(const SheetJob& job, double width) {
   if (has(job, Service::MakeUp)) {
     rows.push_back({"Backflow protection of the make-up", "Plumber", "Plumber",
                     "Plumber; tested by a certified tester"});
+  }
+  if (!roomAssemblies(job.plan(), job.study()).empty()) {
+    rows.push_back({"Relief of the backflow assembly: air gap over the floor drain", "Plumber",
+                    "Plumber; the drain by the general contractor", "-"});
   }
   rows.push_back({"Conduits, pull boxes, conductors, disconnects", "Electrician", "Electrician",
                   "Electrician"});

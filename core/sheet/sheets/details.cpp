@@ -9,6 +9,7 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/view_references.h"
+#include "core/study/relief.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -122,6 +123,22 @@ std::string crossConnectionNote(const Run& run) {
          "each year where it can be tested; no way round it.";
 }
 
+/// Where the water goes that a leaking assembly lets out.
+std::vector<std::string> makeUpNotes(const SheetJob& job, const Run& run) {
+  std::vector<std::string> notes = {crossConnectionNote(run)};
+  for (const RoomAssembly& assembly : roomAssemblies(job.plan(), job.study())) {
+    if (assembly.run != run.id) continue;
+    const EquipmentRoom& room = *job.plan().rooms.find(assembly.room);
+    notes.push_back(
+        "RELIEF OPENING of " + assembly.part +
+        ": discharges in sight, through an air gap of twice its opening at least, to the floor "
+        "drain of " +
+        called(room) + (room.floorDrain ? "" : " (place: ______)") +
+        "; air gap by the plumber, drain by the general contractor.");
+  }
+  return notes;
+}
+
 std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
@@ -153,10 +170,8 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
                   "OVERFLOW WITH BACKFLOW PROTECTION" + tag,
                   {"The backwater valve is to be reached for cleaning."}};
   case Service::MakeUp:
-    return Detail{&run,
-                  {firstPart(job, run), end},
-                  "FRESH-WATER MAKE-UP" + tag,
-                  {crossConnectionNote(given)}};
+    return Detail{
+        &run, {firstPart(job, run), end}, "FRESH-WATER MAKE-UP" + tag, makeUpNotes(job, given)};
   default:
     return std::nullopt;
   }

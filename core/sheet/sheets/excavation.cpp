@@ -11,6 +11,7 @@
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/units/earth.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -283,15 +284,17 @@ std::string heapText(const SheetJob& job) {
   return "SPOIL HEAP: " + length(metres(size.width())) + " x " + length(metres(size.height())) +
          " overall as drawn. What is kept for backfill, " + decidedText(earth.kept, volume) +
          " loose, stands " + decidedText(earth.keptHeight, length) +
-         " high there on the mean, higher in the middle where its sides slope. Haul the rest off "
-         "as it is dug, " +
-         decidedText(earth.surplus, volume) + " loose.";
+         " high there on the mean, higher in the middle where its sides slope. With sides at " +
+         fixed(earth.figures.heapSlope, 1) + " to 1 (run to rise) the place holds at most " +
+         decidedText(earth.heapHolds, volume) + ", " + decidedText(earth.heapHeight, length) +
+         " high. Haul the rest off as it is dug, " + decidedText(earth.surplus, volume) + " loose.";
 }
 
 /// Findings about the digs: who accepted them and why, or that they are open.
 std::vector<std::string> findingTexts(const SheetJob& job) {
   static constexpr std::string_view kOfDigs[] = {"footing-plane", "dig-overlap", "dig-protection",
-                                                 "dig-egress",    "spoil-edge",  "buoyancy"};
+                                                 "dig-egress",    "spoil-edge",  "spoil-room",
+                                                 "buoyancy"};
   std::vector<std::string> texts;
   for (const Finding& finding : job.review.findings) {
     const bool fault = finding.severity != Severity::Note || finding.accepted;

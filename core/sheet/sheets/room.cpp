@@ -73,6 +73,7 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
                           Ink::Black,
                           true});
   }
+  if (room.floorDrain) d.callouts.push_back({{"Floor drain"}, *room.floorDrain, Ink::Black, true});
   for (const Port& port : room.ports) {
     Callout callout = portCallout(job, port, port.at);
     callout.lines.pop_back();
