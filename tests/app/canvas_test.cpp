@@ -351,6 +351,17 @@ TEST(CatchEnd, TakesChambersPortsDrainsAndTheSewer) {
   EXPECT_EQ(catchEnd(plan, {45, 10}, 0.3, Service::Power).end.kind, EndKind::Free);
 }
 
+TEST(CatchEnd, TellsAnArchFromTheDrainUnderIt) {
+  Plan plan = depot();
+  WashEquipment arch = *plan.washes.find("WA-1");
+  const Point2 at = arch.at = plan.basins.find("TD-1")->at;
+  plan.washes.put(arch);
+  EXPECT_EQ(catchEnd(plan, at, 0.3, Service::Product).end.target, "WA-1");
+  EXPECT_EQ(catchEnd(plan, at, 0.3, Service::Signal).end.target, "WA-1");
+  EXPECT_EQ(catchEnd(plan, at, 0.3, Service::Inlet).end.target, "TD-1");
+  EXPECT_EQ(catchEnd(plan, at, 0.3, Service::Underflow).end.target, "TD-1");
+}
+
 TEST(RunTool, ShiftKeepsToEighths) {
   const Point2 straight = onEighth({1, 1}, {6, 1.4});
   EXPECT_NEAR(straight.y, 1, 1e-9);

@@ -66,6 +66,15 @@ std::optional<Catch> catchBox(const Items<T>& items, EndKind kind, Point2 p, dou
   return std::nullopt;
 }
 
+/// Wash equipment stands over the drain that catches its water: the run's service tells which of
+/// the two is meant.
+std::optional<Catch> catchWashPlace(const Plan& plan, Point2 p, double reach, Service service) {
+  const auto wash = catchBox(plan.washes, EndKind::Wash, p, reach);
+  const auto basin = catchBox(plan.basins, EndKind::Basin, p, reach);
+  const bool toWash = service == Service::Product || service == Service::Signal;
+  return toWash ? (wash ? wash : basin) : (basin ? basin : wash);
+}
+
 /// The chamber whose inside is nearest to the local point.
 std::optional<Catch> chamberOf(const Vault& vault, Point2 local) {
   std::optional<Catch> best;
@@ -118,8 +127,7 @@ std::optional<Catch> catchRun(const Plan& plan, Point2 p, double reach, Service 
 Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service, const Id& without) {
   if (auto port = catchPort(plan, pointer, reach, service)) return *port;
   if (auto sewer = catchSewer(plan, pointer, reach)) return *sewer;
-  if (auto wash = catchBox(plan.washes, EndKind::Wash, pointer, reach)) return *wash;
-  if (auto basin = catchBox(plan.basins, EndKind::Basin, pointer, reach)) return *basin;
+  if (auto place = catchWashPlace(plan, pointer, reach, service)) return *place;
   if (auto chamber = catchChamber(plan, pointer, reach)) return *chamber;
   if (auto run = catchRun(plan, pointer, reach, service, without)) return *run;
   Catch free;

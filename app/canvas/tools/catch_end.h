@@ -14,9 +14,10 @@ struct Catch {
   QString name; ///< of what was caught, for the marker; empty when free
 };
 
-/// The nearest of what lies within `reach` metres: a port of the room, the sewer, wash equipment, a
-/// basin, a chamber (also by its vault's wall), another run that carries the like, in this order of
-/// preference; of ports, one of the service first. The run `without` does not hold.
+/// The nearest of what lies within `reach` metres: a port of the room, the sewer, a basin or wash
+/// equipment, a chamber (also by its vault's wall), another run that carries the like, in this
+/// order of preference; of ports, one of the service first, of an arch over a drain, the one that
+/// the service goes with. The run `without` does not hold.
 Catch catchEnd(const Plan& plan, Point2 pointer, double reach, Service service,
                const Id& without = {});
 
