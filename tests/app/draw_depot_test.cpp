@@ -31,10 +31,11 @@ Plan expectedPlan() {
   std::string text =
       writePlanText(readPlanFile(testing::samplePath("transit-depot.sump").toStdString()));
   const std::pair<const char*, const char*> names[] = {
-      {"B-BAY", "B-1"},    {"B-MAINT", "B-2"}, {"B-EQ", "B-3"},     {"PV-YARD", "PV-1"},
-      {"PV-PATH", "PV-2"}, {"U-WATER", "U-1"}, {"U-ELEC", "U-2"},   {"U-SEWER", "U-3"},
-      {"D-SIDE", "WD-1"},  {"D-TOP", "WD-2"},  {"D-RINSE", "WD-3"}, {"SP-M", "PS-1"},
-      {"SP-C", "PS-2"},    {"SC-W", "SC-1"},   {"SC-F", "SC-2"},    {"N-PW", "DN-1"}};
+      {"B-BAY", "B-1"},    {"B-MAINT", "B-2"},   {"B-EQ", "B-3"},    {"PV-YARD", "PV-1"},
+      {"PV-PATH", "PV-2"}, {"PV-APRON", "PV-3"}, {"U-WATER", "U-1"}, {"U-ELEC", "U-2"},
+      {"U-SEWER", "U-3"},  {"D-SIDE", "WD-1"},   {"D-TOP", "WD-2"},  {"D-RINSE", "WD-3"},
+      {"SP-M", "PS-1"},    {"SP-C", "PS-2"},     {"SC-W", "SC-1"},   {"SC-F", "SC-2"},
+      {"N-PW", "DN-1"}};
   for (const auto& [from, to] : names)
     rename(text, from, to);
   for (int i = 1; i <= 15; ++i)
@@ -103,23 +104,26 @@ void DrawDepot::drawSite() {
   type("0\t0\ne200\t0\ne200\t128\ne188\t140\ne0\t140\n\n");
   useTool(ActionId::ToolBuilding);
   type("R30\t80\n70\t25\n");
-  set("Name", "Bus wash bay");
+  set("Name", "Existing bus wash bay");
   set("Finished floor", "102");
   set("Underside of footing", "29.7 m");
   type("110\t75\n80\t55\n");
-  set("Name", "Maintenance building");
+  set("Name", "Existing maintenance building");
   set("Finished floor", "102.3");
   set("Underside of footing", "30.2 m");
   type("61.5\t67.5\n13\t12.5\n");
-  set("Name", "Equipment building");
+  set("Name", "Existing equipment building");
   set("Finished floor", "102");
   set("Underside of footing", "29.4 m");
   useTool(ActionId::ToolPaving);
-  type("R20\t18\n172\t50\n");
+  type("R20\t18\n172\t49.5\n");
   set("Name", "Bus yard");
   choose("Carries", 1);
   type("20\t108\n80\t5\n");
   set("Name", "Footpath");
+  type("6\t67.5\n24\t37.5\n");
+  set("Name", "Bus apron");
+  choose("Carries", 1);
   useTool(ActionId::ToolUtility);
   // Bearings are typed from true north, which is 8 degrees to the left of the plan's top.
   type("197\t0\n126\tN8E\n\n");
@@ -159,7 +163,7 @@ void DrawDepot::drawEquipment() {
   type("4\t30\t95.78\n");
   set("Upstream manhole rim", "102.3");
   useTool(ActionId::ToolWash);
-  type("65\t98\t0\t110\n");
+  type("65.2\t92.5\t90\t118\n");
   set("Name", "Wash arch");
   useTool(ActionId::ToolRoom);
   choose("Clear size", 1);
@@ -168,6 +172,7 @@ void DrawDepot::drawEquipment() {
   // Ports follow in the order of their list; the boxes have the label three times before them.
   for (const int port : {6, 7, 8})
     set("Across the room", "0.4'", 3 + port);
+  set("Invert over floor", "1.5'", 3);
   set("Invert over floor", "2.2'", 7);
 }
 
@@ -235,14 +240,15 @@ void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
           "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50\ne70.9\t50\t99.15^"
           "e70.9\t50\t98.25\n");
-  addPart(PartKind::BallValve, 0, "20");
+  addPart(PartKind::BallValve, 0, "12");
   addPart(PartKind::Union, 4, "86");
+  addPart(PartKind::Union, 0, "5");
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
   set("Bracket foot", "98.75");
   drawRun(Service::Underflow, "Underflow", "65.7\t69.5\ne65.7\t69.5\t101\ne65.7\t91.6\t100.85\n");
-  addPart(PartKind::BallValve, 0, "16");
-  addPart(PartKind::Union, 0, "40");
+  addPart(PartKind::Union, 0, "15");
+  addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",
           "66.8\t59.5\t97.85\ne66.8\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
   addConductors("14", "2", CircuitKind::Class2);
@@ -250,11 +256,13 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::BackwaterValve, 0, "20");
   addPart(PartKind::Cleanout, 0, "30");
   drawRun(Service::MakeUp, "Fresh-water make-up",
-          "58\t84\t105\ne64.4\t84\t105\ne64.4\t69.7\t105^e64.4\t69.7\n");
-  addPart(PartKind::BallValve, 1, "20");
-  addPart(PartKind::ReducedPressureAssembly, 1, "60");
-  addPart(PartKind::SolenoidValve, 1, "85");
-  drawRun(Service::Product, "Product water", "65.2\t69.7\ne65.2\t69.7\t110\ne65.2\t96.7\n");
+          "58\t80.5\t105\ne62.5\t80.5\t105\ne62.5\t69.7\t105\ne64.4\t69.7\n");
+  addPart(PartKind::BallValve, 0, "70");
+  addPart(PartKind::ReducedPressureAssembly, 1, "50");
+  addPart(PartKind::SolenoidValve, 1, "80");
+  addPart(PartKind::Union, 2, "40");
+  drawRun(Service::Product, "Product water",
+          "65.2\t69.7\ne65.2\t69.7\t110\ne65.2\t80.5\t110\ne65.2\t80.5\t118\ne65.2\t92.5\n");
   addPart(PartKind::Union, 0, "20");
   addPart(PartKind::BallValve, 0, "40");
 }
@@ -283,12 +291,11 @@ void DrawDepot::drawConduits() {
   drawRun(Service::Power, "Power supply",
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
           "e72.5\t68.4\t99.45^e72.5\t68.4\n");
-  addPart(PartKind::PullBox, 2, "50");
-  press("Cover for traffic");
+  addPart(PartKind::PullBox, 1, "70");
   addConductors("8", "4", CircuitKind::Power);
   addConductors("12", "3", CircuitKind::Control);
   drawRun(Service::Signal, "Wash-demand signal",
-          "69\t97\t109\ne72\t97\t109\ne72\t68.4\t109^e72\t68.4\n");
+          "66\t84.9\t110\ne66\t80.5\t110\ne72\t80.5\t110\ne72\t68.4\t110^e72\t68.4\n");
   addConductors("14", "3", CircuitKind::Control);
 }
 
@@ -350,9 +357,9 @@ void DrawDepot::tellWiring() {
   openGroup(5);
   knowChoice("wiring.facingPanel", 2);
   addRow("wiring.supplies",
-         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 71.3 ft"});
+         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "70.4 ft, 68.4 ft"});
   addRow("wiring.supplies",
-         {"Controls", "Control, one phase", "110", "120", "PC-1", "70.4 ft, 68.4 ft"});
+         {"Controls", "Control, one phase", "110", "120", "PC-1", "73.6 ft, 68.4 ft"});
   addRow("wiring.signalCircuits", {"Wash demand", "110 V AC", "SG-1"});
   addRow("wiring.signalCircuits", {"Low-level float", "24 V AC", "FC-1"});
 }

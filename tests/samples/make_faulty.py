@@ -118,7 +118,7 @@ def suction_rise(plan):
 
 def product_size(plan):
     run(plan, "PW-1")["parts"].append(
-        {"id": "PW-1-3", "kind": "reducer", "leg": 1, "along": 0.5, "toSize": "1-1/2"})
+        {"id": "PW-1-3", "kind": "reducer", "leg": 3, "along": 0.5, "toSize": "1-1/2"})
 
 
 def overflow_backflow(plan):

@@ -103,7 +103,7 @@ TEST(WallElevation, SaysWhichPipeStandsBehindAnother) {
   EXPECT_EQ(linesOf(drawing, "RC-1").size(), 2u);
 }
 
-// MU-1-1 is 0.35 m outside the depot's room; the pipe stands neither there nor at MU-1-2.
+// MU-1-1 is 0.3 m outside the depot's room; the pipe stands neither there nor at MU-1-2.
 TEST(RoomParts, AreThoseAboveTheFloorInTheRoom) {
   const Review review = reviewed(depot());
   const SheetJob job = jobOf(review);
