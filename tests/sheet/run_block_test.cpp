@@ -172,7 +172,7 @@ TEST(RunBlock, ARiseIsTheTrueHeightRoundedOnce) {
 }
 
 TEST(RunBlock, ACrossingThatComesTwiceIsToldWithItsStation) {
-  const RunProfile profile = profileOf("ferry-quay", "PW-1");
+  const RunProfile profile = profileOf("ferry-quay", "UF-1");
   std::map<std::string, int> told;
   std::size_t repeated = 0;
   for (const SectionNote& note : sectionNotes(profile, UnitSystem::Metric)) {
