@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/bubble.h"
 #include "core/sheet/cover_cost.h"
+#include "core/sheet/mark_shape.h"
 
 #include <algorithm>
 #include <map>
@@ -21,21 +22,6 @@ PaperBox boxAt(Point2 centre, Point2 size) {
 }
 
 constexpr double kLeaderOverMeasure = 4;
-
-/// Of what is not marked as one symbol: small round things, such as ports and wells.
-bool isSymbol(const Mark& mark) {
-  const bool layer = mark.layer == Layer::Part || mark.layer == Layer::Symbol ||
-                     mark.layer == Layer::Ground || mark.layer == Layer::Basin;
-  return mark.symbol.number != 0 || (mark.round && layer);
-}
-
-PaperBox extentOf(const Mark& mark, const SheetView& view) {
-  Polyline points;
-  for (Point2 p : mark.points)
-    points.push_back(view.toPaper(p));
-  if (!mark.round) return around(points);
-  return PaperBox{points[0], points[0]}.grown(distance(points[0], points[1]));
-}
 
 bool cuts(const Ring& ring, Point2 a, Point2 b) {
   for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -56,6 +42,9 @@ LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Pa
   if (view.hidden) placer_.forbid(view.hidden->grown(kFrameAir));
   avoidMarks(marks, care);
   avoidSymbols(marks);
+  for (const Mark& mark : marks) {
+    if (isThing(mark)) things_.push_back(paperLine(mark, view));
+  }
 }
 
 void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line, double cost) {
@@ -67,16 +56,7 @@ void LabelBoard::measureLine(Point2 a, Point2 b, const LineStyle& line, double c
 
 void LabelBoard::avoidMarks(const std::vector<Mark>& marks, double care) {
   for (const Mark& mark : marks) {
-    Polyline line;
-    for (Point2 p : mark.points)
-      line.push_back(view_.toPaper(p));
-    if (mark.round) {
-      const double r = distance(line[0], line[1]);
-      const Point2 c = line[0];
-      line = {{c.x - r, c.y}, {c.x, c.y - r}, {c.x + r, c.y}, {c.x, c.y + r}, {c.x - r, c.y}};
-    } else if (mark.closed) {
-      line.push_back(line.front());
-    }
+    const Polyline line = paperLine(mark, view_);
     const CoverCost cost = coverCost(mark);
     const double cover = cost.cover < kWallCover ? care * cost.cover : cost.cover;
     for (const Polyline& part : clipLine(line, view_.frame)) {
@@ -284,7 +264,21 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   std::vector<LabelCandidate> places = placesIn(label, ring);
   const auto more = aroundPoint(centroid(ring), box.x, box.y, 5, 70, kOutside);
   places.insert(places.end(), more.begin(), more.end());
+  for (LabelCandidate& place : places)
+    place.cost += onOtherThing(place, ring, whole);
   return add(label, std::move(places));
+}
+
+/// Inside its outline a name stands on nothing smaller, outside it on nothing else.
+double LabelBoard::onOtherThing(const LabelCandidate& place, const Ring& own, double whole) const {
+  constexpr double kOnOther = 60; // mm that such a place is disliked
+  constexpr double kSmaller = 0.9;
+  const Point2 middle = place.box.centre();
+  const bool inside = contains(own, middle);
+  const bool any = std::ranges::any_of(things_, [&](const Ring& thing) {
+    return (!inside || area(thing) < kSmaller * whole) && contains(thing, middle);
+  });
+  return any ? kOnOther : 0;
 }
 
 bool LabelBoard::whereFree(const SheetLabel& label, std::vector<LabelCandidate> places) {

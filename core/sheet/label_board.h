@@ -78,7 +78,8 @@ public:
   std::optional<double> atOneOfWithin(const SheetLabel& label,
                                       const std::vector<LabelCandidate>& places,
                                       const PaperSpan& span);
-  /// Inside an outline where it covers least, else beside it with a leader.
+  /// Inside an outline where it covers least and stands on nothing in it, else beside it with a
+  /// leader.
   bool inOutline(const SheetLabel& label, const Ring& site);
   /// Beside a point, and with a leader up to `reach` mm.
   std::vector<LabelCandidate> placesAbout(const SheetLabel& label, Point2 site, double near,
@@ -106,6 +107,7 @@ private:
   void drawPlate(const SheetLabel& label, const LabelCandidate& where);
   void avoidMarks(const std::vector<Mark>& marks, double care);
   void avoidSymbols(const std::vector<Mark>& marks);
+  double onOtherThing(const LabelCandidate& place, const Ring& own, double whole) const;
   void addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
                     std::vector<LabelCandidate>& out) const;
 
@@ -113,6 +115,7 @@ private:
   Page& page_;
   LabelPlacer placer_;
   std::vector<Waiting> waiting_;
+  std::vector<Ring> things_; ///< on the paper
 };
 
 } // namespace sump

@@ -16,6 +16,7 @@ constexpr double kOverSymbol = 180;   // dislike of a label or leader on a symbo
 constexpr double kAlongLine = 15;     // of a leader that runs along a line and looks like it
 constexpr double kDotOnCrossing = 15; // of a leader that ends where another line crosses
 constexpr double kSlant = 0.12;       // sine under which two lines look parallel
+constexpr double kLineAir = 0.3;      // mm between a label and a line, which has a width
 
 /// a and b lie on one side of the way: they cannot cross it.
 bool sameSide(Point2 from, Point2 to, Point2 a, Point2 b) {
@@ -124,7 +125,8 @@ bool Obstacles::allows(const LabelCandidate& candidate) const {
 }
 
 double Obstacles::lineCost(const LabelCandidate& candidate, Point2 from, const Line& line) const {
-  const bool covers = candidate.box.touches(line.box) && cutsBox(line.a, line.b, candidate.box);
+  const PaperBox wide = candidate.box.grown(kLineAir);
+  const bool covers = wide.touches(line.box) && cutsBox(line.a, line.b, wide);
   double cost = covers ? line.cost : 0;
   if (!candidate.leaderTo) return cost;
   const Point2 to = *candidate.leaderTo;
