@@ -1,5 +1,6 @@
 #include "core/sheet/section_labels.h"
 
+#include "core/geometry/polygon.h"
 #include "core/sheet/label_board.h"
 
 #include <algorithm>
@@ -14,6 +15,13 @@ constexpr double kCare = 3;   // covering a line here is so many times as bad as
 
 PaperBox boxAbout(Point2 centre, Point2 size) {
   return {centre - size * 0.5, centre + size * 0.5};
+}
+
+bool cutsRing(const Ring& ring, Point2 a, Point2 b) {
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    if (crossSegments(a, b, ring[i], ring[(i + 1) % ring.size()])) return true;
+  }
+  return false;
 }
 
 /// Along a line of the section, its text on the wished side of it, else on the other one.
@@ -65,6 +73,8 @@ public:
     }
     for (const Mark& mark : marks) {
       if (isSign(mark)) board_.forbid(onPaper(mark.points));
+      if (mark.layer == Layer::Run && mark.closed)
+        pipes_.emplace_back(mark.object, onPaperRing(mark.points));
     }
   }
 
@@ -92,11 +102,12 @@ private:
   static bool isSign(const Mark& mark) {
     return mark.layer == Layer::Symbol && mark.closed && mark.points.size() == 3 && !mark.fill;
   }
-  PaperBox onPaper(Ring points) const {
+  Ring onPaperRing(Ring points) const {
     for (Point2& p : points)
       p = section_.view.toPaper(p);
-    return around(points);
+    return points;
   }
+  PaperBox onPaper(Ring points) const { return around(onPaperRing(std::move(points))); }
   Point2 siteOf(const SectionNote& note) const {
     return note.side == NoteSide::Centre ? Point2{note.station, section_.view.site().low.y}
                                          : section_.plane.at(note.station, note.level);
@@ -106,16 +117,24 @@ private:
     constexpr double kNear = 1.5;
     const SheetLabel label{{note.text}, false, false, note.ink};
     if (note.inside) return board_.atOneOf(label, insidePlaces(*note.inside, board_.size(label)));
-    if (!note.lines.empty()) return board_.atOneOf(label, linePlaces(note, board_.size(label)));
+    if (!note.lines.empty())
+      return board_.atOneOf(label, roundPipes(linePlaces(note, board_.size(label)), note.object));
     if (note.inOrder) return placeInOrder(note, label);
-    if (isCrowded(note) && board_.withLeader(label, siteOf(note), kNear, kReach)) return true;
-    return board_.atPoint(label, siteOf(note), kNear, kReach);
+    return placeAbout(note, label, kNear);
   }
   bool placeKey(const SectionNote& note, const std::string& key) {
     constexpr double kNear = 0.8;
-    const SheetLabel label{{key}, false, false, note.ink};
-    return (isCrowded(note) && board_.withLeader(label, siteOf(note), kNear, kReach)) ||
-           board_.atPoint(label, siteOf(note), kNear, kReach);
+    return placeAbout(note, {{key}, false, false, note.ink}, kNear);
+  }
+  bool placeAbout(const SectionNote& note, const SheetLabel& label, double near) {
+    const Point2 at = section_.view.toPaper(siteOf(note)), size = board_.size(label);
+    const auto led = [&] {
+      return board_.atOneOf(
+          label, roundPipes(aroundPoint(at, size.x, size.y, near, kReach, 0), note.object));
+    };
+    if ((note.pointed || isCrowded(note)) && led()) return true;
+    return board_.atOneOf(
+        label, roundPipes(board_.placesAbout(label, siteOf(note), near, kReach), note.object));
   }
   /// Beside other things a text without a leader could be taken for theirs.
   bool isCrowded(const SectionNote& note) const {
@@ -128,6 +147,7 @@ private:
     });
   }
 
+  std::vector<LabelCandidate> roundPipes(std::vector<LabelCandidate> places, const Id& own) const;
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
   std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
@@ -136,6 +156,7 @@ private:
   const std::vector<SectionNote>& notes_;
   const SectionView& section_;
   LabelBoard board_;
+  std::vector<std::pair<Id, Ring>> pipes_; ///< on the paper
   /// Those in order that are placed, with the labels' middles.
   std::vector<std::pair<const SectionNote*, double>> placed_;
 };
@@ -162,10 +183,26 @@ PaperSpan SectionLabels::orderSpan(const SectionNote& note) const {
   return span;
 }
 
+/// A leader through another's pipe would seem to point at that.
+std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate> places,
+                                                      const Id& own) const {
+  constexpr double kThroughPipe = 40; // mm that it is disliked
+  constexpr double kOwnEnd = 0.02;    // of a leader, which may end on a pipe
+  for (LabelCandidate& place : places) {
+    if (!place.leaderTo) continue;
+    const Point2 from = leaderStart(place), to = lerp(*place.leaderTo, from, kOwnEnd);
+    for (const auto& [object, pipe] : pipes_) {
+      if (object != own && cutsRing(pipe, from, to)) place.cost += kThroughPipe;
+    }
+  }
+  return places;
+}
+
 bool SectionLabels::placeInOrder(const SectionNote& note, const SheetLabel& label) {
   const PaperSpan span = orderSpan(note);
+  const Point2 at = section_.toPaper(note.station, note.level);
   const auto x = board_.atOneOfWithin(
-      label, invertPlaces(section_.toPaper(note.station, note.level), board_.size(label)), span);
+      label, roundPipes(invertPlaces(at, board_.size(label)), note.object), span);
   if (x) placed_.emplace_back(&note, *x);
   return x.has_value();
 }

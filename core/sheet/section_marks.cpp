@@ -120,6 +120,8 @@ SectionExtent sectionExtent(const RunProfile& profile) {
   }
   for (const ProfileStructure& s : profile.structures) {
     if (s.level) take(extent, *s.level);
+    const bool footed = s.kind == StructureKind::Building && !cutWalls(profile, s).empty();
+    if (s.bottom && (footed || s.kind == StructureKind::Basin)) take(extent, *s.bottom);
   }
   for (const ProfilePart& part : profile.parts) {
     if (part.cover) take(extent, *part.cover);
@@ -168,6 +170,77 @@ double lowWaterSign(const ProfileChamber& chamber) {
   return chamber.from + 0.7 * (chamber.to - chamber.from);
 }
 
+bool isIndoors(const RunProfile& profile, double station) {
+  return std::ranges::any_of(profile.structures, [&](const ProfileStructure& s) {
+    return s.kind != StructureKind::Basin && s.level && station > s.from - kSameLevel &&
+           station < s.to + kSameLevel;
+  });
+}
+
+namespace {
+
+/// The run's lowest invert there, or where it ends before that.
+Length lowestAt(const RunProfile& profile, double station) {
+  const std::vector<ProfilePoint>& points = profile.points;
+  const double at = std::clamp(station, points.front().station, points.back().station);
+  Length lowest = metres(1e9);
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const ProfilePoint &a = points[i], &b = points[i + 1];
+    if (at < a.station - kSameLevel || at > b.station + kSameLevel) continue;
+    const double length = b.station - a.station;
+    const Length there = length > kSameLevel
+                             ? a.invert + (at - a.station) / length * (b.invert - a.invert)
+                             : std::min(a.invert, b.invert);
+    lowest = std::min(lowest, there);
+  }
+  return lowest;
+}
+
+} // namespace
+
+std::vector<double> cutWalls(const RunProfile& profile, const ProfileStructure& structure) {
+  std::vector<double> walls;
+  for (double at : {structure.from, structure.to}) {
+    const bool shown = at > profile.from + kSameLevel && at < profile.to - kSameLevel;
+    if (shown && structure.level && lowestAt(profile, at) < *structure.level) walls.push_back(at);
+  }
+  return walls;
+}
+
+std::vector<std::vector<ProfileGround>> openGround(const RunProfile& profile) {
+  std::vector<std::vector<ProfileGround>> pieces;
+  const std::vector<ProfileGround>& ground = profile.ground;
+  bool open = false;
+  const auto add = [&](const ProfileGround& g) {
+    if (!open) pieces.emplace_back();
+    pieces.back().push_back(g);
+    open = true;
+  };
+  for (std::size_t i = 0; i + 1 < ground.size(); ++i) {
+    const ProfileGround &a = ground[i], &b = ground[i + 1];
+    std::vector<double> cuts{a.station, b.station};
+    for (const ProfileStructure& s : profile.structures) {
+      for (double at : {s.from, s.to}) {
+        if (at > a.station && at < b.station) cuts.push_back(at);
+      }
+    }
+    std::ranges::sort(cuts);
+    const auto at = [&](double station) {
+      const double t = b.station > a.station ? (station - a.station) / (b.station - a.station) : 0;
+      return ProfileGround{station, lerp(a.at, b.at, t), a.level + t * (b.level - a.level)};
+    };
+    for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
+      if (isIndoors(profile, (cuts[k] + cuts[k + 1]) / 2)) {
+        open = false;
+        continue;
+      }
+      if (!open) add(at(cuts[k]));
+      add(at(cuts[k + 1]));
+    }
+  }
+  return pieces;
+}
+
 /// The ground there is the pipe's top with the cover on it.
 std::optional<CoverPlace> leastCover(const RunProfile& profile) {
   if (!profile.leastCover) return std::nullopt;
@@ -202,10 +275,12 @@ bool isCutRight(const RunProfile& profile) {
 std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& plane,
                                std::optional<Length> foot) {
   SectionPen pen(plane, profile.from, profile.to, foot.value_or(sectionExtent(profile).low));
-  pen.ground(profile.ground);
+  pen.ground(profile.ground, openGround(profile), profile.structures);
   pen.groundwater(profile.groundwater);
-  for (const ProfileStructure& s : profile.structures)
+  for (const ProfileStructure& s : profile.structures) {
+    pen.footings(s, cutWalls(profile, s));
     pen.structure(s);
+  }
   for (const ProfileVault& vault : profile.vaults)
     pen.vault(vault);
   for (const ProfilePart& part : profile.parts)
@@ -237,7 +312,7 @@ std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& pl
 std::vector<Mark> sectionMarks(const TrainProfile& profile, const SectionPlane& plane,
                                std::optional<Length> foot) {
   SectionPen pen(plane, profile.from, profile.to, foot.value_or(sectionExtent(profile).low));
-  pen.ground(profile.ground);
+  pen.ground(profile.ground, {profile.ground}, {});
   pen.groundwater(profile.groundwater);
   for (const ProfileVault& vault : profile.vaults)
     pen.vault(vault);

@@ -44,6 +44,15 @@ struct CoverPlace {
   Length invert, top, ground;
   Length cover() const { return ground - top; }
 };
+/// The ground where no floor lies over it, piece by piece; a basin is no floor.
+std::vector<std::vector<ProfileGround>> openGround(const RunProfile& profile);
+/// Has a building or a room its floor there?
+bool isIndoors(const RunProfile& profile, double station);
+/// The stations between the section's edges where it cuts a wall of the structure under whose floor
+/// the run is.
+std::vector<double> cutWalls(const RunProfile& profile, const ProfileStructure& structure);
+/// Of a floor's slab as it is drawn: its thickness is not known.
+inline constexpr Length kDrawnSlab = metres(0.12);
 /// Nothing for a run that is nowhere buried.
 std::optional<CoverPlace> leastCover(const RunProfile& profile);
 /// Half as wide as the riser to a part in the ground is drawn, m: a cleanout's is a pipe of the
@@ -86,7 +95,8 @@ struct SectionNote {
   std::vector<SectionArea> lines{};
   std::optional<SectionArea> inside{}; ///< it stands in here or is left out
   bool isListed =
-      false; ///< the section's tables tell it too: where there is no room it is left out
+      false;            ///< the section's tables tell it too: where there is no room it is left out
+  bool pointed = false; ///< always with a leader
 };
 
 /// Names, levels, slopes, drops and clearances in the project's units, by weight.

@@ -40,6 +40,7 @@ public:
   }
   /// The note that was added last, for where it has less room.
   void inBrief(std::string text) { notes_.back().brief = std::move(text); }
+  void pointed() { notes_.back().pointed = true; }
   std::string atStation(double station) const {
     return "station " + printRunLength(metres(station), units_);
   }
@@ -59,7 +60,8 @@ public:
   /// The levels of the vaults so far stand in a table with the section.
   void listLevels() {
     for (SectionNote& note : notes_)
-      note.isListed = note.isListed || !note.lines.empty() || note.text.starts_with("RIM ");
+      note.isListed = note.isListed || (!note.lines.empty() && note.weight > 0) ||
+                      note.text.starts_with("RIM ");
   }
   UnitSystem units() const { return units_; }
   std::vector<SectionNote> take() {
@@ -77,6 +79,7 @@ void NoteTaker::vault(const ProfileVault& v) {
   const std::string name = called(v);
   add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
   inBrief(v.id);
+  notes_.back().lines = {{v.from, v.to, v.lidTop, v.lidTop}};
   level(v.id, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, name,
         {{v.from, v.to, v.lidTop, v.lidTop}});
   if (v.insideTo <= v.insideFrom) return;
@@ -218,6 +221,16 @@ void noteStructures(const RunProfile& profile, NoteTaker& notes) {
   }
 }
 
+/// Where the section cuts the wall over it: whoever digs beside it has to know.
+void noteFootings(const RunProfile& profile, NoteTaker& notes) {
+  for (const ProfileStructure& s : profile.structures) {
+    const std::vector<double> walls = cutWalls(profile, s);
+    if (s.kind != StructureKind::Building || !s.bottom || walls.empty()) continue;
+    notes.add(s.id, walls.front(), *s.bottom, notes.at("FOOTING", *s.bottom), NoteSide::Below, 2,
+              Ink::Black, 0, called(s));
+  }
+}
+
 template <class Kind> std::string wordsOf(Kind kind) {
   std::string words(key(kind));
   std::ranges::replace(words, '-', ' ');
@@ -272,6 +285,26 @@ void noteInverts(const RunProfile& profile, NoteTaker& notes) {
   }
 }
 
+/// In the middle of the run's longest piece, where nothing else is told.
+void noteTrainRun(const TrainRun& run, NoteTaker& notes) {
+  std::size_t longest = 0;
+  const auto length = [&](std::size_t i) {
+    const TrainPoint &a = run.points[i], &b = run.points[i + 1];
+    return std::hypot(b.station - a.station, inMetres(b.invert - a.invert));
+  };
+  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+    if (length(i) > length(longest)) longest = i;
+  }
+  const TrainPoint& a = run.points[longest];
+  const TrainPoint& b = run.points[std::min(longest + 1, run.points.size() - 1)];
+  const bool upright = std::abs(a.station - b.station) < kSameLevel;
+  const Length middle = run.bore && !upright ? run.bore->inside / 2.0 : metres(0);
+  notes.add(run.id, (a.station + b.station) / 2, (a.invert + b.invert) / 2.0 + middle,
+            run.id + " " + run.size + "\"", NoteSide::Above, run.carriesFlow ? 0 : 2,
+            inkOf(run.service));
+  notes.pointed();
+}
+
 } // namespace
 
 std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem units) {
@@ -300,7 +333,9 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
   noteEnd(profile, profile.points.front(), profile.startFitting, profile.startsAt, notes);
   noteEnd(profile, profile.points.back(), profile.endFitting, profile.endsAt, notes);
   noteLeastCover(profile, notes);
-  notes.groundEnds(profile.ground, !isCutLeft(profile), !isCutRight(profile));
+  notes.groundEnds(profile.ground, !isCutLeft(profile) && !isIndoors(profile, profile.from),
+                   !isCutRight(profile) && !isIndoors(profile, profile.to));
+  noteFootings(profile, notes);
   return notes.take();
 }
 
@@ -311,11 +346,7 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
   notes.listLevels();
   for (const TrainRun& run : profile.runs) {
     const Ink ink = inkOf(run.service);
-    const TrainPoint& named = run.comesFromElsewhere ? run.points.front() : run.points.back();
-    const bool above = run.comesFromElsewhere || run.goesElsewhere;
-    notes.add(run.id, named.station, named.invert + (run.bore ? run.bore->inside : metres(0)),
-              run.id + " " + run.size + "\"", above ? NoteSide::Above : NoteSide::Right,
-              run.carriesFlow ? 0 : 2, ink);
+    noteTrainRun(run, notes);
     for (const TrainPoint& p : run.points) {
       if (p.vertex == kNoVertex) continue;
       notes.invert(run.id, p.station, p.invert,

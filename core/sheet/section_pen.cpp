@@ -21,24 +21,56 @@ const LineStyle kGroundwaterLine{Ink::ServiceBlue, 0.35, {6, 1.5, 1, 1.5}};
 
 } // namespace
 
-/// The earth pale down past the drawing's foot, hatched along its surface.
-void SectionPen::ground(const std::vector<ProfileGround>& ground) {
+/// The earth pale down past the drawing's foot, hatched along its open surface; under a floor it
+/// ends below the slab.
+void SectionPen::ground(const std::vector<ProfileGround>& ground,
+                        const std::vector<std::vector<ProfileGround>>& open,
+                        const std::vector<ProfileStructure>& floors) {
   if (ground.size() < 2) return;
-  Polyline surface;
-  for (const ProfileGround& g : ground)
-    surface.push_back(plane_.at(g.station, g.level));
-  Ring earth = surface;
   const Length foot = low_ - metres(to_ - from_);
-  earth.push_back(plane_.at(ground.back().station, foot));
-  earth.push_back(plane_.at(ground.front().station, foot));
   MarkPen pen = this->pen({}, Layer::Ground);
-  pen.ring(earth, std::nullopt, FillStyle{Ink::Paving});
+  const FillStyle earth{Ink::Paving};
+  for (const std::vector<ProfileGround>& piece : open) {
+    const auto ring = [&](Length low) {
+      Ring ring;
+      for (const ProfileGround& g : piece)
+        ring.push_back(plane_.at(g.station, g.level));
+      ring.push_back(plane_.at(piece.back().station, low));
+      ring.push_back(plane_.at(piece.front().station, low));
+      return ring;
+    };
+    pen.ring(ring(foot), std::nullopt, earth);
+  }
+  for (const ProfileStructure& s : floors) {
+    if (s.kind != StructureKind::Basin && s.level)
+      pen.ring(box(s.from, s.to, foot, *s.level - kDrawnSlab), std::nullopt, earth);
+  }
+  for (const std::vector<ProfileGround>& piece : open)
+    surface(piece);
+}
+
+void SectionPen::surface(const std::vector<ProfileGround>& piece) {
+  MarkPen pen = this->pen({}, Layer::Ground);
+  Polyline line;
+  for (const ProfileGround& g : piece)
+    line.push_back(plane_.at(g.station, g.level));
   const double depth = 0.014 * (to_ - from_);
-  Ring band = surface;
-  for (auto p = surface.rbegin(); p != surface.rend(); ++p)
+  Ring band = line;
+  for (auto p = line.rbegin(); p != line.rend(); ++p)
     band.push_back(*p - Point2{0, depth});
   pen.ring(band, std::nullopt, FillStyle{Ink::Grey, Hatch::Diagonal});
-  pen.path(surface, kGroundLine);
+  pen.path(line, kGroundLine);
+}
+
+void SectionPen::footings(const ProfileStructure& s, const std::vector<double>& walls) {
+  if (s.kind != StructureKind::Building || !s.level || !s.bottom || *s.bottom >= *s.level) return;
+  constexpr double kWall = 0.2; // m; drawn only, its size is not known
+  MarkPen pen = this->pen(s.id, Layer::Building);
+  for (double at : walls) {
+    const double inward = at == s.from ? kWall : -kWall;
+    pen.ring(box(std::min(at, at + inward), std::max(at, at + inward), *s.bottom, *s.level), kThin,
+             FillStyle{Ink::Building});
+  }
 }
 
 Ring SectionPen::triangle(double station, Length level) const {
@@ -142,12 +174,11 @@ void SectionPen::structure(const ProfileStructure& s) {
                                                         : Layer::Basin;
   MarkPen pen = this->pen(s.id, layer);
   if (!s.level) return;
-  constexpr Length kSlab = metres(0.12); // drawn, its thickness is not known
   if (s.kind == StructureKind::Basin) {
-    const Length bottom = s.bottom ? std::min(*s.bottom, *s.level) : *s.level - kSlab;
+    const Length bottom = s.bottom ? std::min(*s.bottom, *s.level) : *s.level - kDrawnSlab;
     return pen.ring(box(s.from, s.to, bottom, *s.level), kMedium, FillStyle{Ink::White});
   }
-  pen.ring(box(s.from, s.to, *s.level - kSlab, *s.level), kThin, FillStyle{Ink::Building});
+  pen.ring(box(s.from, s.to, *s.level - kDrawnSlab, *s.level), kThin, FillStyle{Ink::Building});
 }
 
 /// Invert and crown; the invert in the service's pattern.

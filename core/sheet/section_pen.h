@@ -12,11 +12,16 @@ public:
   SectionPen(SectionPlane plane, double from, double to, Length low)
       : plane_(plane), from_(from), to_(to), low_(low) {}
 
-  void ground(const std::vector<ProfileGround>& ground);
+  /// `open`: where no floor lies over it.
+  void ground(const std::vector<ProfileGround>& ground,
+              const std::vector<std::vector<ProfileGround>>& open,
+              const std::vector<ProfileStructure>& floors);
   void groundwater(std::optional<Length> level);
   void vault(const ProfileVault& vault);
   void lowWater(const Id& vault, const ProfileChamber& chamber, Length level);
   void structure(const ProfileStructure& structure);
+  /// Of a building, under the walls that the section cuts.
+  void footings(const ProfileStructure& structure, const std::vector<double>& walls);
   void pipe(const Id& id, Service service, const std::optional<ProfileBore>& bore, Point2 a,
             Point2 b);
   void arrow(const Id& id, Service service, Point2 a, Point2 b);
@@ -44,6 +49,7 @@ private:
   }
   Ring ellipse(double station, Length low, Length high) const;
   MarkPen pen(const Id& id, Layer layer) { return {marks_, id, layer}; }
+  void surface(const std::vector<ProfileGround>& piece);
   void water(const Id& vault, const ProfileChamber& chamber);
   void manway(const ProfileVault& vault, const ProfileManway& manway);
   /// The usual triangle on a water level, between these stations and best at `wanted`.

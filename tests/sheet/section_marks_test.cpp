@@ -182,6 +182,60 @@ TEST(SectionMarks, WhatHangsAndWhatIsReachedIsDrawn) {
   EXPECT_TRUE(hangs);
 }
 
+// In the wash bay one walks on its floor: the ground's line ends at its walls.
+TEST(SectionMarks, IndoorsTheFloorIsDrawnInsteadOfTheGround) {
+  const Sections sections = sample("transit-depot");
+  for (const char* id : {"WW-1", "PW-1", "SU-1"}) {
+    const RunProfile profile = sections.run(id);
+    double open = 0, floors = 0;
+    for (const std::vector<ProfileGround>& piece : openGround(profile))
+      open += piece.back().station - piece.front().station;
+    for (double at = profile.from; at < profile.to; at += 0.01)
+      floors += isIndoors(profile, at) ? 0.01 : 0;
+    EXPECT_GT(floors, 0.5) << id;
+    EXPECT_NEAR(open + floors, profile.to - profile.from, 0.1) << id;
+    for (const Mark& mark : sectionMarks(profile, {1})) {
+      if (mark.layer != Layer::Ground || mark.closed || mark.points.size() < 2) continue;
+      if (mark.line->ink != Ink::Black) continue; // groundwater
+      EXPECT_FALSE(isIndoors(profile, (mark.points.front().x + mark.points[1].x) / 2)) << id;
+    }
+  }
+}
+
+// Whoever digs beside a building has to know how deep its footing goes.
+TEST(SectionMarks, FootingsAreDrawnAndToldWhereTheirWallsAreCut) {
+  const Sections sections = sample("transit-depot");
+  const RunProfile inlet = sections.run("WW-1");
+  const auto bay =
+      std::ranges::find(inlet.structures, StructureKind::Building, &ProfileStructure::kind);
+  ASSERT_NE(bay, inlet.structures.end());
+  const Length footing = *sections.plan.buildings.find(bay->id)->footing;
+  double low = 1e9;
+  for (const Mark& mark : sectionMarks(inlet, {1})) {
+    if (mark.object != bay->id) continue;
+    for (Point2 p : mark.points)
+      low = std::min(low, p.y);
+  }
+  EXPECT_NEAR(low, inMetres(footing), 1e-9);
+  const std::string told = "FOOTING " + printElevation(footing, sections.units());
+  EXPECT_EQ(std::ranges::count(sectionNotes(inlet, sections.units()), told, &SectionNote::text), 1);
+}
+
+// The name of a line stands with a leader to the middle of its pipe.
+TEST(SectionMarks, LinesOfTheTrainAreNamedOnTheirPipes) {
+  const Sections sections = sample("transit-depot");
+  const TrainProfile train = sections.train();
+  const std::vector<SectionNote> notes = sectionNotes(train, sections.units());
+  for (const TrainRun& run : train.runs) {
+    const auto name = std::ranges::find(notes, run.id + " " + run.size + "\"", &SectionNote::text);
+    ASSERT_NE(name, notes.end()) << run.id;
+    EXPECT_TRUE(name->pointed) << run.id;
+    const auto [first, last] = std::ranges::minmax(run.points, {}, &TrainPoint::station);
+    EXPECT_GE(name->station, first.station) << run.id;
+    EXPECT_LE(name->station, last.station) << run.id;
+  }
+}
+
 // The plan worked by hand: stations by plan length, inverts, and grade 97 - x/100.
 TEST(LongSection, InletTableByHand) {
   const Sections sections(test::twoVaultPlan());
