@@ -83,50 +83,19 @@ private:
   void markGrade() {
     const auto profile = runProfile(job_.plan(), job_.study(), job_.catalog, run_.id);
     if (!profile || profile->ground.size() < 2) return;
-    const auto indoors = [&](double station) {
-      return std::ranges::any_of(profile->structures, [&](const ProfileStructure& s) {
-        return s.kind != StructureKind::Basin && station > s.from - 1e-6 && station < s.to + 1e-6;
-      });
-    };
     MarkPen pen(drawing_.marks, {}, Layer::Ground);
-    for (const Polyline& line : openGround(*profile)) {
-      if (!indoors((line.front().x + line.back().x) / 2)) pen.path(line, kGrade);
+    const double end = window_.to + kOverhang;
+    std::optional<Point2> last;
+    for (const std::vector<ProfileGround>& piece : openGround(*profile)) {
+      Polyline line;
+      for (const ProfileGround& g : piece)
+        line.push_back(at(g.station, inMetres(g.level)));
+      for (const Polyline& shown : clipLine(line, {{window_.from - kOverhang, -1e9}, {end, 1e9}}))
+        last = shown.back();
+      pen.path(line, kGrade);
     }
-    for (std::size_t i = run_.points.size(); i-- > 0;) {
-      const std::optional<double> grade = run_.points[i].grade;
-      if (!grade || !shows(stations_[i]) || indoors(stations_[i])) continue;
-      drawing_.levels.push_back({*grade * steeper_, stations_[i], level(*grade), "grade"});
-      return;
-    }
-  }
-
-  /// The ground, cut where a structure begins or ends.
-  std::vector<Polyline> openGround(const RunProfile& profile) const {
-    std::vector<double> cuts;
-    for (const ProfileStructure& s : profile.structures) {
-      cuts.push_back(s.from);
-      cuts.push_back(s.to);
-    }
-    std::sort(cuts.begin(), cuts.end());
-    std::vector<Polyline> lines(1);
-    const auto add = [&](double station, double ground) {
-      lines.back().push_back(at(station, ground));
-    };
-    const std::vector<ProfileGround>& ground = profile.ground;
-    add(ground.front().station, inMetres(ground.front().level));
-    for (std::size_t i = 1; i < ground.size(); ++i) {
-      const ProfileGround &a = ground[i - 1], &b = ground[i];
-      for (double cut : cuts) {
-        if (cut <= a.station || cut >= b.station) continue;
-        const double t = (cut - a.station) / (b.station - a.station);
-        const double z = std::lerp(inMetres(a.level), inMetres(b.level), t);
-        add(cut, z);
-        lines.emplace_back();
-        add(cut, z);
-      }
-      add(b.station, inMetres(b.level));
-    }
-    return lines;
+    // At the end from which its line runs to the words.
+    if (last) drawing_.levels.push_back({last->y, last->x, level(last->y / steeper_), "grade"});
   }
 
   void markPipe() {

@@ -99,6 +99,8 @@ private:
   void hanging(const Review& review, const RunStudy& run, const std::string& sheet);
   void sections(const Review& review);
   void details(const Review& review);
+  void groundAtBreaks(const RunProfile& profile, std::vector<double> stops,
+                      const std::string& sheet);
   /// A number that stands on one series of sheets only, `C-1`, or there in the drawing of one run,
   /// `P-3:WW-1`, so that it proves nothing elsewhere.
   void on(const std::string& series, Printed kind, double value) {

@@ -100,6 +100,7 @@ inline void KnownNumbers::structures(const RunProfile& profile, const std::strin
   }
   for (const ProfileStructure& s : profile.structures) {
     if (s.level) on(sheet, Printed::Level, s.level->value());
+    if (s.kind == StructureKind::Building && s.bottom) on(sheet, Printed::Level, s.bottom->value());
   }
 }
 
@@ -194,6 +195,30 @@ inline void KnownNumbers::sections(const Review& review) {
   }
 }
 
+/// P-5: the ground where a detail breaks it off, 0.9 m past what it shows, which goes 0.8 m past
+/// the wall or part that it is about; or where the section or a building ends it before that.
+inline void KnownNumbers::groundAtBreaks(const RunProfile& profile, std::vector<double> stops,
+                                         const std::string& sheet) {
+  constexpr double kGround = 0.9, kPast = 0.8;
+  std::vector<double> ends{profile.to};
+  for (double stop : stops) {
+    ends.push_back(stop + kGround);
+    ends.push_back(stop + kPast + kGround);
+  }
+  for (const ProfileStructure& s : profile.structures) {
+    ends.push_back(s.from);
+    ends.push_back(s.to);
+  }
+  for (std::size_t i = 0; i + 1 < profile.ground.size(); ++i) {
+    const ProfileGround &a = profile.ground[i], &b = profile.ground[i + 1];
+    for (double end : ends) {
+      if (end < a.station || end > b.station || !(b.station > a.station)) continue;
+      const double share = (end - a.station) / (b.station - a.station);
+      on(sheet, Printed::Level, std::lerp(a.level.value(), b.level.value(), share));
+    }
+  }
+}
+
 /// P-5: between a run's ends, walls and parts; of its ends over the floor and under the water.
 inline void KnownNumbers::details(const Review& review) {
   for (const RunStudy& run : review.study.runs) {
@@ -226,6 +251,7 @@ inline void KnownNumbers::details(const Review& review) {
       for (double b : stops)
         on(sheet, Printed::Length, b - a);
     }
+    groundAtBreaks(*profile, stops, sheet);
     for (const ProfileDrop& d : profile->drops)
       on(sheet, Printed::Length, between(d.start, d.end));
   }
