@@ -270,6 +270,48 @@ TEST_P(SectionPages, NoLineOfTheLevelsHidesTheGroundwater) {
   }
 }
 
+// Water that stands under a vault's base stands under all of it.
+TEST_P(SectionPages, GroundwaterRunsOnUnderAVault) {
+  if (std::get<0>(GetParam()) != "transit-depot") return; // elsewhere it is lower or higher
+  const Review reviewed = review(readPlanFile(sampleFile("transit-depot")), builtinCatalog());
+  for (const VaultStudy& vault : reviewed.study.vaults)
+    ASSERT_LT(*reviewed.plan.site.groundwater, vault.underside);
+  std::size_t lines = 0;
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("C-3")) continue;
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      const PageShape* s = shapeAt(page, i);
+      lines += s != nullptr && s->line && s->line->ink == Ink::ServiceBlue &&
+               s->line->dash.size() == 4 && s->line->dash[0] == 6;
+    }
+  }
+  EXPECT_EQ(lines, reviewed.study.vaults.size());
+}
+
+// A manway's ring is two thin lines: a chamber's number in it hides what it is.
+TEST_P(SectionPages, ChamberNumbersBreakNoManway) {
+  for (const Page& page : pages_) {
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      if (text == nullptr || !text->text.starts_with("ch. ") || text->text.size() > 6) continue;
+      const PaperBox box = around(textBox(*text));
+      for (std::size_t k = 0; k < page.items.size(); ++k) {
+        const PageShape* s = shapeAt(page, k);
+        if (s == nullptr || !s->round || !s->line) continue;
+        const Point2 c = s->points[0];
+        const double r = distance(c, s->points[1]);
+        const Point2 near{std::clamp(c.x, box.low.x, box.high.x),
+                          std::clamp(c.y, box.low.y, box.high.y)};
+        double far = 0;
+        for (Point2 corner : box.ring())
+          far = std::max(far, distance(c, corner));
+        const bool broken = distance(c, near) < r && far > r;
+        EXPECT_FALSE(broken) << page.number << " " << text->text << " at " << text->at.x;
+      }
+    }
+  }
+}
+
 /// A dimension's line ends in two strokes at half a right angle.
 std::vector<Leader> dimensionsOf(const Page& page) {
   std::vector<Point2> strokes;

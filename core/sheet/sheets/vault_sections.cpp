@@ -183,15 +183,16 @@ std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
 std::vector<Measure> measures(const Cut& c, UnitSystem units) {
   const auto text = [&](double m) { return printSize(metres(m), units); };
   std::vector<Measure> list;
+  const double foot = c.bottom - kShownBelow; // clear of the groundwater
   const auto below = [&](double a, double b, double offset) {
-    if (b - a > 1e-6) list.push_back({{a, c.bottom}, {b, c.bottom}, offset, text(b - a)});
+    if (b - a > 1e-6) list.push_back({{a, foot}, {b, foot}, offset, text(b - a)});
   };
-  below(c.low ? -c.low->face : -c.toe, -c.collar, -9);
-  below(-c.collar, c.collar, -9);
-  below(c.collar, c.high ? c.high->face : c.toe, -9);
-  below(-c.half, -c.inside, -17);
-  below(-c.inside, c.inside, -17);
-  below(c.inside, c.half, -17);
+  below(c.low ? -c.low->face : -c.toe, -c.collar, -5);
+  below(-c.collar, c.collar, -5);
+  below(c.collar, c.high ? c.high->face : c.toe, -5);
+  below(-c.half, -c.inside, -13);
+  below(-c.inside, c.inside, -13);
+  below(c.inside, c.half, -13);
   const double left = c.low ? -c.low->end() : -c.toe;
   const auto upright = [&](double high, double low) {
     if (high - low < 1e-6) return;
@@ -264,9 +265,14 @@ void addGroundwater(const SheetJob& job, const Cut& c, Drawing& d) {
   const double left = c.low ? -c.low->end() : -c.toe - reach;
   const double right = c.high ? c.high->end() : c.toe + reach;
   MarkPen pen(d.marks, {}, Layer::Ground);
-  for (const auto& [from, to] : {std::pair(left, -c.half), std::pair(c.half, right)})
-    pen.path({{from, z}, {to, z}}, kGroundwater);
-  d.levels.push_back({z, c.half, text, "groundwater"});
+  if (z < c.underside) {
+    pen.path({{left, z}, {right, z}}, kGroundwater); // under the vault
+  } else {
+    const double wall = z < c.floor ? c.collar : c.half; // it goes round the vault
+    for (const auto& [from, to] : {std::pair(left, -wall), std::pair(wall, right)})
+      pen.path({{from, z}, {to, z}}, kGroundwater);
+  }
+  d.levels.push_back({z, right, text, "groundwater"});
 }
 
 Drawing section(const SheetJob& job, const VaultStudy& vault) {
