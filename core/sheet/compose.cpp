@@ -178,9 +178,15 @@ DraftPages volume(const SheetJob& job, std::size_t first, const std::vector<Inde
   return best;
 }
 
-/// `, WW-1 to OF-1`
-std::string runsShown(const DraftPage& page) {
+/// `, WW-1 to OF-1`; one by one where they do not stand in the plan's order.
+std::string runsShown(const DraftPage& page, bool inOrder) {
   if (page.runs.empty()) return {};
+  if (!inOrder) {
+    std::string all;
+    for (const std::string& run : page.runs)
+      all += ", " + run;
+    return all;
+  }
   const std::string &first = page.runs.front(), &last = page.runs.back();
   return ", " + (first == last ? first : first + " to " + last);
 }
@@ -196,11 +202,12 @@ std::string partsShown(const DraftPage& page) {
 /// `P-101`: the series of the first kind on the page and the count in it.
 void nameAndNumber(DraftPages& pages) {
   std::map<std::string_view, int> count;
+  const bool inOrder = std::ranges::none_of(pages, &DraftPage::filledLater);
   for (DraftPage& page : pages) {
     std::string title;
     for (std::size_t kind : page.kinds) {
       title += (title.empty() ? "" : "; ") + std::string(makers()[kind].kind.title);
-      if (makers()[kind].fill == runSectionSheet) title += runsShown(page);
+      if (makers()[kind].fill == runSectionSheet) title += runsShown(page, inOrder);
     }
     page.page.title = title + partsShown(page);
     const std::string_view series = makers()[page.kinds.front()].kind.series;

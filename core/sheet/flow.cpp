@@ -84,7 +84,7 @@ Page& PageFlow::page() {
 
 void PageFlow::turnPage() {
   pages_.push_back({borderedPage(job_), {}, {}});
-  taken_ = {titleBox(pages_.back().page).grown(kSheetInset - kSheetGap)};
+  taken_.push_back({titleBox(pages_.back().page).grown(kSheetInset - kSheetGap)});
 }
 
 void PageFlow::markPart(const std::string& part, bool several) {
@@ -92,32 +92,32 @@ void PageFlow::markPart(const std::string& part, bool several) {
   if (several) pages_.back().parts.push_back(part);
 }
 
-void PageFlow::markKind() {
-  std::vector<std::size_t>& kinds = pages_.back().kinds;
+void PageFlow::markKind(std::size_t page) {
+  std::vector<std::size_t>& kinds = pages_[page].kinds;
   if (std::find(kinds.begin(), kinds.end(), kind_) == kinds.end()) kinds.push_back(kind_);
 }
 
 PaperBox PageFlow::beginDrawing() {
   turnPage();
-  markKind();
+  markKind(last());
   pages_.back().anchors.push_back(drawingAnchor());
   if (!announced_.empty()) pages_.back().anchors.push_back(std::exchange(announced_, {}));
   const PaperBox region{space_.low, space_.low + largestFigure()};
-  take(region);
+  take(last(), region);
   if (!isSmallPaper(job_.paper)) {
     const PaperBox space = drawingSpace(page());
     const double left = space.high.x - kTitleWidth;
     page().items.push_back(rule({left, space.low.y}, {left, space.high.y}, 0.5));
     // Nothing may straddle the column's line.
-    taken_.push_back(
+    taken_.back().push_back(
         {{region.high.x, space.low.y}, {left + kSheetInset - kSheetGap, space.high.y}});
   }
   return region;
 }
 
-std::optional<Point2> PageFlow::placeFor(double width, double height) const {
+std::optional<Point2> PageFlow::placeFor(std::size_t page, double width, double height) const {
   std::set<double> lefts{space_.low.x}, tops{space_.low.y};
-  for (const PaperBox& box : taken_) {
+  for (const PaperBox& box : taken_[page]) {
     lefts.insert(box.high.x + kSheetGap);
     tops.insert(box.high.y + kSheetGap);
   }
@@ -126,7 +126,7 @@ std::optional<Point2> PageFlow::placeFor(double width, double height) const {
     const PaperBox box{{x, y}, {x + width, y + height}};
     if (!space_.grown(kHair).holds(box)) return false;
     const PaperBox wide = box.grown(kSheetGap - kHair);
-    return std::ranges::none_of(taken_, [&](const PaperBox& b) { return b.meets(wide); });
+    return std::ranges::none_of(taken_[page], [&](const PaperBox& b) { return b.meets(wide); });
   };
   for (double outer : fit_.inRows ? tops : lefts) {
     for (double inner : fit_.inRows ? lefts : tops) {
@@ -137,47 +137,64 @@ std::optional<Point2> PageFlow::placeFor(double width, double height) const {
   return std::nullopt;
 }
 
-void PageFlow::take(const PaperBox& box) {
-  taken_.push_back(box);
-  pages_.back().used += box.width() * box.height() / (space_.width() * space_.height());
+void PageFlow::take(std::size_t page, const PaperBox& box) {
+  taken_[page].push_back(box);
+  pages_[page].used += box.width() * box.height() / (space_.width() * space_.height());
 }
 
-void PageFlow::put(Block& block, Point2 at, double height) {
+void PageFlow::put(Block& block, std::size_t page, Point2 at, double height) {
   const double width = block.width; // the rest may be headed by a longer title
-  const double below = place(block, at, at.y + height, page());
-  markKind();
-  if (!block.run.empty()) pages_.back().runs.push_back(block.run);
-  if (block.toScale) pages_.back().anchors.push_back(drawingAnchor());
+  DraftPage& draft = pages_[page];
+  const double below = place(block, at, at.y + height, draft.page);
+  markKind(page);
+  if (!block.run.empty()) draft.runs.push_back(block.run);
+  if (block.toScale) draft.anchors.push_back(drawingAnchor());
   if (!block.anchor.empty()) {
-    if (block.toScale) pages_.back().views.push_back(block.anchor);
-    pages_.back().anchors.push_back(block.anchor);
+    if (block.toScale) draft.views.push_back(block.anchor);
+    draft.anchors.push_back(block.anchor);
   }
-  take({at, {at.x + width, below}});
+  take(page, {at, {at.x + width, below}});
 }
 
 bool PageFlow::placeWhole(Block& block) {
   const double height = block.height();
-  const auto at = placeFor(block.width, height);
-  if (at) put(block, *at, height);
+  const auto at = placeFor(last(), block.width, height);
+  if (at) put(block, last(), *at, height);
   return at.has_value();
+}
+
+/// A drawing is found by its number, so it need not stand in the order of the plan.
+bool PageFlow::placeOnEarlier(Block& block) {
+  if (!block.toScale) return false;
+  const double height = block.height();
+  for (std::size_t page = 0; page < last(); ++page) {
+    const std::vector<std::size_t>& kinds = pages_[page].kinds;
+    if (std::find(kinds.begin(), kinds.end(), kind_) == kinds.end()) continue;
+    const auto at = placeFor(page, block.width, height);
+    if (!at) continue;
+    pages_[page].filledLater = true;
+    put(block, page, *at, height);
+    return true;
+  }
+  return false;
 }
 
 /// As many strips as stand in the place that takes the least part.
 bool PageFlow::placePart(Block& block, std::size_t rows) {
   double height = leastHeight(block, rows);
-  const auto at = placeFor(block.width, height);
+  const auto at = placeFor(last(), block.width, height);
   if (!at) return false;
   double deepest = height;
   for (std::size_t i = std::min(rows, block.body.size()); i < block.body.size(); ++i) {
     height += block.body[i].height;
     const PaperBox wide = PaperBox{*at, {at->x + block.width, at->y + height}}.grown(kSheetGap / 2);
-    const bool free = wide.high.y <= space_.high.y + kSheetGap / 2 &&
-                      std::none_of(taken_.begin(), taken_.end(),
-                                   [&](const PaperBox& b) { return b.meets(wide); });
+    const bool free =
+        wide.high.y <= space_.high.y + kSheetGap / 2 &&
+        std::ranges::none_of(taken_.back(), [&](const PaperBox& b) { return b.meets(wide); });
     if (!free) break;
     deepest = height;
   }
-  put(block, *at, deepest);
+  put(block, last(), *at, deepest);
   return true;
 }
 
@@ -185,10 +202,10 @@ void PageFlow::add(Block block) {
   if (block.body.empty()) return;
   if (!block.toScale && fit_.letters != 1) block = enlarged(std::move(block), fit_.letters);
   if (pages_.empty()) turnPage();
-  if (placeWhole(block)) return;
+  if (placeWhole(block) || placeOnEarlier(block)) return;
   while (!block.body.empty()) {
     if (placePart(block, kLeastRows)) continue;
-    const bool empty = taken_.size() == 1; // only the title block stands there
+    const bool empty = taken_.back().size() == 1; // only the title block stands there
     if (!empty) turnPage();
     if (placeWhole(block) || placePart(block, kLeastRows) || placePart(block, 1)) continue;
     throw std::invalid_argument("A table or figure (" + fixed(block.width, 0) + " x " +

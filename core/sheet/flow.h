@@ -49,7 +49,8 @@ public:
   /// The last page shows this part of a plan: `A2`; one of several.
   void markPart(const std::string& part, bool several);
 
-  /// Where it fits first, whole if the rest of the last page takes it, else cut between its strips.
+  /// Where it fits first, whole if the rest of the last page takes it; a drawing also on an earlier
+  /// one of its kind, where smaller ones find room; else cut between its strips.
   /// Throws std::invalid_argument when an empty page does not take one strip.
   void add(Block block);
   void addAll(std::vector<Block> blocks);
@@ -57,20 +58,22 @@ public:
   DraftPages done() { return std::move(pages_); }
 
 private:
-  std::optional<Point2> placeFor(double width, double height) const;
+  std::optional<Point2> placeFor(std::size_t page, double width, double height) const;
   bool placeWhole(Block& block);
+  bool placeOnEarlier(Block& block);
   bool placePart(Block& block, std::size_t rows);
-  void put(Block& block, Point2 at, double height);
+  void put(Block& block, std::size_t page, Point2 at, double height);
 
-  void markKind();
-  void take(const PaperBox& box);
+  void markKind(std::size_t page);
+  void take(std::size_t page, const PaperBox& box);
+  std::size_t last() const { return pages_.size() - 1; }
 
   const SheetJob& job_;
   SheetFit fit_;
   std::size_t kind_ = 0;
   std::string announced_;
   DraftPages pages_;
-  std::vector<PaperBox> taken_; ///< of the last page
+  std::vector<std::vector<PaperBox>> taken_; ///< of each page
   PaperBox space_;
 };
 

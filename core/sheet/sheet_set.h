@@ -33,6 +33,7 @@ struct DraftPage {
   std::vector<std::string> views{};   ///< marks of the drawings on it, numbered in this order
   std::vector<std::string> parts{};   ///< of a plan over several pages that stand on it: `A2`
   double used = 0;                    ///< share of the drawing space that is filled
+  bool filledLater = false;           ///< drawings stand on it that follow on those of a later page
 };
 using DraftPages = std::vector<DraftPage>;
 
