@@ -194,8 +194,8 @@ Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
         inverts += (inverts.empty() ? "" : ", ") + printElevation(p.invert, units);
     }
     if (inverts.empty()) continue; // none of its own points is in the train
-    rows.push_back(
-        {std::string(facts(run.service).code), run.id, run.name, run.size + "\"", inverts});
+    rows.push_back({std::string(facts(run.service).code), run.id, runName(run.name, run.service),
+                    run.size + "\"", inverts});
   }
   return table("INVERTS IN THE TRAIN, WITH THE FLOW",
                {{"CODE"}, {"LINE"}, {"NAME"}, {"SIZE"}, {"INVERTS"}}, rows, width);

@@ -43,6 +43,10 @@ std::string slopeText(const RunStudy& run, UnitSystem units) {
   return printSlope(std::abs(run.slope), units) + (run.slope > 0 ? "" : " rising");
 }
 
+std::string runName(const std::string& name, Service service) {
+  return name.empty() ? std::string(facts(service).name) : name;
+}
+
 std::string levelText(const std::optional<Length>& level, UnitSystem units) {
   return level ? printElevation(*level, units) : "-";
 }

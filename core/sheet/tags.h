@@ -16,6 +16,8 @@ std::unordered_map<Id, std::string> runTags(const Plan& plan);
 /// `6" PVC SDR 35`.
 std::string sizeAndMaterial(const Run& run, const Catalog& catalog);
 std::string sizeText(const std::string& nominal);
+/// Its own name, else that of what it carries; the same on every sheet.
+std::string runName(const std::string& name, Service service);
 /// `23.4 ft`, or `?` when the run could not be worked out.
 std::string lengthText(const RunStudy& run, UnitSystem units);
 /// Nobody lays to so small a slope.

@@ -143,7 +143,7 @@ TEST_F(FindingsTest, AreFilteredByTradeAndService) {
     }
   }
   EXPECT_TRUE(shown.contains("mixed-raceway/mixed-raceway.mixed/PC-1"));
-  about->setCurrentText("Sewer overflow");
+  about->setCurrentText("Overflow to sewer");
   ASSERT_GE(rowOf(overflowFault()), 0);
   EXPECT_EQ(rowOf("mixed-raceway/mixed-raceway.mixed/PC-1"), -1);
   for (int r = 0; r < table().rowCount(); ++r) {

@@ -48,7 +48,7 @@ TEST_F(StakeOut, NorthIsYAndEastIsX) {
   expectPoint(row(rows, "V1 outside corner 1 of 4"), "7.000", "14.250", "89.500");
   expectPoint(row(rows, "V1-M2 centre"), "10.000", "22.750", "97.000");
   expectPoint(row(rows, "IN Wash-water inlet start"), "22.000", "-19.000", "95.000");
-  expectPoint(row(rows, "OF Sewer overflow end"), "-10.000", "84.500", "93.073");
+  expectPoint(row(rows, "OF Overflow to sewer end"), "-10.000", "84.500", "93.073");
   expectPoint(row(rows, "ER inside corner 1 of 4"), "20.000", "36.000", "97.000");
   expectPoint(row(rows, "SW connection"), "-10.000", "84.500", "93.073");
 }
