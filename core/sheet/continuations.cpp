@@ -1,7 +1,10 @@
 #include "core/sheet/continuations.h"
 
 #include "core/plan/ends.h"
+#include "core/sheet/end_names.h"
 #include "core/sheet/tags.h"
+#include "core/study/connections.h"
+#include "core/units/print.h"
 
 namespace sump {
 
@@ -74,15 +77,16 @@ std::vector<Continuation> continuations(const Plan& plan, const SheetView& view)
   return found;
 }
 
-void labelContinuations(const Plan& plan, const SheetView& view, const std::string& elsewhere,
+void labelContinuations(const Review& review, const SheetView& view, const std::string& elsewhere,
                         bool onlyFree, LabelBoard& board) {
   constexpr double kNear = 1.5, kReach = 60, kShort = 20; // mm
-  const auto tags = runTags(plan);
-  for (const Continuation& c : continuations(plan, view)) {
-    const Run& run = *plan.runs.find(c.run);
+  const auto tags = runTags(review.plan);
+  for (const Continuation& c : continuations(review.plan, view)) {
+    const Run& run = *review.plan.runs.find(c.run);
     std::string text = tags.at(c.run);
     if (c.last) {
-      text += (c.onward ? " to " : " from ") + endText(c.onward ? run.to : run.from, plan);
+      text +=
+          (c.onward ? " to " : " from ") + runEndText(review.plan, review.study, run, !c.onward);
     } else {
       text += " goes on";
     }
@@ -93,6 +97,27 @@ void labelContinuations(const Plan& plan, const SheetView& view, const std::stri
     } else {
       board.atPoint(label, c.at, kNear, kReach);
     }
+  }
+}
+
+void labelStarts(const Review& review, const SheetView& view, const SheetView* enlarged,
+                 LabelBoard& board) {
+  constexpr double kNear = 1.5, kReach = 60; // mm
+  const UnitSystem units = review.plan.project.units;
+  const auto tags = runTags(review.plan);
+  for (const Connection& joint : connections(review.plan, review.study)) {
+    const bool elsewhere = enlarged != nullptr && enlarged->shows(joint.at);
+    if (joint.kind == ConnectionKind::Sewer || !view.shows(joint.at) || elsewhere) continue;
+    const Run& run = *review.plan.runs.find(joint.run);
+    SheetLabel label{{tags.at(joint.run) + (joint.atStart ? " from " : " to ") +
+                          runEndText(review.plan, review.study, run, joint.atStart),
+                      "Inv. " + printElevation(joint.invert, units)}};
+    label.ink = ink(facts(run.service).color);
+    for (const PressureRun& flow : review.study.hydraulics.runs) {
+      if (flow.run == joint.run && flow.flow)
+        label.lines.back() += ", " + printFlow(*flow.flow, units);
+    }
+    board.withLeader(label, joint.at, kNear, kReach);
   }
 }
 

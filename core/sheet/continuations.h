@@ -1,6 +1,7 @@
 #pragma once
 // Where runs leave a view of the plan, and what they go on to. Private to core/sheet.
 
+#include "core/rules/review.h"
 #include "core/sheet/label_board.h"
 
 namespace sump {
@@ -19,7 +20,13 @@ std::vector<Polyline> shownParts(const Polyline& line, const SheetView& view);
 std::vector<Continuation> continuations(const Plan& plan, const SheetView& view);
 /// Says where each leads to, and `elsewhere` where that is drawn; may be empty. `onlyFree`: not
 /// where that covers much.
-void labelContinuations(const Plan& plan, const SheetView& view, const std::string& elsewhere,
+void labelContinuations(const Review& review, const SheetView& view, const std::string& elsewhere,
                         bool onlyFree, LabelBoard& board);
+
+/// Says what each run starts from or goes to that is a stub or a line that is there already, at
+/// which level and with how much flow, where that is known. `enlarged`: shows its part; null: no
+/// other view does.
+void labelStarts(const Review& review, const SheetView& view, const SheetView* enlarged,
+                 LabelBoard& board);
 
 } // namespace sump

@@ -1,6 +1,7 @@
 #include "core/sheet/schedules.h"
 
 #include "core/plan/nonpotable.h"
+#include "core/sheet/end_names.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/study/part_place.h"
@@ -55,7 +56,7 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     const Run& given = *review.plan.runs.find(run.id);
     const PipeProduct* product = catalog.pipe(given.pipe);
     std::vector<std::string> row = {
-        tags.at(run.id), std::string(facts(run.service).name), sizeText(given.size),
+        tags.at(run.id), runName(given.name, given.service), sizeText(given.size),
         product != nullptr ? product->name : given.pipe, lengthText(run, units)};
     row.push_back(scheduledSlope(run, units));
     row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
@@ -64,12 +65,13 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     row.push_back(leastStation(review, run));
     row.push_back(viewAndSheet(sectionAnchor(review.plan, run.id)));
     row.push_back(viewAndSheet(detailAnchor(review.plan, run.id)));
-    row.push_back(endText(given.from, review.plan) + " to " + endText(given.to, review.plan));
+    row.push_back(runEndText(review.plan, review.study, given, true) + " to " +
+                  runEndText(review.plan, review.study, given, false));
     rows.push_back(std::move(row));
   }
   Block block = table("RUN SCHEDULE",
                       {{"Run"},
-                       {"Service"},
+                       {"Name"},
                        {"Size", Align::Centre},
                        {"Material"},
                        {"Length of pipe|with drops", Align::Right},

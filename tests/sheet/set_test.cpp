@@ -170,6 +170,41 @@ TEST(SheetSetWords, TellHowRunsJoinWhatIsThere) {
   EXPECT_TRUE(saysOn("transit-depot", "P-6", "MU-1 starts at a stub"));
 }
 
+// A plumber asks where the make-up comes from, how high and how much it gives.
+TEST(SheetSetWords, ThePlanTellsWhatRunsStartFrom) {
+  EXPECT_TRUE(saysOn("transit-depot", "P-1", "MU-1 from stub"));
+  EXPECT_TRUE(saysOn("transit-depot", "P-1", "PC-1 from stub"));
+  EXPECT_TRUE(saysOn("ferry-quay", "P-1", "MU-1 from Quay water pipe (existing)"));
+  const Length invert = reviewOf("transit-depot").study.run("MU-1")->startInvert;
+  EXPECT_TRUE(saysOn("transit-depot", "P-1",
+                     "Inv. " + printElevation(invert, UnitSystem::UsCustomary) + ", "));
+}
+
+// Legend, schedule, sections and details call a line alike.
+TEST(SheetSetWords, ARunHasOneName) {
+  for (const char* series : {"P-1", "P-3", "P-6"}) {
+    EXPECT_TRUE(saysAcross("transit-depot", series, "Overflow to sewer")) << series;
+    EXPECT_FALSE(saysAcross("transit-depot", series, "Sewer overflow")) << series;
+  }
+}
+
+// A section that stands before its turn, where it finds room, is named in its sheet's title.
+TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
+  for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    for (const Page& page : pagesOf(plan, "a1")) {
+      if (!page.number.starts_with("P-3") || page.title.find(" to ") != std::string::npos) continue;
+      for (const Run& run : reviewOf(plan).plan.runs) {
+        const auto isTitle = [&](const PageText& text) {
+          return text.height > 3 && text.text.starts_with(run.id + "  ");
+        };
+        if (std::ranges::any_of(texts(page), isTitle)) {
+          EXPECT_NE(page.title.find(run.id), std::string::npos) << page.title;
+        }
+      }
+    }
+  }
+}
+
 // Codes of objects and rules stand on no drawing.
 TEST(SheetSetWords, FindingsCallThingsByTheirNames) {
   EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "under the footing of Equipment hut"));

@@ -2,6 +2,7 @@
 
 #include "core/plan/nonpotable.h"
 #include "core/sheet/detail_measures.h"
+#include "core/sheet/end_names.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/part_list.h"
 #include "core/sheet/run_block.h"
@@ -231,12 +232,12 @@ namespace {
 SectionTitle sectionTitle(const SheetJob& job, const RunStudy& run) {
   const Run& given = *job.plan().runs.find(run.id);
   const std::string slope = slopeText(run, job.units());
-  SectionTitle title{
-      runTags(job.plan()).at(run.id) + "  " + called(given),
-      {sizeAndMaterial(given, job.catalog) + ", length of pipe with drops " +
-           lengthText(run, job.units()) + (slope.empty() ? "" : ", " + slope),
-       "From " + endText(given.from, job.plan()) + " to " + endText(given.to, job.plan())},
-      sectionAnchor(job.plan(), run.id)};
+  SectionTitle title{runTags(job.plan()).at(run.id) + "  " + runName(given.name, given.service),
+                     {sizeAndMaterial(given, job.catalog) + ", length of pipe with drops " +
+                          lengthText(run, job.units()) + (slope.empty() ? "" : ", " + slope),
+                      "From " + runEndText(job.plan(), job.study(), given, true) + " to " +
+                          runEndText(job.plan(), job.study(), given, false)},
+                     sectionAnchor(job.plan(), run.id)};
   if (isNonpotable(run.service)) title.facts.push_back(kNonpotableMarking);
   return title;
 }

@@ -148,8 +148,9 @@ private:
   /// What may be left out on small paper: it gets what room the rest leaves there.
   void labelMarks(const SheetView& view, const SheetView* enlarged, const std::string& elsewhere,
                   LabelBoard& board) {
+    labelStarts(job_.review, view, enlarged, board);
     if (enlarged == nullptr)
-      labelContinuations(job_.plan(), view, elsewhere, isSmallPaper(job_.paper), board);
+      labelContinuations(job_.review, view, elsewhere, isSmallPaper(job_.paper), board);
     labelParts(view, enlarged, board);
     if (enlarged != nullptr) return;
     labelCorners(view, board);
