@@ -151,12 +151,12 @@ inline std::vector<Case> wiringCases() {
        {"SP-M"},
        limitOf("wiring.disconnect", disconnectAway, 0.999),
        limitOf("wiring.disconnect", disconnectAway, 1.001)},
-      // Just outside the room's west wall, and just inside.
+      // Just outside the room's east wall, and just inside.
       {"disconnect-in-sight.behind",
        warning,
        {"SP-M"},
-       disconnectAt({18.8, 22}),
-       disconnectAt({19.0, 22})},
+       disconnectAt({22.6, 22}),
+       disconnectAt({22.5, 22})},
       // The panel's far front corner stands 11 ft, 0.75 ft into the room, the skid's middle 6 ft,
       // 1 ft: at 11.5 ft the line between passes 0.725 ft.
       {"disconnect-in-sight.behind",
