@@ -121,9 +121,9 @@ void DrawDepot::drawSite() {
   choose("Carries", 1);
   type("20\t108\n80\t5\n");
   set("Name", "Footpath");
+  choose("Carries", 0);
   type("6\t67.5\n24\t37.5\n");
   set("Name", "Bus apron");
-  choose("Carries", 1);
   useTool(ActionId::ToolUtility);
   // Bearings are typed from true north, which is 8 degrees to the left of the plan's top.
   type("197\t0\n126\tN8E\n\n");

@@ -207,7 +207,7 @@ TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
 
 // Codes of objects and rules stand on no drawing.
 TEST(SheetSetWords, FindingsCallThingsByTheirNames) {
-  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "under the footing of Equipment hut"));
+  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "under the footing of Existing equipment"));
   EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "The drain Pad catch basin"));
   for (const char* code : {"B-EQ", "B-SHED", "CB-1", "footing-plane", "overflow-backflow"})
     EXPECT_FALSE(saysOn("ferry-quay", "G-6", code)) << code;
@@ -272,8 +272,8 @@ TEST(SheetSetWords, TellWhereAPipeRisesThatIsNotUnderItsPort) {
 
 // The recirculation's union is down in the manway's riser, the make-up has none.
 TEST(SheetSetWords, TellWhichPipesHaveUnionsAboveTheFloor) {
-  EXPECT_TRUE(saysOn("ferry-quay", "P-4", "as drawn: SU-1, SS-1, UF-1, PW-1."));
-  EXPECT_TRUE(saysOn("ferry-quay", "P-4", "None drawn above it: RC-1, MU-1."));
+  EXPECT_TRUE(saysOn("ferry-quay", "P-4", "as drawn: SU-1, SS-1, RC-1, UF-1, PW-1, MU-1."));
+  EXPECT_FALSE(saysOn("ferry-quay", "P-4", "None drawn above it"));
 }
 
 TEST(SheetSetWords, DetailsTellGradeAndWhatIsTypical) {
@@ -489,6 +489,18 @@ TEST(SheetSetWords, SaysWhatIsUndecidedAndHowManyLaddersAreDrawn) {
   const std::vector<Page> pages = composeSheets(review(plan, builtinCatalog()), {"arch-e", 0});
   EXPECT_TRUE(anySays(pages, "undecided (1)"));
   EXPECT_TRUE(anySays(pages, "needed 1, drawn 2 (1, 2)"));
+}
+
+TEST(SheetSetWords, TellWhichPipesHaveNoUnionAboveTheFloor) {
+  Plan plan = readPlanFile(sampleFile("ferry-quay"));
+  for (const char* id : {"RC-1", "MU-1"}) {
+    sump::Run bare = *plan.runs.find(id);
+    std::erase_if(bare.parts, [](const InlinePart& part) { return part.kind == PartKind::Union; });
+    plan.runs.put(std::move(bare));
+  }
+  const Review reviewed = review(plan, builtinCatalog());
+  const auto pages = composeSheets(reviewed, {"arch-d", 0, nullptr, {"P-401"}});
+  EXPECT_TRUE(anySays(pages, "None drawn above it: RC-1, MU-1."));
 }
 
 TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
