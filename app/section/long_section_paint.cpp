@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace sump {
 
@@ -121,7 +122,8 @@ std::vector<QPolygonF> LongSection::drawnShapes() const {
       shape = QRectF(shape[0] - QPointF(r, r), QSizeF(2 * r, 2 * r));
     }
     if (mark.round || (symbol && mark.closed)) {
-      const QRectF box = shape.boundingRect() & area;
+      constexpr double kApart = 2; // pixels from a sign to a text
+      const QRectF box = shape.boundingRect().adjusted(-kApart, -kApart, kApart, kApart) & area;
       if (!box.isEmpty()) shapes.emplace_back(box);
       continue;
     }
@@ -179,16 +181,31 @@ void LongSection::paintHandles(QPainter& painter) const {
   }
 }
 
-/// Where the level that is being dragged is written: beside its handle, where there is room.
+/// Where the level that is being dragged is written: on the side of its handle where it covers
+/// least.
 std::optional<QRectF> LongSection::dragFlag() const {
   if (gesture_ != Gesture::Level || !dragged_ || !current_) return std::nullopt;
   const QPointF at = place(current_->station, *dragged_);
   const QFontMetricsF metrics(noteFont(font()));
   QRectF box(0, 0, metrics.horizontalAdvance(dragText()) + 10, metrics.height() + 4);
-  box.moveTopLeft(at + QPointF(12, -box.height() - 6));
-  if (box.right() > plot().right()) box.moveRight(at.x() - 12);
-  if (box.top() < plot().top()) box.moveTop(at.y() + 6);
-  return box;
+  const std::vector<QPolygonF> shapes = drawnShapes();
+  constexpr qsizetype kOutside = 1000;
+  qsizetype least = std::numeric_limits<qsizetype>::max();
+  QRectF best;
+  for (const double down : {-box.height() - 6, 6.0, -2 * box.height() - 12, box.height() + 12}) {
+    for (const double right : {12.0, -12 - box.width(), 48.0, -48 - box.width()}) {
+      const QRectF here = box.translated(at + QPointF(right, down));
+      const QPolygonF shape(here);
+      const auto covered = std::ranges::count_if(shapes, [&](const QPolygonF& other) {
+        return other.boundingRect().intersects(here) && convexOverlap(shape, other);
+      });
+      const qsizetype cost = covered + (plot().contains(here) ? 0 : kOutside);
+      if (cost >= least) continue;
+      least = cost;
+      best = here;
+    }
+  }
+  return best;
 }
 
 QString LongSection::dragText() const {

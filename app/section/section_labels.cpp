@@ -14,6 +14,7 @@ namespace {
 
 constexpr double kGap = 5;         ///< between a text and what it is about, pixels
 constexpr double kPadding = 2;     ///< round a text
+constexpr double kApart = 2;       ///< between two texts
 constexpr double kLeaderFrom = 12; ///< a text this far off gets a leader
 constexpr double kShort = 6;       ///< a leader ends so far from the middle of a handle
 
@@ -96,7 +97,11 @@ public:
     if (isTold(note, anchor)) return;
     if (put(note, note.text, anchor)) return;
     texts_.untold.emplace_back(note, seen);
-    if (!note.brief.empty()) put(note, note.brief, anchor);
+    if (note.brief.empty()) return;
+    // `Vault 1` of `Vault 1, settling` says more than its id.
+    const std::string name = note.text.substr(0, note.text.find(','));
+    if (name.size() < note.text.size() && put(note, name, anchor)) return;
+    put(note, note.brief, anchor);
   }
   SectionTexts take() { return std::move(texts_); }
 
@@ -154,15 +159,21 @@ private:
     }
     return all;
   }
+  /// Rather by a leader that crosses nothing: through a wall it seems to lead to the wall.
   bool put(const SectionNote& note, const std::string& words, const std::vector<Place>& places) {
+    return put(note, words, places, true) || put(note, words, places, false);
+  }
+  bool put(const SectionNote& note, const std::string& words, const std::vector<Place>& places,
+           bool clear) {
     for (const Place& place : places) {
       if (!area_.contains(place.box) || !drawn_.isFree(place.box)) continue;
       const QLineF way = shortestBetween(place.box, {place.anchor, QSizeF(0, 0)});
       const bool led = place.led && way.length() >= kLeaderFrom;
       if (way.length() > kFarthestNote || !taken_.isFree(place.box)) continue;
       const QLineF leader(way.p1(), way.pointAt(1 - kShort / std::max(way.length(), kShort)));
-      if (led && !taken_.isFree(QPolygonF({leader.p1(), leader.p2()}))) continue;
-      taken_.take(QPolygonF(place.box));
+      const QPolygonF line({leader.p1(), leader.p2()});
+      if (led && (!taken_.isFree(line) || (clear && !drawn_.isFree(line)))) continue;
+      taken_.take(QPolygonF(place.box.adjusted(-kApart, -kApart, kApart, kApart)));
       if (led) taken_.take(leader);
       texts_.placed.push_back({note, QString::fromStdString(words), place.box, place.anchor,
                                led ? std::optional(leader) : std::nullopt});

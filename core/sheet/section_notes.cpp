@@ -271,6 +271,7 @@ void noteLeastCover(const RunProfile& profile, NoteTaker& notes) {
   notes.add(profile.run, least->station, (least->top + least->ground) / 2.0,
             "least cover " + printShort(least->cover(), notes.units()), NoteSide::Right, 1,
             Ink::Black, 0, notes.atStation(least->station));
+  notes.inBrief(printShort(least->cover(), notes.units()));
 }
 
 /// No points of the run's own where it is cut.
