@@ -5,8 +5,11 @@
 #include "core/plan/edits.h"
 #include "tests/app/screen_walk.h"
 
+#include <QBuffer>
 #include <QDockWidget>
+#include <QImage>
 #include <QLineEdit>
+#include <QPainter>
 
 namespace sump {
 namespace {
@@ -174,20 +177,42 @@ TEST_P(GestureWalk, DrawingAnOutline) {
   giveUp();
 }
 
+/// A survey with a frame, a cross and a few lines, as an office scans it.
+QByteArray survey() {
+  QImage image(400, 500, QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  painter.setPen(QPen(Qt::black, 4));
+  painter.drawRect(image.rect().adjusted(10, 10, -10, -10));
+  for (int y = 60; y < image.height(); y += 60)
+    painter.drawLine(QPointF(10, y), QPointF(390, y + 25));
+  painter.drawLine(QPointF(200, 200), QPointF(200, 300));
+  painter.drawLine(QPointF(150, 250), QPointF(250, 250));
+  painter.end();
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  image.save(&buffer, "PNG");
+  return bytes;
+}
+
 TEST_P(GestureWalk, ScalingASitePicture) {
   Underlay picture;
   picture.id = "PIC-1";
   picture.name = "Site survey";
-  picture.file = "survey.png";
-  picture.at = {18, 10};
-  picture.width = picture.height = metres(20);
+  picture.media = "image/png";
+  picture.data.text = survey().toBase64().toStdString();
+  picture.at = {-15, 10}; // beside the site, whose paving would lie over it
+  picture.width = metres(8);
+  picture.height = metres(10);
   ASSERT_FALSE(document().commit("Picture", withObject(plan(), picture)));
   settle();
+  canvas().lookAt({}, Point2{-11, 5});
   canvas().select({"PIC-1"});
   look("picture");
   window->action(ActionId::PictureScale)->trigger();
-  click({19, 11});
-  hover({24, 12});
+  click({-13, 7});
+  hover({-9, 6});
   look("picture-second");
   giveUp();
 }
