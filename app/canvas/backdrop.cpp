@@ -35,31 +35,35 @@ std::size_t stepsTo(const Mark& mark, const std::vector<Mark>& list, std::size_t
 
 // Marks that are matched keep their order, and all others are boxed: so it is enough to paint the
 // boxes, however the marks were matched.
-std::optional<std::vector<Box>> changedBoxes(const Scene& before, const Scene& after) {
+std::optional<SceneChanges> changesBetween(const Scene& before, const Scene& after) {
   const std::vector<Mark>&old = before.marks(), &now = after.marks();
-  std::vector<Box> boxes;
+  SceneChanges changes;
+  const auto add = [&changes](const Scene& scene, std::size_t mark) {
+    changes.boxes.push_back(markBox(scene.marks()[mark]));
+    changes.objects.insert(scene.owner(mark));
+  };
   std::size_t i = 0, k = 0;
   while (i < old.size() && k < now.size()) {
-    if (boxes.size() > kMostBoxes) return std::nullopt;
+    if (changes.boxes.size() > kMostBoxes) return std::nullopt;
     if (same(old[i], now[k])) {
       ++i, ++k;
     } else if (const std::size_t fresh = stepsTo(old[i], now, k); fresh > 0) {
       for (const std::size_t end = k + fresh; k < end; ++k)
-        boxes.push_back(markBox(now[k]));
+        add(after, k);
     } else if (const std::size_t gone = stepsTo(now[k], old, i); gone > 0) {
       for (const std::size_t end = i + gone; i < end; ++i)
-        boxes.push_back(markBox(old[i]));
+        add(before, i);
     } else {
-      boxes.push_back(markBox(old[i++])); // it was moved
-      boxes.push_back(markBox(now[k++]));
+      add(before, i++); // it was moved
+      add(after, k++);
     }
   }
   for (; i < old.size(); ++i)
-    boxes.push_back(markBox(old[i]));
+    add(before, i);
   for (; k < now.size(); ++k)
-    boxes.push_back(markBox(now[k]));
-  if (boxes.size() > kMostBoxes) return std::nullopt;
-  return boxes;
+    add(after, k);
+  if (changes.boxes.size() > kMostBoxes) return std::nullopt;
+  return changes;
 }
 
 void Backdrop::forget(const std::vector<Box>& boxes, const View& view) {

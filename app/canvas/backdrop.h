@@ -13,12 +13,17 @@
 
 #include <functional>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace sump {
 
-/// Where the drawings of two scenes differ, site metres; nothing when they differ too much to say.
-std::optional<std::vector<Box>> changedBoxes(const Scene& before, const Scene& after);
+struct SceneChanges {
+  std::vector<Box> boxes; ///< of the marks that came, went or moved, site metres
+  std::set<Id> objects;   ///< theirs
+};
+/// How the drawings of two scenes differ; nothing when they differ too much to say.
+std::optional<SceneChanges> changesBetween(const Scene& before, const Scene& after);
 
 class Backdrop {
 public:

@@ -2,17 +2,12 @@
 
 #include "app/canvas/backdrop.h"
 #include "app/canvas/drawn_lines.h"
-#include "app/canvas/grid.h"
-#include "app/canvas/mark_painter.h"
-#include "app/canvas/notes.h"
 #include "app/canvas/snap_field.h"
 #include "app/canvas/tools/select_tool.h"
 
 #include "app/core_text.h"
 #include "core/geometry/polygon.h"
 #include "core/plan/edits_objects.h"
-
-#include <QFileInfo>
 
 #include <algorithm>
 #include <cmath>
@@ -23,10 +18,6 @@ namespace {
 
 constexpr double kFitMargin = 58; // pixels: in it the scale bar has room
 constexpr double kLookScale = 70; // pixels a metre at which a pipe and its fittings can be read
-
-bool isEmptySite(const Plan& plan) {
-  return plan.vaults.empty() && plan.runs.empty() && allObjects(plan).empty();
-}
 
 } // namespace
 
@@ -45,7 +36,7 @@ Canvas::Canvas(Document& document, QWidget* parent)
   entry_ = new EntryBox(this);
   connect(entry_, &EntryBox::edited, this, [this] {
     tool_->typing(entry_->values());
-    entry_->giveWay(entryPlace());
+    entry_->giveWay();
   });
   connect(entry_, &EntryBox::entered, this, &Canvas::enterTyped);
   connect(entry_, &EntryBox::givenUp, this, &Canvas::shutEntry);
@@ -107,12 +98,13 @@ void Canvas::takeReview() {
   const std::unique_ptr<Scene> before = std::move(scene_);
   scene_ = std::make_unique<Scene>(document_.reviewed());
   scene_->show(shown_);
-  forgetPlaces();
   // A drag changes a few of thousands of marks.
-  if (const auto boxes = before ? changedBoxes(*before, *scene_) : std::nullopt) {
-    backdrop_->forget(*boxes, view_);
+  if (const auto changes = before ? changesBetween(*before, *scene_) : std::nullopt) {
+    backdrop_->forget(changes->boxes, view_);
+    forgetPlaces(*changes);
   } else {
     backdrop_->forget();
+    forgetPlaces();
   }
   if (fitPending_ && !document_.isReviewStale()) {
     fitPending_ = false;
@@ -166,6 +158,40 @@ void Canvas::setLabelsShown(bool shown) {
 void Canvas::forgetPlaces() {
   lines_.reset();
   labels_.reset();
+  standing_.reset();
+}
+
+/// In a drag names that have nothing to do with what moves stay where they are.
+void Canvas::forgetPlaces(const SceneChanges& changes) {
+  if (!document_.isPreviewing() || (!labels_ && !standing_)) return forgetPlaces();
+  if (!standing_) standing_ = labelsBefore();
+  std::vector<QRectF> boxes;
+  for (const Box& box : changes.boxes) {
+    constexpr double kWide = 4; // pixels: half the widest line
+    const QRectF on = QRectF(view_.toScreen(box.low), view_.toScreen(box.high)).normalized();
+    boxes.push_back(on.adjusted(-kWide, -kWide, kWide, kWide));
+  }
+  const auto isLoose = [&](const Label& label) {
+    QRectF room = label.box.boundingRect();
+    if (label.leader) room |= QRectF(label.leader->p1(), label.leader->p2()).normalized();
+    return changes.objects.contains(label.object) ||
+           std::ranges::any_of(boxes, [&](const QRectF& box) { return box.intersects(room); });
+  };
+  for (const Label& label : standing_->standing) {
+    if (isLoose(label)) standing_->anew.insert(label.object);
+  }
+  std::erase_if(standing_->standing, isLoose);
+  standing_->anew.insert(changes.objects.begin(), changes.objects.end());
+  lines_.reset();
+  labels_.reset();
+}
+
+/// All that stand; a name that had to go while things moved may come back.
+LabelsBefore Canvas::labelsBefore() const {
+  LabelsBefore before{*labels_, namesAtRest_};
+  for (const Label& label : before.standing)
+    before.anew.erase(label.object);
+  return before;
 }
 
 void Canvas::repaintAll() {
@@ -201,11 +227,13 @@ void Canvas::viewWasChanged() {
 }
 
 void Canvas::panBy(QPointF pixels) {
+  fitted_ = false;
   view_.pan(pixels);
   viewWasChanged();
 }
 
 void Canvas::zoomAt(QPointF at, double factor) {
+  fitted_ = false;
   view_.zoomAt(at, factor);
   viewWasChanged();
 }
@@ -217,6 +245,7 @@ void Canvas::zoomBy(double factor) {
 void Canvas::fitAll() {
   const std::optional<Box> all = scene_ ? scene_->bounds({}) : std::nullopt;
   view_.fit(all.value_or(Box{{0, 0}, {30, 20}}), kFitMargin);
+  fitted_ = true;
   viewWasChanged();
 }
 
@@ -225,6 +254,7 @@ void Canvas::fitSelection() {
       scene_ && !selection_.empty() ? scene_->bounds(selection_) : std::nullopt;
   if (!box) return fitAll();
   view_.fit(*box, kFitMargin * 2);
+  fitted_ = false;
   viewWasChanged();
 }
 
@@ -239,6 +269,7 @@ void Canvas::lookAt(const std::set<Id>& ids, std::optional<Point2> place) {
     box = grown(boxOf({*place}), 4);
   }
   if (!box) return;
+  fitted_ = false;
   view_.fit(*box, kFitMargin * 2.5);
   if (view_.scale() > kLookScale) {
     view_.zoomAt(QRectF(rect()).center(), kLookScale / view_.scale());
@@ -246,143 +277,13 @@ void Canvas::lookAt(const std::set<Id>& ids, std::optional<Point2> place) {
   viewWasChanged();
 }
 
-void Canvas::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
-  const UnitSystem units = document_.shown().project.units;
-  const Backdrop::Look look{units, !document_.shown().underlays.empty()};
-  const auto paint = [this](QPainter& below, const QRegion& region) {
-    paintBackdrop(below, region);
-  };
-  painter.drawPixmap(0, 0, backdrop_->picture(size(), devicePixelRatioF(), look, paint));
-  drawn_ = {};
-  if (scene_ && !lines_) lines_ = std::make_unique<DrawnLines>(*scene_, view_);
-  drawn_.scaleBar = scaleBarPlace(painter.font());
-  if (scene_) {
-    paintSelected(painter, view_, *scene_, selection_, theme());
-    if (scene_->showsFindings()) paintFindings(painter);
-    paintLit(painter);
-    if (isEmptySite(scene_->plan()) && !tool_->busy()) paintEmptyHint(painter);
-  }
-  Overlay overlay(painter, view_, theme(), keptClear(), lines_.get());
-  tool_->paint(overlay);
-  overlay.settle();
-  if (scene_) paintNames(painter, overlay);
-  overlay.paintTexts();
-  for (const Overlay::Tag& tag : overlay.tags())
-    drawn_.texts.push_back(tag.box);
-  paintScaleBar(painter, drawn_.scaleBar, view_.scale(), units, document_.shown().site.north,
-                theme());
-}
-
-/// In the corner where it is, unless it covers lines there and fewer in another. While the view is
-/// moved by hand it stays.
-QRectF Canvas::scaleBarPlace(const QFont& font) {
-  const UnitSystem units = document_.shown().project.units;
-  const auto place = [&](Qt::Corner corner) { return scaleBarBox(view_, units, font, corner); };
-  if (!lines_ || panning_) return place(barCorner_);
-  int least = lines_->count(place(barCorner_));
-  for (const Qt::Corner corner :
-       {Qt::BottomLeftCorner, Qt::BottomRightCorner, Qt::TopLeftCorner, Qt::TopRightCorner}) {
-    const int covered = least == 0 ? 0 : lines_->count(place(corner));
-    if (covered >= least) continue;
-    least = covered;
-    barCorner_ = corner;
-  }
-  return place(barCorner_);
-}
-
-void Canvas::paintBackdrop(QPainter& painter, const QRegion& region) {
-  painter.fillRect(region.boundingRect(), theme().background);
-  if (shown_.shows("kind/picture")) {
-    const QString folder = QFileInfo(document_.filePath()).absolutePath();
-    pictures_.paint(painter, view_, document_.shown(), folder, selection_, theme());
-  }
-  if (gridShown_) paintGrid(painter, view_, document_.shown().project.units, theme());
-  if (scene_) paintScene(painter, view_, *scene_, theme(), region);
-}
-
-/// Where no text of a tool may stand.
-std::vector<QRectF> Canvas::keptClear() const {
-  std::vector<QRectF> kept = drawn_.marks; // so far those of findings
-  kept.push_back(drawn_.scaleBar);
-  if (entry_->isVisible()) kept.emplace_back(entry_->geometry());
-  return kept;
-}
-
-/// Names stay where they are while the pointer moves: they make room for what lasts, and step aside
-/// for what comes and goes.
-void Canvas::paintNames(QPainter& painter, const Overlay& overlay) {
-  if (!labels_ || labelHandles_ != overlay.handles()) {
-    labelHandles_ = overlay.handles();
-    labels_ = placeLabels(*scene_, view_, font(), labelRoom(overlay));
-  }
-  std::vector<QRectF> passing = overlay.marks();
-  for (const Overlay::Tag& tag : overlay.tags())
-    passing.push_back(tag.box);
-  if (entry_->isVisible()) passing.emplace_back(entry_->geometry());
-  for (const Label& label : *labels_) {
-    const QRectF bounds = label.box.boundingRect();
-    const bool covered = std::ranges::any_of(passing, [&](const QRectF& box) {
-      return box.intersects(bounds) && convexOverlap(label.box, QPolygonF(box));
-    });
-    if (!covered) drawn_.names.push_back(label);
-  }
-  paintLabels(painter, drawn_.names, theme());
-  drawn_.marks.insert(drawn_.marks.end(), overlay.handles().begin(), overlay.handles().end());
-  drawn_.marks.insert(drawn_.marks.end(), overlay.marks().begin(), overlay.marks().end());
-}
-
-LabelRoom Canvas::labelRoom(const Overlay& overlay) const {
-  LabelRoom room{drawn_.scaleBar, overlay.handles(), labelsShown_, lines_.get()};
-  room.marks.insert(room.marks.end(), drawn_.marks.begin(), drawn_.marks.end());
-  return room;
-}
-
-void Canvas::paintFindings(QPainter& painter) {
-  // Errors last, so that they lie on top; notes would only clutter the drawing.
-  const std::vector<Finding>& findings = scene_->reviewed().review.findings;
-  const SeveritySigns& signs = severitySigns(theme(), devicePixelRatioF());
-  const QPointF middle(SeveritySigns::kSize / 2.0, SeveritySigns::kSize / 2.0);
-  const QRectF onScreen = QRectF(rect()).adjusted(-18, -18, 18, 18);
-  for (auto it = findings.rbegin(); it != findings.rend(); ++it) {
-    if (it->severity == Severity::Note || !it->place) continue;
-    const QPointF at = view_.toScreen(*it->place);
-    if (!onScreen.contains(at)) continue;
-    painter.drawPixmap(at - middle, signs.of(it->severity));
-    drawn_.marks.emplace_back(at - middle, QSizeF(SeveritySigns::kSize, SeveritySigns::kSize));
-  }
-}
-
-void Canvas::paintLit(QPainter& painter) {
-  if (!lit_) return;
-  constexpr double kRadius = 19, kGlow = 9; // pixels: clear of the sign in the middle
-  const QPointF at = view_.toScreen(*lit_);
-  QColor glow = theme().accent;
-  glow.setAlpha(70);
-  painter.setBrush(Qt::NoBrush);
-  for (const QPen& pen : {QPen(glow, kGlow), QPen(theme().accent, 2)}) {
-    painter.setPen(pen);
-    painter.drawEllipse(at, kRadius, kRadius);
-  }
-  const double half = kRadius + kGlow / 2;
-  drawn_.marks.emplace_back(at - QPointF(half, half), QSizeF(2 * half, 2 * half));
-}
-
-void Canvas::paintEmptyHint(QPainter& painter) const {
-  painter.setPen(theme().ink(Ink::Grey));
-  QFont large = font();
-  large.setPixelSize(15);
-  painter.setFont(large);
-  painter.drawText(rect().adjusted(40, 0, -40, 0), Qt::AlignCenter | Qt::TextWordWrap,
-                   tr("An empty site. Place the drains, the sewer connection and the equipment "
-                      "room, then the vaults in flow order, and draw the lines between them."));
-  painter.setFont(font());
-}
-
 void Canvas::resizeEvent(QResizeEvent*) {
-  // Keep what is in the middle in the middle, also while docks open and close.
   view_.resize(QSizeF(size()));
+  // What was shown whole stays so, with room round it for texts and the scale bar; else what is in
+  // the middle stays there, also while docks open and close. Nothing moves in the midst of a
+  // gesture.
+  const bool resting = !tool_->busy() && !toolPressed_ && !entry_->isVisible();
+  if (resting && fitted_) return fitAll();
   viewWasChanged();
 }
 

@@ -23,6 +23,7 @@ class QNativeGestureEvent;
 namespace sump {
 
 class Backdrop;
+struct SceneChanges;
 class DrawnLines;
 
 class Canvas : public QWidget, public ToolHost {
@@ -56,8 +57,10 @@ public:
   /// What stood over the plan when it was painted last, on the screen.
   struct Drawn {
     std::vector<Label> names;
-    std::vector<QRectF> marks; ///< handles, catches, signs of findings
-    std::vector<QRectF> texts; ///< of the tool
+    std::vector<QRectF> marks;       ///< handles, catches, signs of findings
+    std::vector<QRectF> texts;       ///< of the tool
+    std::vector<QLineF> leaders{};   ///< of these, and of the typed entry
+    std::vector<Label> underEntry{}; ///< names that had to go for the typed entry
     QRectF scaleBar;
   };
   const Drawn& drawn() const { return drawn_; }
@@ -109,6 +112,7 @@ private:
 
   bool openEntry(const QKeyEvent& event);
   EntryPlace entryPlace() const;
+  std::vector<QLineF> linesUnderWay() const;
   void shutEntry();
   void enterTyped(Qt::KeyboardModifiers modifiers);
   void nudge(Point2 direction, Qt::KeyboardModifiers modifiers);
@@ -127,8 +131,12 @@ private:
   void repaintAll();
   /// Texts are to find their places anew.
   void forgetPlaces();
+  void forgetPlaces(const SceneChanges& changes);
+  LabelsBefore labelsBefore() const;
   void paintFindings(QPainter& painter);
   void paintLit(QPainter& painter);
+  void placeNames(const Overlay& overlay);
+  std::vector<QPolygonF> nameBoxes() const;
   void paintNames(QPainter& painter, const Overlay& overlay);
   std::vector<QRectF> keptClear() const;
   LabelRoom labelRoom(const Overlay& overlay) const;
@@ -156,9 +164,13 @@ private:
   std::unique_ptr<DrawnLines> lines_;        ///< of this scene in this view
   std::optional<std::vector<Label>> labels_; ///< of this scene in this view
   Qt::Corner barCorner_ = Qt::BottomLeftCorner;
-  std::vector<QRectF> labelHandles_; ///< that they make room for
+  std::optional<LabelsBefore> standing_; ///< that they are placed by, in a drag
+  std::set<Id> namesAtRest_;             ///< that were shown before the drag
+  std::vector<QRectF> labelHandles_;     ///< that they make room for
+  QRectF labelBar_;                      ///< likewise
   Drawn drawn_;
   bool fitPending_ = true;
+  bool fitted_ = false; ///< the whole site is shown, and the view was not moved since
   bool dark_ = false;
   bool gridShown_ = true;
   bool labelsShown_ = true;

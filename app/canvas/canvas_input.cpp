@@ -158,21 +158,35 @@ bool Canvas::openEntry(const QKeyEvent& event) {
         static_cast<std::size_t>(std::ranges::find(fields, key, &EntryField::key) - fields.begin());
   }
   if (first >= fields.size()) return false;
-  entry_->open(fields, plan().project.units, digit ? text : QString(), entryPlace(), first);
+  if (!labels_) repaint(); // it keeps off the names
+  const auto place = [this] { return entryPlace(); };
+  entry_->open(fields, plan().project.units, digit ? text : QString(), place, first);
   update(); // texts make room for it
   return true;
 }
 
-/// Beside what is being typed, which stays in sight.
+/// Beside what is being typed, which stays in sight, and off the drawing's texts.
 EntryPlace Canvas::entryPlace() const {
-  EntryPlace place{pointer_, {}, {QRectF(pointer_, kCursor)}, lines_.get()};
+  EntryPlace place{pointer_, linesUnderWay(), {QRectF(pointer_, kCursor)}, {}, lines_.get()};
+  place.names = nameBoxes();
+  for (const QRectF& mark : drawn_.marks)
+    place.names.emplace_back(mark);
+  place.names.emplace_back(drawn_.scaleBar);
+  for (const Polyline& line : tool_->underWay()) {
+    if (!line.empty()) place.at = view_.toScreen(line.back());
+  }
+  return place;
+}
+
+/// What the tool draws or moves, on the screen.
+std::vector<QLineF> Canvas::linesUnderWay() const {
+  std::vector<QLineF> lines;
   for (const Polyline& line : tool_->underWay()) {
     const QPolygonF shape = view_.toScreen(line);
     for (qsizetype i = 1; i < shape.size(); ++i)
-      place.lines.emplace_back(shape[i - 1], shape[i]);
-    if (!shape.isEmpty()) place.at = shape.last();
+      lines.emplace_back(shape[i - 1], shape[i]);
   }
-  return place;
+  return lines;
 }
 
 void Canvas::shutEntry() {

@@ -83,10 +83,10 @@ bool DrawnLines::cross(const QPolygonF& box, const But& but) const {
   return found;
 }
 
-int DrawnLines::count(const QRectF& box) const {
+int DrawnLines::count(const QRectF& box, const But& but) const {
   std::set<std::size_t> marks;
   eachNear(QPolygonF(box), [&](const Piece& piece) {
-    marks.insert(piece.mark);
+    if (counts(piece, but)) marks.insert(piece.mark);
     return false;
   });
   return static_cast<int>(marks.size());

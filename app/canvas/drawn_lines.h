@@ -27,7 +27,8 @@ public:
   bool cross(const QPolygonF& box) const { return cross(box, But{}); }
   bool cross(const QRectF& box) const { return cross(QPolygonF(box), But{}); }
   /// How many lines do.
-  int count(const QRectF& box) const;
+  int count(const QRectF& box, const But& but) const;
+  int count(const QRectF& box) const { return count(box, But{}); }
 
 private:
   struct Piece {

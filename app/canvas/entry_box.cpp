@@ -20,8 +20,9 @@ namespace sump {
 
 namespace {
 
-constexpr int kRim = 4;     ///< of the parent that stays free, pixels
-constexpr int kPadding = 6; ///< round the fields
+constexpr int kRim = 4;         ///< of the parent that stays free, pixels
+constexpr int kPadding = 6;     ///< round the fields
+constexpr double kLedFrom = 40; ///< from what is being typed, pixels; farther off it gets a leader
 
 } // namespace
 
@@ -41,11 +42,11 @@ EntryBox::EntryBox(QWidget* parent) : QFrame(parent) {
 }
 
 void EntryBox::open(std::vector<EntryField> fields, UnitSystem units, const QString& text,
-                    const EntryPlace& place, std::size_t first) {
+                    EntryPlaceNow place, std::size_t first) {
   fields_ = std::move(fields);
   units_ = units;
   current_ = first;
-  wanted_ = place;
+  placeNow_ = std::move(place);
   editors_.clear();
   auto* body = new QWidget(this);
   arrange(body);
@@ -109,40 +110,77 @@ double EntryBox::covered(const QRectF& box) const {
   return sum;
 }
 
-/// Wholly in view, as near to what is being typed as can be without covering it, the lines that
-/// lead there or the pointer.
+/// How far it goes, in pixels, rather than hide what the box would: across the window for a text,
+/// some way for each line of the drawing.
+double EntryBox::hidden(const QRectF& box) const {
+  constexpr double kText = 1000, kMark = 250, kTextOnTheWay = 100;
+  const QPolygonF shape(box);
+  const QLineF way = shortestBetween(box, {wanted_.at, QSizeF(0, 0)});
+  double sum = 0;
+  for (const QPolygonF& name : wanted_.names) {
+    if (name.boundingRect().intersects(box) && convexOverlap(shape, name)) sum += kText;
+    if (way.length() > kLedFrom && convexOverlap(QPolygonF({way.p1(), way.p2()}), name))
+      sum += kTextOnTheWay;
+  }
+  if (wanted_.drawn != nullptr) {
+    DrawnLines::But but;
+    but.paving = true;
+    sum += kMark * wanted_.drawn->count(box, but);
+  }
+  return sum;
+}
+
+/// Wholly in view, as near to what is being typed as can be on free ground: over neither that, the
+/// lines that lead there and the pointer, nor names and the drawing as long as there is such a
+/// place.
 void EntryBox::place() {
+  wanted_ = placeNow_();
   layout()->activate();
   adjustSize();
   const QRectF room = QRectF(parentWidget()->rect()).adjusted(kRim, kRim, -kRim, -kRim);
   const double across = std::max(0.0, room.width() - width());
   const double down = std::max(0.0, room.height() - height());
   constexpr int kSteps = 40;
-  constexpr double kHidden = 3; // pixels that it goes farther to hide one mark less
-  QPointF best = room.topLeft();
-  double least = 1e300;
+  std::vector<std::pair<double, QPointF>> corners; // by how far off the box then stands
   for (int i = 0; i <= kSteps; ++i) {
     for (int k = 0; k <= kSteps; ++k) {
       const QPointF corner = room.topLeft() + QPointF(across * i / kSteps, down * k / kSteps);
       const QRectF box(corner, QSizeF(size()));
       const double away = shortestBetween(box, {wanted_.at, QSizeF(0, 0)}).length();
       // Of equally near places the one right of and below it, as a reader looks for it.
-      const double aside = QLineF(box.topLeft(), wanted_.at).length() * 0.02;
-      double cost = covered(box) * 1000 + away + aside;
-      if (cost < least && wanted_.drawn != nullptr) cost += kHidden * wanted_.drawn->count(box);
-      if (cost >= least) continue;
-      least = cost;
-      best = corner;
+      corners.emplace_back(away + QLineF(corner, wanted_.at).length() * 0.02, corner);
     }
+  }
+  std::ranges::sort(corners, {}, &std::pair<double, QPointF>::first);
+  QPointF best = room.topLeft();
+  double least = 1e300;
+  for (const auto& [away, corner] : corners) {
+    if (away >= least) break;
+    const QRectF box(corner, QSizeF(size()));
+    double cost = away + covered(box) * 1000;
+    if (cost < least) cost += hidden(box);
+    if (cost >= least) continue;
+    least = cost;
+    best = corner;
   }
   wanted_.drawn = nullptr; // of this moment only
   move(best.toPoint());
 }
 
-void EntryBox::giveWay(const EntryPlace& place) {
+void EntryBox::giveWay() {
   if (!isVisible()) return;
-  wanted_ = place;
-  if (covered(QRectF(geometry())) > 0) this->place();
+  const EntryPlace now = placeNow_();
+  wanted_.at = now.at;
+  wanted_.lines = now.lines;
+  wanted_.boxes = now.boxes;
+  const QPolygonF box{QRectF(geometry())};
+  const auto hides = [&](const QPolygonF& name) { return convexOverlap(box, name); };
+  if (covered(QRectF(geometry())) > 0 || std::ranges::any_of(now.names, hides)) place();
+}
+
+std::optional<QLineF> EntryBox::leader() const {
+  const QLineF way = shortestBetween(QRectF(geometry()), {wanted_.at, QSizeF(0, 0)});
+  return !isHidden() && way.length() > kLedFrom ? std::optional(way) : std::nullopt;
 }
 
 void EntryBox::shut() {
@@ -164,9 +202,7 @@ Entry EntryBox::values() const {
 
 void EntryBox::complain(const QString& why) {
   problem_->complain(why);
-  adjustSize();
-  const QRect room = parentWidget()->rect().adjusted(kRim, kRim, -kRim, -kRim);
-  if (!room.contains(geometry()) || covered(QRectF(geometry())) > 0) place();
+  place(); // it is larger now
 }
 
 bool EntryBox::allReadable() {

@@ -7,7 +7,11 @@
 #include <QFrame>
 #include <QLineF>
 #include <QPointF>
+#include <QPolygonF>
 #include <QRectF>
+
+#include <functional>
+#include <optional>
 
 class QKeyEvent;
 class QLineEdit;
@@ -22,8 +26,11 @@ struct EntryPlace {
   QPointF at;                        ///< what is being typed
   std::vector<QLineF> lines{};       ///< that are being drawn
   std::vector<QRectF> boxes{};       ///< the pointer and the like
+  std::vector<QPolygonF> names{};    ///< texts and signs that stand on the drawing
   const DrawnLines* drawn = nullptr; ///< the drawing, of which it hides as little as can be
 };
+/// Asked anew whenever the entry finds its place.
+using EntryPlaceNow = std::function<EntryPlace()>;
 
 class EntryBox : public QFrame {
   Q_OBJECT
@@ -33,15 +40,17 @@ public:
 
   /// Shows the fields near a place, with `text` already typed into field `first`.
   void open(std::vector<EntryField> fields, UnitSystem units, const QString& text,
-            const EntryPlace& place, std::size_t first = 0);
+            EntryPlaceNow place, std::size_t first = 0);
   /// Stands elsewhere when it covers what is now being typed.
-  void giveWay(const EntryPlace& place);
+  void giveWay();
   void shut();
   /// Keys that reach the drawing while the entry is open belong to it.
   void take(QKeyEvent* event);
   /// Of the fields that can be read as they stand.
   Entry values() const;
   void complain(const QString& why);
+  /// To what is being typed, where the entry stands off.
+  std::optional<QLineF> leader() const;
 
 signals:
   void edited();
@@ -59,9 +68,11 @@ private:
   void arrange(QWidget* body);
   void place();
   double covered(const QRectF& box) const;
+  double hidden(const QRectF& box) const;
 
   UnitSystem units_ = UnitSystem::UsCustomary;
   std::vector<EntryField> fields_;
+  EntryPlaceNow placeNow_;
   EntryPlace wanted_;
   std::vector<QLineEdit*> editors_;
   QWidget* body_ = nullptr;

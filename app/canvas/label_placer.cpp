@@ -63,8 +63,7 @@ QSizeF TextSizes::of(const Label& label) {
 
 Placer::Placer(const Scene& scene, const View& view, const QFont& font, const LabelRoom& room,
                const DrawnLines& lines)
-    : scene_(scene), view_(view), lines_(lines), areas_(scene, view), window_(inset(view.size())),
-      sizes_(font) {
+    : scene_(scene), view_(view), lines_(lines), window_(inset(view.size())), sizes_(font) {
   if (!room.scaleBar.isEmpty()) taken_.take(QPolygonF(room.scaleBar));
   for (const QRectF& mark : room.marks)
     taken_.take(QPolygonF(mark));
@@ -89,6 +88,21 @@ bool Placer::keep(Label label) {
   if (label.leader) taken_.take(*label.leader);
   kept_.push_back(std::move(label));
   return true;
+}
+
+/// What a sign or a note now covers is looked for like what has changed.
+void Placer::keepStanding(const LabelsBefore& before) {
+  anew_ = before.anew;
+  for (const Label& label : before.standing) {
+    if (scene_.plan().notes.find(label.object) != nullptr) continue; // they stand already
+    const bool led =
+        label.leader && !taken_.isFree(QPolygonF({label.leader->p1(), label.leader->p2()}));
+    if (led || !taken_.isFree(label.box) || !scene_.shows(label.object)) {
+      anew_->insert(label.object);
+    } else {
+      keep(label);
+    }
+  }
 }
 
 void Placer::notes() {
@@ -126,6 +140,7 @@ void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) 
   const QPointF first = label.centre;
   places.insert(places.begin(), first);
   if (!std::ranges::any_of(places, isBest) && !std::ranges::any_of(places, isFree)) {
+    if (!window_.contains(first)) return; // only the end of its line is in sight
     label.centre = first;
     label.box = shape.translated(first);
     label.leader.reset();
@@ -133,8 +148,13 @@ void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) 
   keep(label);
 }
 
+const LabelAreas& Placer::areas() {
+  if (!areas_) areas_.emplace(scene_, view_);
+  return *areas_;
+}
+
 /// Does the text lie on an area that is neither the thing's own nor one that it stands on?
-bool Placer::onAnother(const Label& label, const Ring& own) const {
+bool Placer::onAnother(const Label& label, const Ring& own) {
   const Point2 anchor = centroid(own);
   const QRectF bounds = label.box.boundingRect();
   const Box site{view_.toSite(bounds.bottomLeft()), view_.toSite(bounds.topRight())};
@@ -144,9 +164,9 @@ bool Placer::onAnother(const Label& label, const Ring& own) const {
     return inIt(label.centre) || std::ranges::any_of(label.box, inIt) ||
            std::ranges::any_of(outline, inText);
   };
-  return std::ranges::any_of(areas_.touching(site), [&](std::size_t i) {
-    const std::vector<Point2>& points = areas_.outline(i);
-    if (areas_.owner(i) == label.object || !meets(view_.toScreen(points))) return false;
+  return std::ranges::any_of(areas().touching(site), [&](std::size_t i) {
+    const std::vector<Point2>& points = areas().outline(i);
+    if (areas().owner(i) == label.object || !meets(view_.toScreen(points))) return false;
     return !contains(points, anchor) || area(points) <= area(own);
   });
 }
@@ -167,7 +187,7 @@ bool Placer::turnedWithin(Label& label, const Ring& ring, const QPolygonF& outli
 bool Placer::within(Label label, const QStringList& texts, const Ring& ring, Point2 wish,
                     bool turns) {
   const QPolygonF outline = view_.toScreen(ring);
-  if (!outline.boundingRect().intersects(window_) || !scene_.shows(label.object)) return false;
+  if (!outline.boundingRect().intersects(window_) || !shows(label.object)) return false;
   const QPointF at = view_.toScreen(wish);
   const double along = uprightAngle(longestEdge(outline));
   for (const QString& text : texts) {
@@ -184,8 +204,7 @@ bool Placer::within(Label label, const QStringList& texts, const Ring& ring, Poi
 bool Placer::beside(Label label, const Ring& ring) {
   const QPolygonF outline = view_.toScreen(ring);
   const QRectF bounds = outline.boundingRect();
-  if (label.text.isEmpty() || !bounds.intersects(window_) || !scene_.shows(label.object))
-    return false;
+  if (label.text.isEmpty() || !bounds.intersects(window_) || !shows(label.object)) return false;
   const QPolygonF shape = shapeOf(label);
   const QSizeF size = shape.boundingRect().size();
   constexpr double kNear = 3;

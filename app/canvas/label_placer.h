@@ -35,6 +35,10 @@ public:
          const DrawnLines& lines);
   /// Dimension notes are never left out: one stands in its first place when all others are taken.
   void notes();
+  /// Names that stand already, and whose others are looked for.
+  void keepStanding(const LabelsBefore& before);
+  /// Is the object's name looked for?
+  bool wants(const Id& object) const { return !anew_ || anew_->contains(object); }
   /// The first of the texts that lies within the area, as near to `wish` as can be; `turns`: also
   /// along its longest edge. False when there is no room.
   bool within(Label label, const QStringList& texts, const Ring& ring, Point2 wish, bool turns);
@@ -51,12 +55,14 @@ private:
   static constexpr int kMostSearched = 120;
 
   void note(const NoteDrawing& note, const std::vector<NoteDrawing>& all);
+  bool shows(const Id& object) const { return wants(object) && scene_.shows(object); }
   QPolygonF shapeOf(Label label);
   bool sits(Label& label, QPointF centre, const QPolygonF& shape) const;
   bool isClear(const Label& label) const { return !lines_.cross(label.box); }
   bool keep(Label label);
   bool turnedWithin(Label& label, const Ring& ring, const QPolygonF& outline, QPointF wish);
-  bool onAnother(const Label& label, const Ring& own) const;
+  const LabelAreas& areas();
+  bool onAnother(const Label& label, const Ring& own);
 
   std::vector<QLineF> legsInSight(const Polyline& line) const;
   bool onLeg(Label& label, const std::vector<QLineF>& legs, QSizeF size) const;
@@ -66,11 +72,12 @@ private:
   const Scene& scene_;
   const View& view_;
   const DrawnLines& lines_;
-  LabelAreas areas_;
+  std::optional<LabelAreas> areas_; ///< once one asks for them
   QRectF window_;
   TextSizes sizes_;
   TakenBoxes taken_;
   std::vector<Label> kept_;
+  std::optional<std::set<Id>> anew_; ///< nothing: all
   int searched_ = 0;
 };
 

@@ -60,6 +60,7 @@ void placeThing(Placer& placer, const View& view, Label label, const QStringList
 
 void placeTanks(Placer& placer, const Scene& scene, const View& view) {
   for (const Vault& vault : scene.plan().vaults) {
+    if (!placer.wants(vault.id)) continue;
     const Ring ring = outline(vault);
     placeThing(placer, view, named(vault.id, 13, true), shorter(called(vault), vault.id), ring,
                besideThePipes(vault, ring, view));
@@ -85,6 +86,7 @@ void placeRuns(Placer& placer, const Scene& scene) {
   for (const Run& run : scene.plan().runs)
     ++count[run.service];
   for (const Run& run : scene.plan().runs) {
+    if (!placer.wants(run.id)) continue;
     const std::optional<Polyline> line = scene.locator().centreline(run);
     if (!line || line->size() < 2) continue;
     Label label = named(run.id, 12, true);
@@ -163,11 +165,12 @@ QPolygonF labelBox(const Label& label, const QFont& font) {
 }
 
 std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font,
-                               const LabelRoom& room) {
+                               const LabelRoom& room, const LabelsBefore* before) {
   const DrawnLines own(scene, view);
   Placer placer(scene, view, font, room, room.lines == nullptr ? own : *room.lines);
   placer.notes();
   if (!room.names) return placer.take();
+  if (before != nullptr) placer.keepStanding(*before);
   placeTanks(placer, scene, view);
   placeRuns(placer, scene);
   placeSite(placer, scene, view);

@@ -12,6 +12,7 @@
 #include <QString>
 
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace sump {
@@ -42,9 +43,15 @@ struct LabelRoom {
   const DrawnLines* lines = nullptr; ///< of the same scene and view, where they are known
 };
 
-/// The labels that fit, in order of weight.
+/// While things move, names do not: they stand where they stood before as long as they can.
+struct LabelsBefore {
+  std::vector<Label> standing; ///< what they are about has not changed, nor what is drawn there
+  std::set<Id> anew;           ///< whose names are looked for; all others have none
+};
+
+/// The labels that fit, in order of weight; `before`: in this view.
 std::vector<Label> placeLabels(const Scene& scene, const View& view, const QFont& font,
-                               const LabelRoom& room = {});
+                               const LabelRoom& room = {}, const LabelsBefore* before = nullptr);
 void paintLabels(QPainter& painter, const std::vector<Label>& labels, const CanvasTheme& theme);
 /// What the object is called in full, for when its name has no room on the drawing.
 QString fullName(const Scene& scene, const Id& object);

@@ -150,7 +150,7 @@ bool Placer::ledTo(Label& label, const std::vector<QLineF>& legs) {
 bool Placer::along(Label label, const Polyline& line) {
   constexpr double kLeastLed = 24; // pixels: shorter lines are hardly seen
   constexpr double kLeastLetter = 4;
-  if (label.text.isEmpty() || !scene_.shows(label.object)) return false;
+  if (label.text.isEmpty() || !shows(label.object)) return false;
   const std::vector<QLineF> legs = legsInSight(line);
   if (legs.empty() || legs.front().length() < kLeastLed) return false;
   // Texts are measured only where they may fit.

@@ -72,7 +72,7 @@ void paintLegDimensions(Overlay& overlay, Point2 from, Point2 to, const Plan& pl
   if (std::abs(d.x) > 1e-4 && std::abs(d.y) > 1e-4) lines << stepsBetween(from, to, plan);
   const bool roomy = std::hypot(b.x() - a.x(), b.y() - a.y()) > kLeastPixels;
   overlay.keepInSight(QPolygonF({a, b}));
-  overlay.tag(roomy ? (a + b) / 2 : a - QPointF(0, 22), lines);
+  roomy ? overlay.tag((a + b) / 2, lines) : overlay.tag(a, lines, QPointF(0, -22));
 }
 
 void paintGaps(Overlay& overlay, const std::vector<Gap>& gaps, UnitSystem units) {

@@ -60,6 +60,11 @@ void MeasureTool::release(const Pointer& pointer) {
   host().refresh();
 }
 
+std::vector<Polyline> MeasureTool::underWay() const {
+  if (!from_) return {};
+  return {{from_->at, to_ ? to_->at : hover_.value_or(*from_).at}};
+}
+
 bool MeasureTool::key(int key, Qt::KeyboardModifiers) {
   if (key != Qt::Key_Escape || !from_) return false;
   cancel();

@@ -14,6 +14,7 @@ public:
   void move(const Pointer& pointer) override;
   void release(const Pointer& pointer) override;
   bool key(int key, Qt::KeyboardModifiers modifiers) override;
+  std::vector<Polyline> underWay() const override;
   void cancel() override;
   bool busy() const override { return from_ && !to_; }
   void paint(Overlay& overlay) const override;

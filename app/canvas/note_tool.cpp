@@ -28,6 +28,11 @@ void NoteTool::release(const Pointer& pointer) {
   host().refresh();
 }
 
+std::vector<Polyline> NoteTool::underWay() const {
+  if (!from_) return {};
+  return {{from_->at, to_ ? to_->at : hover_.value_or(*from_).at, pointer_}};
+}
+
 bool NoteTool::key(int key, Qt::KeyboardModifiers) {
   if (key == Qt::Key_Escape && from_) {
     cancel();

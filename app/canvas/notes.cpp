@@ -46,14 +46,16 @@ std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, co
   if (note.lettered) {
     const double out = note.lineTo.y < note.lineFrom.y ? -1 : 1; // the way that the leader points
     const double aside = size.width() / 2 + kAbove;
-    for (const double steps : {1.0, 2.0})
-      places.push_back(label.centre + up * (out * steps * (size.height() + 2)));
-    for (const double side : {aside, -aside})
-      places.push_back(label.centre + along * side);
-    for (const double steps : {1.0, 2.0, -1.0, -2.0, 3.0}) {
-      for (const double share : {0.0, 0.5, -0.5, 1.0, -1.0})
-        places.push_back(label.centre + up * (out * steps * (size.height() + 2)) +
-                         along * (share * 2 * aside));
+    const auto add = [&](double rows, double columns) {
+      places.push_back(label.centre + up * (out * rows * (size.height() + 2)) +
+                       along * (columns * aside));
+    };
+    for (const auto& [rows, columns] : {std::pair(1.0, 0.0), {2.0, 0.0}, {0.0, 1.0}, {0.0, -1.0}})
+      add(rows, columns);
+    // Then farther and farther off, outward sooner than back.
+    for (const double rows : {1.0, 2.0, -1.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0, 6.0, -6.0}) {
+      for (const double columns : {0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0})
+        add(rows, columns);
     }
     return places;
   }
@@ -79,12 +81,26 @@ std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, co
   return places;
 }
 
-std::vector<NoteDrawing> notesInSight(const Scene& scene, const View& view) {
+namespace {
+
+/// Where the text's own place is out of sight, it stands at the end of what is seen of the line: a
+/// line without a text tells nothing. False when nothing of it is seen.
+bool bringInSight(NoteDrawing& note, const View& view) {
+  constexpr double kLeast = 12; // pixels of a line
   const QRectF window(QPointF(0, 0), view.size());
+  if (window.contains(noteLabel(note, view).centre)) return true;
+  const QLineF seen = clipped({view.toScreen(note.lineFrom), view.toScreen(note.lineTo)}, window);
+  if (seen.length() < kLeast) return false;
+  note.textAt = view.toSite(note.lettered ? seen.p2() : seen.center());
+  return true;
+}
+
+} // namespace
+
+std::vector<NoteDrawing> notesInSight(const Scene& scene, const View& view) {
   std::vector<NoteDrawing> notes = noteDrawings(scene.plan());
-  std::erase_if(notes, [&](const NoteDrawing& note) {
-    return !scene.shows(note.id) || !window.contains(noteLabel(note, view).centre);
-  });
+  std::erase_if(
+      notes, [&](NoteDrawing& note) { return !scene.shows(note.id) || !bringInSight(note, view); });
   return notes;
 }
 

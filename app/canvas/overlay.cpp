@@ -13,10 +13,22 @@ constexpr double kEdge = 3;                ///< between a text and the rim of th
 constexpr double kAwayX = 14, kAwayY = 12; ///< of a plate from its point
 constexpr double kPadX = 6, kPadY = 2;     ///< round a text on its plate
 constexpr int kSteps = 10;                 ///< how many rows or columns a text may give way
-constexpr double kLeaderFrom = 14;         ///< from what it tells; a text farther off gets a leader
+constexpr double kLeaderFrom = 20;         ///< from what it tells; a text farther off gets a leader
 
 bool meetsAny(const QRectF& box, const std::vector<QRectF>& others) {
   return std::ranges::any_of(others, [&](const QRectF& o) { return o.intersects(box); });
+}
+
+bool meetsAny(const QPolygonF& shape, const std::vector<QPolygonF>& others) {
+  const QRectF bounds = shape.boundingRect().adjusted(-0.5, -0.5, 0.5, 0.5); // of upright lines too
+  return std::ranges::any_of(others, [&](const QPolygonF& other) {
+    return other.boundingRect().adjusted(-0.5, -0.5, 0.5, 0.5).intersects(bounds) &&
+           convexOverlap(shape, other);
+  });
+}
+
+QPolygonF asShape(const QLineF& line) {
+  return QPolygonF({line.p1(), line.p2()});
 }
 
 /// The box where it is wished, then row by row and column by column away from there.
@@ -55,11 +67,12 @@ QSizeF Overlay::sizeOf(const QStringList& lines) const {
   return {width + 2 * kPadX, metrics_.height() * static_cast<double>(lines.size()) + 2 * kPadY};
 }
 
-void Overlay::tag(QPointF at, const QStringList& lines, TagAnchor anchor) {
+void Overlay::tag(QPointF about, const QStringList& lines, QPointF off, TagAnchor anchor) {
+  const QPointF at = about + off;
   QRectF box({}, sizeOf(lines));
   box.moveCenter(at);
   if (anchor == TagAnchor::Left) box.moveLeft(at.x());
-  wishes_.push_back({lines, at, fromHereOn({box})});
+  wishes_.push_back({lines, about, fromHereOn({box})});
 }
 
 void Overlay::plate(QPointF at, const QStringList& lines) {
@@ -78,13 +91,32 @@ void Overlay::plate(QPointF at, const QStringList& lines) {
 
 bool Overlay::isFree(const QRectF& box, Care care) const {
   if (meetsAny(box, kept_) || meetsAny(box, handles_) || meetsAny(box, marks_)) return false;
-  if (std::ranges::any_of(tags_, [&](const Tag& tag) { return tag.box.intersects(box); }))
-    return false;
   const QPolygonF shape(box);
-  if (care != Care::InSightCovered &&
-      std::ranges::any_of(inSight_, [&](const QPolygonF& s) { return convexOverlap(shape, s); }))
-    return false;
-  return care != Care::Everything || lines_ == nullptr || !lines_->cross(box);
+  const auto isIn = [&](const Tag& tag) {
+    return tag.box.intersects(box) || (tag.leader && convexOverlap(asShape(*tag.leader), shape));
+  };
+  if (std::ranges::any_of(tags_, isIn)) return false;
+  if (care < Care::InSightCovered && meetsAny(shape, inSight_)) return false;
+  if (care < Care::NamesCovered && meetsAny(shape, names_)) return false;
+  return care > Care::Everything || lines_ == nullptr || !lines_->cross(box);
+}
+
+/// Through no other text, and as long as there is another way through no name and across no line
+/// that is being drawn.
+bool Overlay::isClear(const QLineF& leader, Care care) const {
+  const QPolygonF line = asShape(leader);
+  const auto meets = [&](const QRectF& box) { return convexOverlap(line, QPolygonF(box)); };
+  if (std::ranges::any_of(tags_, [&](const Tag& tag) { return meets(tag.box); })) return false;
+  if (care >= Care::NamesCovered) return true;
+  if (meetsAny(line, names_) || std::ranges::any_of(kept_, meets)) return false;
+  if (care > Care::Everything) return true;
+  constexpr double kAtItsEnd = 8; // pixels: there it meets the line that it tells of
+  const QPolygonF before =
+      asShape({leader.p1(), leader.pointAt(1 - kAtItsEnd / std::max(leader.length(), kAtItsEnd))});
+  const auto crosses = [&](const QPolygonF& shape) {
+    return shape.size() == 2 && convexOverlap(before, shape);
+  };
+  return std::ranges::none_of(inSight_, crosses);
 }
 
 std::optional<QLineF> Overlay::leaderTo(QPointF at, const QRectF& box) const {
@@ -94,16 +126,21 @@ std::optional<QLineF> Overlay::leaderTo(QPointF at, const QRectF& box) const {
 
 QRectF Overlay::chosen(const Wish& wish) const {
   const QRectF room = QRectF(QPointF(0, 0), view_.size()).adjusted(kEdge, kEdge, -kEdge, -kEdge);
-  const auto through = [&](const QRectF& box) { // another text
-    const auto leader = leaderTo(wish.at, box);
-    return leader && std::ranges::any_of(tags_, [&](const Tag& tag) {
-             return convexOverlap(QPolygonF({leader->p1(), leader->p2()}), QPolygonF(tag.box));
-           });
-  };
-  for (const Care care : {Care::Everything, Care::LinesCovered, Care::InSightCovered}) {
+  using enum Care;
+  // Better over a line of the drawing than far off.
+  constexpr double kNear = 110, kAnywhere = 1e9; // pixels
+  for (const auto& [care, most] : {std::pair(Everything, kNear),
+                                   {LinesCovered, kNear},
+                                   {Everything, kAnywhere},
+                                   {LinesCovered, kAnywhere},
+                                   {NamesCovered, kAnywhere},
+                                   {InSightCovered, kAnywhere}}) {
     for (const QRectF& box : wish.boxes) {
       const QRectF moved = inside(box, room);
-      if (isFree(moved, care) && !through(moved)) return moved;
+      const double away = shortestBetween(moved, {wish.at, QSizeF(0, 0)}).length();
+      if (away > most || !isFree(moved, care)) continue;
+      const auto leader = leaderTo(wish.at, moved);
+      if (!leader || isClear(*leader, care)) return moved;
     }
   }
   return inside(wish.boxes.front(), room);
@@ -117,7 +154,8 @@ bool Overlay::isTold(const Wish& wish) const {
   });
 }
 
-void Overlay::settle() {
+void Overlay::settle(const std::vector<QPolygonF>& names) {
+  names_ = names;
   for (const Wish& wish : wishes_) {
     if (isTold(wish)) continue;
     const QRectF box = chosen(wish);
@@ -126,16 +164,22 @@ void Overlay::settle() {
   wishes_.clear();
 }
 
+void Overlay::paintLeader(const QLineF& leader) const {
+  painter_.setPen(QPen(theme_.background, 2.5));
+  painter_.drawLine(leader);
+  painter_.setPen(QPen(theme_.accent, 0.8));
+  painter_.drawLine(leader);
+}
+
+void Overlay::paintLeaders() const {
+  for (const Tag& tag : tags_) {
+    if (tag.leader) paintLeader(*tag.leader);
+  }
+}
+
 void Overlay::paintTexts() const {
   QColor plate = theme_.background;
   plate.setAlpha(240);
-  for (const Tag& tag : tags_) {
-    if (!tag.leader) continue;
-    painter_.setPen(QPen(theme_.background, 2.5));
-    painter_.drawLine(*tag.leader);
-    painter_.setPen(QPen(theme_.accent, 0.8));
-    painter_.drawLine(*tag.leader);
-  }
   for (const Tag& tag : tags_) {
     painter_.setPen(QPen(theme_.accent, 1));
     painter_.setBrush(plate);

@@ -46,17 +46,22 @@ public:
   void keepClear(const QRectF& box) { marks_.push_back(box); }
   /// What is dragged or drawn: texts stand outside of it as long as there is another place.
   void keepInSight(const QPolygonF& shape) { inSight_.push_back(shape); }
-  /// A line of text with its left end or its middle at `at`, or as near to it as there is room;
-  /// what is told already is not told again for the same place.
-  void tag(QPointF at, const QString& text, TagAnchor anchor = TagAnchor::Centre) {
-    tag(at, QStringList{text}, anchor);
+  /// A line of text about a place, its left end or its middle `off` from there, or as near to it as
+  /// there is room; what is told already is not told again for the same place.
+  void tag(QPointF about, const QString& text, QPointF off = {},
+           TagAnchor anchor = TagAnchor::Centre) {
+    tag(about, QStringList{text}, off, anchor);
   }
-  void tag(QPointF at, const QStringList& lines, TagAnchor anchor = TagAnchor::Centre);
+  void tag(QPointF about, const QStringList& lines, QPointF off = {},
+           TagAnchor anchor = TagAnchor::Centre);
   /// Lines of text beside a point, on that side of it where there is room.
   void plate(QPointF at, const QStringList& lines);
 
-  /// Finds the texts' places; to be called once all marks are known.
-  void settle();
+  /// Finds the texts' places; to be called once all marks are known. They cover the drawing's names
+  /// only where there is no other place.
+  void settle(const std::vector<QPolygonF>& names = {});
+  void paintLeader(const QLineF& leader) const;
+  void paintLeaders() const;
   void paintTexts() const;
 
   const std::vector<QRectF>& handles() const { return handles_; }
@@ -70,12 +75,13 @@ private:
     std::vector<QRectF> boxes; ///< best first
   };
   /// What a text may cover when there is no better place.
-  enum class Care { Everything, LinesCovered, InSightCovered };
+  enum class Care { Everything, LinesCovered, NamesCovered, InSightCovered };
 
   static QRectF around(QPointF at, double radius) {
     return {at - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius)};
   }
   bool isFree(const QRectF& box, Care care) const;
+  bool isClear(const QLineF& leader, Care care) const;
   std::optional<QLineF> leaderTo(QPointF at, const QRectF& box) const;
   bool isTold(const Wish& wish) const;
   QRectF chosen(const Wish& wish) const;
@@ -87,7 +93,7 @@ private:
   QFontMetricsF metrics_;
   const DrawnLines* lines_;
   std::vector<QRectF> kept_, handles_, marks_;
-  std::vector<QPolygonF> inSight_;
+  std::vector<QPolygonF> inSight_, names_;
   std::vector<Wish> wishes_;
   std::vector<Tag> tags_;
 };

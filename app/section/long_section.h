@@ -101,6 +101,7 @@ private:
   void giveUp();
   void commitLevel(SectionHandle handle, std::optional<Length> level);
   void openEntry(const QString& text);
+  EntryPlace entryPlace() const;
   void enterTyped();
   void shutEntry();
   void nudge(int steps);

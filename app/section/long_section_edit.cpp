@@ -110,13 +110,28 @@ void LongSection::openEntry(const QString& text) {
        tr("Invert of %1").arg(handleName(document_.plan(), *handle)),
        tr("Inside bottom of the pipe, on the site's datum. Sums and units are read; empty gives "
           "the level back to straight grade or to what the end hangs on.")}};
-  EntryPlace wanted{place(*handle), {}, {}};
-  if (drawing_.line) { // the line whose level is typed stays in sight
+  entry_->open(fields, drawing_.units, text, [this] { return entryPlace(); });
+  update(); // texts make room for it
+}
+
+/// Beside the handle; the line whose level is typed stays in sight, and so does what else stands
+/// there where there is room.
+EntryPlace LongSection::entryPlace() const {
+  const SectionHandle* handle = current();
+  if (handle == nullptr) return {};
+  EntryPlace wanted{place(*handle)};
+  if (drawing_.line) {
     for (std::size_t i = 1; i < drawing_.handles.size(); ++i)
       wanted.lines.emplace_back(place(drawing_.handles[i - 1]), place(drawing_.handles[i]));
   }
-  entry_->open(fields, drawing_.units, text, wanted);
-  update(); // texts make room for it
+  const QRectF area = plot(), all(rect());
+  wanted.names.emplace_back(QRectF(all.topLeft(), QPointF(area.left(), all.bottom())));
+  wanted.names.emplace_back(QRectF(QPointF(all.left(), area.bottom()), all.bottomRight()));
+  for (const PlacedNote& placed : texts_.placed)
+    wanted.names.emplace_back(placed.box);
+  for (const QPolygonF& shape : drawnShapes())
+    wanted.names.push_back(shape);
+  return wanted;
 }
 
 void LongSection::enterTyped() {

@@ -2,6 +2,7 @@
 
 #include "app/actions.h"
 #include "app/canvas/entry_box.h"
+#include "app/canvas/finding_place.h"
 #include "app/canvas/grid.h"
 #include "app/canvas/labels.h"
 #include "app/canvas/tools/catch_end.h"
@@ -167,6 +168,7 @@ TEST(Labels, StandOnNoOtherThing) {
               lerp(scene.bounds({label.object})->low, scene.bounds({label.object})->high, 0.5);
           if (p.id == label.object || contains(p.outline, middle) || label.leader) continue;
           if (plan.runs.find(label.object) != nullptr) continue; // a line names itself on itself
+          if (plan.notes.find(label.object) != nullptr) continue; // led by a line of its own
           EXPECT_FALSE(contains(p.outline, closer.toSite(label.centre)))
               << sample << " at " << zoom << ": " << label.text.toStdString() << " on " << p.name;
         }
@@ -269,15 +271,61 @@ TEST(EntryBox, StandsBesideWhatIsTypedInEveryCornerOfTheDrawing) {
   const QPointF from(350, 210);
   for (const QPointF to : {QPointF(30, 30), QPointF(670, 30), QPointF(30, 390), QPointF(670, 390),
                            QPointF(350, 400), QPointF(690, 210), QPointF(400, 210)}) {
-    box.open(fields, UnitSystem::UsCustomary, "1", {to, {QLineF(from, to)}, {}});
+    box.open(fields, UnitSystem::UsCustomary, "1", [&] {
+      return EntryPlace{to, {QLineF(from, to)}};
+    });
     const QRectF at(box.geometry());
     EXPECT_TRUE(QRectF(drawing.rect()).contains(at)) << to.x() << ", " << to.y();
     EXPECT_FALSE(at.contains(to));
     EXPECT_FALSE(convexOverlap(at, QPolygonF({from, to}))) << to.x() << ", " << to.y();
   }
   drawing.resize(300, 420); // too narrow for all in one row
-  box.open(fields, UnitSystem::UsCustomary, "1", {{150, 200}, {}, {}});
+  box.open(fields, UnitSystem::UsCustomary, "1", [] { return EntryPlace{{150, 200}}; });
   EXPECT_TRUE(QRectF(drawing.rect()).contains(QRectF(box.geometry())));
+}
+
+// However far off free ground is: there it has a leader.
+TEST(EntryBox, CoversNoNameWhereThereIsFreeGround) {
+  QWidget drawing;
+  drawing.resize(700, 420);
+  EntryBox box(&drawing);
+  const QPointF at(350, 210);
+  EntryPlace place{at};
+  box.open(placeFields(true), UnitSystem::UsCustomary, "1", [&] { return place; });
+  EXPECT_FALSE(box.leader());
+  for (int x = 0; x < 700; x += 100) {
+    for (int y = 120; y < 420; y += 30)
+      place.names.emplace_back(QRectF(x, y, 60, 14));
+  }
+  box.complain("not a length");
+  const QRectF now(box.geometry());
+  for (const QPolygonF& name : place.names)
+    EXPECT_FALSE(convexOverlap(now, name)) << name.boundingRect().x();
+  ASSERT_TRUE(box.leader());
+  EXPECT_EQ(box.leader()->p2(), at);
+  EXPECT_TRUE(now.contains(box.leader()->p1()));
+}
+
+TEST(Findings, WithoutAPlaceAreMarkedAtWhatTheyAreAbout) {
+  Plan plan;
+  Vault vault;
+  vault.id = "V1";
+  vault.length = vault.width = metres(2);
+  plan.vaults.append(vault);
+  vault.id = "V2";
+  vault.centre = {6, 0};
+  plan.vaults.append(vault);
+  Finding finding;
+  EXPECT_FALSE(signPlace(plan, finding));
+  finding.objects = {"R-9", "V2"}; // a line has no outline, and is what it is about
+  EXPECT_FALSE(signPlace(plan, finding));
+  finding.objects = {"V2", "R-9"};
+  ASSERT_TRUE(signPlace(plan, finding));
+  EXPECT_NEAR(distance(*signPlace(plan, finding), Point2{6, 0}), 0, 1e-9);
+  finding.objects = {"V1", "V2"};
+  EXPECT_NEAR(signPlace(plan, finding)->x, 3, 1e-9) << "between their walls";
+  finding.place = Point2{7, 7};
+  EXPECT_EQ(*signPlace(plan, finding), (Point2{7, 7}));
 }
 
 TEST(Labels, KeepOffTheScaleBarAndMarks) {

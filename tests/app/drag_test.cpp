@@ -14,6 +14,7 @@
 #include <QDockWidget>
 
 #include <atomic>
+#include <map>
 
 namespace sump {
 
@@ -240,18 +241,52 @@ TEST_F(Drag, TellsWhereTwoDrawingsDiffer) {
   const Plan plan = depot();
   const Scene before(reviewNow(plan, 1, builtinCatalog()));
   const Scene same(reviewNow(plan, 2, builtinCatalog()));
-  ASSERT_TRUE(changedBoxes(before, same));
-  EXPECT_TRUE(changedBoxes(before, same)->empty());
+  ASSERT_TRUE(changesBetween(before, same));
+  EXPECT_TRUE(changesBetween(before, same)->boxes.empty());
+  EXPECT_TRUE(changesBetween(before, same)->objects.empty());
   const Id well = "W-test";
   Plan more = plan;
   more.wells.append({well, "", {1, 1}});
   const Scene after(reviewNow(more, 3, builtinCatalog()));
-  const auto boxes = changedBoxes(before, after);
-  ASSERT_TRUE(boxes);
-  EXPECT_FALSE(boxes->empty());
-  for (const Box& box : *boxes)
+  const auto changes = changesBetween(before, after);
+  ASSERT_TRUE(changes);
+  EXPECT_FALSE(changes->boxes.empty());
+  for (const Box& box : changes->boxes)
     EXPECT_LT(distance(lerp(box.low, box.high, 0.5), Point2{1, 1}), 2) << "the well and no more";
-  EXPECT_EQ(changedBoxes(after, before)->size(), boxes->size());
+  EXPECT_EQ(changes->objects, std::set<Id>{well});
+  EXPECT_EQ(changesBetween(after, before)->boxes.size(), changes->boxes.size());
+}
+
+// What has nothing to do with the vault keeps its name where it is; let go, all names stand as if
+// they were placed for the first time.
+TEST_F(Drag, KeepsNamesWhereTheyAre) {
+  open(samplePath("transit-depot.sump"));
+  canvas().select({"V1"}); // what is told of it takes its room before the drag
+  settle();
+  const auto names = [this] {
+    canvas().repaint();
+    std::map<Id, QPointF> places;
+    for (const Label& label : canvas().drawn().names)
+      places[label.object] = label.centre;
+    return places;
+  };
+  const std::map<Id, QPointF> before = names();
+  const Point2 at = placeOn("V1"), to = at + Point2{4, -3};
+  dragFrom(at, to);
+  settle();
+  const std::map<Id, QPointF> during = names();
+  for (const char* far : {"B-BAY", "PV-YARD", "U-WATER", "E-1"}) {
+    if (!before.contains(far)) continue;
+    ASSERT_TRUE(during.contains(far)) << far;
+    EXPECT_EQ(during.at(far), before.at(far)) << far;
+  }
+  ASSERT_TRUE(before.contains("V1"));
+  EXPECT_TRUE(!during.contains("V1") || during.at("V1") != before.at("V1"));
+  release(to);
+  settle();
+  const std::map<Id, QPointF> after = names();
+  canvas().setDark(false); // all anew
+  EXPECT_EQ(names(), after);
 }
 
 } // namespace sump

@@ -72,6 +72,14 @@ private:
     apart(texts, marks, QRectF(canvas.rect()));
     for (const Label& label : drawn.names)
       near(canvas, label);
+    for (const Label& label : drawn.underEntry)
+      tell("the typed entry hides " + label.text);
+    for (const QLineF& leader : drawn.leaders) {
+      for (const Label& label : drawn.names) {
+        if (convexOverlap(QPolygonF({leader.p1(), leader.p2()}), label.box))
+          tell("a leader of the tool runs through " + label.text);
+      }
+    }
     if (canvas.scene() != nullptr) offLines(canvas);
     if (entry != nullptr && entry->isVisible()) besideWhatIsTyped(canvas, entry->geometry());
   }

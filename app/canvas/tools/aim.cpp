@@ -151,7 +151,7 @@ void paintSnap(Overlay& overlay, const Snapped& snapped, const QString& words) {
   // The place itself and the grid are everywhere: nothing makes room for them.
   if (snapped.kind != SnapKind::None && snapped.kind != SnapKind::Grid)
     overlay.keepMark(at, kMarkRadius);
-  if (!words.isEmpty()) overlay.tag(at + QPointF(12, 18), words, TagAnchor::Left);
+  if (!words.isEmpty()) overlay.tag(at, words, QPointF(12, 18), TagAnchor::Left);
 }
 
 } // namespace sump

@@ -52,7 +52,7 @@ void paintCatch(Overlay& overlay, const Catch& found) {
   painter.setPen(QPen(theme.accent, 2));
   painter.drawEllipse(at, 11, 11);
   overlay.keepMark(at, 13);
-  overlay.tag(at + QPointF(16, -16), found.name, TagAnchor::Left);
+  overlay.tag(at, found.name, QPointF(16, -16), TagAnchor::Left);
 }
 
 } // namespace sump

@@ -237,7 +237,7 @@ void HandleDrag::paintPull(Overlay& overlay) const {
   if (pull_->caught.kind != SnapKind::None)
     paintSnap(overlay, pull_->caught, held ? QString() : snapWords(host_.plan(), pull_->caught));
   if (held) paintCatch(overlay, pull_->held);
-  if (!pull_->tag.isEmpty()) overlay.tag(view.toScreen(pull_->at) + QPointF(0, -20), pull_->tag);
+  if (!pull_->tag.isEmpty()) overlay.tag(view.toScreen(pull_->at), pull_->tag, QPointF(0, -20));
 }
 
 } // namespace sump

@@ -128,7 +128,7 @@ void InsertTool::paint(Overlay& overlay) const {
   }
   for (const auto& [from, to] : now_->gaps)
     paintDimension(overlay, from, to, host().plan().project.units);
-  if (!now_->tag.isEmpty()) overlay.tag(view.toScreen(now_->at) + QPointF(0, -20), now_->tag);
+  if (!now_->tag.isEmpty()) overlay.tag(view.toScreen(now_->at), now_->tag, QPointF(0, -20));
 }
 
 QString InsertTool::hint() const {

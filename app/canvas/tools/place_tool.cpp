@@ -153,8 +153,8 @@ void PlaceTool::paint(Overlay& overlay) const {
     painter.setBrush(theme.accent);
     painter.drawEllipse(view.toScreen(front), 4, 4);
     if (pressed_ || quarterOf(inRadians(how.angle)) == 4) {
-      overlay.tag(view.toScreen(middle) + QPointF(0, 16),
-                  QString::fromStdString(printAngle(how.angle)));
+      overlay.tag(view.toScreen(middle), QString::fromStdString(printAngle(how.angle)),
+                  QPointF(0, 16));
     }
   }
   if (!pressed_) paintSnap(overlay, *now_, snapWords(host().plan(), *now_));

@@ -97,7 +97,7 @@ void TurnTool::paint(Overlay& overlay) const {
     painter.setPen(QPen(theme.accent, 1, Qt::DashLine));
     painter.drawLine(middle, view.toScreen(pull_->at));
   }
-  overlay.tag(middle - QPointF(0, 24), pull_->tag);
+  overlay.tag(middle, pull_->tag, QPointF(0, -24));
 }
 
 QString TurnTool::hint() const {
