@@ -167,7 +167,7 @@ TEST(Labels, StandOnNoOtherThing) {
           const Point2 middle =
               lerp(scene.bounds({label.object})->low, scene.bounds({label.object})->high, 0.5);
           if (p.id == label.object || contains(p.outline, middle) || label.leader) continue;
-          if (plan.runs.find(label.object) != nullptr) continue; // a line names itself on itself
+          if (plan.runs.find(label.object) != nullptr) continue;  // a line names itself on itself
           if (plan.notes.find(label.object) != nullptr) continue; // led by a line of its own
           EXPECT_FALSE(contains(p.outline, closer.toSite(label.centre)))
               << sample << " at " << zoom << ": " << label.text.toStdString() << " on " << p.name;
