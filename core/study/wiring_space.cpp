@@ -135,6 +135,15 @@ double clearWidth(const Front& front, const std::vector<Obstacle>& obstacles, do
   return std::max(0.0, high - low);
 }
 
+Ring zoneAt(const EquipmentRoom& room, const Front& front, double start, double width,
+            double depth) {
+  const Point2 a = front.corner + front.across * start, b = a + front.across * width;
+  Ring zone;
+  for (Point2 p : {a, b, b + front.out * depth, a + front.out * depth})
+    zone.push_back(room.frame().toSite(p));
+  return zone;
+}
+
 void addIntrusions(const EquipmentRoom& room, const Front& front,
                    const std::vector<Obstacle>& obstacles, double start, double depth,
                    WorkingSpaceStudy& study) {
@@ -259,15 +268,31 @@ WorkingSpaceStudy workingSpace(const StudyContext& context, const EquipmentRoom&
   const double depth = inMetres(study.depthNeeded.value.value_or(least));
   study.depthClear = metres(clearDepth(front, obstacles, start, width));
   study.widthClear = metres(clearWidth(front, obstacles, inMetres(least)));
-  const Point2 a = front.corner + front.across * start, b = a + front.across * width;
-  for (Point2 p : {a, b, b + front.out * depth, a + front.out * depth})
-    study.zone.push_back(room.frame().toSite(p));
+  study.zone = zoneAt(room, front, start, width, depth);
   addIntrusions(room, front, obstacles, start, depth, study);
   const Point2 far = panel.corner + Point2{inMetres(panel.length), inMetres(panel.depth)};
   const double floor = inMetres(room.floor);
   addRuns(room, room.frame().rectangle(panel.corner, far), floor + inMetres(study.heightNeeded),
           floor + inMetres(panel.height + limits.length("wiring.space-above")), runs, study);
   return study;
+}
+
+Ring workingZone(const EquipmentRoom& room, const RoomBox& box, Length depth, Length width) {
+  const Front front = frontOf(room, box);
+  const std::vector<Obstacle> obstacles = obstaclesOf(room, front);
+  const double wide = std::max(inMetres(width), front.width), least = front.width - wide;
+  // In its middle, as far as that is as clear as any other place.
+  constexpr int kSteps = 40;
+  double best = least / 2, most = -1;
+  for (int i = 0; i <= kSteps; ++i) {
+    const int aside = i % 2 == 0 ? i / 2 : -(i + 1) / 2;
+    const double start = least * (0.5 + static_cast<double>(aside) / kSteps);
+    const double clear = std::min(clearDepth(front, obstacles, start, wide), inMetres(depth));
+    if (clear <= most + kHair) continue;
+    most = clear;
+    best = start;
+  }
+  return zoneAt(room, front, best, wide, inMetres(depth));
 }
 
 SupplyStudy supplyStudy(const StudyContext& context, const Supply& supply) {

@@ -1,6 +1,7 @@
 // Conduit fill, turns, separation, working space.
 
 #include "core/study/conduit_fill.h"
+#include "core/study/disconnect_space.h"
 #include "core/study/wiring_space.h"
 #include "tests/support/plan_parts.h"
 
@@ -116,6 +117,32 @@ TEST(Wiring, WorkingSpaceInFrontOfThePanel) {
   EXPECT_TRUE(*full.wiring.supplies[0].inSight);
   plan.rooms.put(room(3));
   EXPECT_EQ(studyOf(plan).wiring.spaces[0].intrusions.at(0).kind, WorkingSpaceObstacle::Wall);
+}
+
+TEST(Wiring, WorkingSpaceInFrontOfADisconnect) {
+  Plan plan;
+  plan.basis.wiring.facingPanel = FacingPanel::Grounded;
+  plan.basis.wiring.supplies = {{"S1", "", SupplyKind::Motor3Phase, 460, 277, "", ft(1, 0.3)},
+                                {"S2", "", SupplyKind::Control1Phase, 120, 120, "", ft(3, 7.9)},
+                                {"S3", "", SupplyKind::Control1Phase, 120, 120, "", ft(50, 50)}};
+  plan.rooms.append(room(8));
+  const Limits& limits = builtinCatalog().limits;
+  const auto spaces = disconnectSpaces(plan, limits);
+  ASSERT_EQ(spaces.size(), 2u) << "one that stands in no room has no wall behind it";
+  EXPECT_NEAR(inFeet(*spaces[0].depthNeeded), 3.5, 1e-9);
+  EXPECT_NEAR(inFeet(*spaces[1].depthNeeded), 3, 1e-9);
+  double low = 1e9, high = -1e9;
+  for (Point2 p : spaces[0].zone) {
+    low = std::min(low, p.y / kMetresPerFoot);
+    high = std::max(high, p.y / kMetresPerFoot);
+  }
+  EXPECT_NEAR(low, 0.5, 1e-9) << "in line with the panel's front";
+  EXPECT_NEAR(high, 4, 1e-9);
+  // The other hangs on the wall opposite and is reached from the south.
+  for (Point2 p : spaces[1].zone) {
+    const double y = p.y / kMetresPerFoot;
+    EXPECT_TRUE(std::abs(y - 7.9) < 1e-9 || std::abs(y - 4.9) < 1e-9) << y;
+  }
 }
 
 TEST(Wiring, ADisconnectBehindAWallIsOutOfSight) {
