@@ -30,6 +30,7 @@ public:
     pump();
     pumpOut();
     eductorOpen();
+    eductorOutlet();
     return std::move(all_);
   }
 
@@ -80,6 +81,7 @@ private:
   void pump();
   void pumpOut();
   void eductorOpen();
+  void eductorOutlet();
   Text supplies(SupplyKind kind) const;
   Text signal(bool ofFloat) const;
   Decided<Flow> designFlow(Service service, const char* need) const;
@@ -209,6 +211,20 @@ void Figures::eductorOpen() {
   }
   add("eductorOpen", "Pressure at the eductor, its valve fully open",
       decide([&](Pressure p) { return printPressure(p, units_); }, open));
+}
+
+/// Of the first one whose mount is given.
+void Figures::eductorOutlet() {
+  Decided<Length> height = undecided<Length>({"an eductor with its mount"});
+  for (const Run& run : plan_.runs) {
+    const VaultStudy* vault = study_.vault(run.to.target);
+    if (!run.eductor || vault == nullptr) continue;
+    const auto rest = given(vault->waterLevel, "overflow of the last vault");
+    height = decide([&](Length water) { return run.eductor->outletEnd - water; }, rest);
+    break;
+  }
+  add("eductorOutlet", "Eductor's outlet above the water at rest",
+      decide([&](Length h) { return printShort(h, units_); }, height));
 }
 
 } // namespace

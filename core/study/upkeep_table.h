@@ -31,13 +31,13 @@ std::string words(const UpkeepInterval& interval);
 std::string recurring(const UpkeepInterval& interval);
 
 /// The figures that a text may hold in braces.
-inline constexpr std::array<std::string_view, 22> kUpkeepFigures = {
+inline constexpr std::array<std::string_view, 23> kUpkeepFigures = {
     "lastVault",       "restLevel",         "workingVolume",     "floatHeight",
     "floatLevel",      "floatSignal",       "primingVolume",     "strainerVolume",
     "primingTime",     "suctionLift",       "motorSupply",       "controlSupply",
     "washSignal",      "pumpPressureUsual", "pumpPressureCurve", "pumpFlow",
     "eductorPressure", "recirculationFlow", "underflowFlow",     "pumpOutFirst",
-    "pumpOutTrain",    "eductorOpen"};
+    "pumpOutTrain",    "eductorOpen",       "eductorOutlet"};
 
 /// One row of the table. `at` says which objects it concerns:
 /// `run:SERVICE`, `part:KIND` (inline part), `end:FITTING`, `supply:KIND`, with the words of the

@@ -84,7 +84,7 @@ Block pumpTable(const SheetJob& job, double width) {
     rows.push_back({tag + "NPSH available", f(s.npshAvailable, QuantityKind::HeadOfWater)});
     rows.push_back({tag + "NPSH required", f(s.npshRequired, QuantityKind::HeadOfWater)});
     rows.push_back(
-        {tag + "NPSH ratio", decidedText(s.npshRatio, [](double x) { return fixed(x, 1); })});
+        {tag + "NPSH ratio", decidedText(s.npshRatio, [](double x) { return fixed(x, 2); })});
     rows.push_back({tag + "water to prime with", f(s.primingVolume, QuantityKind::Volume)});
     rows.push_back({tag + "low water", f.elevation(s.lowWater)});
   }
@@ -142,19 +142,24 @@ Block levelsAtPeak(const SheetJob& job, double width) {
       rows.push_back({called(*job.plan().vaults.find(vault.id)), std::to_string(chamber.number),
                       levelText(vault.waterLevel, job.units()),
                       level(job.study().train.pumpRunning), level(job.study().train.pumpStopped),
+                      duty ? f(duty->activeDepth, QuantityKind::Length) : "-",
                       duty ? f(duty->detention, QuantityKind::Time) : "-",
                       duty ? f(duty->overflowRate, QuantityKind::Velocity) : "-"});
     }
   }
-  return table("CHAMBERS AT THE PEAK",
-               {{"Vault"},
-                {"Ch.", Align::Centre},
-                {"At rest", Align::Right},
-                {"Pump|running", Align::Right},
-                {"Pump|stopped", Align::Right},
-                {"Detention"},
-                {"Overflow|rate"}},
-               rows, width);
+  Block block = table("CHAMBERS AT THE PEAK",
+                      {{"Vault"},
+                       {"Ch.", Align::Centre},
+                       {"At rest", Align::Right},
+                       {"Pump|running", Align::Right},
+                       {"Pump|stopped", Align::Right},
+                       {"Depth|used", Align::Right},
+                       {"Detention"},
+                       {"Overflow|rate"}},
+                      rows, width);
+  addNote(block, "Detention: of the water in the depth used, which is that at rest less what the "
+                 "plan allows for sludge and oil.");
+  return block;
 }
 
 Block buoyancyTable(const SheetJob& job, double width) {
