@@ -90,7 +90,7 @@ private:
   void addSolenoid(const Run& run, const InlinePart& part) {
     made_.push_back({part.id, "Solenoid valve", kBlank + " V, by nameplate", panel_,
                      "Valve " + part.id + " in " + tags_.at(run.id), kInRoom, kBlank + " A", kBlank,
-                     false});
+                     true});
   }
 
   void addSignal(const SignalCircuit& signal) {
@@ -172,8 +172,9 @@ Block circuitTable(const SheetJob& job, double width) {
   addNote(block, "(2) Panel or service and its circuit: the owner and the electrician.");
   if (signals) addNote(block, "(3) Transformer, power supply or circuit: the panel's maker.");
   if (std::ranges::any_of(circuits, &Circuit::inRoom))
-    addNote(block, "Dashed on the room's electrical plan: circuits inside the room; their way, "
-                   "conduit and supports by the electrician.");
+    addNote(block,
+            "Dashed on the room's electrical plan: circuits inside the room, numbered as here; "
+            "their way, conduit and supports by the electrician.");
   const auto& supplies = job.plan().basis.wiring.supplies;
   if (std::ranges::any_of(supplies,
                           [](const Supply& s) { return s.kind == SupplyKind::Motor3Phase; }))

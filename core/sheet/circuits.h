@@ -14,7 +14,7 @@ namespace sump {
 struct Circuit {
   Id of; ///< supply, signal circuit or solenoid valve
   std::string name, volts, from, to, conduit, overcurrent, conductors;
-  /// Inside the room, from the panel over a supply's disconnect to what it feeds.
+  /// From the panel to what it feeds inside the room, over a supply's disconnect.
   bool inRoom = false;
 };
 

@@ -1,5 +1,6 @@
 #include "core/sheet/clip_marks.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace sump {
@@ -16,6 +17,21 @@ void keepInside(Mark mark, const PaperBox& box, std::vector<Mark>& kept) {
       kept.back().points = std::move(part);
     }
   }
+}
+
+void keepOpenInside(const Mark& mark, const PaperBox& box, std::vector<Mark>& kept) {
+  const bool whole = std::ranges::all_of(mark.points, [&](Point2 p) { return box.holds(p); });
+  if (whole || mark.round || !mark.closed || !mark.line) return keepInside(mark, box, kept);
+  if (mark.fill) {
+    Mark filled = mark;
+    filled.line.reset();
+    keepInside(std::move(filled), box, kept);
+  }
+  Mark outline = mark;
+  outline.points.push_back(mark.points.front());
+  outline.closed = false;
+  outline.fill.reset();
+  keepInside(std::move(outline), box, kept);
 }
 
 } // namespace sump

@@ -13,4 +13,7 @@ namespace sump {
 /// along the edge; a line in as many parts as it has inside.
 void keepInside(Mark mark, const PaperBox& box, std::vector<Mark>& kept);
 
+/// As keepInside, but no line is drawn along the edge: what goes on beyond it stays open.
+void keepOpenInside(const Mark& mark, const PaperBox& box, std::vector<Mark>& kept);
+
 } // namespace sump

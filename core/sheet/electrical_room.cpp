@@ -1,10 +1,12 @@
 #include "core/sheet/electrical_room.h"
 
-#include "core/sheet/circuits.h"
+#include "core/sheet/clip_marks.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/room_circuits.h"
 #include "core/sheet/room_figure.h"
+#include "core/sheet/room_parts.h"
 #include "core/sheet/room_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
@@ -18,11 +20,13 @@ namespace sump {
 
 namespace {
 
-const LineStyle kCircuit{Ink::ServiceRed, 0.35, {2, 1}};
-
-/// Pipes with their parts and ports: another trade's.
+/// Pipes with their parts and ports: another trade's, but for what is wired.
 std::set<Id> piping(const Plan& plan) {
   std::set<Id> ids = pipeIds(plan);
+  for (const Run& run : plan.runs) {
+    for (const InlinePart& part : run.parts)
+      if (part.kind == PartKind::SolenoidValve) ids.erase(part.id);
+  }
   for (const EquipmentRoom& room : plan.rooms) {
     for (const Port& port : room.ports) {
       if (!isConduit(port.service)) ids.insert(port.id);
@@ -31,46 +35,86 @@ std::set<Id> piping(const Plan& plan) {
   return ids;
 }
 
-Point2 middle(const RoomBox& box) {
-  return box.corner + Point2{inMetres(box.length), inMetres(box.depth)} * 0.5;
+std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, const PaperBox& box,
+                           Point2 most) {
+  return roomMarks(electricalMarks(job, piping(job.plan())), room, box, most, job.units());
 }
 
-/// A way along the wall that the panel stands nearest to, `off` m from it.
-Polyline alongWall(const EquipmentRoom& room, Point2 from, Point2 to, double off) {
-  const double x = inMetres(room.length), y = inMetres(room.width);
-  const Point2 panel = middle(*room.panel);
-  const double gaps[] = {panel.y, y - panel.y, panel.x, x - panel.x};
-  const double places[] = {off, y - off, off, x - off};
-  const auto nearest = static_cast<std::size_t>(std::ranges::min_element(gaps) - std::begin(gaps));
-  const double wall = places[nearest];
-  if (nearest < 2) return {from, {from.x, wall}, {to.x, wall}, to};
-  return {from, {wall, from.y}, {wall, to.y}, to};
-}
-
-/// From the panel over each disconnect in the room to the skid. Their way is the electrician's;
-/// drawn along the wall, so that they can be told apart.
-void drawCircuits(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
-  constexpr double kToDisconnect = 0.035, kToLoad = 0.075; // m off the wall
-  const std::vector<Circuit> circuits = circuitsOf(job);
-  for (std::size_t i = 0; i < circuits.size(); ++i) {
-    if (!circuits[i].inRoom || !room.panel) continue;
-    for (const Supply& supply : job.plan().basis.wiring.supplies) {
-      if (supply.id != circuits[i].of || !supply.disconnect) continue;
-      const Point2 at = room.frame().toLocal(*supply.disconnect);
-      if (!insideOf(room).holds(at)) continue;
-      MarkPen pen(d.marks, supply.id, Layer::Run);
-      pen.path(alongWall(room, middle(*room.panel), at, kToDisconnect), kCircuit);
-      if (supply.kind == SupplyKind::Motor3Phase && room.skid)
-        pen.path(alongWall(room, at, middle(*room.skid), kToLoad), kCircuit);
-      std::vector<std::string> lines = disconnectLines(supply);
-      lines.push_back("circuit " + std::to_string(i + 1));
-      d.callouts.push_back({std::move(lines), at, Ink::ServiceRed, false, true});
-    }
+/// Ports of conduits with the circuits in them.
+void addConduits(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
+  for (const Port& port : room.ports) {
+    if (!isConduit(port.service)) continue;
+    Callout callout = portCallout(job, port, port.at);
+    callout.lines.back() = circuitsIn(job, runAt(job, port.id));
+    if (callout.lines.back().empty()) callout.lines.pop_back();
+    d.callouts.push_back(std::move(callout));
   }
 }
 
-std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
-  return roomMarks(electricalMarks(job, piping(job.plan())), room, most, job.units());
+void addDisconnects(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
+  for (const RoomDisconnect& at : disconnectsIn(job, room))
+    d.callouts.push_back({disconnectLines(*at.supply), at.local, Ink::ServiceRed, false, true});
+}
+
+/// What is wired in a pipe.
+void addValves(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
+  for (const RoomPart& p : partsIn(job, room)) {
+    if (p.part->kind == PartKind::SolenoidValve)
+      d.callouts.push_back({{p.what, p.part->id}, p.local, Ink::ServiceRed, false, true});
+  }
+}
+
+void addSpaces(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
+  for (const Ring& site : clearSpaces(job, room.id)) {
+    Polyline edge;
+    for (Point2 p : site)
+      edge.push_back(room.frame().toLocal(p));
+    // Outline and diagonals: no words stand in it.
+    const PaperBox box = around(edge);
+    d.uncut.push_back(box.ring());
+    d.uncut.back().push_back(box.low);
+    d.uncut.push_back({box.low, box.high});
+    d.uncut.push_back({{box.low.x, box.high.y}, {box.high.x, box.low.y}});
+    // On small paper the table has its sizes.
+    d.callouts.push_back({isSmallPaper(job.paper)
+                              ? std::vector<std::string>{"WORKING SPACE,", "KEEP CLEAR"}
+                              : spaceLines(job, room.id),
+                          lerp(box.low, box.high, 0.7), Ink::ServiceRed, true, true});
+  }
+}
+
+/// Panel and disconnects, with what is between them and their wall.
+PaperBox aboutPanel(const SheetJob& job, const EquipmentRoom& room, const WallFrame& wall) {
+  constexpr double kSides = 0.15, kBehind = 0.12, kBefore = 0.2; // m
+  const PaperBox panel = onWall(wall, *room.panel);
+  std::vector<Point2> points{panel.low, panel.high};
+  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
+    const Point2 p = wall.toWall(at.local);
+    if (p.y < panel.high.y) points.push_back(p);
+  }
+  const PaperBox box = around(points);
+  return around({wall.toRoom({box.low.x - kSides, -kBehind}),
+                 wall.toRoom({box.high.x + kSides, box.high.y + kBefore})});
+}
+
+/// From disconnect to panel to disconnect.
+void measurePanel(const SheetJob& job, const EquipmentRoom& room, const WallFrame& wall,
+                  Drawing& d) {
+  constexpr double kLeast = 0.02, kOff = 26; // m; mm
+  const PaperBox panel = onWall(wall, *room.panel);
+  std::vector<double> stops{panel.low.x, panel.high.x};
+  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
+    const Point2 p = wall.toWall(at.local);
+    if (p.y < panel.high.y) stops.push_back(p.x);
+  }
+  std::ranges::sort(stops);
+  for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
+    if (stops[i + 1] - stops[i] < kLeast) continue;
+    Point2 from = wall.toRoom({stops[i], 0}), to = wall.toRoom({stops[i + 1], 0});
+    if (!wall.onTheRight()) std::swap(from, to);
+    d.measures.push_back(
+        {from, to, -kOff, printLength(metres(stops[i + 1] - stops[i]), job.units())});
+  }
 }
 
 } // namespace
@@ -99,30 +143,56 @@ std::set<Id> pipeIds(const Plan& plan) {
 Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();
   Drawing d = roomDrawing(job, room, powerRoomAnchor(job.plan(), room.id),
-                          "ELECTRICAL PLAN OF " + called(room), marksFor(job, room, most));
+                          "ELECTRICAL PLAN OF " + called(room),
+                          marksFor(job, room, insideOf(room).grown(kAboutRoom), most));
+  drawCircuits(circuitLines(job, room), d);
   if (room.panel) d.callouts.push_back(boxCallout(room, *room.panel, "Panel", units));
   if (room.skid)
     d.callouts.push_back(boxCallout(room, *room.skid, "Equipment skid with motors", units));
-  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    if (space.room != room.id || space.zone.empty()) continue;
-    Ring zone;
-    for (Point2 p : space.zone)
-      zone.push_back(room.frame().toLocal(p));
-    // Outline and diagonals: no words stand in it.
-    d.uncut.push_back({zone[0], zone[1], zone[2], zone[3], zone[0], zone[2]});
-    d.uncut.push_back({zone[1], zone[3]});
-    d.callouts.push_back(
-        {spaceLines(space, units), around(zone).centre(), Ink::ServiceRed, true, true});
-  }
-  drawCircuits(job, room, d);
-  for (const Port& port : room.ports) {
-    // Small paper has no room for them between panel and disconnects; the wall's elevation has.
-    if (!isConduit(port.service) || isSmallPaper(job.paper)) continue;
-    Callout callout = portCallout(job, port, port.at);
-    callout.lines.pop_back();
-    d.callouts.push_back(std::move(callout));
-  }
+  addSpaces(job, room, d);
+  addDisconnects(job, room, d);
+  addValves(job, room, d);
+  // Small paper has no room for the conduits between panel and disconnects; the wall's elevation
+  // has.
+  std::string note = "Circuits: as the schedule numbers them.";
+  if (!isSmallPaper(job.paper))
+    note += " Conduits: view " + viewOf(panelAnchor(job.plan(), room.id)) + ".";
+  d.notes.push_back(std::move(note));
   return figure(d, units, most);
+}
+
+Block panelPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
+  const WallFrame wall(room, *room.panel);
+  Drawing d;
+  d.anchor = panelAnchor(job.plan(), room.id);
+  d.title = "PLAN AT THE PANEL";
+  constexpr double kEnlarged = 4; // 1 to so much
+  d.finest = kEnlarged;
+  d.north = job.plan().site.north - room.angle;
+  d.marks = marksFor(job, room, aboutPanel(job, room, wall), most);
+  d.uncut = roomLines(room);
+  drawCircuits(circuitLines(job, room), d);
+  const PaperBox shown = aboutPanel(job, room, wall);
+  std::vector<Mark> inside;
+  for (const Mark& mark : d.marks)
+    keepOpenInside(mark, shown, inside);
+  d.marks = std::move(inside);
+  for (NamedLine& named : d.named) {
+    const auto parts = clipLine(named.line, shown);
+    named.line = parts.empty() ? Polyline() : parts.front();
+  }
+  std::erase_if(d.named, [](const NamedLine& named) { return named.line.size() < 2; });
+  for (Polyline& line : d.uncut) {
+    const auto parts = clipLine(line, shown);
+    line = parts.empty() ? Polyline() : parts.front();
+  }
+  Callout panel = boxCallout(room, *room.panel, "Panel", job.units());
+  panel.lines.pop_back();
+  d.callouts.push_back(std::move(panel));
+  measurePanel(job, room, wall, d);
+  addDisconnects(job, room, d);
+  addConduits(job, room, d);
+  return figure(d, job.units(), most);
 }
 
 } // namespace sump

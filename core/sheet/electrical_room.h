@@ -10,6 +10,8 @@
 namespace sump {
 
 Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most);
+/// What stands at the panel of a room that has one, enlarged.
+Block panelPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most);
 
 /// The drawing without these pipes and without notes, with disconnects and working spaces.
 std::vector<Mark> electricalMarks(const SheetJob& job, const std::set<Id>& pipes);

@@ -8,6 +8,7 @@
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace sump {
 
@@ -44,9 +45,17 @@ std::string classText(const Plan& plan, const ConduitStudy& conduit, const Run& 
   return carries(CircuitKind::Power) ? "power, control" : "control";
 }
 
+/// A three-phase system whose volts to ground are those of its star point, whatever its name.
+bool isStar(const Supply& supply) {
+  return supply.voltsToGround &&
+         std::abs(supply.volts / std::sqrt(3.0) - *supply.voltsToGround) < 1;
+}
+
+/// Of a system that is none of the usual ones, what the plan says of it.
 std::string systemText(const Supply& supply) {
-  const auto system = nominalSystem(supply);
-  return system ? std::string(system->name) : std::string("not stated");
+  if (const auto system = nominalSystem(supply)) return std::string(system->name);
+  if (!isStar(supply)) return "______ (2)";
+  return std::to_string(supply.volts) + "Y/" + std::to_string(*supply.voltsToGround) + " V (2)";
 }
 
 std::string tagOf(const SheetJob& job, const Id& run) {
@@ -59,6 +68,10 @@ std::string tagOf(const SheetJob& job, const Id& run) {
 
 Block conduitTable(const SheetJob& job, double width) {
   Rows rows;
+  const auto levelAt = [&](const RunStudy* studied, Length RunStudy::*end) {
+    return studied != nullptr && studied->resolved ? printElevation(studied->*end, job.units())
+                                                   : "?";
+  };
   for (const ConduitStudy& conduit : job.study().wiring.conduits) {
     const Run& run = *job.plan().runs.find(conduit.run);
     const RunStudy* studied = job.study().run(conduit.run);
@@ -67,7 +80,9 @@ Block conduitTable(const SheetJob& job, double width) {
          studied != nullptr ? lengthText(*studied, job.units()) : "?",
          decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
          fixed(conduit.mostDegrees, 0) + "°", classText(job.plan(), conduit, run),
-         conductorText(run), endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
+         conductorText(run), levelAt(studied, &RunStudy::startInvert),
+         levelAt(studied, &RunStudy::endInvert),
+         endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
   }
   return table("CONDUIT SCHEDULE",
                {{"Run"},
@@ -77,6 +92,8 @@ Block conduitTable(const SheetJob& job, double width) {
                 {"Bends, pull|to pull", Align::Right},
                 {"Circuits"},
                 {"Conductors"},
+                {"Start|invert", Align::Right},
+                {"End|invert", Align::Right},
                 {"From - to"}},
                rows, width);
 }
@@ -98,22 +115,25 @@ Block supplyTable(const SheetJob& job, double width) {
       if (found->hiddenBy) sight = "NO: " + std::string(name(*found->hiddenBy));
     }
     const bool motor = supply.kind == SupplyKind::Motor3Phase;
-    rows.push_back(
-        {supplyName(supply), motor ? "3-phase, motor" : "1-phase, control",
-         std::to_string(supply.volts) + " V AC", systemText(supply),
-         supply.voltsToGround ? std::to_string(*supply.voltsToGround) + " V" : "not stated",
-         tagOf(job, supply.run), distance, sight});
+    rows.push_back({supplyName(supply), motor ? "3-phase, motor" : "1-phase, control",
+                    std::to_string(supply.volts) + " V AC", systemText(supply),
+                    supply.voltsToGround ? std::to_string(*supply.voltsToGround) + " V" : "______",
+                    tagOf(job, supply.run), distance, sight});
   }
   Block block = table("SUPPLIES",
                       {{"Supply"},
                        {"Kind"},
                        {"Equipment|volts"},
                        {"System,|nominal"},
-                       {"To ground,|nominal"},
+                       {"To ground"},
                        {"Conduit"},
                        {"Disconnect|away", Align::Right},
                        {"In sight"}},
                       rows, width);
+  const auto& supplies = job.plan().basis.wiring.supplies;
+  if (std::ranges::any_of(supplies, [](const Supply& s) { return !nominalSystem(s); }))
+    addNote(block, "(2) By the volts that the plan gives; none of the usual nominal systems. The "
+                   "electrician and the utility confirm it.");
   if (needs.empty()) return block;
   addNote(block,
           "(1) Not decided yet: the electrician and the owner fix the " + needsText(needs) + ".");

@@ -45,10 +45,20 @@ Room roomAbout(const Drawing& drawing, double sideRoom) {
   return {side, side + ladderWidth(drawing.levels), top, foot};
 }
 
+/// Standard scales, with those larger than a plan's for a drawing that asks for them (ISO 5455;
+/// 3 in and 1-1/2 in = 1 ft).
+std::vector<double> scalesFor(UnitSystem units, double finest) {
+  std::vector<double> scales = standardScales(units);
+  const std::vector<double> larger =
+      units == UnitSystem::Metric ? std::vector<double>{5} : std::vector<double>{4, 8};
+  if (finest > 0) scales.insert(scales.begin(), larger.begin(), larger.end());
+  return scales;
+}
+
 double fittedScale(const PaperBox& size, const Room& room, UnitSystem units, Point2 most,
                    double finest) {
   const double wide = most.x - room.left - room.right, high = most.y - room.top - room.foot;
-  for (double scale : standardScales(units)) {
+  for (double scale : scalesFor(units, finest)) {
     if (scale < finest) continue;
     if (size.width() * 1000 / scale <= wide && size.height() * 1000 / scale <= high) return scale;
   }
@@ -120,6 +130,14 @@ void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& boa
   for (const auto& [m, line] : told) {
     if (!board.alongLine({{m->text}}, line, 40))
       tellByKey(m->text, lerp(line.front(), line.back(), 0.5), board, unplaced);
+  }
+}
+
+void nameLines(const Drawing& drawing, LabelBoard& board, std::vector<std::string>& unplaced) {
+  constexpr double kReach = 40; // mm
+  for (const NamedLine& named : drawing.named) {
+    if (!board.alongLine({{named.name}, false, false, named.ink}, named.line, kReach))
+      tellByKey(named.name, lerp(named.line.front(), named.line.back(), 0.5), board, unplaced);
   }
 }
 
@@ -264,6 +282,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   for (const PaperBox& box : drawing.clear)
     board.forbid(around({view.toPaper(box.low), view.toPaper(box.high)}));
   drawElevations(drawing, view, board);
+  nameLines(drawing, board, unplaced);
   drawCallouts(drawing, view, board, unplaced);
   board.finish();
   const double below = drawFigureTitle(drawing, view, units, unplaced, page);

@@ -31,6 +31,13 @@ struct Measure {
   std::string text;
 };
 
+/// A line of the drawing that carries its name.
+struct NamedLine {
+  Polyline line;
+  std::string name;
+  Ink ink = Ink::Black;
+};
+
 /// Of an elevation that is seen from somewhere in here.
 struct ElevationMark {
   PaperBox within; ///< metres
@@ -54,6 +61,7 @@ struct Drawing {
   std::vector<ElevationMark> elevations{};
   std::vector<PaperBox> ground{}; ///< only callouts that come first stand in these
   std::optional<Angle> north{};   ///< of a plan, counter-clockwise from +y: with a scale bar
+  std::vector<NamedLine> named{};
 };
 
 /// The drawing's figure with its title and scale, no larger than `most` mm. Callouts that find no

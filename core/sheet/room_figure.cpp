@@ -1,11 +1,14 @@
 #include "core/sheet/room_figure.h"
 
+#include "core/geometry/outline_union.h"
+#include "core/geometry/polygon.h"
 #include "core/sheet/clip_marks.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/study/disconnect_space.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -70,25 +73,29 @@ void addDoor(const EquipmentRoom& room, Stops& stops) {
   }
 }
 
-void markDisconnect(const Supply& supply, std::vector<Mark>& marks) {
+/// Square to the walls of the room that it stands in.
+void markDisconnect(const Plan& plan, const Supply& supply, std::vector<Mark>& marks) {
   if (!supply.disconnect) return;
   constexpr double kHalf = 0.12;
-  const Point2 c = *supply.disconnect;
+  Frame frame{*supply.disconnect, {}};
+  for (const EquipmentRoom& room : plan.rooms) {
+    if (contains(outline(room), *supply.disconnect)) frame.angle = room.angle;
+  }
   MarkPen pen(marks, supply.id, Layer::Symbol);
   const LineStyle line{Ink::ServiceRed, 0.35, {}};
-  pen.beginSymbol(c, kHalf);
-  pen.ring({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, -kHalf}, c + Point2{kHalf, kHalf},
-            c + Point2{-kHalf, kHalf}},
-           line, FillStyle{Ink::White});
-  pen.path({c + Point2{-kHalf, -kHalf}, c + Point2{kHalf, kHalf}}, line);
+  pen.beginSymbol(frame.origin, kHalf);
+  const Ring square = frame.rectangle({-kHalf, -kHalf}, {kHalf, kHalf});
+  pen.ring(square, line, FillStyle{Ink::White});
+  pen.path({square[0], square[2]}, line);
 }
 
 } // namespace
 
-std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room, Point2 most,
-                            UnitSystem units) {
+std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room,
+                            const PaperBox& box, Point2 most, UnitSystem units) {
   constexpr double kCallouts = 40; // mm about the drawing
-  const PaperBox inside = insideOf(room), box = inside.grown(kAboutRoom);
+  const PaperBox inside = insideOf(room);
+  const bool whole = box.holds(inside);
   std::vector<Mark> local;
   for (Mark mark : marks) {
     if (mark.layer < Layer::Room || mark.layer == Layer::Vault) continue;
@@ -103,10 +110,10 @@ std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom&
   const double scale = fittedScale(box, {{0, 0}, most}, kCallouts, units);
   std::vector<Mark> kept;
   for (Mark& mark : wholeSymbols(fittedSymbols(std::move(local), scale), box)) {
-    if (mark.object == room.id) {
+    if (mark.object == room.id && whole) {
       kept.push_back(std::move(mark));
     } else {
-      keepInside(std::move(mark), box, kept);
+      keepOpenInside(mark, box, kept);
     }
   }
   return kept;
@@ -195,21 +202,48 @@ Callout boxCallout(const EquipmentRoom& room, const RoomBox& box, const std::str
           true};
 }
 
-void markPowerSpaces(const SheetJob& job, bool hatched, std::vector<Mark>& marks) {
+std::vector<Ring> clearSpaces(const SheetJob& job, const Id& room) {
+  std::vector<Ring> zones;
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    MarkPen(marks, space.room, Layer::Note)
-        .ring(space.zone, LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
-              hatched ? std::optional(FillStyle{Ink::ServiceRed, Hatch::Diagonal}) : std::nullopt);
+    if (space.room == room && !space.zone.empty()) zones.push_back(space.zone);
   }
-  for (const Supply& supply : job.plan().basis.wiring.supplies)
-    markDisconnect(supply, marks);
+  for (DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits)) {
+    if (space.room == room) zones.push_back(std::move(space.zone));
+  }
+  return zones.size() == 1 ? zones : unionOutlines(zones);
 }
 
-std::vector<std::string> spaceLines(const WorkingSpaceStudy& space, UnitSystem units) {
-  const auto print = [&](Length v) { return printLength(v, units); };
-  return {"WORKING SPACE, KEEP CLEAR", "depth " + decidedText(space.depthNeeded, print) +
-                                           ", width " + print(space.widthNeeded) + ", height " +
-                                           print(space.heightNeeded)};
+void markPowerSpaces(const SheetJob& job, bool hatched, std::vector<Mark>& marks) {
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    for (const Ring& zone : clearSpaces(job, room.id)) {
+      MarkPen(marks, room.id, Layer::Note)
+          .ring(zone, LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
+                hatched ? std::optional(FillStyle{Ink::ServiceRed, Hatch::Diagonal})
+                        : std::nullopt);
+    }
+  }
+  for (const Supply& supply : job.plan().basis.wiring.supplies)
+    markDisconnect(job.plan(), supply, marks);
+}
+
+std::vector<std::string> spaceLines(const SheetJob& job, const Id& room) {
+  const auto print = [&](Length v) { return printLength(v, job.units()); };
+  const auto sizes = [&](const auto& space) {
+    return "depth " + decidedText(space.depthNeeded, print) + ", width " +
+           print(space.widthNeeded) + ", height " + print(space.heightNeeded);
+  };
+  std::vector<std::string> lines{"WORKING SPACE, KEEP CLEAR"};
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
+    if (space.room == room) lines.push_back("panel: " + sizes(space));
+  }
+  for (const DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits)) {
+    if (space.room != room) continue;
+    for (const Supply& supply : job.plan().basis.wiring.supplies) {
+      if (supply.id != space.supply) continue;
+      lines.push_back("disconnect, " + supplyName(supply) + ": " + sizes(space));
+    }
+  }
+  return lines;
 }
 
 std::vector<std::string> disconnectLines(const Supply& supply) {

@@ -12,13 +12,13 @@ namespace sump {
 
 inline constexpr double kAboutRoom = 0.6; ///< m of what is outside
 
-/// The marks in and near the room, in its own frame and for a figure no larger than `most` mm; its
-/// door's swing whole.
-std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room, Point2 most,
-                            UnitSystem units);
-
 /// The room's inside, in its own frame.
 PaperBox insideOf(const EquipmentRoom& room);
+
+/// The marks in the box, in the room's own frame and for a figure no larger than `most` mm; where
+/// the box holds all of the room, its door's swing whole.
+std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room,
+                            const PaperBox& box, Point2 most, UnitSystem units);
 
 /// A plan of the room with its title, marks and measures, and nothing told yet.
 Drawing roomDrawing(const SheetJob& job, const EquipmentRoom& room, std::string anchor,
@@ -38,11 +38,16 @@ Callout boxCallout(const EquipmentRoom& room, const RoomBox& box, const std::str
 /// The place nearest to the box's middle that no port is near.
 Point2 freePlace(const PaperBox& box, const std::vector<Point2>& ports);
 
+/// The outlines of what is to be kept clear at the room's panel and disconnects, on the site:
+/// working spaces may overlap.
+std::vector<Ring> clearSpaces(const SheetJob& job, const Id& room);
+
 /// Working spaces at the panels and disconnects, on the site.
 void markPowerSpaces(const SheetJob& job, bool hatched, std::vector<Mark>& marks);
 
-/// `WORKING SPACE, KEEP CLEAR` and the depth, width and height that it needs.
-std::vector<std::string> spaceLines(const WorkingSpaceStudy& space, UnitSystem units);
+/// `WORKING SPACE, KEEP CLEAR` and the depth, width and height that it needs at the panel and at
+/// each disconnect.
+std::vector<std::string> spaceLines(const SheetJob& job, const Id& room);
 
 /// `Disconnect` and whose.
 std::vector<std::string> disconnectLines(const Supply& supply);

@@ -10,7 +10,8 @@ namespace {
 // One character says what kind of mark it is, so that the text is no wider than a number.
 constexpr char kPart = '\x01', kSection = '\x02', kDetail = '\x03', kEnd = '\x04', kView = '\x05',
                kVault = '\x06', kRoom = '\x0e', kElevation = '\x0f', kTrain = '\x10',
-               kBoth = '\x11', kPowerRoom = '\x12', kSheet = '\x13';
+               kBoth = '\x11', kPowerRoom = '\x12', kSheet = '\x13', kRisers = '\x14',
+               kPanel = '\x15';
 
 template <class Items> std::string itemAnchor(char kind, const Items& items, const Id& id) {
   int index = 0;
@@ -61,8 +62,9 @@ std::string numberFor(const std::string& token, const DraftPage& from, const Dra
 
 /// With the numbers in place of all tokens.
 std::string resolved(std::string text, const DraftPage& from, const DraftPages& pages) {
-  static constexpr char kKinds[] = {kPart,      kSection, kDetail, kView,      kVault, kRoom,
-                                    kElevation, kTrain,   kBoth,   kPowerRoom, kSheet, 0};
+  static constexpr char kKinds[] = {kPart,  kSection,   kDetail, kView, kVault,
+                                    kRoom,  kElevation, kTrain,  kBoth, kPowerRoom,
+                                    kSheet, kRisers,    kPanel,  0};
   for (;;) {
     const std::size_t begin = text.find_first_of(kKinds), end = text.find(kEnd, begin);
     if (begin == std::string::npos || end == std::string::npos) return text;
@@ -115,6 +117,14 @@ std::string elevationAnchor(const Plan& plan, const Id& room) {
 
 std::string powerRoomAnchor(const Plan& plan, const Id& room) {
   return itemAnchor(kPowerRoom, plan.rooms, room);
+}
+
+std::string riserAnchor(const Plan& plan, const Id& room) {
+  return itemAnchor(kRisers, plan.rooms, room);
+}
+
+std::string panelAnchor(const Plan& plan, const Id& room) {
+  return itemAnchor(kPanel, plan.rooms, room);
 }
 
 std::string trainAnchor() {

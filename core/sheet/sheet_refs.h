@@ -17,6 +17,9 @@ std::string roomAnchor(const Plan& plan, const Id& room);
 std::string elevationAnchor(const Plan& plan, const Id& room);
 /// Of the electrician's plan of it.
 std::string powerRoomAnchor(const Plan& plan, const Id& room);
+/// Of the enlarged views: the rising pipes in elevation, the surroundings of the panel in plan.
+std::string riserAnchor(const Plan& plan, const Id& room);
+std::string panelAnchor(const Plan& plan, const Id& room);
 std::string trainAnchor();
 /// The site on the cover, where that shows the origin of the coordinates.
 std::string originAnchor();

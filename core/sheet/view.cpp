@@ -154,8 +154,9 @@ std::string scaleText(double scale, UnitSystem units) {
   const bool whole = scale == std::floor(scale);
   const std::string ratio = "1:" + fixed(scale, whole ? 0 : 1);
   const auto& standard = standardScales(units);
+  const bool enlarged = scale == 4 || scale == 8; // of details
   if (units == UnitSystem::Metric ||
-      std::find(standard.begin(), standard.end(), scale) == standard.end()) {
+      (!enlarged && std::find(standard.begin(), standard.end(), scale) == standard.end())) {
     return ratio;
   }
   const bool engineer = std::fmod(scale, 120) == 0;

@@ -1,22 +1,28 @@
 #include "core/sheet/wall_elevation.h"
 
+#include "core/geometry/polygon.h"
+#include "core/sheet/clip_marks.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/part_symbol.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/room_circuits.h"
 #include "core/sheet/room_figure.h"
 #include "core/sheet/room_parts.h"
 #include "core/sheet/room_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/sheet/wall_pipes.h"
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace sump {
 
 namespace {
 
+constexpr double kEnlarged = 4; ///< the largest scale, 1 to so much, of what is shown by itself
 const LineStyle kWall{Ink::Black, 0.7, {}};
 const LineStyle kLine{Ink::Black, 0.35, {}};
 const LineStyle kArea{Ink::Black, 0.35, {2, 1}};
@@ -48,117 +54,172 @@ void addElevationBox(const EquipmentRoom& room, const WallView& wall,
                         true});
 }
 
-/// The pipe at a port, on the wall's plane: heights are over the floor.
-struct Upright {
-  const Port* port;
-  std::string run;
-  Point2 centre; ///< of the port
-  double radius, low, high;
-  double off; ///< the wall; what stands farther off stands before the others
-  bool covers(Point2 p) const {
-    return std::abs(p.x - centre.x) < radius && p.y > low - radius && p.y < high + radius;
-  }
-};
+/// Dashed, where another pipe stands before it.
+Callout hiddenBehind(Callout callout, const std::string& hidden) {
+  if (!hidden.empty()) callout.lines.push_back("behind " + hidden);
+  return callout;
+}
 
-/// As far as its run goes up or down within a hand's breadth of the port, but no deeper than is
-/// worth drawing.
-std::pair<double, double> riser(const SheetJob& job, const EquipmentRoom& room, const Port& port) {
-  constexpr double kNear = 0.1, kBelow = 0.12; // m
-  const double bore = nominalInches(port.size).value_or(1) * kMetresPerInch;
-  double low = inMetres(port.height) + bore / 2, high = low;
-  for (const RunStudy& run : job.study().runs) {
-    const Run& given = *job.plan().runs.find(run.id);
-    if (given.from.target != port.id && given.to.target != port.id) continue;
-    for (const RunPoint& p : run.points) {
-      if (distance(room.frame().toLocal(flat(p.at)), port.at) > kNear) continue;
-      const double z = p.at.z - inMetres(room.floor) + bore / 2;
-      low = std::min(low, std::max(z, -kBelow));
-      high = std::max(high, z);
+LineStyle hiddenLine(Service service) {
+  return {ink(facts(service).color), 0.35, {1, 0.7}};
+}
+
+/// What an elevation shows of pipe and conduit.
+enum class Shown { All, Conduits, Pipes };
+
+bool isShown(Shown shown, Service service) {
+  return shown == Shown::All || isConduit(service) == (shown == Shown::Conduits);
+}
+
+void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
+               const std::vector<WallPort>& ports, Shown shown, Drawing& d) {
+  for (const WallPort& port : ports) {
+    const std::string hidden =
+        standsBefore(pipes, runAt(job, port.port->id), port.centre, port.off);
+    if (!hidden.empty()) {
+      MarkPen(d.marks, port.port->id, Layer::Part)
+          .circle(port.centre, port.radius, hiddenLine(port.port->service));
     }
-  }
-  return {low, high};
-}
-
-/// Those at the wall first, so that what stands before them is drawn over them.
-std::vector<Upright> uprights(const SheetJob& job, const EquipmentRoom& room,
-                              const WallView& wall) {
-  std::vector<Upright> all;
-  for (const Port& port : room.ports) {
-    const double r = nominalInches(port.size).value_or(1) * kMetresPerInch / 2;
-    const auto [low, high] = riser(job, room, port);
-    all.push_back({&port,
-                   runAt(job, port.id),
-                   {wall.right(room, port.at), inMetres(port.height) + r},
-                   r,
-                   low,
-                   high,
-                   wall.off(room, port.at)});
-  }
-  std::ranges::stable_sort(all, {}, &Upright::off);
-  return all;
-}
-
-/// What stands before this place, off the wall by so much.
-std::string before(const std::vector<Upright>& all, Point2 at, double off) {
-  constexpr double kHair = 1e-6;
-  std::string runs;
-  for (const Upright& other : all) {
-    if (other.off > off + kHair && other.covers(at)) runs += (runs.empty() ? "" : ", ") + other.run;
-  }
-  return runs;
-}
-
-/// With a gap in what it crosses.
-void drawUpright(const Upright& upright, std::vector<Mark>& marks) {
-  constexpr double kGap = 0.012; // m
-  const double r = upright.radius;
-  const Point2 c = upright.centre;
-  const auto box = [&](double more) {
-    return Ring{{c.x - r - more, upright.low},
-                {c.x + r + more, upright.low},
-                {c.x + r + more, upright.high},
-                {c.x - r - more, upright.high}};
-  };
-  MarkPen pen(marks, upright.port->id, Layer::Part);
-  const LineStyle line{ink(facts(upright.port->service).color), 0.35, {}};
-  pen.circle(c, r + kGap, std::nullopt, FillStyle{Ink::White});
-  if (upright.high - upright.low > r) {
-    pen.ring(box(kGap), std::nullopt, FillStyle{Ink::White});
-    pen.ring(box(0), line, FillStyle{Ink::White});
-  }
-  pen.circle(c, r, line, FillStyle{Ink::White});
-}
-
-void addUprights(const SheetJob& job, const std::vector<Upright>& all, Drawing& d) {
-  for (const Upright& upright : all)
-    drawUpright(upright, d.marks);
-  for (const Upright& upright : all) {
-    d.callouts.push_back(portCallout(job, *upright.port, upright.centre));
-    d.callouts.back().leader = true;
-    if (isSmallPaper(job.paper)) d.callouts.back().lines.pop_back();
-    const std::string hidden = before(all, upright.centre, upright.off);
-    if (hidden.empty()) continue;
-    d.callouts.back().lines.push_back("behind " + hidden);
-    const LineStyle dashed{ink(facts(upright.port->service).color), 0.35, {1, 0.7}};
-    MarkPen(d.marks, upright.port->id, Layer::Part).circle(upright.centre, upright.radius, dashed);
+    if (!isShown(shown, port.port->service)) continue;
+    Callout callout = portCallout(job, *port.port, port.centre);
+    callout.leader = true;
+    if (isSmallPaper(job.paper)) callout.lines.pop_back();
+    d.callouts.push_back(hiddenBehind(std::move(callout), hidden));
   }
 }
 
-/// Valves in the pipes that stand; what other pipes hide is only in the table.
+/// The pipe that a part stands in, where it is not seen end on.
+const WallPipe* pipeOf(const std::vector<WallPipe>& pipes, const Id& run, Point2 at, double off) {
+  const auto found = std::ranges::find_if(pipes, [&](const WallPipe& pipe) {
+    return pipe.run == run && !pipe.endOn() && pipe.covers(at) &&
+           std::abs(pipe.off - off) < pipe.radius;
+  });
+  return found == pipes.end() ? nullptr : &*found;
+}
+
+Angle directionAt(const WallPipe& pipe, Point2 at) {
+  std::size_t best = 0;
+  double least = 1e9;
+  for (std::size_t i = 0; i + 1 < pipe.line.size(); ++i) {
+    const double far = nearestOnSegment(at, pipe.line[i], pipe.line[i + 1]).distance;
+    if (far >= least) continue;
+    least = far;
+    best = i;
+  }
+  const Point2 along = pipe.line[best + 1] - pipe.line[best];
+  return radians(std::atan2(along.y, along.x));
+}
+
+/// One that another pipe hides as its outline only, dashed.
+void drawWallPart(const RoomPart& p, Point2 at, Angle direction, bool hidden, Drawing& d) {
+  std::vector<Mark> own;
+  SymbolPen pen(MarkPen(own, p.part->id, Layer::Part), Frame{at, direction}, partSymbolSize(*p.run),
+                {ink(facts(p.run->service).color), 0.35, {}});
+  drawPart(pen, p.part->kind);
+  for (Mark& mark : own) {
+    if (!hidden) continue;
+    mark.fill.reset();
+    if (mark.line) mark.line->dash = {1, 0.7};
+  }
+  addSymbols(std::move(own), d.marks);
+}
+
+/// Valves in pipes along the wall's plane; those in pipes seen end on are in the table and the
+/// plan.
 void addParts(const SheetJob& job, const EquipmentRoom& room, const WallView& wall,
-              const std::vector<Upright>& all, Drawing& d) {
+              const std::vector<WallPipe>& pipes, bool told, Drawing& d) {
   for (const RoomPart& p : partsIn(job, room)) {
     const double r = nominalInches(p.size).value_or(1) * kMetresPerInch / 2;
     const Point2 at{wall.right(room, p.local), p.height + r};
     const double off = wall.off(room, p.local);
-    const bool drawn = std::ranges::any_of(
-        all, [&](const Upright& u) { return u.covers(at) && std::abs(u.off - off) < u.radius; });
-    if (!p.upright || !drawn || !before(all, at, off).empty()) continue;
-    SymbolPen pen(MarkPen(d.marks, p.part->id, Layer::Part), Frame{at, degrees(90)},
-                  partSymbolSize(*p.run), {ink(facts(p.run->service).color), 0.35, {}});
-    drawPart(pen, p.part->kind);
-    d.callouts.push_back({{p.part->id}, at, ink(facts(p.run->service).color), false, true});
+    const WallPipe* pipe = pipeOf(pipes, p.run->id, at, off);
+    if (pipe == nullptr) continue;
+    const std::string hidden = standsBefore(pipes, pipe->tag, at, off);
+    drawWallPart(p, at, directionAt(*pipe, at), !hidden.empty(), d);
+    if (told) {
+      d.callouts.push_back(
+          hiddenBehind({{p.part->id}, at, ink(facts(p.run->service).color), false, true}, hidden));
+    }
   }
+}
+
+/// At the height of a hand: the plan does not say how high they hang.
+void addDisconnects(const SheetJob& job, const EquipmentRoom& room, const WallView& wall,
+                    Drawing& d) {
+  constexpr double kNear = 0.5;                           // m off the wall
+  constexpr double kFoot = 1.2, kTop = 1.6, kHalf = 0.12; // m, common practice, no source
+  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
+    if (wall.off(room, at.local) > kNear) continue;
+    const double x = wall.right(room, at.local);
+    MarkPen(d.marks, at.supply->id, Layer::Part)
+        .ring({{x - kHalf, kFoot}, {x + kHalf, kFoot}, {x + kHalf, kTop}, {x - kHalf, kTop}},
+              LineStyle{Ink::ServiceRed, 0.35, {2, 1}}, FillStyle{Ink::White});
+    std::vector<std::string> lines = disconnectLines(*at.supply);
+    lines.push_back("height by the electrician");
+    d.callouts.push_back({std::move(lines), {x, kTop}, Ink::ServiceRed, false, true});
+  }
+}
+
+/// As wide and high as is kept clear before panel and disconnects at this wall.
+void addSpaces(const SheetJob& job, const EquipmentRoom& room, const WallView& wall, Drawing& d) {
+  if (!room.panel || job.study().wiring.spaces.empty()) return;
+  constexpr double kNear = 0.5; // m off the wall
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
+    if (space.room != room.id) continue;
+    for (const Ring& zone : clearSpaces(job, room.id)) {
+      std::vector<Point2> seen;
+      double near = 1e9;
+      for (Point2 p : zone) {
+        const Point2 local = room.frame().toLocal(p);
+        seen.push_back({wall.right(room, local), 0});
+        near = std::min(near, wall.off(room, local));
+      }
+      if (near > kNear) continue;
+      const PaperBox box = around(seen);
+      const double top = inMetres(space.heightNeeded);
+      MarkPen(d.marks, room.id, Layer::Note)
+          .path({{box.low.x, 0}, {box.low.x, top}, {box.high.x, top}, {box.high.x, 0}},
+                LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}});
+      d.callouts.push_back({{"WORKING SPACE, KEEP CLEAR"},
+                            {lerp(box.low, box.high, 0.9).x, top},
+                            Ink::ServiceRed,
+                            true,
+                            true});
+    }
+  }
+}
+
+/// What stands within the box; what goes on beyond it is cut.
+void keepIn(const PaperBox& box, Drawing& d) {
+  std::vector<Mark> kept;
+  for (const Mark& mark : d.marks)
+    keepOpenInside(mark, box, kept);
+  d.marks = std::move(kept);
+  std::erase_if(d.callouts, [&](const Callout& callout) { return !box.holds(callout.at); });
+}
+
+/// Ports of pipe and the parts in it, with air about them.
+PaperBox aboutPipes(const SheetJob& job, const EquipmentRoom& room, const WallView& wall,
+                    const std::vector<WallPort>& ports) {
+  constexpr double kAir = 0.12, kBelowFloor = 0.12; // m
+  std::vector<Point2> points;
+  for (const WallPort& port : ports) {
+    if (isConduit(port.port->service)) continue;
+    points.push_back(port.centre);
+    points.push_back({port.centre.x, 0});
+  }
+  for (const RoomPart& p : partsIn(job, room)) {
+    if (p.upright) points.push_back({wall.right(room, p.local), p.height});
+  }
+  PaperBox box = around(points);
+  box = box.grown(kAir);
+  box.low.y = -kBelowFloor;
+  return box;
+}
+
+void fitSymbols(const PaperBox& shown, Point2 most, UnitSystem units, Drawing& d) {
+  constexpr double kCallouts = 40; // mm about the drawing
+  d.marks = fittedSymbols(std::move(d.marks), fittedScale(shown, {{0, 0}, most}, kCallouts, units));
 }
 
 } // namespace
@@ -194,12 +255,18 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mos
   addElevationBox(room, wall, room.skid, kLine, "Equipment skid", units, d);
   addElevationBox(room, wall, room.panel, kLine, "Panel", units, d);
   addElevationBox(room, wall, room.plumbingArea, kArea, areaLabel(job, room), units, d);
-  const std::vector<Upright> pipes = uprights(job, room, wall);
-  addUprights(job, pipes, d);
-  addParts(job, room, wall, pipes, d);
-  constexpr double kCallouts = 40; // mm about the drawing
-  d.marks = fittedSymbols(std::move(d.marks), fittedScale({{0, 0}, {wall.length, top}},
-                                                          {{0, 0}, most}, kCallouts, units));
+  // Large paper tells of the pipes in a view of their own.
+  const bool small = isSmallPaper(job.paper);
+  const std::vector<WallPipe> pipes = wallPipes(job, room, wall);
+  const std::vector<WallPort> ports = wallPorts(room, wall);
+  drawWallPipes(pipes, ports, d.marks);
+  tellPorts(job, pipes, ports, small ? Shown::All : Shown::Conduits, d);
+  addParts(job, room, wall, pipes, small, d);
+  if (!small) {
+    addDisconnects(job, room, wall, d);
+    addSpaces(job, room, wall, d);
+  }
+  fitSymbols({{0, 0}, {wall.length, top}}, most, units, d);
   d.uncut.push_back({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}});
   d.levels = {{0, wall.length, printElevation(room.floor, units), "floor"}};
   d.measures = {{{0, 0}, {wall.length, 0}, -24, printLength(metres(wall.length), units)}};
@@ -210,6 +277,28 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mos
     d.measures.push_back(
         {area[1], {wall.length, 0}, -16, printLength(metres(wall.length - area[1].x), units)});
   }
+  return d;
+}
+
+Drawing riserElevation(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
+  const WallView wall = wallOf(room);
+  Drawing d;
+  d.anchor = riserAnchor(job.plan(), room.id);
+  d.title = "RISING PIPES, ENLARGED FROM VIEW " + viewOf(elevationAnchor(job.plan(), room.id));
+  d.finest = kEnlarged;
+  const std::vector<WallPipe> pipes = wallPipes(job, room, wall);
+  const std::vector<WallPort> ports = wallPorts(room, wall);
+  const PaperBox shown = aboutPipes(job, room, wall, ports);
+  MarkPen(d.marks, room.id, Layer::Room).path({{0, 0}, {wall.length, 0}}, kWall);
+  addElevationBox(room, wall, room.skid, kLine, "Equipment skid", job.units(), d);
+  d.callouts.clear();
+  drawWallPipes(pipes, ports, d.marks);
+  tellPorts(job, pipes, ports, Shown::Pipes, d);
+  addParts(job, room, wall, pipes, true, d);
+  keepIn(shown, d);
+  fitSymbols(shown, most, job.units(), d);
+  d.uncut.clear();
+  d.levels = {{0, shown.high.x, printElevation(room.floor, job.units()), "floor"}};
   return d;
 }
 

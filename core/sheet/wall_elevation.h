@@ -14,5 +14,7 @@ Callout portCallout(const SheetJob& job, const Port& port, Point2 at);
 
 /// For a figure no larger than `most` mm.
 Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 most);
+/// Its pipes with their valves, enlarged.
+Drawing riserElevation(const SheetJob& job, const EquipmentRoom& room, Point2 most);
 
 } // namespace sump

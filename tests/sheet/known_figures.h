@@ -25,6 +25,7 @@ inline void KnownNumbers::train(const TrainStudy& train) {
   }
   for (const ChamberDuty& duty : train.chambers) {
     put(Printed::Time, duty.vault, duty.detention);
+    lengths(duty.vault, duty.activeDepth);
     put(Printed::Velocity, duty.vault, duty.overflowRate);
     put(Printed::Velocity, duty.vault, duty.forward);
   }

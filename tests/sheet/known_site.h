@@ -112,6 +112,12 @@ inline void KnownNumbers::roomGaps(const Plan& plan) {
       along.insert(along.end(), {b.corner.x, b.corner.x + b.length.value()});
       across.insert(across.end(), {b.corner.y, b.corner.y + b.depth.value()});
     }
+    for (const Supply& supply : plan.basis.wiring.supplies) {
+      if (!supply.disconnect) continue;
+      const Point2 at = room.frame().toLocal(*supply.disconnect);
+      along.push_back(at.x);
+      across.push_back(at.y);
+    }
     between(along);
     between(across);
     if (!room.door) continue;
@@ -136,6 +142,10 @@ inline void KnownNumbers::roomWork(const Review& review) {
           on("P-4", Printed::Length, length);
       }
     }
+  }
+  for (const DisconnectSpace& space : disconnectSpaces(plan, review.limits)) {
+    for (const Id& object : {space.supply, space.room})
+      lengths(object, space.depthNeeded, space.widthNeeded, space.heightNeeded);
   }
   for (const ExposedPipe& pipe : exposedPipes(plan, review.study, builtinSupplies()))
     lengths(pipe.run, pipe.all.length, pipe.spacing);

@@ -6,6 +6,8 @@
 #include "core/study/relief.h"
 
 #include <algorithm>
+#include <cstddef>
+#include <set>
 
 namespace sump {
 
@@ -26,12 +28,14 @@ public:
   void add(const std::string& name, const std::string& work, const std::string& by,
            const std::vector<std::string>& after, const std::string& hold) {
     names_.push_back(name);
-    std::string before;
+    std::set<std::ptrdiff_t> earlier;
     for (const std::string& other : after) {
       const auto found = std::find(names_.begin(), names_.end(), other);
-      if (found == names_.end()) continue; // the plan has no such work
-      before += (before.empty() ? "" : ", ") + std::to_string(found - names_.begin() + 1);
+      if (found != names_.end()) earlier.insert(found - names_.begin() + 1); // else no such work
     }
+    std::string before;
+    for (const std::ptrdiff_t step : earlier)
+      before += (before.empty() ? "" : ", ") + std::to_string(step);
     rows_.push_back({std::to_string(names_.size()), by, before.empty() ? "-" : before, hold, work});
   }
   const Rows& rows() const { return rows_; }
@@ -76,9 +80,8 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
             "Plumber", {"set"}, "Grade and joints seen before cover");
   if (has(job, Service::Suction) || has(job, Service::MakeUp)) {
     steps.add("pressure",
-              std::string("Lay suction, recirculation, underflow") +
-                  (has(job, Service::MakeUp) ? ", product and buried make-up pipe"
-                                             : " and product pipe") +
+              std::string("Lay the buried pipe of suction, recirculation, underflow") +
+                  (has(job, Service::MakeUp) ? ", product and make-up" : " and product") +
                   "; suction rises all the way to the pump.",
               "Plumber", {"set"}, "Pressure and vacuum test");
   }

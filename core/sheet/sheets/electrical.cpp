@@ -12,6 +12,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/disconnect_space.h"
 #include "core/study/part_place.h"
 #include "core/units/print.h"
 
@@ -24,9 +25,11 @@ namespace {
 
 void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) {
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    std::vector<std::string> lines = spaceLines(space, job.units());
-    lines.push_back("See " + viewAndSheet(powerRoomAnchor(job.plan(), space.room)));
-    board.besideOutline({lines, true, true}, space.zone);
+    board.besideOutline({{"WORKING SPACE, KEEP CLEAR",
+                          "See " + viewAndSheet(powerRoomAnchor(job.plan(), space.room))},
+                         true,
+                         true},
+                        space.zone);
   }
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     if (!supply.disconnect || !view.shows(*supply.disconnect)) continue;
@@ -36,23 +39,32 @@ void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) 
 
 Block spaceTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
+  const auto print = [&](Length v) { return printLength(v, units); };
   std::vector<std::vector<std::string>> rows;
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    rows.push_back({decidedText(space.depthNeeded, [&](Length v) { return printLength(v, units); }),
-                    printLength(space.depthClear, units), printLength(space.widthNeeded, units),
-                    printLength(space.widthClear, units), printLength(space.heightNeeded, units),
-                    std::to_string(space.intrusions.size()),
-                    called(*job.plan().rooms.find(space.room))});
+    rows.push_back({"Panel, " + called(*job.plan().rooms.find(space.room)),
+                    decidedText(space.depthNeeded, print), print(space.depthClear),
+                    print(space.widthNeeded), print(space.widthClear), print(space.heightNeeded),
+                    std::to_string(space.intrusions.size())});
   }
-  return table("WORKING SPACE AT THE PANEL",
-               {{"Depth|needed"},
-                {"Depth|clear", Align::Right},
-                {"Width|needed", Align::Right},
-                {"Width|clear", Align::Right},
-                {"Height|needed", Align::Right},
-                {"Things|in it", Align::Right},
-                {"Room"}},
-               rows, width);
+  for (const DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits)) {
+    const auto& supplies = job.plan().basis.wiring.supplies;
+    const auto supply = std::ranges::find(supplies, space.supply, &Supply::id);
+    rows.push_back({"Disconnect, " + supplyName(*supply), decidedText(space.depthNeeded, print),
+                    "-", print(space.widthNeeded), "-", print(space.heightNeeded), "-"});
+  }
+  Block block = table("WORKING SPACE, NEC 110.26",
+                      {{"At"},
+                       {"Depth|needed"},
+                       {"Depth|clear", Align::Right},
+                       {"Width|needed", Align::Right},
+                       {"Width|clear", Align::Right},
+                       {"Height|needed", Align::Right},
+                       {"Things|in it", Align::Right}},
+                      rows, width);
+  addNote(block, "Spaces may overlap. At a disconnect the depth counts from the front of its "
+                 "enclosure: the electrician places it so that the space is clear.");
+  return block;
 }
 
 /// Only what the plan has.
@@ -167,7 +179,9 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
   }
   const Point2 most = flow.figureSize({500, 470}, true);
   for (const EquipmentRoom& room : job.plan().rooms) {
-    if (room.panel) flow.add(electricalRoom(job, room, most));
+    if (!room.panel) continue;
+    flow.add(electricalRoom(job, room, most));
+    if (!isSmallPaper(job.paper)) flow.add(panelPlan(job, room, most));
   }
 }
 

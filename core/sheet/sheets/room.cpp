@@ -3,6 +3,7 @@
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/room_circuits.h"
 #include "core/sheet/room_figure.h"
 #include "core/sheet/room_parts.h"
 #include "core/sheet/room_tables.h"
@@ -31,17 +32,15 @@ void addParts(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
 
 /// Disconnects and the outline of the space that pipe keeps clear of.
 void addPower(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
-  const PaperBox inside = insideOf(room);
-  for (const Supply& supply : job.plan().basis.wiring.supplies) {
-    if (!supply.disconnect) continue;
-    const Point2 at = room.frame().toLocal(*supply.disconnect);
-    if (inside.holds(at))
-      d.callouts.push_back({disconnectLines(supply), at, Ink::ServiceRed, false, true});
-  }
-  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    if (space.room != room.id || space.zone.empty()) continue;
-    const Point2 far = room.frame().toLocal(lerp(space.zone[2], space.zone[3], 0.5));
-    d.callouts.push_back({spaceLines(space, job.units()), far, Ink::ServiceRed, true});
+  for (const RoomDisconnect& at : disconnectsIn(job, room))
+    d.callouts.push_back({disconnectLines(*at.supply), at.local, Ink::ServiceRed, false, true});
+  for (const Ring& site : clearSpaces(job, room.id)) {
+    Ring zone;
+    for (Point2 p : site)
+      zone.push_back(room.frame().toLocal(p));
+    const PaperBox box = around(zone);
+    d.callouts.push_back(
+        {{"WORKING SPACE, KEEP CLEAR"}, {box.centre().x, box.high.y}, Ink::ServiceRed, true});
   }
 }
 
@@ -51,7 +50,7 @@ std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point
   std::vector<Mark> power;
   if (!isSmallPaper(job.paper)) markPowerSpaces(job, false, power);
   addSymbols(std::move(power), marks);
-  return roomMarks(marks, room, most, job.units());
+  return roomMarks(marks, room, insideOf(room).grown(kAboutRoom), most, job.units());
 }
 
 Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
@@ -85,15 +84,27 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   return d;
 }
 
+/// The rising pipes' view stands beside the others, however large those are.
+Point2 risersSize(const PageFlow& flow) {
+  const Point2 most = flow.largestFigure();
+  return {std::min(most.x, 280.0), std::min(most.y, 400.0)};
+}
+
+bool hasPipePorts(const EquipmentRoom& room) {
+  return std::ranges::any_of(room.ports, [](const Port& port) { return !isConduit(port.service); });
+}
+
 } // namespace
 
 void roomSheet(const SheetJob& job, PageFlow& flow) {
-  const Point2 most = flow.figureSize({420, 340}, false);
+  const Point2 most = flow.figureSize({420, 340}, false), tall = risersSize(flow);
   const double column = flow.columnWidth();
   for (const EquipmentRoom& room : job.plan().rooms) {
     flow.add(figure(roomPlan(job, room, most), job.units(), most));
     if (!room.ports.empty()) {
       flow.add(figure(wallElevation(job, room, most), job.units(), most));
+      if (!isSmallPaper(job.paper) && hasPipePorts(room))
+        flow.add(figure(riserElevation(job, room, tall), job.units(), tall));
       flow.add(portTable(job, room, std::min(flow.fullWidth(), 1.4 * column)));
     }
     if (Block parts = roomPartTable(job, room, column); !parts.body.empty())

@@ -26,7 +26,8 @@ void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().wiring.conduits.empty() && job.plan().basis.wiring.supplies.empty()) return;
   const double column = flow.columnWidth();
   // On small paper its cells would be broken in half a page while the other half is free.
-  const double wide = isSmallPaper(job.paper) ? flow.fullWidth() : column;
+  const double wide =
+      isSmallPaper(job.paper) ? flow.fullWidth() : std::min(flow.fullWidth(), 1.5 * column);
   flow.add(circuitTable(job, std::min(flow.fullWidth(), 2 * column + kSheetGap)));
   flow.addAll({conduitTable(job, wide), supplyTable(job, column), signalTable(job, column),
                connectionNotes(job, true, column)});
