@@ -1,5 +1,6 @@
 #include "app/panels/calculation_tree.h"
 
+#include "app/panels/field.h"
 #include "core/study/calculation_print.h"
 
 #include <QHeaderView>

@@ -193,7 +193,7 @@ TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     for (const Page& page : pagesOf(plan, "a1")) {
       if (!page.number.starts_with("P-3") || page.title.find(" to ") != std::string::npos) continue;
-      for (const Run& run : reviewOf(plan).plan.runs) {
+      for (const sump::Run& run : reviewOf(plan).plan.runs) {
         const auto isTitle = [&](const PageText& text) {
           return text.height > 3 && text.text.starts_with(run.id + "  ");
         };
