@@ -355,8 +355,7 @@ def spoil_room(plan):
 
 
 def box_access(plan):
-    for part in run(plan, "PC-1")["parts"]:
-        part.pop("trafficCover", None)
+    run(plan, "PC-1")["parts"][0].update(leg=2, along=0.5)
 
 
 def basin_sump(plan):
