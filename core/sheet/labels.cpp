@@ -53,10 +53,11 @@ void labelGround(const Scene& scene) {
   }
 }
 
-/// Where the grit stays: a trench drain needs none of its own.
-std::string sumpText(const Basin& basin, UnitSystem units) {
+/// Where the grit stays; a trench drain needs no place of its own for it.
+std::optional<std::string> sumpText(const Basin& basin, UnitSystem units) {
   if (const auto low = bottom(basin))
     return "Bottom " + printElevation(*low, units) + ", sump " + printLength(*basin.sump, units);
+  if (basin.kind == BasinKind::TrenchDrain) return std::nullopt;
   return "Sump depth: not given";
 }
 
@@ -68,7 +69,7 @@ void labelDrains(const Scene& scene) {
     SheetLabel label{{called(basin)}};
     if (scene.request.levels) {
       label.lines.push_back("Rim " + level(basin.rim) + "  Inv. " + level(basin.outletInvert));
-      label.lines.push_back(sumpText(basin, scene.units));
+      if (const auto sump = sumpText(basin, scene.units)) label.lines.push_back(*sump);
     }
     scene.board.besideOutline(label, outline(basin));
   }

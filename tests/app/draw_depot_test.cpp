@@ -174,6 +174,9 @@ void DrawDepot::drawEquipment() {
     set("Across the room", "0.4'", 3 + port);
   set("Invert over floor", "1.5'", 3);
   set("Invert over floor", "2.2'", 7);
+  press("Add"); // the floor drain, which follows the three boxes
+  set("Along the room", "2'", 3);
+  set("Across the room", "7'", 3);
 }
 
 void DrawDepot::drawVaults() {

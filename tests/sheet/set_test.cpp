@@ -245,8 +245,9 @@ TEST(SheetSetWords, TellWhereTheReliefOfTheAssemblyGoes) {
   EXPECT_TRUE(saysAcross("transit-depot", "P-5", "floor drain of"));
 }
 
-TEST(SheetSetWords, TellTheSumpOfABasinOrThatItIsNotGiven) {
-  EXPECT_TRUE(saysOn("boatyard-pad", "P-1", "Sump depth: not given"));
+TEST(SheetSetWords, TellTheSumpOfACatchBasin) {
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-1", "Bottom 1.680, sump "));
+  EXPECT_FALSE(saysOn("transit-depot", "P-1", "Sump depth")) << "a trench drain";
 }
 
 TEST(SheetSetWords, TellWhatIsBuiltIntoTheWallsOfBuildings) {
