@@ -7,12 +7,14 @@
 
 namespace sump::testing {
 
-/// The cover of the pull box in the power conduit, under the yard.
+/// The pull box of the power conduit moved under the yard, with this cover.
 inline Edit boxCover(std::optional<bool> traffic) {
   return [=](Plan& p) {
     changeRun(p, "PC-1", [=](Run& r) {
-      for (InlinePart& part : r.parts)
-        part.trafficCover = traffic;
+      InlinePart& box = r.parts.at(0);
+      box.leg = 2;
+      box.along = 0.5;
+      box.trafficCover = traffic;
     });
   };
 }
