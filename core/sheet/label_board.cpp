@@ -262,23 +262,50 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   constexpr double kOutside = 40; // mm that a leader out of it is disliked
   const Point2 box = size(label);
   std::vector<LabelCandidate> places = placesIn(label, ring);
-  const auto more = aroundPoint(centroid(ring), box.x, box.y, 5, 70, kOutside);
+  const auto more = aroundPoint(leaderTarget(ring, whole), box.x, box.y, 5, 70, kOutside);
   places.insert(places.end(), more.begin(), more.end());
   for (LabelCandidate& place : places)
     place.cost += onOtherThing(place, ring, whole);
   return add(label, std::move(places));
 }
 
+/// Its middle, or else a place where nothing smaller stands, that no other leader points at.
+Point2 LabelBoard::leaderTarget(const Ring& own, double whole) {
+  constexpr double kApart = 2; // mm from another's dot
+  constexpr double kShare[] = {0.35, 0.7};
+  const Point2 middle = centroid(own);
+  std::vector<Point2> tried{middle};
+  for (const double share : kShare) {
+    for (std::size_t i = 0; i < own.size(); ++i) {
+      const Point2 side = lerp(own[i], own[(i + 1) % own.size()], 0.5);
+      for (const Point2 to : {side, own[i]})
+        tried.push_back(lerp(middle, to, share));
+    }
+  }
+  const auto isFree = [&](Point2 p) {
+    return contains(own, p) && !onSmaller(p, whole) &&
+           std::ranges::all_of(targets_, [&](Point2 t) { return distance(t, p) > kApart; });
+  };
+  const auto found = std::ranges::find_if(tried, isFree);
+  targets_.push_back(found == tried.end() ? middle : *found);
+  return targets_.back();
+}
+
+bool LabelBoard::onSmaller(Point2 p, double whole) const {
+  constexpr double kSmaller = 0.9;
+  return std::ranges::any_of(things_, [&](const Ring& thing) {
+    return area(thing) < kSmaller * whole && contains(thing, p);
+  });
+}
+
 /// Inside its outline a name stands on nothing smaller, outside it on nothing else.
 double LabelBoard::onOtherThing(const LabelCandidate& place, const Ring& own, double whole) const {
   constexpr double kOnOther = 60; // mm that such a place is disliked
-  constexpr double kSmaller = 0.9;
   const Point2 middle = place.box.centre();
-  const bool inside = contains(own, middle);
-  const bool any = std::ranges::any_of(things_, [&](const Ring& thing) {
-    return (!inside || area(thing) < kSmaller * whole) && contains(thing, middle);
-  });
-  return any ? kOnOther : 0;
+  const auto any = [&] {
+    return std::ranges::any_of(things_, [&](const Ring& thing) { return contains(thing, middle); });
+  };
+  return (contains(own, middle) ? onSmaller(middle, whole) : any()) ? kOnOther : 0;
 }
 
 bool LabelBoard::whereFree(const SheetLabel& label, std::vector<LabelCandidate> places) {

@@ -108,6 +108,9 @@ private:
   void avoidMarks(const std::vector<Mark>& marks, double care);
   void avoidSymbols(const std::vector<Mark>& marks);
   double onOtherThing(const LabelCandidate& place, const Ring& own, double whole) const;
+  /// Does a thing smaller than `whole`, mm2, stand there?
+  bool onSmaller(Point2 p, double whole) const;
+  Point2 leaderTarget(const Ring& own, double whole);
   void addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
                     std::vector<LabelCandidate>& out) const;
 
@@ -115,7 +118,8 @@ private:
   Page& page_;
   LabelPlacer placer_;
   std::vector<Waiting> waiting_;
-  std::vector<Ring> things_; ///< on the paper
+  std::vector<Ring> things_;    ///< on the paper
+  std::vector<Point2> targets_; ///< of leaders out of outlines, on the paper
 };
 
 } // namespace sump

@@ -11,12 +11,13 @@ namespace sump {
 
 namespace {
 
-constexpr double kCell = 8;           // mm
-constexpr double kOverSymbol = 180;   // dislike of a label or leader on a symbol, mm of distance
-constexpr double kAlongLine = 15;     // of a leader that runs along a line and looks like it
-constexpr double kDotOnCrossing = 15; // of a leader that ends where another line crosses
-constexpr double kSlant = 0.12;       // sine under which two lines look parallel
-constexpr double kLineAir = 0.3;      // mm between a label and a line, which has a width
+constexpr double kCell = 8;               // mm
+constexpr double kOverSymbol = 180;       // dislike of a label on a symbol, mm of distance
+constexpr double kLeaderOverSymbol = 400; // of a leader through one: it would seem to mean it
+constexpr double kAlongLine = 15;         // of a leader that runs along a line and looks like it
+constexpr double kDotOnCrossing = 15;     // of a leader that ends where another line crosses
+constexpr double kSlant = 0.12;           // sine under which two lines look parallel
+constexpr double kLineAir = 0.3;          // mm between a label and a line, which has a width
 
 /// a and b lie on one side of the way: they cannot cross it.
 bool sameSide(Point2 from, Point2 to, Point2 a, Point2 b) {
@@ -145,7 +146,7 @@ double Obstacles::symbolCost(const LabelCandidate& candidate, Point2 from) const
     const PaperBox wide = symbol.grown(kAir);
     if (wide.meets(candidate.box)) cost += kOverSymbol;
     if (!candidate.leaderTo || wide.holds(*candidate.leaderTo)) continue;
-    if (cutsBox(from, *candidate.leaderTo, wide)) cost += kOverSymbol;
+    if (cutsBox(from, *candidate.leaderTo, wide)) cost += kLeaderOverSymbol;
   }
   return cost;
 }

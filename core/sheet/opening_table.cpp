@@ -118,13 +118,12 @@ Block openingTable(const SheetJob& job, double width) {
 
 namespace {
 
-std::string passText(const WallSleeve& sleeve, UnitSystem units) {
+std::string passText(const WallSleeve& sleeve) {
   if (!sleeve.overFooting) return "through the wall; footing's level not known";
   if (sleeve.pass == WallPass::Footing)
     return "under the footing: no digging under it without the engineer's leave";
   if (*sleeve.overFooting < metres(0)) return "partly through the footing: ask the engineer first";
-  return "through the wall, " + printLength(*sleeve.overFooting, units) +
-         " over the footing's underside";
+  return "through the wall";
 }
 
 } // namespace
@@ -141,7 +140,8 @@ Block sleeveTable(const SheetJob& job, double width) {
                     : sleeve.sleeve ? sizeText(*sleeve.sleeve)
                                     : std::string("______"),
                     level(sleeve.at.y), level(sleeve.at.x), level(sleeve.at.z),
-                    passText(sleeve, job.units())});
+                    sleeve.overFooting ? printLength(*sleeve.overFooting, job.units()) : "______",
+                    passText(sleeve)});
   }
   Block block = table("SLEEVES IN WALLS OF BUILDINGS, TO SET BEFORE POURING",
                       {{"Building"},
@@ -151,6 +151,7 @@ Block sleeveTable(const SheetJob& job, double width) {
                        {"North", Align::Right},
                        {"East", Align::Right},
                        {"Invert of|pipe", Align::Right},
+                       {"Over footing's|underside", Align::Right},
                        {"How"}},
                       rows, width);
   if (rows.empty()) return block;

@@ -176,6 +176,9 @@ Block viewTable(const SheetJob& job, double width) {
   for (const EquipmentRoom& room : plan.rooms) {
     rows.push_back({called(room), viewAndSheet(elevationAnchor(plan, room.id)),
                     viewAndSheet(roomAnchor(plan, room.id))});
+    if (std::ranges::any_of(room.ports, [](const Port& p) { return !isConduit(p.service); }))
+      rows.push_back(
+          {called(room) + ", rising pipes", viewAndSheet(riserAnchor(plan, room.id)), "-"});
   }
   const auto tags = runTags(plan);
   for (const Run& run : plan.runs) {

@@ -25,7 +25,8 @@ protected:
   const UnitSystem units_ = review_.plan.project.units;
   /// ARCH E and A0 wrap no cell.
   const std::vector<Page> pages_ = composeSheets(
-      review_, {"arch-e", 0, nullptr, {"schedules", "excavation", "placement", "vault-sections"}});
+      review_,
+      {"arch-e", 0, nullptr, {"schedules", "excavation", "placement", "vault-sections", "room"}});
 
   /// The texts of all rows: what stands at one height of a page, from left to right in the page.
   std::vector<std::vector<std::string>> rows() const {
@@ -107,9 +108,11 @@ TEST_P(BillOnSheets, ConnectorsAreAsManyAsOpenings) {
 TEST_P(BillOnSheets, SleevesAreAsManyAsWallsPassed) {
   std::map<std::string, double> passed, bought, taken;
   for (const auto& row : rows_) {
-    // Building, run, pipe, sleeve, north, east, invert, how.
-    if (row.size() == 8 && (row[7].starts_with("through the wall") || row[7].starts_with("partly")))
-      ++passed[row[3]];
+    // Building (in a row of its own where it takes two lines), run, pipe, sleeve, north, east,
+    // invert, over the footing, how.
+    const bool built =
+        row.back().starts_with("through the wall") || row.back().starts_with("partly");
+    if (row.size() >= 8 && built) ++passed[row[row.size() - 6]];
   }
   for (const BillLine& line : buy_.bill.lines) {
     if (line.key == "wall-sleeve") bought[line.size + "\""] += *line.net;

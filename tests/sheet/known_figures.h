@@ -52,6 +52,8 @@ inline void KnownNumbers::pumping(const HydraulicsStudy& h) {
     lengths(s.run, s.liftLow, s.liftHigh, s.submergence, s.suctionLift, s.npshAvailable,
             s.npshRequired, s.liftLimit);
     volumes(s.run, s.primingVolume);
+    // A bare ratio is read as a level is.
+    if (s.npshRatio) on("G-6", Printed::Level, *s.npshRatio * (metric_ ? 1 : kMetresPerFoot));
     put(Printed::Time, s.run, s.primingTime);
   }
   const DemandStudy& d = h.demand;
@@ -88,7 +90,8 @@ inline void KnownNumbers::wiring(const Plan& plan, const WiringStudy& wiring) {
   }
   for (const SignalCircuit& signal : plan.basis.wiring.signalCircuits) {
     const bool low = signal.kind == SignalKind::Dc24 || signal.kind == SignalKind::Ac24;
-    put(Printed::Volts, signal.id, low ? 24 : signal.kind == SignalKind::Ac110 ? 110 : 220);
+    for (const Id& object : {signal.id, signal.run})
+      put(Printed::Volts, object, low ? 24 : signal.kind == SignalKind::Ac110 ? 110 : 220);
   }
 }
 

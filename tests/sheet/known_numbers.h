@@ -108,10 +108,12 @@ private:
     sets_[{series, kind}].insert(value);
   }
 
+  bool metric_;
   std::map<std::pair<Id, Printed>, std::set<double>> sets_;
 };
 
-inline KnownNumbers::KnownNumbers(const Review& review) {
+inline KnownNumbers::KnownNumbers(const Review& review)
+    : metric_(review.plan.project.units == UnitSystem::Metric) {
   site(review.plan);
   rooms(review.plan);
   vaults(review);

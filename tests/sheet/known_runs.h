@@ -122,12 +122,14 @@ inline void KnownNumbers::leastCover(const RunProfile& profile, const std::strin
   }
 }
 
-/// Sections, details and schedules: a cleanout's or a backwater valve's cover lies at the ground,
+/// Sections, details and schedules: the cover of a cleanout, pull box or valve lies at the ground,
 /// or at the floor in a building, and its riser is as high as that is over the pipe's invert.
 inline void KnownNumbers::risers(const Review& review) {
   for (const RunStudy& run : review.study.runs) {
     for (const InlinePart& part : review.plan.runs.find(run.id)->parts) {
-      if (part.kind != PartKind::Cleanout && part.kind != PartKind::BackwaterValve) continue;
+      const bool covered = part.kind == PartKind::Cleanout || part.kind == PartKind::PullBox ||
+                           part.kind == PartKind::BackwaterValve;
+      if (!covered) continue;
       const auto leg = static_cast<std::size_t>(part.leg);
       const Point3 a = run.points[leg].at, b = run.points[leg + 1].at;
       const Point2 at{std::lerp(a.x, b.x, part.along), std::lerp(a.y, b.y, part.along)};

@@ -53,7 +53,7 @@ Block spaceTable(const SheetJob& job, double width) {
     rows.push_back({"Disconnect, " + supplyName(*supply), decidedText(space.depthNeeded, print),
                     "-", print(space.widthNeeded), "-", print(space.heightNeeded), "-"});
   }
-  Block block = table("WORKING SPACE, NEC 110.26",
+  Block block = table("WORKING SPACE AT PANEL AND DISCONNECTS",
                       {{"At"},
                        {"Depth|needed"},
                        {"Depth|clear", Align::Right},
