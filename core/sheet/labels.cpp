@@ -194,11 +194,20 @@ bool namedAsRoom(const Scene& scene, const std::string& name) {
   return false;
 }
 
+/// Where only the ground matters, the building's name tells where the room is, too.
+bool isToldByItsBuilding(const Scene& scene, const Ring& room) {
+  if (scene.request.levels || scene.request.references) return false;
+  for (const Building& building : scene.request.review.plan.buildings) {
+    if (contains(building.outline, centroid(room))) return true;
+  }
+  return false;
+}
+
 void labelPlaces(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   for (const EquipmentRoom& room : plan.rooms) {
     const Ring ring = outline(room);
-    if (!scene.names(centroid(ring))) continue;
+    if (!scene.names(centroid(ring)) || isToldByItsBuilding(scene, ring)) continue;
     SheetLabel label{{called(room)}, false, true};
     if (scene.request.levels)
       label.lines.push_back("Floor " + printElevation(room.floor, scene.units));
