@@ -1,5 +1,6 @@
 #include "app/core_text.h"
 
+#include "app/plain_text.h"
 #include "core/plan/consistency.h"
 #include "core/plan/plan.h"
 #include "core/rules/messages.h"
@@ -11,10 +12,6 @@
 namespace sump {
 
 namespace {
-
-QString q(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
 
 QString translated(const char* context, std::string_view english) {
   if (english.empty()) return {};

@@ -192,7 +192,7 @@ struct BadInclude {
   const char* line;
 };
 
-class ArchitectureFault : public testing::TestWithParam<BadInclude> {};
+class ArchitectureFault : public ::testing::TestWithParam<BadInclude> {};
 
 TEST_P(ArchitectureFault, IsFoundAtItsLine) {
   const auto [path, line] = GetParam();
@@ -203,21 +203,21 @@ TEST_P(ArchitectureFault, IsFoundAtItsLine) {
 
 INSTANTIATE_TEST_SUITE_P(
     MadeUp, ArchitectureFault,
-    testing::Values(BadInclude{"core/units/x.h", "#include <QString>"},
-                    BadInclude{"core/sheet/x.cpp", "#include <QtCore/QString>"},
-                    BadInclude{"core/sheet/x.cpp", "#include \"QString\""},
-                    BadInclude{"core/exchange/x.cpp", "#include \"app/main.h\""},
-                    BadInclude{"core/units/x.cpp", "#include \"core/geometry/point.h\""},
-                    BadInclude{"core/plan/x.h", "#include \"core/study/study.h\""},
-                    BadInclude{"core/plan/x.h", "#include \"core/catalog/catalog.h\""},
-                    BadInclude{"core/study/x.cpp", "  #  include\t\"core/rules/rule.h\""},
-                    BadInclude{"core/sheet/x.cpp", "#include \"core/exchange/csv.h\""},
-                    BadInclude{"core/exchange/x.cpp", "#include \"core/sheet/page.h\""},
-                    BadInclude{"core/attic/x.cpp", "#include \"core/units/print.h\""},
-                    BadInclude{"core/units/x.cpp", "#include \"print.h\""},
-                    BadInclude{"core/geometry/x.h", "#include <boost/geometry.hpp>"},
-                    BadInclude{"core/geometry/x.h", "#include \"core/geometry/boost_types.h\""},
-                    BadInclude{"core/study/x.cpp", "#include <boost/geometry.hpp>"}));
+    ::testing::Values(BadInclude{"core/units/x.h", "#include <QString>"},
+                      BadInclude{"core/sheet/x.cpp", "#include <QtCore/QString>"},
+                      BadInclude{"core/sheet/x.cpp", "#include \"QString\""},
+                      BadInclude{"core/exchange/x.cpp", "#include \"app/main.h\""},
+                      BadInclude{"core/units/x.cpp", "#include \"core/geometry/point.h\""},
+                      BadInclude{"core/plan/x.h", "#include \"core/study/study.h\""},
+                      BadInclude{"core/plan/x.h", "#include \"core/catalog/catalog.h\""},
+                      BadInclude{"core/study/x.cpp", "  #  include\t\"core/rules/rule.h\""},
+                      BadInclude{"core/sheet/x.cpp", "#include \"core/exchange/csv.h\""},
+                      BadInclude{"core/exchange/x.cpp", "#include \"core/sheet/page.h\""},
+                      BadInclude{"core/attic/x.cpp", "#include \"core/units/print.h\""},
+                      BadInclude{"core/units/x.cpp", "#include \"print.h\""},
+                      BadInclude{"core/geometry/x.h", "#include <boost/geometry.hpp>"},
+                      BadInclude{"core/geometry/x.h", "#include \"core/geometry/boost_types.h\""},
+                      BadInclude{"core/study/x.cpp", "#include <boost/geometry.hpp>"}));
 
 TEST(Architecture, GoodIncludesPass) {
   const std::string text = "#include \"core/study/context.h\"\n"

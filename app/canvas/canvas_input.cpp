@@ -5,6 +5,7 @@
 #include "app/canvas/drawn_lines.h"
 #include "app/canvas/grid.h"
 
+#include "app/plain_text.h"
 #include "core/plan/edits_group.h"
 #include "core/plan/edits_objects.h"
 #include "core/units/print.h"
@@ -27,10 +28,6 @@ namespace {
 
 constexpr double kWheelStep = 1.25; // zoom for a notch of the wheel
 constexpr QSizeF kCursor(14, 22);   // of the pointer, right and down of its tip
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 } // namespace
 

@@ -2,6 +2,7 @@
 
 #include "app/canvas/label_placer.h"
 
+#include "app/plain_text.h"
 #include "core/geometry/polygon.h"
 #include "core/study/object_names.h"
 #include "core/units/print.h"
@@ -16,10 +17,6 @@
 namespace sump {
 
 namespace {
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 /// The name, and what may stand for it where there is less room: `Vault 1` of `Vault 1, settling`.
 QStringList shorter(const std::string& name, const Id& id) {

@@ -2,17 +2,10 @@
 
 #include "app/canvas/live_dimensions.h"
 
+#include "app/plain_text.h"
 #include "core/units/print.h"
 
 namespace sump {
-
-namespace {
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
-
-} // namespace
 
 QStringList measured(const Plan& plan, const Surface* ground, Point2 from, Point2 to) {
   const UnitSystem units = plan.project.units;

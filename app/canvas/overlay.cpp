@@ -13,7 +13,7 @@ constexpr double kEdge = 3;                ///< between a text and the rim of th
 constexpr double kAwayX = 14, kAwayY = 12; ///< of a plate from its point
 constexpr double kPadX = 6, kPadY = 2;     ///< round a text on its plate
 constexpr int kSteps = 10;                 ///< how many rows or columns a text may give way
-constexpr double kLeaderFrom = 20;         ///< from what it tells; a text farther off gets a leader
+constexpr double kTagLeaderFrom = 20;      ///< from what it tells; a text farther off gets a leader
 
 bool meetsAny(const QRectF& box, const std::vector<QRectF>& others) {
   return std::ranges::any_of(others, [&](const QRectF& o) { return o.intersects(box); });
@@ -27,7 +27,7 @@ bool meetsAny(const QPolygonF& shape, const std::vector<QPolygonF>& others) {
   });
 }
 
-QPolygonF asShape(const QLineF& line) {
+QPolygonF lineShape(const QLineF& line) {
   return QPolygonF({line.p1(), line.p2()});
 }
 
@@ -93,7 +93,7 @@ bool Overlay::isFree(const QRectF& box, Care care) const {
   if (meetsAny(box, kept_) || meetsAny(box, handles_) || meetsAny(box, marks_)) return false;
   const QPolygonF shape(box);
   const auto isIn = [&](const Tag& tag) {
-    return tag.box.intersects(box) || (tag.leader && convexOverlap(asShape(*tag.leader), shape));
+    return tag.box.intersects(box) || (tag.leader && convexOverlap(lineShape(*tag.leader), shape));
   };
   if (std::ranges::any_of(tags_, isIn)) return false;
   if (care < Care::InSightCovered && meetsAny(shape, inSight_)) return false;
@@ -104,15 +104,15 @@ bool Overlay::isFree(const QRectF& box, Care care) const {
 /// Through no other text, and as long as there is another way through no name and across no line
 /// that is being drawn.
 bool Overlay::isClear(const QLineF& leader, Care care) const {
-  const QPolygonF line = asShape(leader);
+  const QPolygonF line = lineShape(leader);
   const auto meets = [&](const QRectF& box) { return convexOverlap(line, QPolygonF(box)); };
   if (std::ranges::any_of(tags_, [&](const Tag& tag) { return meets(tag.box); })) return false;
   if (care >= Care::NamesCovered) return true;
   if (meetsAny(line, names_) || std::ranges::any_of(kept_, meets)) return false;
   if (care > Care::Everything) return true;
   constexpr double kAtItsEnd = 8; // pixels: there it meets the line that it tells of
-  const QPolygonF before =
-      asShape({leader.p1(), leader.pointAt(1 - kAtItsEnd / std::max(leader.length(), kAtItsEnd))});
+  const QPolygonF before = lineShape(
+      {leader.p1(), leader.pointAt(1 - kAtItsEnd / std::max(leader.length(), kAtItsEnd))});
   const auto crosses = [&](const QPolygonF& shape) {
     return shape.size() == 2 && convexOverlap(before, shape);
   };
@@ -121,7 +121,7 @@ bool Overlay::isClear(const QLineF& leader, Care care) const {
 
 std::optional<QLineF> Overlay::leaderTo(QPointF at, const QRectF& box) const {
   const QLineF way = shortestBetween(box, {at, QSizeF(0, 0)});
-  return way.length() < kLeaderFrom ? std::nullopt : std::optional(way);
+  return way.length() < kTagLeaderFrom ? std::nullopt : std::optional(way);
 }
 
 QRectF Overlay::chosen(const Wish& wish) const {

@@ -27,7 +27,7 @@ double distanceTo(const Mark& mark, Point2 at) {
   return least;
 }
 
-bool isArea(const Mark& mark) {
+bool isFilled(const Mark& mark) {
   return mark.closed && mark.fill.has_value();
 }
 
@@ -123,7 +123,7 @@ Id Scene::objectAt(Point2 at, double reach) const {
   for (std::size_t i : visible(grown(boxOf({at}), reach))) {
     if (owners_[i].empty()) continue;
     const double d = distanceTo(marks()[i], at);
-    if (isArea(marks()[i])) {
+    if (isFilled(marks()[i])) {
       if (d <= 0) area = owners_[i]; // drawn later lies on top
     } else if (d <= nearest) {
       nearest = d;

@@ -8,7 +8,7 @@ namespace sump {
 
 namespace {
 
-QString text(const char* source) {
+QString shownText(const char* source) {
   return QCoreApplication::translate("Shown", source);
 }
 
@@ -54,11 +54,11 @@ const char* kindKey(ObjectKind kind) {
 }
 
 ShownEntry kind(ObjectKind kind, const char* title) {
-  return {kindKey(kind), text(title)};
+  return {kindKey(kind), shownText(title)};
 }
 
 ShownTrade services(const char* title, std::string_view trade) {
-  ShownTrade group{text(title), {}};
+  ShownTrade group{shownText(title), {}};
   for (const ServiceFacts& f : serviceTable()) {
     if (f.trade != trade) continue;
     group.entries.push_back({serviceKey(f.service), coreText(f.name)});
@@ -89,14 +89,14 @@ QString shownKey(const Plan& plan, const Locator& locator, const Id& id) {
 
 std::vector<ShownTrade> shownTrades() {
   return {
-      {text("Site as it is"),
+      {shownText("Site as it is"),
        {kind(ObjectKind::Underlay, QT_TRANSLATE_NOOP("Shown", "Site pictures")),
         kind(ObjectKind::Building, QT_TRANSLATE_NOOP("Shown", "Buildings")),
         kind(ObjectKind::Pavement, QT_TRANSLATE_NOOP("Shown", "Paving")),
         kind(ObjectKind::Utility, QT_TRANSLATE_NOOP("Shown", "Existing lines")),
         kind(ObjectKind::Spot, QT_TRANSLATE_NOOP("Shown", "Spot elevations")),
         kind(ObjectKind::Well, QT_TRANSLATE_NOOP("Shown", "Wells"))}},
-      {text("Concrete and drains"),
+      {shownText("Concrete and drains"),
        {kind(ObjectKind::Vault, QT_TRANSLATE_NOOP("Shown", "Vaults")),
         kind(ObjectKind::Room, QT_TRANSLATE_NOOP("Shown", "Equipment room")),
         kind(ObjectKind::Basin, QT_TRANSLATE_NOOP("Shown", "Drains")),
@@ -104,9 +104,9 @@ std::vector<ShownTrade> shownTrades() {
         kind(ObjectKind::Wash, QT_TRANSLATE_NOOP("Shown", "Wash equipment"))}},
       services(QT_TRANSLATE_NOOP("Shown", "Plumbing"), "plumbing"),
       services(QT_TRANSLATE_NOOP("Shown", "Electrical"), "electrical"),
-      {text("On the drawing"),
+      {shownText("On the drawing"),
        {kind(ObjectKind::Note, QT_TRANSLATE_NOOP("Shown", "Dimension notes")),
-        {"findings", text(QT_TRANSLATE_NOOP("Shown", "Marks of what is wrong"))}}},
+        {"findings", shownText(QT_TRANSLATE_NOOP("Shown", "Marks of what is wrong"))}}},
   };
 }
 

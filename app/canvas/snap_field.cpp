@@ -48,7 +48,7 @@ void addVault(Collector& into, const Vault& vault) {
     into.point(vault.frame().toSite(m.at), SnapKind::Centre, vault.id);
 }
 
-void addRoom(Collector& into, const EquipmentRoom& room) {
+void collectRoom(Collector& into, const EquipmentRoom& room) {
   const Frame frame = room.frame();
   into.ring(outline(room), room.id);
   into.point(frame.toSite({inMetres(room.length) / 2, inMetres(room.width) / 2}), SnapKind::Centre,
@@ -88,7 +88,7 @@ Collector collect(const Plan& plan, bool insides) {
   for (const WashEquipment& w : plan.washes)
     into.box(w);
   for (const EquipmentRoom& r : plan.rooms)
-    addRoom(into, r);
+    collectRoom(into, r);
   for (const Vault& v : plan.vaults)
     addVault(into, v);
   const Locator locator(plan);

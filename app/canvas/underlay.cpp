@@ -18,7 +18,7 @@ namespace {
 /// Longest side of a kept pixmap: sharp at site scale, and under 64 MB for four bytes a pixel.
 constexpr int kMostPixels = 4000;
 
-QString text(const char* source) {
+QString pictureText(const char* source) {
   return QCoreApplication::translate("Pictures", source);
 }
 
@@ -77,11 +77,11 @@ PictureFile checkPicture(const QByteArray& bytes, const QString& name) {
     return file;
   };
   if (bytes.size() > kLargestPicture) {
-    return wrong(text("is larger than 30 MB. Save it smaller, for instance as JPEG."));
+    return wrong(pictureText("is larger than 30 MB. Save it smaller, for instance as JPEG."));
   }
   file.media = mediaOf(bytes);
   if (file.media.isEmpty()) {
-    return wrong(text("is neither PNG, JPEG nor SVG. Save the site plan as one of these."));
+    return wrong(pictureText("is neither PNG, JPEG nor SVG. Save the site plan as one of these."));
   }
   if (file.media == "image/svg+xml") {
     QSvgRenderer renderer(bytes);
@@ -98,8 +98,8 @@ PictureFile checkPicture(const QByteArray& bytes, const QString& name) {
     }
   }
   if (!(file.shape.width() > 0) || !(file.shape.height() > 0)) {
-    return wrong(text("is damaged or has no size. Open it in a picture program and save it "
-                      "again."));
+    return wrong(pictureText("is damaged or has no size. Open it in a picture program and save it "
+                             "again."));
   }
   file.bytes = bytes;
   return file;
@@ -129,7 +129,7 @@ UnderlayPainter::Kept UnderlayPainter::decode(const Underlay& underlay, const QS
   kept.error = file.error;
   if (file.media.isEmpty()) return kept;
   kept.pixmap = file.media == "image/svg+xml" ? renderedSvg(file.bytes) : readPixels(file.bytes);
-  if (kept.pixmap.isNull()) kept.error = text("The picture cannot be shown.");
+  if (kept.pixmap.isNull()) kept.error = pictureText("The picture cannot be shown.");
   return kept;
 }
 

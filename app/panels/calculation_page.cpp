@@ -12,7 +12,7 @@ namespace sump {
 
 namespace {
 
-QString text(const char* source) {
+QString pageText(const char* source) {
   return QCoreApplication::translate("CalculationPage", source);
 }
 
@@ -133,7 +133,7 @@ QString tableHtml(const PageSource& source, const QStringList& headings,
 
 QString resultHtml(const PageSource& source, const Calculation& c, const KeptWords& kept) {
   if (!c.decided) {
-    return text("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups, kept));
+    return pageText("Cannot be decided: needs %1.").arg(needsHtml(c.needs, source.groups, kept));
   }
   const std::string value = printResult(c, source.review.plan.project.units);
   const bool isSi = value == printSi(c.result, c.kind);
@@ -156,8 +156,10 @@ QString inputsHtml(const PageSource& source, const Calculation& c, const KeptWor
     rows.push_back({html(in.symbol), filled(in.name, kept), figure(printInput(in, units)),
                     siFigure(in.value, in.kind), originHtml(source, c, in, kept)});
   }
-  return tableHtml(
-      source, {text("Symbol"), text("Input"), text(">Value"), text(">in SI"), text("From")}, rows);
+  return tableHtml(source,
+                   {pageText("Symbol"), pageText("Input"), pageText(">Value"), pageText(">in SI"),
+                    pageText("From")},
+                   rows);
 }
 
 QString choicesHtml(const PageSource& source, const Id& object) {
@@ -225,16 +227,16 @@ QString calculationPage(const PageSource& source, const NumberedCalculation& ent
   QString page =
       "<h3>" + html(entry.number) + "  " + words(c.title) + "</h3><p>" + words(c.section);
   if (!c.object.empty()) page += ", " + objectLink(c.object);
-  page += "</p><p>" + faint(source, text("Result")) + "<br>" + resultHtml(source, c, kept) +
-          "</p><p>" + faint(source, text("Formula, in SI")) + "<br>" + filled(c.formula, kept) +
+  page += "</p><p>" + faint(source, pageText("Result")) + "<br>" + resultHtml(source, c, kept) +
+          "</p><p>" + faint(source, pageText("Formula, in SI")) + "<br>" + filled(c.formula, kept) +
           "</p>" + inputsHtml(source, c, kept);
   if (!c.steps.empty()) {
-    page += "<p>" + faint(source, text("Steps"));
+    page += "<p>" + faint(source, pageText("Steps"));
     for (const std::string& step : c.steps)
       page += "<br>" + filled(step, kept);
     page += "</p>";
   }
-  page += "<p>" + faint(source, text("Source")) + "<br>" + filled(c.source, kept) + "</p>";
+  page += "<p>" + faint(source, pageText("Source")) + "<br>" + filled(c.source, kept) + "</p>";
   return page + (c.object.empty() ? QString() : choicesHtml(source, c.object));
 }
 
@@ -251,8 +253,9 @@ QString sectionPage(const PageSource& source, const CalculationSection& section)
                     resultHtml(source, c, kept)});
     if (!c.object.empty() && seen.insert(c.object).second) objects.push_back(c.object);
   }
-  QString page = "<h3>" + html(section.number) + "  " + words(section.title) + "</h3>" +
-                 tableHtml(source, {"", text("Quantity"), text("Of"), text("Result")}, rows);
+  QString page =
+      "<h3>" + html(section.number) + "  " + words(section.title) + "</h3>" +
+      tableHtml(source, {"", pageText("Quantity"), pageText("Of"), pageText("Result")}, rows);
   for (const Id& object : objects)
     page += choicesHtml(source, object);
   return page;
@@ -277,7 +280,7 @@ QString summaryHtml(const ObjectSummary& summary, const PageSource& source) {
     }
   }
   for (const auto& [needs, names] : open) {
-    parts << names.join(", ") + text(" not known: needs %1")
+    parts << names.join(", ") + pageText(" not known: needs %1")
                                     .arg(needsHtml(needs.toStdString(), source.groups, kept));
   }
   return "<b>" + summary.title.toHtmlEscaped() + "</b>" +

@@ -22,7 +22,7 @@ namespace {
 /// A study that takes longer than this is announced as being worked on.
 constexpr int kStaleAfterMs = 200;
 
-QString searched(const NumberedCalculation& entry) {
+QString searchedIn(const NumberedCalculation& entry) {
   const Calculation& c = entry.calculation;
   return shown(entry.number + ' ' + c.title + ' ' + c.object + ' ' + c.section + ' ' + c.formula +
                ' ' + c.id + ' ' + c.needs) +
@@ -220,7 +220,7 @@ bool CalculationsPanel::filtered() const {
 
 bool CalculationsPanel::passes(const NumberedCalculation& entry) const {
   if (filtered() && !selection_.contains(entry.calculation.object)) return false;
-  const QString text = searched(entry);
+  const QString text = searchedIn(entry);
   for (const QString& word : words_->text().split(' ', Qt::SkipEmptyParts)) {
     if (!text.contains(word, Qt::CaseInsensitive)) return false;
   }

@@ -2,6 +2,7 @@
 
 #include "app/core_text.h"
 
+#include "app/plain_text.h"
 #include "core/study/calculation_print.h"
 #include "core/units/print.h"
 
@@ -15,17 +16,13 @@ using Kind = QuantityKind;
 
 constexpr int kFigures = 3; ///< enough to compare by
 
-QString text(const char* source) {
+QString choiceText(const char* source) {
   return QCoreApplication::translate("ChoiceTables", source);
-}
-
-QString q(const std::string& s) {
-  return QString::fromStdString(s);
 }
 
 template <class T> QString cell(const Decided<T>& value, Kind kind, UnitSystem units) {
   return value ? coreFilled(printQuantity(value->value(), kind, units, kFigures))
-               : text("not known");
+               : choiceText("not known");
 }
 
 /// With its sign: what the choice adds or saves.
@@ -40,41 +37,42 @@ QString change(const Decided<Length>& value, const Decided<Length>& drawn, UnitS
 QString choiceName(SuctionCase which) {
   switch (which) {
   case SuctionCase::AsDrawn:
-    return text("As drawn");
+    return choiceText("As drawn");
   case SuctionCase::Straight:
-    return text("Straight, without bends");
+    return choiceText("Straight, without bends");
   case SuctionCase::OneSizeUp:
-    return text("One size up");
+    return choiceText("One size up");
   case SuctionCase::OneMoreElbow:
-    return text("One more elbow");
+    return choiceText("One more elbow");
   case SuctionCase::OneMoreFoot:
     break;
   }
-  return text("One more foot of pipe");
+  return choiceText("One more foot of pipe");
 }
 
 QString stepName(int steps) {
-  if (steps == 0) return text("As drawn");
-  return steps == 1 ? text("One size up") : text("Two sizes up");
+  if (steps == 0) return choiceText("As drawn");
+  return steps == 1 ? choiceText("One size up") : choiceText("Two sizes up");
 }
 
 QString verdictName(SizeVerdict verdict) {
   switch (verdict) {
   case SizeVerdict::TooFast:
-    return text("too fast");
+    return choiceText("too fast");
   case SizeVerdict::Suits:
-    return text("suits");
+    return choiceText("suits");
   case SizeVerdict::Generous:
     break;
   }
-  return text("generous");
+  return choiceText("generous");
 }
 
 } // namespace
 
 ChoiceTable suctionChoices(const SuctionStudy& suction, UnitSystem units) {
-  ChoiceTable table{text("What another suction would mean"),
-                    {text("Choice"), text(">Head lost"), text(">Change"), text(">NPSH available")},
+  ChoiceTable table{choiceText("What another suction would mean"),
+                    {choiceText("Choice"), choiceText(">Head lost"), choiceText(">Change"),
+                     choiceText(">NPSH available")},
                     {}};
   for (const SuctionVariant& variant : suction.variants) {
     const bool drawn = variant.which == SuctionCase::AsDrawn;
@@ -88,9 +86,10 @@ ChoiceTable suctionChoices(const SuctionStudy& suction, UnitSystem units) {
 
 ChoiceTable sizeChoices(const PressureRun& run, UnitSystem units) {
   ChoiceTable table{
-      text("What another size would mean, up to %1")
+      choiceText("What another size would mean, up to %1")
           .arg(q(printQuantity(run.ceiling.value(), Kind::Velocity, units, kFigures))),
-      {text("Size"), text(">Inches"), text(">Velocity"), text(">Head lost"), text("Velocity is")},
+      {choiceText("Size"), choiceText(">Inches"), choiceText(">Velocity"), choiceText(">Head lost"),
+       choiceText("Velocity is")},
       {}};
   if (!run.sizes) return table;
   for (const SizeChoice& choice : *run.sizes) {
@@ -106,34 +105,35 @@ ChoiceTable sizeChoices(const PressureRun& run, UnitSystem units) {
 ChoiceTable chamberLevels(const Review& review, const Id& vault) {
   const UnitSystem units = review.plan.project.units;
   const TrainStudy& train = review.study.train;
-  ChoiceTable table{text("Water levels"),
-                    {text(">Chamber"), text(">At rest"), text(">Peak, pump stopped"),
-                     text(">Peak, pump running"), text(">Air under the lid then")},
+  ChoiceTable table{choiceText("Water levels"),
+                    {choiceText(">Chamber"), choiceText(">At rest"),
+                     choiceText(">Peak, pump stopped"), choiceText(">Peak, pump running"),
+                     choiceText(">Air under the lid then")},
                     {}};
   const VaultStudy* study = review.study.vault(vault);
   if (study == nullptr) return table;
   const auto level = [&](const Decided<TrainLevels>& levels, int chamber) {
     const ChamberLevel* at = levels ? levels->chamber(vault, chamber) : nullptr;
-    return at == nullptr ? text("not known") : q(printElevation(at->level, units));
+    return at == nullptr ? choiceText("not known") : q(printElevation(at->level, units));
   };
   for (const ChamberStudy& chamber : study->chambers) {
     const ChamberLevel* peak =
         train.pumpStopped ? train.pumpStopped->chamber(vault, chamber.number) : nullptr;
     table.rows.push_back(
         {QString::number(chamber.number),
-         study->waterLevel ? q(printElevation(*study->waterLevel, units)) : text("not known"),
+         study->waterLevel ? q(printElevation(*study->waterLevel, units)) : choiceText("not known"),
          level(train.pumpStopped, chamber.number), level(train.pumpRunning, chamber.number),
-         peak == nullptr ? text("not known") : q(printShort(peak->airspace, units))});
+         peak == nullptr ? choiceText("not known") : q(printShort(peak->airspace, units))});
   }
   return table;
 }
 
 ChoiceTable chamberDuties(const Review& review, const Id& vault) {
   const UnitSystem units = review.plan.project.units;
-  ChoiceTable table{text("What each chamber keeps back"),
-                    {text(">Chamber"), text(">Detention"), text(">Overflow rate"),
-                     text(">Smallest grit"), text(">Smallest oil droplet"),
-                     text(">Grit kept so far")},
+  ChoiceTable table{choiceText("What each chamber keeps back"),
+                    {choiceText(">Chamber"), choiceText(">Detention"), choiceText(">Overflow rate"),
+                     choiceText(">Smallest grit"), choiceText(">Smallest oil droplet"),
+                     choiceText(">Grit kept so far")},
                     {}};
   for (const ChamberDuty& duty : review.study.train.chambers) {
     if (duty.vault != vault) continue;

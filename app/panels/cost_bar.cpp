@@ -1,6 +1,7 @@
 #include "app/panels/cost_bar.h"
 
 #include "app/core_text.h"
+#include "app/plain_text.h"
 #include "app/window/talk.h"
 
 #include "core/exchange/cost_words.h"
@@ -17,10 +18,6 @@ namespace sump {
 namespace {
 
 constexpr const char* kKey = "prices/file";
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 /// One below the other.
 QString lines(const std::vector<std::string>& all) {

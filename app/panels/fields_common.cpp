@@ -43,12 +43,12 @@ void addValue(Field& all, const Field& one) {
   all.current = -1;
 }
 
-using Write = std::function<FieldResult(const Plan&, const QString&)>;
+using WriteField = std::function<FieldResult(const Plan&, const QString&)>;
 
-Write inTurn(std::vector<Write> writes) {
+WriteField inTurn(std::vector<WriteField> writes) {
   return [writes = std::move(writes)](const Plan& plan, const QString& text) -> FieldResult {
     FieldResult result{plan, {}};
-    for (const Write& write : writes) {
+    for (const WriteField& write : writes) {
       result = write(*result.plan, text);
       if (!result.plan) return result;
     }
@@ -67,7 +67,7 @@ std::vector<Field> commonFields(const FieldContext& context, const std::set<Id>&
   QString heading;
   for (const FieldName& name : order) {
     Field all = each.front().at(name);
-    std::vector<Write> writes;
+    std::vector<WriteField> writes;
     for (const auto& fieldsOfOne : each) {
       const auto found = fieldsOfOne.find(name);
       if (found == fieldsOfOne.end() || !alike(found->second, all)) break;

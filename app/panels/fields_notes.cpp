@@ -43,8 +43,8 @@ void objectField(const FieldContext& context, const Id& id, NoteEnd DimensionNot
   out.push_back(std::move(field));
 }
 
-void endFields(const FieldContext& context, const Id& id, const char* title,
-               NoteEnd DimensionNote::*member, NoteMaker& make, std::vector<Field>& out) {
+void noteEndFields(const FieldContext& context, const Id& id, const char* title,
+                   NoteEnd DimensionNote::*member, NoteMaker& make, std::vector<Field>& out) {
   make.heading(fieldText(title));
   objectField(context, id, member, make.value().*member, out);
   const QString tip = fieldText("From the middle or first corner of what it follows, or on the "
@@ -105,8 +105,8 @@ void noteFields(const FieldContext& context, const Id& id, std::vector<Field>& o
       fieldText("Set off by"), [](DimensionNote& n) -> Length& { return n.offset; },
       lengthWriting(context.units()),
       fieldText("How far the dimension line stands to the left of from-to"));
-  endFields(context, id, "From", &DimensionNote::from, make, out);
-  endFields(context, id, "To", &DimensionNote::to, make, out);
+  noteEndFields(context, id, "From", &DimensionNote::from, make, out);
+  noteEndFields(context, id, "To", &DimensionNote::to, make, out);
 }
 
 void underlayFields(const FieldContext& context, const Id& id, std::vector<Field>& out) {

@@ -3,14 +3,11 @@
 #include "app/core_text.h"
 
 #include "app/panels/findings_panel.h"
+#include "app/plain_text.h"
 
 namespace sump {
 
 namespace {
-
-QString q(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
 
 QString severityWord(Severity severity) {
   switch (severity) {

@@ -5,6 +5,7 @@
 #include "app/canvas/mark_painter.h"
 #include "app/panels/acceptance.h"
 #include "app/panels/finding_filter.h"
+#include "app/plain_text.h"
 #include "core/rules/rule.h"
 
 #include <QHBoxLayout>
@@ -19,10 +20,6 @@
 namespace sump {
 
 namespace {
-
-QString q(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
 
 QIcon severityIcon(Severity severity, bool dark) {
   QIcon icon;

@@ -2,6 +2,7 @@
 
 #include "app/core_text.h"
 
+#include "app/plain_text.h"
 #include "core/exchange/buy_list.h"
 #include "core/units/print.h"
 
@@ -11,16 +12,12 @@ namespace sump {
 
 namespace {
 
-QString text(const char* source) {
+QString listText(const char* source) {
   return QCoreApplication::translate("Lists", source);
 }
 
-QString q(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
-}
-
 QString level(const std::optional<Length>& v, UnitSystem units) {
-  return v ? q(printElevation(*v, units)) : text("not known");
+  return v ? q(printElevation(*v, units)) : listText("not known");
 }
 
 /// `V1, V2, LK-1 and 4 more`.
@@ -30,15 +27,16 @@ QString sources(const std::vector<Id>& ids) {
   for (std::size_t i = 0; i < ids.size() && i < kMost; ++i)
     names << q(ids[i]);
   QString all = names.join(", ");
-  if (ids.size() > kMost) all += text(" and %1 more").arg(ids.size() - kMost);
+  if (ids.size() > kMost) all += listText(" and %1 more").arg(ids.size() - kMost);
   return all;
 }
 
 } // namespace
 
 QStringList takeOffHeadings() {
-  return {text("Trade"),   text("Item"),    text("Size"), text("Material"),  text(">In place"),
-          text(">To buy"), text(">Sticks"), text("Note"), text("Comes from")};
+  return {listText("Trade"),    listText("Item"),      listText("Size"),
+          listText("Material"), listText(">In place"), listText(">To buy"),
+          listText(">Sticks"),  listText("Note"),      listText("Comes from")};
 }
 
 std::vector<TableRow> takeOffRows(const Review& review) {
@@ -68,8 +66,9 @@ std::vector<TableRow> takeOffRows(const Review& review) {
 }
 
 QStringList vaultLevelHeadings() {
-  return {text("Vault"),  text(">Grade"), text(">Top of lid"), text(">Cover"), text(">Overflow at"),
-          text(">Water"), text(">Floor"), text(">Underside"),  text(">Volume")};
+  return {listText("Vault"),  listText(">Grade"),       listText(">Top of lid"),
+          listText(">Cover"), listText(">Overflow at"), listText(">Water"),
+          listText(">Floor"), listText(">Underside"),   listText(">Volume")};
 }
 
 std::vector<TableRow> vaultLevelRows(const Review& review) {
@@ -80,7 +79,7 @@ std::vector<TableRow> vaultLevelRows(const Review& review) {
     TableRow row;
     row.cells << (vault == nullptr || vault->name.empty() ? q(v.id) : q(vault->name))
               << level(v.gradeCentre, units) << level(v.lidTop, units)
-              << (v.cover ? q(printShort(*v.cover, units)) : text("not known"))
+              << (v.cover ? q(printShort(*v.cover, units)) : listText("not known"))
               << level(v.overflowInvert, units) << level(v.waterLevel, units)
               << level(v.floor, units) << level(v.underside, units)
               << q(printVolume(v.workingVolume, units));
@@ -91,8 +90,8 @@ std::vector<TableRow> vaultLevelRows(const Review& review) {
 }
 
 QStringList runLevelHeadings() {
-  return {text("Line"),  text("Carries"), text(">From"),       text(">To"),
-          text(">Fall"), text(">Length"), text(">Least cover")};
+  return {listText("Line"),  listText("Carries"), listText(">From"),       listText(">To"),
+          listText(">Fall"), listText(">Length"), listText(">Least cover")};
 }
 
 std::vector<TableRow> runLevelRows(const Review& review) {
@@ -104,11 +103,11 @@ std::vector<TableRow> runLevelRows(const Review& review) {
     row.cells << q(r.id) << coreText(facts(r.service).name);
     if (r.resolved) {
       row.cells << level(r.startInvert, units) << level(r.endInvert, units)
-                << (inMetres(r.plan) > 0 ? q(printSlope(r.slope, units)) : text("upright"))
+                << (inMetres(r.plan) > 0 ? q(printSlope(r.slope, units)) : listText("upright"))
                 << q(printRunLength(r.developed, units))
                 << (r.leastCover ? q(printShort(r.leastCover->cover, units)) : QString());
     } else {
-      row.cells << text("not known") << text("not known");
+      row.cells << listText("not known") << listText("not known");
     }
     rows.push_back(std::move(row));
   }

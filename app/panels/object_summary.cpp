@@ -2,6 +2,7 @@
 
 #include "app/core_text.h"
 
+#include "app/plain_text.h"
 #include "core/study/calculation_print.h"
 #include "core/units/print.h"
 
@@ -13,14 +14,10 @@ namespace {
 
 using Kind = QuantityKind;
 
-constexpr int kFigures = 3;
+constexpr int kSummaryFigures = 3;
 
-QString text(const char* source) {
+QString summaryText(const char* source) {
   return QCoreApplication::translate("ObjectSummary", source);
-}
-
-QString q(std::string_view s) {
-  return QString::fromUtf8(s.data(), static_cast<qsizetype>(s.size()));
 }
 
 double number(double v) {
@@ -34,19 +31,21 @@ template <class Unit> double number(const bu::quantity<Unit>& v) {
 class Figures {
 public:
   explicit Figures(UnitSystem units) : units_(units) {}
-  void add(const char* name, QString value) { made_.push_back({text(name), std::move(value), {}}); }
+  void add(const char* name, QString value) {
+    made_.push_back({summaryText(name), std::move(value), {}});
+  }
   template <class T> void add(const char* name, const Decided<T>& value, Kind kind) {
     if (value) {
-      add(name, coreFilled(printQuantity(number(*value), kind, units_, kFigures)));
+      add(name, coreFilled(printQuantity(number(*value), kind, units_, kSummaryFigures)));
     } else {
-      made_.push_back({text(name), {}, q(needsText(value.needs))});
+      made_.push_back({summaryText(name), {}, q(needsText(value.needs))});
     }
   }
   void level(const char* name, const std::optional<Length>& value, const char* need) {
     if (value) {
       add(name, q(printElevation(*value, units_)));
     } else {
-      made_.push_back({text(name), {}, need});
+      made_.push_back({summaryText(name), {}, need});
     }
   }
   std::vector<SummaryFigure> take() { return std::move(made_); }
@@ -148,12 +147,12 @@ ObjectSummary ofVault(const Review& review, const VaultStudy& vault) {
   } else {
     figures.add("at the peak", highest, Kind::Length);
   }
-  figures.add("Working volume",
-              vault.waterLevel ? q(printVolume(vault.workingVolume, units)) : text("not known"));
+  figures.add("Working volume", vault.waterLevel ? q(printVolume(vault.workingVolume, units))
+                                                 : summaryText("not known"));
   for (const BuoyancyStudy& b : review.study.earth.buoyancy) {
     if (b.vault != vault.id) continue;
     if (b.uplift && *b.uplift <= newtons(0)) {
-      figures.add("Flotation", text("above groundwater"));
+      figures.add("Flotation", summaryText("above groundwater"));
     } else {
       figures.add("Flotation factor, empty", b.factor, Kind::Number);
     }
@@ -170,7 +169,7 @@ ObjectSummary ofPlan(const Review& review) {
   figures.add("Pump", study.hydraulics.pumpFlow, Kind::Flow);
   figures.add("at", study.hydraulics.pumpHead, Kind::HeadOfWater);
   figures.add("Time to the low-level float", study.train.drawDown, Kind::Time);
-  return {text("The whole plan"), figures.take()};
+  return {summaryText("The whole plan"), figures.take()};
 }
 
 } // namespace

@@ -16,7 +16,7 @@ namespace sump {
 
 namespace {
 
-constexpr int kLabelWidth = 132;
+constexpr int kPropertyLabelWidth = 132;
 
 QLabel* headingLabel(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
@@ -93,7 +93,7 @@ bool PropertiesPanel::sameShape(const std::vector<Field>& fields) const {
 
 /// Beside its label the field would cut what it shows.
 bool PropertiesPanel::needsAll(const Field& field) const {
-  return wholeWidth(field) > fullWidth() - kLabelWidth;
+  return wholeWidth(field) > fullWidth() - kPropertyLabelWidth;
 }
 
 /// Of a field below its label.
@@ -174,12 +174,12 @@ void PropertiesPanel::addRow(QVBoxLayout& column, Field field) {
                                                         : group_ + ". " + row.field.tip);
   row.error = new FieldNote(parent);
   auto* grid = new QGridLayout;
-  grid->setColumnMinimumWidth(0, kLabelWidth);
+  grid->setColumnMinimumWidth(0, kPropertyLabelWidth);
   grid->setColumnStretch(1, 1);
   if (row.field.kind != FieldKind::Button) {
     auto* label = new QLabel(row.field.label, parent);
     label->setWordWrap(true);
-    if (!row.below) label->setFixedWidth(kLabelWidth);
+    if (!row.below) label->setFixedWidth(kPropertyLabelWidth);
     label->setToolTip(row.editor->toolTip());
     label->setBuddy(row.editor);
     grid->addWidget(label, 0, 0, 1, row.below ? 2 : 1);

@@ -1,5 +1,6 @@
 #include "app/section/level_steps.h"
 
+#include "app/plain_text.h"
 #include "core/units/print.h"
 
 #include <QCoreApplication>
@@ -16,10 +17,6 @@ constexpr double kLeastPixels = 3, kCatchPixels = 6;
 QString words(const char* text) {
   return QCoreApplication::translate("Section", text);
 }
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
-
 const ProfilePoint* pointOf(const RunProfile& run, int vertex) {
   const auto found = std::ranges::find(run.points, vertex, &ProfilePoint::vertex);
   return found == run.points.end() ? nullptr : &*found;

@@ -1,6 +1,7 @@
 #include "app/section/long_section.h"
 
 #include "app/canvas/tools/tool.h"
+#include "app/plain_text.h"
 #include "app/section/level_steps.h"
 #include "core/geometry/polygon.h"
 #include "core/units/print.h"
@@ -21,10 +22,6 @@ namespace {
 
 constexpr double kLeft = 58, kFoot = 36, kTop = 4, kRight = 4; // gutters, pixels
 constexpr double kDragFrom = 3;                                ///< pixels before a press is a drag
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 } // namespace
 

@@ -1,6 +1,7 @@
 // How drags, arrow keys and typed levels of the long section become edits.
 
 #include "app/core_text.h"
+#include "app/plain_text.h"
 #include "app/section/level_steps.h"
 #include "app/section/long_section.h"
 #include "core/plan/edits_group.h"
@@ -11,14 +12,6 @@
 #include <cmath>
 
 namespace sump {
-
-namespace {
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
-
-} // namespace
 
 bool LongSection::mayChange(const Id& run) {
   if (!isLocked(document_.plan(), run)) return true;

@@ -5,6 +5,7 @@
 #include "app/canvas/grid.h"
 #include "app/canvas/label_places.h"
 #include "app/canvas/mark_painter.h"
+#include "app/plain_text.h"
 #include "core/units/print.h"
 
 #include <QPainter>
@@ -21,10 +22,6 @@ constexpr double kHandle = 7;        // side of a handle, pixels
 constexpr double kLabelPitch = 22;   // least distance of two elevations in the gutter
 constexpr double kLineWide = 1.5;    // of a usual line
 constexpr double kStationPitch = 64; // least distance of two stations
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 /// Whole multiples of `step` from `low` to `high`.
 std::vector<double> multiples(double step, double low, double high) {

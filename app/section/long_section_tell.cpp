@@ -1,5 +1,6 @@
 // What the long section says about what is under the pointer or taken by the keyboard.
 
+#include "app/plain_text.h"
 #include "app/section/level_steps.h"
 #include "app/section/long_section.h"
 #include "core/units/print.h"
@@ -8,14 +9,6 @@
 #include <QLineF>
 
 namespace sump {
-
-namespace {
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
-
-} // namespace
 
 void LongSection::announceCurrent() {
   const SectionHandle* handle = current();

@@ -14,14 +14,14 @@ namespace sump {
 
 namespace {
 
-QString text(const char* source) {
+QString actionText(const char* source) {
   return QCoreApplication::translate("Actions", source);
 }
 
 /// The tip with the key behind it, as tool tips show it.
 QString tipWithKey(const ActionRow& row) {
   const QList<QKeySequence> keys = keysOf(row);
-  const QString tip = text(row.tip);
+  const QString tip = actionText(row.tip);
   return keys.isEmpty()
              ? tip
              : QString("%1 (%2)").arg(tip, keys.first().toString(QKeySequence::NativeText));
@@ -54,9 +54,9 @@ void ActionSet::on(ActionId id, std::function<void()> work) {
 
 void ActionSet::makeActions() {
   for (const ActionRow& row : actionTable()) {
-    auto* action = new QAction(text(row.text), this);
+    auto* action = new QAction(actionText(row.text), this);
     action->setObjectName(row.name);
-    action->setStatusTip(text(row.tip));
+    action->setStatusTip(actionText(row.tip));
     action->setCheckable(row.checkable);
     if (row.strip == Strip::Tools) tools_->addAction(action);
     actions_[row.id] = action;
@@ -75,7 +75,7 @@ void ActionSet::makeMenus() {
   for (const ActionRow& row : actionTable()) {
     QMenu*& menu = menus_[row.menu];
     if (menu == nullptr) {
-      menu = window_->menuBar()->addMenu(text(menuTitle(row.menu)));
+      menu = window_->menuBar()->addMenu(actionText(menuTitle(row.menu)));
       connect(menu, &QMenu::aboutToShow, menu, [menu] { giveLetters(*menu); });
     }
     menu->addAction(at(row.id));

@@ -21,14 +21,14 @@ namespace sump {
 
 namespace {
 
-QString shown(std::string_view text) {
+QString shownText(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
 /// `none` and `not given` are said of what somebody wrote, too.
 QString valueWords(const PlanChange& change, const std::string& value, const KeptWords& kept) {
   const bool written = change.ownWords && value != kNotGiven && value != kNone;
-  return written ? shown(value) : coreFilled(value, kept);
+  return written ? shownText(value) : coreFilled(value, kept);
 }
 
 /// Step by step: a language needs no sentence for each way through the plan.
@@ -43,7 +43,7 @@ QString subjectWords(const PlanChange& change, const KeptWords& kept) {
   if (change.kind == ChangeKind::Limits) {
     steps << coreText(change.what); // a limit's title may have colons of its own
   } else {
-    for (const QString& step : shown(change.what).split(": ", Qt::SkipEmptyParts))
+    for (const QString& step : shownText(change.what).split(": ", Qt::SkipEmptyParts))
       steps << coreFilled(step.toStdString(), kept);
   }
   return sentenceCase(steps.join(": "));
@@ -68,7 +68,7 @@ TableRow changeRow(const PlanChange& change, const KeptWords& kept) {
 KeptWords keptOf(const Plan& plan, const PlanComparison& comparison) {
   QStringList names = namesIn(plan);
   for (const PlanChange& change : comparison.changes)
-    names << shown(change.called) << shown(change.part);
+    names << shownText(change.called) << shownText(change.part);
   return KeptWords(names);
 }
 
@@ -78,7 +78,7 @@ CompareDialog::CompareDialog(ReviewedPtr reviewed, PlanComparison comparison, Ta
                              QWidget* parent)
     : QDialog(parent), reviewed_(std::move(reviewed)), comparison_(std::move(comparison)),
       talk_(talk) {
-  setWindowTitle(tr("Changes since %1").arg(shown(comparison_.earlier)));
+  setWindowTitle(tr("Changes since %1").arg(shownText(comparison_.earlier)));
   changes_ = new ObjectTable({tr("Change"), tr("What"), tr("Before"), tr("After"), tr("By")},
                              tr("Changes of the plan"), this);
   bill_ = new ObjectTable(
@@ -114,9 +114,9 @@ void CompareDialog::fill() {
   rows.clear();
   for (const BillChange& change : comparison_.bill) {
     rows.push_back(
-        {{sentenceCase(coreText(change.description)), shown(change.size),
-          shown(amountText(change.before, change)), shown(amountText(change.after, change)),
-          shown(differenceText(change)), coreText(change.unit)},
+        {{sentenceCase(coreText(change.description)), shownText(change.size),
+          shownText(amountText(change.before, change)), shownText(amountText(change.after, change)),
+          shownText(differenceText(change)), coreText(change.unit)},
          {},
          {}});
   }
@@ -126,7 +126,7 @@ void CompareDialog::fill() {
 template <class Write>
 void CompareDialog::save(const QString& title, const QString& suffix, const QString& filter,
                          Write write) {
-  const QString stem = QFileInfo(shown(comparison_.earlier)).completeBaseName();
+  const QString stem = QFileInfo(shownText(comparison_.earlier)).completeBaseName();
   QString path = talk_.askSaveFile(this, title, stem + tr("-changes") + suffix, filter);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty()) path += suffix;

@@ -5,7 +5,6 @@ namespace sump {
 namespace {
 
 using Entries = std::vector<std::optional<ActionId>>;
-using enum ActionId;
 
 constexpr std::nullopt_t kLine = std::nullopt;
 
@@ -16,6 +15,7 @@ Entries with(Entries first, const Entries& rest) {
 }
 
 const Entries& wholeObject() {
+  using enum ActionId;
   static const Entries entries = {Cut,   Copy,     Duplicate, ActionId::Delete,
                                   kLine, TurnLeft, TurnRight, ToolTurn,
                                   kLine, Lock,     Unlock,    FitSelection};
@@ -23,6 +23,7 @@ const Entries& wholeObject() {
 }
 
 const Entries& wholeLine() {
+  using enum ActionId;
   static const Entries entries = {Cut,        Copy, Duplicate, ActionId::Delete, kLine,
                                   SelectSame, Lock, Unlock,    FitSelection};
   return entries;
@@ -54,6 +55,7 @@ Pointed pointedAt(const Plan& plan, const std::set<Id>& selection, const Id& obj
 }
 
 std::vector<std::optional<ActionId>> menuFor(Pointed what) {
+  using enum ActionId;
   switch (what) {
   case Pointed::Ground:
     return {Paste,       PasteInPlace, kLine, ToolVault, ToolRun, ToolRoom,  ToolBasin, ToolNote,

@@ -17,7 +17,7 @@ namespace sump {
 
 namespace {
 
-std::filesystem::path pathOf(const QString& path) {
+std::filesystem::path exportPath(const QString& path) {
   return std::filesystem::path(path.toStdU16String());
 }
 
@@ -29,12 +29,12 @@ std::vector<Page> sheets(const Review& review) {
 } // namespace
 
 void exportPdf(const Review& review, const QString& path) {
-  writePdf(sheets(review), pathOf(path), review.plan.project);
+  writePdf(sheets(review), exportPath(path), review.plan.project);
 }
 
 void exportSvg(const Review& review, const QString& path) {
   const std::vector<Page> pages = sheets(review);
-  const std::filesystem::path first = pathOf(path);
+  const std::filesystem::path first = exportPath(path);
   // One file a page: the first under the name given, the others with their sheet number.
   for (std::size_t i = 0; i < pages.size(); ++i) {
     std::filesystem::path file = first;
@@ -49,39 +49,39 @@ void exportSvg(const Review& review, const QString& path) {
 void exportBill(const Review& review, const QString& path) {
   const BuyList buy = buyList(review);
   if (path.endsWith(".xlsx", Qt::CaseInsensitive)) {
-    writeWorkbook(buyTables(review, buy), review.plan.project.title, pathOf(path));
+    writeWorkbook(buyTables(review, buy), review.plan.project.title, exportPath(path));
   } else {
-    writeFileAtomically(pathOf(path), billOfMaterialsCsv(review, buy));
+    writeFileAtomically(exportPath(path), billOfMaterialsCsv(review, buy));
   }
 }
 
 void exportCuts(const Review& review, const QString& path) {
   const CuttingList cutting = buyList(review).cutting;
   if (path.endsWith(".pdf", Qt::CaseInsensitive)) {
-    writeCuttingPdf(review, cutting, pathOf(path));
+    writeCuttingPdf(review, cutting, exportPath(path));
   } else {
-    writeFileAtomically(pathOf(path), cuttingCsv(review, cutting));
+    writeFileAtomically(exportPath(path), cuttingCsv(review, cutting));
   }
 }
 
 void exportStakes(const Review& review, const QString& path) {
-  writeFileAtomically(pathOf(path), stakeOutCsv(review.plan, review.study));
+  writeFileAtomically(exportPath(path), stakeOutCsv(review.plan, review.study));
 }
 
 void exportUpkeep(const Review& review, const QString& path) {
-  writeUpkeepPdf(review, chosenUpkeep(), pathOf(path));
+  writeUpkeepPdf(review, chosenUpkeep(), exportPath(path));
 }
 
 void exportCalendar(const Review& review, QDate start, const QString& path) {
   const Date day{std::chrono::year(start.year()),
                  std::chrono::month(static_cast<unsigned>(start.month())),
                  std::chrono::day(static_cast<unsigned>(start.day()))};
-  writeUpkeepCalendar(review, chosenUpkeep(), day, pathOf(path));
+  writeUpkeepCalendar(review, chosenUpkeep(), day, exportPath(path));
 }
 
 void exportCalculations(const Review& review, const QString& path) {
   writePdf(composeCalculationReport(review.plan, calculations(review.plan, review.study)),
-           pathOf(path), review.plan.project);
+           exportPath(path), review.plan.project);
 }
 
 } // namespace sump

@@ -18,7 +18,7 @@ namespace sump {
 
 namespace {
 
-QString text(const char* source) {
+QString glossaryText(const char* source) {
   return QCoreApplication::translate("Glossary", source);
 }
 
@@ -60,7 +60,7 @@ QString shown(const QString& english) {
 QString sentence(const GlossaryTerm& term) {
   QString name = shown(term.term);
   name[0] = name[0].toUpper();
-  return text("%1: %2.").arg(name, shown(term.meaning));
+  return glossaryText("%1: %2.").arg(name, shown(term.meaning));
 }
 
 QString page(const QString& wanted) {
@@ -118,16 +118,16 @@ QString tipWithTerms(const QString& label, const QString& tip) {
 QDialog* glossaryDialog(QWidget* parent) {
   auto* dialog = new QDialog(parent);
   dialog->setAttribute(Qt::WA_DeleteOnClose);
-  dialog->setWindowTitle(text("Words of the trade"));
+  dialog->setWindowTitle(glossaryText("Words of the trade"));
   auto* column = new QVBoxLayout(dialog);
   auto* search = new QLineEdit(dialog);
   search->setObjectName("glossary-search");
-  search->setAccessibleName(text("Word to look for"));
-  search->setPlaceholderText(text("Word to look for"));
+  search->setAccessibleName(glossaryText("Word to look for"));
+  search->setPlaceholderText(glossaryText("Word to look for"));
   search->setClearButtonEnabled(true);
   auto* browser = new QTextBrowser(dialog);
   browser->setObjectName("glossary");
-  browser->setAccessibleName(text("Words of the trade"));
+  browser->setAccessibleName(glossaryText("Words of the trade"));
   browser->setHtml(page({}));
   QObject::connect(search, &QLineEdit::textChanged, browser,
                    [browser](const QString& wanted) { browser->setHtml(page(wanted)); });

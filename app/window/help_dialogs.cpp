@@ -17,7 +17,7 @@ namespace sump {
 
 namespace {
 
-QString text(const char* source) {
+QString helpText(const char* source) {
   return QCoreApplication::translate("Help", source);
 }
 
@@ -46,7 +46,7 @@ QTreeWidgetItem* group(QTreeWidget* tree, const QString& title) {
 }
 
 void addMouse(QTreeWidget* tree) {
-  QTreeWidgetItem* mouse = group(tree, text("Mouse and drawing keys"));
+  QTreeWidgetItem* mouse = group(tree, helpText("Mouse and drawing keys"));
   const char* rows[][2] = {
       {QT_TRANSLATE_NOOP("Help", "Wheel"),
        QT_TRANSLATE_NOOP("Help", "Closer or farther at the pointer")},
@@ -88,8 +88,8 @@ void addMouse(QTreeWidget* tree) {
       {QT_TRANSLATE_NOOP("Help", "Esc"), QT_TRANSLATE_NOOP("Help", "Give up what is under way")},
   };
   for (const auto& row : rows) {
-    auto* item = new QTreeWidgetItem(mouse, {text(row[0]), text(row[1])});
-    item->setToolTip(1, text(row[1]));
+    auto* item = new QTreeWidgetItem(mouse, {helpText(row[0]), helpText(row[1])});
+    item->setToolTip(1, helpText(row[1]));
   }
 }
 
@@ -118,10 +118,10 @@ void showColumnsWhole(QTreeWidget& tree) {
 
 QDialog* keysDialog(QWidget* parent) {
   auto* tree = new QTreeWidget;
-  tree->setHeaderLabels({text("Key"), text("What it does")});
+  tree->setHeaderLabels({helpText("Key"), helpText("What it does")});
   tree->setRootIsDecorated(false);
   tree->setSelectionMode(QAbstractItemView::NoSelection);
-  tree->setAccessibleName(text("Keys and mouse"));
+  tree->setAccessibleName(helpText("Keys and mouse"));
   QTreeWidgetItem* menu = nullptr;
   for (const ActionRow& row : actionTable()) {
     const QString title = plain(QCoreApplication::translate("Actions", menuTitle(row.menu)));
@@ -135,22 +135,22 @@ QDialog* keysDialog(QWidget* parent) {
   tree->expandAll();
   tree->header()->setSectionResizeMode(0, QHeaderView::ResizeToContents);
   showColumnsWhole(*tree);
-  QDialog* dialog = closableDialog(parent, text("Keys and mouse"), tree);
+  QDialog* dialog = closableDialog(parent, helpText("Keys and mouse"), tree);
   dialog->resize(760, 680);
   return dialog;
 }
 
 QDialog* guideDialog(QWidget* parent) {
   auto* browser = new GuideBrowser;
-  browser->setAccessibleName(text("User guide"));
-  QDialog* dialog = closableDialog(parent, text("User guide"), browser);
+  browser->setAccessibleName(helpText("User guide"));
+  QDialog* dialog = closableDialog(parent, helpText("User guide"), browser);
   dialog->resize(900, 760);
   return dialog;
 }
 
 QDialog* aboutDialog(QWidget* parent) {
   auto* label = new QLabel(
-      text(
+      helpText(
           "<h3>Sumpwright %1</h3>"
           "<p>Plans underground tankage, plumbing and levels for reclaiming vehicle-wash water.</p>"
           "<p>It is a drawing aid. Its checks do not replace the adopted local code, the authority "
@@ -160,7 +160,7 @@ QDialog* aboutDialog(QWidget* parent) {
           .arg(SUMPWRIGHT_VERSION, qVersion()));
   label->setWordWrap(true);
   label->setMinimumWidth(420);
-  return closableDialog(parent, text("About Sumpwright"), label);
+  return closableDialog(parent, helpText("About Sumpwright"), label);
 }
 
 } // namespace sump

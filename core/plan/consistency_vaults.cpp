@@ -1,19 +1,11 @@
 // Consistency of the equipment rooms and the vaults.
 
 #include "core/plan/consistency_checks.h"
+#include "core/plan/inside.h"
 
 namespace sump {
 
-namespace {
-
-double insideLength(const Vault& v) {
-  return inMetres(v.length) - 2 * inMetres(v.wall);
-}
-double insideWidth(const Vault& v) {
-  return inMetres(v.width) - 2 * inMetres(v.wall);
-}
-
-} // namespace
+namespace {} // namespace
 
 void ConsistencyCheck::rooms(const FilePlace& root) {
   const FilePlace list = root / "rooms";

@@ -64,15 +64,6 @@ void releaseMentions(Plan& next, const Plan& before) {
 }
 
 /// The letters before the last number, without a trailing dash: `V` of `V-2`.
-std::string stemOf(const Id& id) {
-  std::size_t end = id.size();
-  while (end > 0 && id[end - 1] >= '0' && id[end - 1] <= '9')
-    --end;
-  while (end > 0 && id[end - 1] == '-')
-    --end;
-  return end == 0 ? "X" : id.substr(0, end);
-}
-
 /// Hands out ids that neither the plan nor an earlier copy has.
 class Copier {
 public:
@@ -153,6 +144,12 @@ template <class T> void addIds(const Items<T>& items, std::vector<Id>& ids) {
 }
 
 } // namespace
+
+std::string stemOf(const Id& id) {
+  const std::size_t last = id.find_last_not_of("0123456789");
+  const std::size_t end = last == Id::npos ? Id::npos : id.find_last_not_of('-', last);
+  return end == Id::npos ? "X" : id.substr(0, end + 1);
+}
 
 Id freshId(const Plan& plan, std::string_view stem) {
   const Locator locator(plan);

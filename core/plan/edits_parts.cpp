@@ -11,7 +11,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kSame = 1e-9; // metres
+constexpr double kSameStation = 1e-9; // metres
 
 void sortParts(Run& run) {
   std::ranges::stable_sort(run.parts, {},
@@ -38,7 +38,7 @@ std::optional<Station> stationNear(const Polyline& line, Point2 p) {
   double least = 1e300, before = 0;
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
     const double length = distance(line[i], line[i + 1]);
-    if (length <= kSame) continue; // a drop: there is no place along it in plan
+    if (length <= kSameStation) continue; // a drop: there is no place along it in plan
     const Foot foot = nearestOnSegment(p, line[i], line[i + 1]);
     if (foot.distance < least) {
       least = foot.distance;
@@ -54,7 +54,7 @@ std::optional<Station> stationAt(const Polyline& line, double metresFromStart) {
   double before = 0;
   for (std::size_t i = 0; i + 1 < line.size(); ++i) {
     const double length = distance(line[i], line[i + 1]);
-    if (length <= kSame) continue;
+    if (length <= kSameStation) continue;
     const double along = std::clamp((metresFromStart - before) / length, 0.0, 1.0);
     last = Station{static_cast<int>(i), along, lerp(line[i], line[i + 1], along),
                    before + along * length};

@@ -10,15 +10,15 @@ namespace sump {
 
 namespace {
 
-constexpr double kSame = 1e-6; // metres
+constexpr double kSameCorner = 1e-6; // metres
 
 /// First and one past the last of the corners at the place of this one.
 std::pair<std::size_t, std::size_t> stackOf(const Run& run, std::size_t corner) {
   const Point2 at = run.vertices[corner].at;
   std::size_t first = corner, last = corner + 1;
-  while (first > 0 && distance(run.vertices[first - 1].at, at) < kSame)
+  while (first > 0 && distance(run.vertices[first - 1].at, at) < kSameCorner)
     --first;
-  while (last < run.vertices.size() && distance(run.vertices[last].at, at) < kSame)
+  while (last < run.vertices.size() && distance(run.vertices[last].at, at) < kSameCorner)
     ++last;
   return {first, last};
 }
@@ -59,7 +59,7 @@ Plan moveRunEnd(const Plan& plan, std::string_view run, bool start, const RunEnd
     const std::size_t count = changed.vertices.size();
     for (std::size_t i = 0; i < count; ++i) {
       Vertex& corner = changed.vertices[start ? i : count - 1 - i];
-      if (distance(corner.at, *was) >= kSame) break;
+      if (distance(corner.at, *was) >= kSameCorner) break;
       corner.at = *is;
     }
   }

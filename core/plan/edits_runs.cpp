@@ -10,7 +10,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kSame = 1e-9; // metres
+constexpr double kSamePlace = 1e-9; // metres
 
 Run reversed(const Run& run) {
   Run back = run;
@@ -78,7 +78,7 @@ Point2 mitre(Point2 before, Point2 corner, Point2 after, double offset) {
 std::vector<Point2> withoutRepeats(const Polyline& line) {
   std::vector<Point2> clean;
   for (Point2 p : line) {
-    if (clean.empty() || distance(clean.back(), p) > kSame) clean.push_back(p);
+    if (clean.empty() || distance(clean.back(), p) > kSamePlace) clean.push_back(p);
   }
   return clean;
 }
@@ -183,7 +183,7 @@ std::optional<Plan> parallelRun(const Plan& plan, std::string_view run, double o
     const std::optional<Length> level = i == 0                  ? found->from.invert
                                         : i + 1 == line->size() ? found->to.invert
                                                                 : found->vertices[i - 1].invert;
-    if (!levels.empty() && distance(levels.back().first, (*line)[i]) <= kSame) {
+    if (!levels.empty() && distance(levels.back().first, (*line)[i]) <= kSamePlace) {
       levels.back().second = level ? level : levels.back().second;
     } else {
       levels.emplace_back((*line)[i], level);

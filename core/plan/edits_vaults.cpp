@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/edits_objects.h"
 #include "core/plan/ends.h"
+#include "core/plan/inside.h"
 
 #include <algorithm>
 
@@ -13,10 +14,6 @@ namespace {
 /// A chamber shorter than this is no chamber that anyone means by a drag.
 constexpr double kLeastChamber = 0.0254; // metres
 constexpr Length kManwayOpening = inches(24);
-
-double insideLength(const Vault& v) {
-  return inMetres(v.length) - 2 * inMetres(v.wall);
-}
 
 std::optional<double> between(double low, double high, double wanted) {
   if (low > high) return std::nullopt;

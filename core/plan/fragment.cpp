@@ -10,12 +10,6 @@ namespace sump {
 namespace {
 
 /// `V-2` and `V2` both have the stem `V`.
-std::string stemOf(const Id& id) {
-  const std::size_t last = id.find_last_not_of("0123456789");
-  const std::size_t end = last == Id::npos ? Id::npos : id.find_last_not_of('-', last);
-  return end == Id::npos ? "X" : id.substr(0, end + 1);
-}
-
 /// Gives a fragment ids that neither the plan nor the fragment has.
 class Renamer {
 public:

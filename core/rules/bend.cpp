@@ -31,7 +31,7 @@ std::string combination(const Bend& bend) {
   return text;
 }
 
-void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const RunStudy& run : input.study.runs) {
     for (const Bend& bend : run.bends) {
@@ -55,7 +55,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 
 const Rule kStockBend = {"stock-bend",      "Every turn is one that a stock fitting makes",
                          kPractice,         Confidence::CommonPractice,
-                         Severity::Warning, check,
+                         Severity::Warning, checkBends,
                          Trade::General};
 
 } // namespace sump

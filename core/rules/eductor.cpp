@@ -39,7 +39,7 @@ void checkMount(Reporter& out, const Run& run, const ChamberPlace& place) {
               input.limits.length("eductor.outlet-end"));
 }
 
-void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkEductor(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const auto& [run, study] : runsOf(input, Service::Recirculation)) {
     const auto place = chamberPlace(input, run->to);
@@ -61,7 +61,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 const Rule kEductorMount = {
     "eductor-mount",   "The eductor hangs in the manway of vault 1, chamber 2",
     kPractice,         Confidence::CommonPractice,
-    Severity::Warning, check,
+    Severity::Warning, checkEductor,
     Trade::Plumbing};
 
 } // namespace sump

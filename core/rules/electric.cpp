@@ -15,7 +15,7 @@ namespace {
 /// Turns are drawn and printed to a tenth of a degree.
 constexpr double kAngleHair = 0.05;
 
-void checkBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkConduitBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   const Angle most = input.limits.angle("wiring.bends");
   for (const ConduitStudy& conduit : input.study.wiring.conduits) {
@@ -193,7 +193,7 @@ void checkCircuits(const RuleInput& input, const Rule& rule, std::vector<Finding
 const Rule kConduitBends = {
     "conduit-bends",           "Conduit turns no more than wire can be pulled round",
     "NEC 352.26, from memory", Confidence::FromMemory,
-    Severity::Warning,         checkBends,
+    Severity::Warning,         checkConduitBends,
     Trade::Electrical};
 
 const Rule kConduitFill = {"conduit-fill",

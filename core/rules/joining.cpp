@@ -33,7 +33,7 @@ void checkOne(Reporter& out, const Connection& joint, const Utility& other) {
   finding.which = joint.atStart ? "start" : "end";
 }
 
-void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkJoining(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const Connection& joint : connections(input.plan, input.study)) {
     if (joint.kind != ConnectionKind::Utility) continue;
@@ -46,7 +46,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 const Rule kTapLevel = {
     "tap-level",       "A line that joins one in the ground meets it at its level",
     kPractice,         Confidence::CommonPractice,
-    Severity::Warning, check,
+    Severity::Warning, checkJoining,
     Trade::General};
 
 } // namespace sump

@@ -42,7 +42,7 @@ void checkWay(Reporter& out, const VaultStudy& vault, std::size_t manway,
   finding.place = place.at;
 }
 
-void checkManways(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkManwayOpenings(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.vaults.empty()) return;
   out.needLevels(unresolved(input));
@@ -132,7 +132,7 @@ void checkConnectors(const RuleInput& input, const Rule& rule, std::vector<Findi
 
 const Rule kManwayClear = {"manway-clear",    "The ways down through the manways are free of lines",
                            kPractice,         Confidence::CommonPractice,
-                           Severity::Warning, checkManways,
+                           Severity::Warning, checkManwayOpenings,
                            Trade::General};
 
 const Rule kConnectorRoom = {

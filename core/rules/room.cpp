@@ -11,14 +11,14 @@ namespace sump {
 
 namespace {
 
-constexpr double kHair = 1e-3; // m; what typing in fractions rounds away
+constexpr double kFractionHair = 1e-3; // m; what typing in fractions rounds away
 
 struct Span {
   double low = 0;
   double high = 0;
 };
 bool meet(Span a, Span b) {
-  return a.low < b.high - kHair && b.low < a.high - kHair;
+  return a.low < b.high - kFractionHair && b.low < a.high - kFractionHair;
 }
 Span around(Span a, Span b) {
   return {std::min(a.low, b.low), std::max(a.high, b.high)};
@@ -55,8 +55,9 @@ BackWall backWall(const EquipmentRoom& room, const RoomBox& skid) {
 
 bool inside(const EquipmentRoom& room, const RoomBox& box) {
   const Span x = alongX(box), y = alongY(box);
-  return x.low >= -kHair && y.low >= -kHair && x.high <= inMetres(room.length) + kHair &&
-         y.high <= inMetres(room.width) + kHair;
+  return x.low >= -kFractionHair && y.low >= -kFractionHair &&
+         x.high <= inMetres(room.length) + kFractionHair &&
+         y.high <= inMetres(room.width) + kFractionHair;
 }
 
 bool share(const RoomBox& a, const RoomBox& b) {
@@ -88,7 +89,7 @@ double clearWidth(const EquipmentRoom& room, const BackWall& wall) {
 void checkWidth(Reporter& out, const EquipmentRoom& room, const BackWall& wall) {
   const Length have = metres(clearWidth(room, wall));
   const Length need = out.input().limits.length("room.clear-width");
-  if (have >= need - metres(kHair)) return;
+  if (have >= need - metres(kFractionHair)) return;
   Finding& finding = out.report("narrow", {room.id});
   finding.measured = printLength(have, out.units());
   finding.required = printLength(need, out.units());
@@ -103,7 +104,7 @@ void checkRightHand(Reporter& out, const EquipmentRoom& room, const BackWall& wa
 void checkArea(Reporter& out, const EquipmentRoom& room, const RoomBox& area) {
   const Length need = out.input().limits.length("room.plumbing-area");
   const Length least = std::min(area.length, area.depth);
-  if (least < need - metres(kHair)) {
+  if (least < need - metres(kFractionHair)) {
     Finding& finding = out.report("area-small", {room.id});
     finding.measured = printLength(least, out.units());
     finding.required = printLength(need, out.units());
@@ -111,8 +112,8 @@ void checkArea(Reporter& out, const EquipmentRoom& room, const RoomBox& area) {
   for (const Port& port : room.ports) {
     if (isConduit(port.service)) continue;
     const Span x = alongX(area), y = alongY(area);
-    const bool within = port.at.x >= x.low - kHair && port.at.y >= y.low - kHair &&
-                        port.at.x <= x.high + kHair && port.at.y <= y.high + kHair;
+    const bool within = port.at.x >= x.low - kFractionHair && port.at.y >= y.low - kFractionHair &&
+                        port.at.x <= x.high + kFractionHair && port.at.y <= y.high + kFractionHair;
     if (!within) out.report("port-outside", {port.id, room.id}, {{"port", port.name}});
   }
 }
@@ -135,7 +136,7 @@ void checkRoom(Reporter& out, const EquipmentRoom& room) {
   checkRightHand(out, room, wall);
 }
 
-void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkRoom(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.rooms.empty()) out.report("none", {});
   for (const EquipmentRoom& room : input.plan.rooms)
@@ -146,7 +147,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 
 const Rule kRoomClearance = {"room-clearance",  "The room has width for the skid and its plumbing",
                              kPractice,         Confidence::CommonPractice,
-                             Severity::Warning, check,
+                             Severity::Warning, checkRoom,
                              Trade::General};
 
 } // namespace sump

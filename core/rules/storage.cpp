@@ -5,7 +5,7 @@ namespace sump {
 
 namespace {
 
-void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+void checkStorage(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.vaults.empty()) {
     out.impossible("none", {});
@@ -40,7 +40,7 @@ void check(const RuleInput& input, const Rule& rule, std::vector<Finding>& findi
 
 const Rule kStorageVolume = {"storage-volume", "The vaults hold the working volume",
                              kPractice,        Confidence::CommonPractice,
-                             Severity::Error,  check,
+                             Severity::Error,  checkStorage,
                              Trade::SiteWork};
 
 } // namespace sump

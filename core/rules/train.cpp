@@ -11,7 +11,7 @@ namespace sump {
 
 namespace {
 
-std::string printMinutes(Duration time) {
+std::string printWholeMinutes(Duration time) {
   return fixed(time.value() / 60, 0) + " min";
 }
 
@@ -42,8 +42,8 @@ void checkDetention(const RuleInput& input, const Rule& rule, std::vector<Findin
     out.needs(vaultIds(input.plan), have.needs);
   } else if (*have < need) {
     Finding& finding = out.against("duty.detention", "short", vaultIds(input.plan));
-    finding.measured = printMinutes(*have);
-    finding.required = printMinutes(need);
+    finding.measured = printWholeMinutes(*have);
+    finding.required = printWholeMinutes(need);
   }
 }
 

@@ -13,11 +13,11 @@ constexpr double kTankMargin = 34;      // about the tankage: room for labels an
 constexpr double kEnlargedWeight = 1.6; // how much more the tankage's scale counts than the site's
 constexpr double kLeastGain = 1.9;      // an enlarged view is at least this much larger
 
-Point2 paperSize(const PaperBox& site, double scale, double margin) {
+Point2 sizeOnPaper(const PaperBox& site, double scale, double margin) {
   return {site.width() * 1000 / scale + 2 * margin, site.height() * 1000 / scale + 2 * margin};
 }
 
-bool fits(Point2 size, const PaperBox& box) {
+bool fitsIn(Point2 size, const PaperBox& box) {
   return size.x <= box.width() && size.y <= box.height();
 }
 
@@ -29,7 +29,7 @@ PaperBox withoutTitle(PaperBox box) {
 double largestScale(const PaperBox& site, const PaperBox& frame, double margin, UnitSystem units) {
   const auto& scales = standardScales(units);
   for (double scale : scales) {
-    if (fits(paperSize(site, scale, margin), frame)) return scale;
+    if (fitsIn(sizeOnPaper(site, scale, margin), frame)) return scale;
   }
   // Beyond the standard ones: whatever still shows it all.
   return std::ceil(std::max(site.width() * 1000 / std::max(frame.width() - 2 * margin, 1.0),
@@ -39,7 +39,7 @@ double largestScale(const PaperBox& site, const PaperBox& frame, double margin, 
 /// The site view's frame, wide enough for its title, scale bar and north arrow.
 Point2 sitePaper(const Extents& e, double scale) {
   constexpr double kTitleRoom = 165;
-  const Point2 size = paperSize(e.site, scale, kSiteMargin);
+  const Point2 size = sizeOnPaper(e.site, scale, kSiteMargin);
   return {std::max(size.x, kTitleRoom), size.y};
 }
 
@@ -66,7 +66,7 @@ std::optional<Split> trySplit(const Extents& e, const PaperBox& region, UnitSyst
   const Point2 size = sitePaper(e, siteScale);
   const auto [first, rest] = cut(region, size, beside);
   if (rest.width() < 80 || rest.height() < 80) return std::nullopt;
-  if (!fits(size, withoutTitle(first).grown(1e-6))) {
+  if (!fitsIn(size, withoutTitle(first).grown(1e-6))) {
     return std::nullopt;
   }
   const double tank = largestScale(*e.tankage, withoutTitle(rest), kTankMargin, units);
@@ -124,7 +124,7 @@ std::vector<SheetView> arrangeViews(const Extents& e, const PaperBox& region, Un
                                     double scale) {
   const PaperBox frame = withoutTitle(region);
   if (scale > 0) {
-    const bool whole = !e.tankage || fits(paperSize(e.site, scale, 0), frame);
+    const bool whole = !e.tankage || fitsIn(sizeOnPaper(e.site, scale, 0), frame);
     return {{"1", "PLAN", frame, (whole ? e.site : *e.tankage).centre(), scale}};
   }
   const double alone = largestScale(e.site, frame, kSiteMargin, units);

@@ -16,10 +16,6 @@ constexpr double kBetween = 2;
 constexpr double kAfter = 5; ///< mm between calculations
 constexpr double kTitleText = 3;
 
-void append(std::vector<PaperStrip>& to, std::vector<PaperStrip> more) {
-  to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 /// A shaded bar with the number, the title and the object.
 std::vector<PaperStrip> titleStrips(const NumberedCalculation& entry, const std::string& object,
                                     bool again, double width) {
@@ -81,10 +77,10 @@ std::vector<PaperStrip> inputStrips(const CalculationOutline& outline, const Cal
   strips.back().items.push_back(
       rule({kLabel, strips.back().height}, {width, strips.back().height}, 0.18));
   for (const CalculationInput& in : c.inputs) {
-    append(strips, columns.row("",
-                               {in.symbol, in.name, printInput(in, units),
-                                printSi(in.value, in.kind), originText(outline, c, in)},
-                               Ink::Black));
+    appendStrips(strips, columns.row("",
+                                     {in.symbol, in.name, printInput(in, units),
+                                      printSi(in.value, in.kind), originText(outline, c, in)},
+                                     Ink::Black));
   }
   return strips;
 }
@@ -96,6 +92,10 @@ std::string resultLine(const Calculation& c, UnitSystem units) {
 }
 
 } // namespace
+
+void appendStrips(std::vector<PaperStrip>& to, std::vector<PaperStrip> more) {
+  to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
 
 std::vector<PaperStrip> rowStrips(const std::vector<RowCell>& cells, double height) {
   const double pitch = 1.7 * height;
@@ -142,13 +142,13 @@ FlowPiece calculationPiece(const CalculationOutline& outline, const ObjectNames&
   piece.again = titleStrips(entry, names.of(c.object), true, width);
   piece.gap = kAfter;
   std::vector<PaperStrip>& body = piece.block.body;
-  append(body, labelled("Formula", c.formula, width));
-  if (!c.inputs.empty()) append(body, inputStrips(outline, c, units, width));
+  appendStrips(body, labelled("Formula", c.formula, width));
+  if (!c.inputs.empty()) appendStrips(body, inputStrips(outline, c, units, width));
   for (std::size_t i = 0; i < c.steps.size(); ++i)
-    append(body, labelled(i == 0 ? "Steps" : "", c.steps[i], width));
-  append(body, labelled("Result", resultLine(c, units), width, true,
-                        c.decided ? Ink::Black : Ink::ServiceRed));
-  append(body, labelled("Source", c.source, width, false, Ink::Grey));
+    appendStrips(body, labelled(i == 0 ? "Steps" : "", c.steps[i], width));
+  appendStrips(body, labelled("Result", resultLine(c, units), width, true,
+                              c.decided ? Ink::Black : Ink::ServiceRed));
+  appendStrips(body, labelled("Source", c.source, width, false, Ink::Grey));
   return piece;
 }
 

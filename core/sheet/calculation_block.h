@@ -23,6 +23,7 @@ struct RowCell {
 };
 /// The row as strips of one line each, so that even a very long text can be carried on.
 std::vector<PaperStrip> rowStrips(const std::vector<RowCell>& cells, double height = kTextHeight);
+void appendStrips(std::vector<PaperStrip>& to, std::vector<PaperStrip> more);
 
 /// Objects as the sheets call them; the id, which formulas and steps use, beside it where it
 /// differs. Others by their names. The plan must outlive it.

@@ -12,7 +12,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kNumber = 15; ///< mm, `12.146` of a calculation in the contents
+constexpr double kContentsNumber = 15; ///< mm, `12.146` of a calculation in the contents
 constexpr double kPageNumber = 14;
 
 class CalculationReport {
@@ -97,10 +97,10 @@ std::vector<PaperStrip> CalculationReport::sectionLine(const CalculationSection&
                                                        std::size_t page) const {
   const double w = width();
   std::vector<PaperStrip> strips = {{1.5, {}}};
-  for (PaperStrip& strip :
-       rowStrips({{0, kNumber, section.number, Align::Left, true},
-                  {kNumber, w - kNumber - kPageNumber, section.title, Align::Left, true},
-                  {w - kPageNumber, kPageNumber, std::to_string(page), Align::Right, true}}))
+  for (PaperStrip& strip : rowStrips(
+           {{0, kContentsNumber, section.number, Align::Left, true},
+            {kContentsNumber, w - kContentsNumber - kPageNumber, section.title, Align::Left, true},
+            {w - kPageNumber, kPageNumber, std::to_string(page), Align::Right, true}}))
     strips.push_back(std::move(strip));
   return strips;
 }
@@ -111,8 +111,8 @@ std::vector<PaperStrip> CalculationReport::entryLine(const NumberedCalculation& 
   const Calculation& c = entry.calculation;
   const std::string text = c.title + (c.object.empty() ? "" : ", " + names_.of(c.object)) +
                            (c.decided ? "" : " - cannot be decided");
-  return rowStrips({{0, kNumber, entry.number},
-                    {kNumber, w - kNumber - kPageNumber, text},
+  return rowStrips({{0, kContentsNumber, entry.number},
+                    {kContentsNumber, w - kContentsNumber - kPageNumber, text},
                     {w - kPageNumber, kPageNumber, std::to_string(page), Align::Right}});
 }
 

@@ -1,5 +1,7 @@
 #include "core/sheet/clip.h"
 
+#include "core/geometry/polygon.h"
+
 #include <algorithm>
 #include <optional>
 
@@ -83,6 +85,13 @@ std::vector<Polyline> clipLine(const Polyline& line, const PaperBox& box) {
 
 bool cutsBox(Point2 a, Point2 b, const PaperBox& box) {
   return stretch(a, b, box).has_value();
+}
+
+bool cutsRing(const Ring& ring, Point2 a, Point2 b) {
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    if (crossSegments(a, b, ring[i], ring[(i + 1) % ring.size()])) return true;
+  }
+  return false;
 }
 
 } // namespace sump

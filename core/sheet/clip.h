@@ -45,5 +45,7 @@ std::vector<Polyline> clipLine(const Polyline& line, const PaperBox& box);
 
 /// True when any of a-b lies in or on the box.
 bool cutsBox(Point2 a, Point2 b, const PaperBox& box);
+/// True when a-b meets an edge of the ring.
+bool cutsRing(const Ring& ring, Point2 a, Point2 b);
 
 } // namespace sump

@@ -12,8 +12,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kMargin = 10; ///< mm
-constexpr double kGap = 1.5;
+constexpr double kShopMargin = 10; ///< mm
+constexpr double kShopGap = 1.5;
 constexpr double kColumnGap = 7;
 constexpr double kFoot = 5; ///< for the page's count
 
@@ -47,10 +47,10 @@ public:
   std::vector<Page> fill(double low);
   /// Do the sticks stay on one page, above `low`?
   bool columnsFit(double low);
-  double bottom() const { return paper_.height - kMargin - kFoot; }
+  double bottom() const { return paper_.height - kShopMargin - kFoot; }
 
 private:
-  double width() const { return paper_.width - 2 * kMargin; }
+  double width() const { return paper_.width - 2 * kShopMargin; }
   double columnWidth() const { return (width() - kColumnGap) / 2; }
   void turn();
   void fillColumns(double low);
@@ -71,7 +71,7 @@ private:
 bool ShopPages::placed(Block& block, double x, double low) {
   const double below = place(block, {x, y_}, low, pages_.back());
   if (below == y_) return false;
-  y_ = below + kGap;
+  y_ = below + kShopGap;
   lowest_ = std::max(lowest_, y_);
   return true;
 }
@@ -82,7 +82,7 @@ void ShopPages::addNarrow(const CuttingGroup& group, double low) {
   const std::size_t all = block.body.size();
   while (!block.body.empty()) {
     const double end = pages_.size() == 1 ? low : bottom();
-    if (placed(block, kMargin + column_ * (columnWidth() + kColumnGap), end)) {
+    if (placed(block, kShopMargin + column_ * (columnWidth() + kColumnGap), end)) {
       if (block.body.size() < all)
         block.head = stickBlock(group, columnWidth(), setting_, units, true).head;
       continue;
@@ -98,7 +98,7 @@ void ShopPages::addNarrow(const CuttingGroup& group, double low) {
 void ShopPages::addWide(Block block) {
   y_ = lowest_;
   while (!block.body.empty()) {
-    if (!placed(block, kMargin, bottom())) turn();
+    if (!placed(block, kShopMargin, bottom())) turn();
   }
 }
 
@@ -111,15 +111,15 @@ void ShopPages::turn() {
   page.title = "Cutting list";
   page.width = paper_.width;
   page.height = paper_.height;
-  const double right = paper_.width - kMargin;
-  page.items.push_back(words({kMargin, kMargin + 4}, "Cutting list", 4.5, true));
-  page.items.push_back(words({right, kMargin + 4}, page.number, 4.5, true, Align::Right));
+  const double right = paper_.width - kShopMargin;
+  page.items.push_back(words({kShopMargin, kShopMargin + 4}, "Cutting list", 4.5, true));
+  page.items.push_back(words({right, kShopMargin + 4}, page.number, 4.5, true, Align::Right));
   std::string facts = project.title;
   if (!project.identificationNumber.empty()) facts += ", " + project.identificationNumber;
   if (!project.issueDate.empty()) facts += ", " + project.issueDate;
   if (!project.revision.empty()) facts += ", revision " + project.revision;
   page.items.push_back(
-      words({kMargin, kMargin + 9.5}, wrapped(facts, width(), kTextHeight, false)[0]));
+      words({kShopMargin, kShopMargin + 9.5}, wrapped(facts, width(), kTextHeight, false)[0]));
   const bool metric = project.units == UnitSystem::Metric;
   const std::string note =
       std::string(metric ? "Millimetres" : "Inches") +
@@ -127,12 +127,12 @@ void ShopPages::turn() {
       (metric ? fixed(inMillimetres(cutting_.kerf), 1) + " mm" : inchesOnly(cutting_.kerf, 64)) +
       ". Marks are run and piece. Each figure is rounded to " + (metric ? "1 mm" : "1/16 in") +
       "; cut to the length in the last column. Check each fitting before you cut.";
-  y_ = kMargin + 13.5;
+  y_ = kShopMargin + 13.5;
   for (const std::string& line : wrapped(note, width(), 2.2, false)) {
-    page.items.push_back(words({kMargin, y_}, line, 2.2));
+    page.items.push_back(words({kShopMargin, y_}, line, 2.2));
     y_ += 1.6 * 2.2;
   }
-  page.items.push_back(rule({kMargin, y_ - 1.6}, {right, y_ - 1.6}, 0.5));
+  page.items.push_back(rule({kShopMargin, y_ - 1.6}, {right, y_ - 1.6}, 0.5));
   pages_.push_back(std::move(page));
   column_ = 0;
   top_ = lowest_ = y_;
@@ -141,7 +141,7 @@ void ShopPages::turn() {
 void ShopPages::addFeet() {
   for (std::size_t i = 0; i < pages_.size(); ++i) {
     pages_[i].items.push_back(
-        words({paper_.width / 2, paper_.height - kMargin},
+        words({paper_.width / 2, paper_.height - kShopMargin},
               "Page " + std::to_string(i + 1) + " of " + std::to_string(pages_.size()), 2.2, false,
               Align::Centre));
   }
@@ -157,7 +157,7 @@ void ShopPages::fillColumns(double low) {
 std::vector<Page> ShopPages::fill(double low) {
   fillColumns(low);
   if (cutting_.groups.empty())
-    pages_.back().items.push_back(words({kMargin, y_ + 4}, "There is no pipe to cut."));
+    pages_.back().items.push_back(words({kShopMargin, y_ + 4}, "There is no pipe to cut."));
   addWide(pieceBlock(review_, width(), setting_));
   addFeet();
   return std::move(pages_);

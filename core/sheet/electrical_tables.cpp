@@ -14,7 +14,7 @@ namespace sump {
 
 namespace {
 
-using Rows = std::vector<std::vector<std::string>>;
+using TableRows = std::vector<std::vector<std::string>>;
 
 std::string percentText(double share) {
   return fixed(share * 100, 1) + " %";
@@ -67,7 +67,7 @@ std::string tagOf(const SheetJob& job, const Id& run) {
 } // namespace
 
 Block conduitTable(const SheetJob& job, double width) {
-  Rows rows;
+  TableRows rows;
   const auto levelAt = [&](const RunStudy* studied, Length RunStudy::*end) {
     return studied != nullptr && studied->resolved ? printElevation(studied->*end, job.units())
                                                    : "?";
@@ -99,7 +99,7 @@ Block conduitTable(const SheetJob& job, double width) {
 }
 
 Block supplyTable(const SheetJob& job, double width) {
-  Rows rows;
+  TableRows rows;
   Needs needs;
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     const auto& studied = job.study().wiring.supplies;
@@ -141,7 +141,7 @@ Block supplyTable(const SheetJob& job, double width) {
 }
 
 Block signalTable(const SheetJob& job, double width) {
-  Rows rows;
+  TableRows rows;
   for (const SignalCircuit& circuit : job.plan().basis.wiring.signalCircuits) {
     rows.push_back(
         {called(circuit), std::string(voltsText(circuit.kind)), tagOf(job, circuit.run)});

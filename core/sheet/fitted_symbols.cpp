@@ -8,9 +8,9 @@ namespace sump {
 
 namespace {
 
-constexpr double kSamePlace = 0.01; // m
-constexpr double kLeastHalf = 1.0;  // mm on the paper; smaller could not be read
-constexpr double kLeastRing = 0.5;  // of a plain circle
+constexpr double kSameSymbol = 0.01; // m
+constexpr double kLeastHalf = 1.0;   // mm on the paper; smaller could not be read
+constexpr double kLeastRing = 0.5;   // of a plain circle
 
 struct Symbol {
   Point2 at;
@@ -55,7 +55,7 @@ std::set<std::uint32_t> doubled(const Symbols& symbols) {
   for (auto a = symbols.begin(); a != symbols.end(); ++a) {
     for (auto b = std::next(a); b != symbols.end(); ++b) {
       if (a->second.ink != b->second.ink || dropped.contains(a->first)) continue;
-      if (distance(a->second.at, b->second.at) > kSamePlace) continue;
+      if (distance(a->second.at, b->second.at) > kSameSymbol) continue;
       dropped.insert(a->second.shapes >= b->second.shapes ? b->first : a->first);
     }
   }

@@ -12,23 +12,16 @@ namespace sump {
 
 namespace {
 
-constexpr double kPitch = 4.0; // mm between the lines of a label
-constexpr double kPad = 0.7;
-constexpr double kFrameAir = 1.5; // between a label and the view's frame
-const LineStyle kThin{Ink::Black, 0.18, {}};
+constexpr double kLabelPitch = 4.0; // mm between the lines of a label
+constexpr double kLabelPad = 0.7;
+constexpr double kLabelFrameAir = 1.5; // between a label and the view's frame
+const LineStyle kLeaderThin{Ink::Black, 0.18, {}};
 
 PaperBox boxAt(Point2 centre, Point2 size) {
   return {centre - size * 0.5, centre + size * 0.5};
 }
 
 constexpr double kLeaderOverMeasure = 4;
-
-bool cuts(const Ring& ring, Point2 a, Point2 b) {
-  for (std::size_t i = 0; i < ring.size(); ++i) {
-    if (crossSegments(a, b, ring[i], ring[(i + 1) % ring.size()])) return true;
-  }
-  return false;
-}
 
 } // namespace
 
@@ -38,8 +31,8 @@ std::string keyName(std::size_t index) {
 
 LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page,
                        double care)
-    : view_(view), page_(page), placer_(view.frame.grown(-kFrameAir)) {
-  if (view.hidden) placer_.forbid(view.hidden->grown(kFrameAir));
+    : view_(view), page_(page), placer_(view.frame.grown(-kLabelFrameAir)) {
+  if (view.hidden) placer_.forbid(view.hidden->grown(kLabelFrameAir));
   avoidMarks(marks, care);
   avoidSymbols(marks);
   for (const Mark& mark : marks) {
@@ -96,8 +89,8 @@ Point2 LabelBoard::size(const SheetLabel& label) const {
   for (std::size_t i = 0; i < label.lines.size(); ++i) {
     width = std::max(width, textWidth(label.lines[i], kTextHeight, label.boldFirst && i == 0));
   }
-  const double pad = label.framed ? 2 * kPad : kPad;
-  return {width + 2 * pad, static_cast<double>(label.lines.size()) * kPitch + pad};
+  const double pad = label.framed ? 2 * kLabelPad : kLabelPad;
+  return {width + 2 * pad, static_cast<double>(label.lines.size()) * kLabelPitch + pad};
 }
 
 void LabelBoard::onLine(const std::string& text, Point2 site, Point2 along) {
@@ -136,7 +129,7 @@ void LabelBoard::finish() {
 
 void LabelBoard::drawLeader(const LabelCandidate& where) {
   if (!where.leaderTo) return;
-  PageShape line{{leaderStart(where), *where.leaderTo}, false, false, kThin, {}};
+  PageShape line{{leaderStart(where), *where.leaderTo}, false, false, kLeaderThin, {}};
   line.role = PageRole::Leader;
   page_.items.push_back(std::move(line));
   PageShape dot{{*where.leaderTo, *where.leaderTo + Point2{0.5, 0}}, true, true, {}, {}};
@@ -151,14 +144,14 @@ void LabelBoard::drawPlate(const SheetLabel& label, const LabelCandidate& where)
     return;
   }
   PageShape plate{where.box.ring(), true, false, {}, FillStyle{Ink::White, Hatch::None}};
-  if (label.framed) plate.line = kThin;
+  if (label.framed) plate.line = kLeaderThin;
   plate.role = PageRole::Plate;
   page_.items.push_back(std::move(plate));
   const Point2 centre = where.box.centre();
   const double n = static_cast<double>(label.lines.size());
   for (std::size_t i = 0; i < label.lines.size(); ++i) {
     // Baseline: half a capital below the middle of the line's slot.
-    const double off = (static_cast<double>(i) - (n - 1) / 2) * kPitch + kTextHeight * 0.42;
+    const double off = (static_cast<double>(i) - (n - 1) / 2) * kLabelPitch + kTextHeight * 0.42;
     PageText text =
         words(where.turned ? Point2{centre.x + off, centre.y} : Point2{centre.x, centre.y + off},
               label.lines[i], kTextHeight, label.boldFirst && i == 0, Align::Centre);
@@ -199,7 +192,7 @@ bool LabelBoard::atPointOutside(const SheetLabel& label, Point2 site, double nea
     const Point2 to = lerp(site, from, kOwnEnd);
     const bool inside = std::ranges::any_of(outlines, [&](const Ring& ring) {
       return contains(ring, middle) ||
-             (place.leaderTo && (contains(ring, to) || cuts(ring, from, to)));
+             (place.leaderTo && (contains(ring, to) || cutsRing(ring, from, to)));
     });
     if (inside) place.cost += kInside;
   }
@@ -328,7 +321,7 @@ bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site,
   for (LabelCandidate& place : places) {
     const Point2 from = view_.toSite(leaderStart(place.box, *place.leaderTo));
     const Point2 to = view_.toSite(*place.leaderTo);
-    if (std::ranges::any_of(others, [&](const Ring& ring) { return cuts(ring, from, to); }))
+    if (std::ranges::any_of(others, [&](const Ring& ring) { return cutsRing(ring, from, to); }))
       place.cost += kOverOther;
   }
   return add(label, std::move(places));

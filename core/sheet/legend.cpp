@@ -76,7 +76,7 @@ constexpr std::pair<PartKind, const char*> kParts[] = {
     {PartKind::SolenoidValve, "Solenoid valve"},
 };
 
-using Symbols = std::vector<std::pair<const char*, std::function<void(SymbolPen&)>>>;
+using NamedSymbols = std::vector<std::pair<const char*, std::function<void(SymbolPen&)>>>;
 
 void bars(SymbolPen& pen) {
   pen.open({{-1, -0.7}, {1, -0.7}, {1, 0.7}, {-1, 0.7}});
@@ -112,7 +112,7 @@ void plus(SymbolPen& pen) {
 const Ring kArrow{{1, 0}, {-1, 0.55}, {-1, -0.55}};
 
 /// What stands on the site, as far as the plan has it.
-void addSiteSymbols(const Plan& plan, Symbols& used) {
+void addSiteSymbols(const Plan& plan, NamedSymbols& used) {
   const auto add = [&](bool there, const char* text, void (*draw)(SymbolPen&)) {
     if (there) used.emplace_back(text, draw);
   };
@@ -130,7 +130,7 @@ void addSiteSymbols(const Plan& plan, Symbols& used) {
   add(!plan.spots.empty(), "Spot level of the ground", plus);
 }
 
-Symbols usedSymbols(const Plan& plan) {
+NamedSymbols usedSymbols(const Plan& plan) {
   std::set<PartKind> parts;
   std::set<EndFitting> ends;
   for (const Run& run : plan.runs) {
@@ -138,7 +138,7 @@ Symbols usedSymbols(const Plan& plan) {
       parts.insert(part.kind);
     ends.insert({run.from.fitting, run.to.fitting});
   }
-  Symbols used;
+  NamedSymbols used;
   for (const auto& [kind, text] : kParts) {
     if (parts.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawPart(p, k); });
   }
@@ -220,7 +220,7 @@ Block legend(const Review& review, double width) {
 
 Block symbolKey(const Review& review, double width) {
   Block block = paragraphs("LEGEND: SYMBOLS", {}, width, false);
-  const Symbols used = usedSymbols(review.plan);
+  const NamedSymbols used = usedSymbols(review.plan);
   for (std::size_t i = 0; i < used.size(); i += 2) {
     constexpr double kAir = 1.5; // mm over and under the symbols of a row
     SymbolHeight height{1.5, 1.5};

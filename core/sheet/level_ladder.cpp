@@ -9,15 +9,15 @@ namespace sump {
 
 namespace {
 
-constexpr double kPitch = 4.4;     // mm between two level texts
-constexpr const char* kGap = "  "; // between a level and its words
-const LineStyle kThin{Ink::Black, 0.18, {}};
+constexpr double kRungPitch = 4.4;     // mm between two level texts
+constexpr const char* kWordGap = "  "; // between a level and its words
+const LineStyle kRungThin{Ink::Black, 0.18, {}};
 
 struct Rung {
   double y = 0, from = 0;
   std::string level;
   std::vector<std::string> names;
-  double height() const { return kPitch * static_cast<double>(names.size()); }
+  double height() const { return kRungPitch * static_cast<double>(names.size()); }
 };
 
 /// From the highest down.
@@ -48,7 +48,7 @@ std::vector<double> slotsOf(const std::vector<Rung>& rungs, const SheetView& vie
     free = slots.back() + rung.height();
   }
   constexpr double kFoot = 3;
-  double limit = view.frame.high.y - kFoot + kPitch;
+  double limit = view.frame.high.y - kFoot + kRungPitch;
   for (std::size_t i = slots.size(); i-- > 0;) {
     slots[i] = std::min(slots[i], limit - rungs[i].height());
     limit = slots[i];
@@ -61,7 +61,7 @@ std::vector<double> slotsOf(const std::vector<Rung>& rungs, const SheetView& vie
 double ladderWidth(const std::vector<LevelTag>& levels) {
   double width = 0;
   for (const LevelTag& tag : levels)
-    width = std::max(width, textWidth(tag.level + kGap + tag.name, kTextHeight, false));
+    width = std::max(width, textWidth(tag.level + kWordGap + tag.name, kTextHeight, false));
   return levels.empty() ? 0 : width + 12;
 }
 
@@ -76,20 +76,21 @@ void drawLadder(const std::vector<LevelTag>& levels, const SheetView& view, doub
     const Point2 from = view.toPaper({rung.from, rung.y});
     const Point2 knee{left + 2, from.y}, end{left + 8, slots[i]};
     page.items.push_back(
-        PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kThin, {}});
+        PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kRungThin, {}});
     constexpr double kCover = 5;
     board.avoid(from, knee, kCover);
     // The level's mark: a triangle standing on the line.
     page.items.push_back(PageShape{{knee, {knee.x - 1.2, knee.y - 2}, {knee.x + 1.2, knee.y - 2}},
                                    true,
                                    false,
-                                   kThin,
+                                   kRungThin,
                                    FillStyle{Ink::White}});
     Point2 at{end.x + 2.2, end.y + kTextHeight * 0.42};
-    page.items.push_back(words(at, rung.level + kGap + rung.names.front()));
-    at.x += textWidth(rung.level + kGap, kTextHeight, false);
+    page.items.push_back(words(at, rung.level + kWordGap + rung.names.front()));
+    at.x += textWidth(rung.level + kWordGap, kTextHeight, false);
     for (std::size_t k = 1; k < rung.names.size(); ++k)
-      page.items.push_back(words({at.x, at.y + kPitch * static_cast<double>(k)}, rung.names[k]));
+      page.items.push_back(
+          words({at.x, at.y + kRungPitch * static_cast<double>(k)}, rung.names[k]));
   }
   board.forbid({{left, view.frame.low.y}, view.frame.high});
 }

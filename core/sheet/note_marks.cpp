@@ -10,11 +10,11 @@ namespace {
 
 // Dimension lines and oblique strokes after ISO 129-1 (from memory): thin continuous lines that
 // start a gap away from the object and run a little past the dimension line.
-const LineStyle kThin{Ink::Black, 0.25, {}};
-constexpr double kGap = 0.08;
+const LineStyle kNoteThin{Ink::Black, 0.25, {}};
+constexpr double kNoteGap = 0.08;
 constexpr double kPast = 0.12;
-constexpr double kStroke = 0.1; // half of it
-constexpr double kSame = 1e-6;  // m; ends nearer than this are one place
+constexpr double kStroke = 0.1;        // half of it
+constexpr double kOneNotePlace = 1e-6; // m; ends nearer than this are one place
 
 Point2 leftOf(Point2 v) {
   return {-v.y, v.x};
@@ -30,16 +30,16 @@ Point2 readable(Point2 along) {
 /// From the object to the dimension line, on whichever side that is.
 void extensionLine(MarkPen& pen, Point2 object, Point2 end) {
   const double length = distance(object, end);
-  if (length <= kGap) return;
+  if (length <= kNoteGap) return;
   const Point2 out = (end - object) * (1 / length);
-  pen.path({object + out * kGap, end + out * kPast}, kThin);
+  pen.path({object + out * kNoteGap, end + out * kPast}, kNoteThin);
 }
 
 void markDimension(const NoteDrawing& note, MarkPen& pen) {
   extensionLine(pen, note.from, note.lineFrom);
   extensionLine(pen, note.to, note.lineTo);
   const Point2 along = (note.lineTo - note.lineFrom) * (1 / distance(note.lineFrom, note.lineTo));
-  pen.path({note.lineFrom - along * kPast, note.lineTo + along * kPast}, kThin);
+  pen.path({note.lineFrom - along * kPast, note.lineTo + along * kPast}, kNoteThin);
   const Point2 stroke = (along + leftOf(along)) * kStroke;
   for (Point2 end : {note.lineFrom, note.lineTo})
     pen.path({end - stroke, end + stroke}, LineStyle{Ink::Black, 0.5, {}});
@@ -53,7 +53,7 @@ NoteDrawing noteDrawing(const DimensionNote& note, Point2 from, Point2 to, UnitS
   d.from = from;
   d.to = to;
   const double length = distance(from, to);
-  d.lettered = length < kSame;
+  d.lettered = length < kOneNotePlace;
   d.text = note.text.empty() ? printLength(metres(length), units) : note.text;
   if (d.lettered) {
     d.lineFrom = from;
@@ -88,9 +88,9 @@ void markNotes(const Plan& plan, std::vector<Mark>& marks) {
       markDimension(note, pen);
       continue;
     }
-    pen.circle(note.from, 0.02, kThin, FillStyle{Ink::Black}); // as the dot of a leader
-    if (distance(note.lineFrom, note.lineTo) > kSame) {
-      pen.path({note.lineFrom, note.lineTo}, kThin);
+    pen.circle(note.from, 0.02, kNoteThin, FillStyle{Ink::Black}); // as the dot of a leader
+    if (distance(note.lineFrom, note.lineTo) > kOneNotePlace) {
+      pen.path({note.lineFrom, note.lineTo}, kNoteThin);
     }
   }
 }

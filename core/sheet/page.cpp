@@ -6,14 +6,14 @@ namespace sump {
 
 namespace {
 
-std::string number(double v) {
+std::string plainNumber(double v) {
   return fixed(v, 2);
 }
 
 std::string points(const std::vector<Point2>& list) {
   std::string text;
   for (Point2 p : list)
-    text += " " + number(p.x) + "," + number(p.y);
+    text += " " + plainNumber(p.x) + "," + plainNumber(p.y);
   return text;
 }
 
@@ -21,10 +21,10 @@ std::string describe(const PageShape& shape) {
   std::string text = shape.round ? "circle" : shape.closed ? "ring" : "line";
   if (shape.line) {
     text += " ink " + std::to_string(static_cast<int>(shape.line->ink)) + " width " +
-            number(shape.line->width);
+            plainNumber(shape.line->width);
     const char* before = " dash ";
     for (double d : shape.line->dash) {
-      text += before + number(d);
+      text += before + plainNumber(d);
       before = "/";
     }
   }
@@ -37,9 +37,10 @@ std::string describe(const PageShape& shape) {
 
 std::string describe(const PageText& text) {
   static constexpr const char* kAlign[] = {"left", "centre", "right"};
-  return std::string("text ") + kAlign[static_cast<int>(text.align)] + " " + number(text.at.x) +
-         "," + number(text.at.y) + " height " + number(text.height) +
-         (text.angle != 0 ? " angle " + number(text.angle) : "") + (text.bold ? " bold" : "") +
+  return std::string("text ") + kAlign[static_cast<int>(text.align)] + " " +
+         plainNumber(text.at.x) + "," + plainNumber(text.at.y) + " height " +
+         plainNumber(text.height) + (text.angle != 0 ? " angle " + plainNumber(text.angle) : "") +
+         (text.bold ? " bold" : "") +
          (text.ink != Ink::Black ? " ink " + std::to_string(static_cast<int>(text.ink)) : "") +
          " \"" + text.text + "\"";
 }
@@ -72,8 +73,8 @@ const PaperSize* paperSize(std::string_view key) {
 }
 
 std::string dump(const Page& page) {
-  std::string text = "page " + page.number + " \"" + page.title + "\" " + number(page.width) +
-                     " x " + number(page.height) + "\n";
+  std::string text = "page " + page.number + " \"" + page.title + "\" " + plainNumber(page.width) +
+                     " x " + plainNumber(page.height) + "\n";
   for (const PageItem& item : page.items) {
     text += std::visit([](const auto& i) { return describe(i); }, item) + "\n";
   }

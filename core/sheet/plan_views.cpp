@@ -14,10 +14,10 @@ namespace sump {
 
 namespace {
 
-constexpr double kMargin = 30;     // mm of paper about the tankage, for labels
-constexpr double kPartMargin = 18; // the same where there are several parts
-constexpr double kMatchRoom = 5;   // mm about a part, for the words at its match lines
-constexpr double kFrameAir = 0.5;  // mm between a symbol and the frame
+constexpr double kTankageMargin = 30; // mm of paper about the tankage, for labels
+constexpr double kPartMargin = 18;    // the same where there are several parts
+constexpr double kMatchRoom = 5;      // mm about a part, for the words at its match lines
+constexpr double kFrameAir = 0.5;     // mm between a symbol and the frame
 constexpr int kMostTiles = 60;
 
 std::string tileName(const Tile& tile) {
@@ -142,8 +142,8 @@ std::vector<SheetView> drawTiledView(const SheetJob& job, const std::string& tit
                                      const std::vector<SectionCut>& cuts) {
   PaperBox frame{{}, flow.largestFigure()};
   frame.high.y -= kViewTitle;
-  double scale = job.scale > 0 ? job.scale : fittedScale(site, frame, kMargin, job.units());
-  const double margin = kMargin * scale / 1000;
+  double scale = job.scale > 0 ? job.scale : fittedScale(site, frame, kTankageMargin, job.units());
+  const double margin = kTankageMargin * scale / 1000;
   PaperBox shown = site.grown(margin);
   if (job.scale <= 0 && scale > leastLegibleScale(job.units())) {
     scale = leastLegibleScale(job.units());

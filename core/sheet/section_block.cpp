@@ -13,7 +13,7 @@ namespace sump {
 namespace {
 
 constexpr double kGutter = 22;  // mm left of the drawing, for levels and row headings
-constexpr double kPad = 9;      // round what is drawn, for texts
+constexpr double kDrawnPad = 9; // round what is drawn, for texts
 constexpr double kTitle = 13;   // over the drawing
 constexpr double kIndent = 12;  // of the title, beside the view's number
 constexpr double kMatchRow = 5; // over a frame that is one of several
@@ -26,7 +26,7 @@ SectionView layout(const SectionExtent& extent, const SectionScale& scale, doubl
   found.view.scale = scale.along;
   found.plane.stretch = scale.stretch;
   const double drawn = inMetres(extent.high - extent.low) * 1000 * scale.stretch / scale.along;
-  found.view.frame = {{kGutter, top}, {width, top + drawn + 2 * (kPad + air)}};
+  found.view.frame = {{kGutter, top}, {width, top + drawn + 2 * (kDrawnPad + air)}};
   found.view.centre =
       lerp(found.plane.at(extent.from, extent.low), found.plane.at(extent.to, extent.high), 0.5);
   return found;
@@ -201,7 +201,7 @@ Block runLevels(const TrainProfile& profile, UnitSystem units, double width) {
                {{"CODE"}, {"LINE"}, {"NAME"}, {"SIZE"}, {"INVERTS"}}, rows, width);
 }
 
-SectionSheet sheetOf(DrawnSection drawn, Page page, const std::string& anchor) {
+SectionSheet sectionSheetOf(DrawnSection drawn, Page page, const std::string& anchor) {
   SectionSheet sheet;
   sheet.scale = drawn.view.view.scale;
   sheet.stretch = drawn.view.plane.stretch;
@@ -225,7 +225,7 @@ PaperStrip titleStrip(const SectionTitle& title, const SectionScale& scale, Unit
 
 SectionScale sectionScale(double length, Length rise, UnitSystem units, double width,
                           double height) {
-  const double across = width - kGutter - 2 * kPad, down = height - 2 * kPad;
+  const double across = width - kGutter - 2 * kDrawnPad, down = height - 2 * kDrawnPad;
   const double along = length * 1000, upright = inMetres(rise) * 1000;
   SectionScale found{standardScales(units).back(), 1};
   for (double scale : standardScales(units)) {
@@ -245,7 +245,7 @@ double sectionWidth(double length, const SectionScale& scale) {
 }
 
 double sectionHeight(Length rise, const SectionScale& scale) {
-  return inMetres(rise) * 1000 * scale.stretch / scale.along + 2 * kPad;
+  return inMetres(rise) * 1000 * scale.stretch / scale.along + 2 * kDrawnPad;
 }
 
 PaperStrip sectionStrip(Page page) {
@@ -283,7 +283,7 @@ SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& tit
   DrawnSection drawn = drawSection(profile, title, units, set, page);
   const std::vector<LevelRow> rows = levelRows(profile, units);
   drawLevelBand(levelColumns(rows, drawn.view), drawn.view.view.frame, page);
-  return sheetOf(std::move(drawn), std::move(page), title.anchor);
+  return sectionSheetOf(std::move(drawn), std::move(page), title.anchor);
 }
 
 SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, double width,
@@ -295,7 +295,7 @@ SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, dou
   Page page;
   DrawnSection drawn = drawing(
       profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}, trainAnchor()}, units, set, page);
-  return sheetOf(std::move(drawn), std::move(page), trainAnchor());
+  return sectionSheetOf(std::move(drawn), std::move(page), trainAnchor());
 }
 
 std::vector<LevelColumn> levelColumns(const std::vector<LevelRow>& rows, const SectionView& view) {

@@ -1,6 +1,5 @@
 #include "core/sheet/section_labels.h"
 
-#include "core/geometry/polygon.h"
 #include "core/sheet/label_board.h"
 
 #include <algorithm>
@@ -10,18 +9,11 @@ namespace sump {
 
 namespace {
 
-constexpr double kReach = 45; // mm that a label may stand off with a leader
-constexpr double kCare = 3;   // covering a line here is so many times as bad as on a plan
+constexpr double kSectionReach = 45; // mm that a label may stand off with a leader
+constexpr double kCare = 3;          // covering a line here is so many times as bad as on a plan
 
 PaperBox boxAbout(Point2 centre, Point2 size) {
   return {centre - size * 0.5, centre + size * 0.5};
-}
-
-bool cutsRing(const Ring& ring, Point2 a, Point2 b) {
-  for (std::size_t i = 0; i < ring.size(); ++i) {
-    if (crossSegments(a, b, ring[i], ring[(i + 1) % ring.size()])) return true;
-  }
-  return false;
 }
 
 /// Along a line of the section, its text on the wished side of it, else on the other one.
@@ -57,10 +49,16 @@ std::vector<LabelCandidate> invertPlaces(Point2 at, Point2 size) {
   }
   for (double side : {1.0, -1.0})
     add({side * (x + kOff), 0}, 0.6);
-  const auto more = aroundPoint(at, size.x, size.y, 4, kReach, 4);
+  const auto more = aroundPoint(at, size.x, size.y, 4, kSectionReach, 4);
   places.insert(places.end(), more.begin(), more.end());
   return places;
 }
+
+struct DrawnPipe {
+  Id run;
+  Ring outline; ///< on the paper
+  PaperBox extent;
+};
 
 class SectionLabels {
 public:
@@ -73,8 +71,7 @@ public:
     }
     for (const Mark& mark : marks) {
       if (isSign(mark)) board_.forbid(onPaper(mark.points));
-      if (mark.layer == Layer::Run && mark.closed)
-        pipes_.emplace_back(mark.object, onPaperRing(mark.points));
+      if (mark.layer == Layer::Run && mark.closed) addPipe(mark);
     }
   }
 
@@ -107,6 +104,11 @@ private:
       p = section_.view.toPaper(p);
     return points;
   }
+  void addPipe(const Mark& mark) {
+    const Ring outline = onPaperRing(mark.points);
+    constexpr double kHair = 1e-6; // mm, so that what touches an edge is looked at
+    pipes_.push_back({mark.object, outline, around(outline).grown(kHair)});
+  }
   PaperBox onPaper(Ring points) const { return around(onPaperRing(std::move(points))); }
   Point2 siteOf(const SectionNote& note) const {
     return note.side == NoteSide::Centre ? Point2{note.station, section_.view.site().low.y}
@@ -130,11 +132,12 @@ private:
     const Point2 at = section_.view.toPaper(siteOf(note)), size = board_.size(label);
     const auto led = [&] {
       return board_.atOneOf(
-          label, roundPipes(aroundPoint(at, size.x, size.y, near, kReach, 0), note.object));
+          label, roundPipes(aroundPoint(at, size.x, size.y, near, kSectionReach, 0), note.object));
     };
     if ((note.pointed || isCrowded(note)) && led()) return true;
     return board_.atOneOf(
-        label, roundPipes(board_.placesAbout(label, siteOf(note), near, kReach), note.object));
+        label,
+        roundPipes(board_.placesAbout(label, siteOf(note), near, kSectionReach), note.object));
   }
   /// Beside other things a text without a leader could be taken for theirs.
   bool isCrowded(const SectionNote& note) const {
@@ -156,7 +159,7 @@ private:
   const std::vector<SectionNote>& notes_;
   const SectionView& section_;
   LabelBoard board_;
-  std::vector<std::pair<Id, Ring>> pipes_; ///< on the paper
+  std::vector<DrawnPipe> pipes_;
   /// Those in order that are placed, with the labels' middles.
   std::vector<std::pair<const SectionNote*, double>> placed_;
 };
@@ -191,8 +194,9 @@ std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate
   for (LabelCandidate& place : places) {
     if (!place.leaderTo) continue;
     const Point2 from = leaderStart(place), to = lerp(*place.leaderTo, from, kOwnEnd);
-    for (const auto& [object, pipe] : pipes_) {
-      if (object != own && cutsRing(pipe, from, to)) place.cost += kThroughPipe;
+    for (const DrawnPipe& pipe : pipes_) {
+      if (pipe.run != own && cutsBox(from, to, pipe.extent) && cutsRing(pipe.outline, from, to))
+        place.cost += kThroughPipe;
     }
   }
   return places;
@@ -220,7 +224,8 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
     const double wished = own >= a.x && own <= b.x ? own : (a.x + b.x) / 2;
     addLinePlaces(a, b, wished, size, note.side == NoteSide::Below, cost, places);
     for (double along : {0.5, 0.3, 0.7, 0.12, 0.88}) {
-      const auto more = aroundPoint(lerp(a, b, along), size.x, size.y, 3, kReach, cost + kLeader);
+      const auto more =
+          aroundPoint(lerp(a, b, along), size.x, size.y, 3, kSectionReach, cost + kLeader);
       places.insert(places.end(), more.begin(), more.end());
     }
     cost += kNextLine;

@@ -10,8 +10,8 @@ namespace sump {
 
 namespace {
 
-const LineStyle kThin{Ink::Black, 0.25, {}};
-const LineStyle kMedium{Ink::Black, 0.5, {}};
+const LineStyle kSectionThin{Ink::Black, 0.25, {}};
+const LineStyle kSectionMedium{Ink::Black, 0.5, {}};
 const LineStyle kGroundLine{Ink::Black, 0.7, {}};
 const LineStyle kCoverLine{Ink::Black, 1, {}};
 const LineStyle kRestLine{Ink::ServiceBlue, 0.35, {}};
@@ -68,8 +68,8 @@ void SectionPen::footings(const ProfileStructure& s, const std::vector<double>& 
   MarkPen pen = this->pen(s.id, Layer::Building);
   for (double at : walls) {
     const double inward = at == s.from ? kWall : -kWall;
-    pen.ring(box(std::min(at, at + inward), std::max(at, at + inward), *s.bottom, *s.level), kThin,
-             FillStyle{Ink::Building});
+    pen.ring(box(std::min(at, at + inward), std::max(at, at + inward), *s.bottom, *s.level),
+             kSectionThin, FillStyle{Ink::Building});
   }
 }
 
@@ -141,20 +141,20 @@ void SectionPen::manway(const ProfileVault& vault, const ProfileManway& manway) 
   constexpr double kRiserWall = 0.1; // drawn, not taken from any maker's table
   MarkPen pen = this->pen(manway.id, Layer::Manway);
   if (top > vault.lidTop)
-    pen.ring(box(from - kRiserWall, to + kRiserWall, vault.lidTop, top), kThin,
+    pen.ring(box(from - kRiserWall, to + kRiserWall, vault.lidTop, top), kSectionThin,
              FillStyle{Ink::Concrete});
-  pen.ring(box(from, to, vault.lidUnderside, top), kThin, FillStyle{Ink::White});
+  pen.ring(box(from, to, vault.lidUnderside, top), kSectionThin, FillStyle{Ink::White});
   pen.path({plane_.at(from - kRiserWall, top), plane_.at(to + kRiserWall, top)}, kGroundLine);
 }
 
 void SectionPen::vault(const ProfileVault& vault) {
   MarkPen pen = this->pen(vault.id, Layer::Vault);
-  pen.ring(box(vault.from, vault.to, vault.underside, vault.lidTop), kMedium,
+  pen.ring(box(vault.from, vault.to, vault.underside, vault.lidTop), kSectionMedium,
            FillStyle{Ink::Concrete});
   for (const ProfileManway& m : vault.manways)
     manway(vault, m);
   if (vault.insideTo <= vault.insideFrom) return;
-  pen.ring(box(vault.insideFrom, vault.insideTo, vault.floor, vault.lidUnderside), kThin,
+  pen.ring(box(vault.insideFrom, vault.insideTo, vault.floor, vault.lidUnderside), kSectionThin,
            FillStyle{Ink::White});
   for (const ProfileChamber& c : vault.chambers) {
     if (c.rest && *c.rest > vault.floor)
@@ -165,7 +165,7 @@ void SectionPen::vault(const ProfileVault& vault) {
     water(vault.id, c);
   for (const ProfileBaffle& b : vault.baffles)
     this->pen(b.id, Layer::Baffle)
-        .ring(box(b.from, b.to, b.bottom, b.top), kThin, FillStyle{Ink::Grey});
+        .ring(box(b.from, b.to, b.bottom, b.top), kSectionThin, FillStyle{Ink::Grey});
 }
 
 void SectionPen::structure(const ProfileStructure& s) {
@@ -176,9 +176,10 @@ void SectionPen::structure(const ProfileStructure& s) {
   if (!s.level) return;
   if (s.kind == StructureKind::Basin) {
     const Length bottom = s.bottom ? std::min(*s.bottom, *s.level) : *s.level - kDrawnSlab;
-    return pen.ring(box(s.from, s.to, bottom, *s.level), kMedium, FillStyle{Ink::White});
+    return pen.ring(box(s.from, s.to, bottom, *s.level), kSectionMedium, FillStyle{Ink::White});
   }
-  pen.ring(box(s.from, s.to, *s.level - kDrawnSlab, *s.level), kThin, FillStyle{Ink::Building});
+  pen.ring(box(s.from, s.to, *s.level - kDrawnSlab, *s.level), kSectionThin,
+           FillStyle{Ink::Building});
 }
 
 /// Invert and crown; the invert in the service's pattern.
@@ -265,7 +266,7 @@ void SectionPen::breakOff(const Id& id, Point2 at) {
   pen(id, Layer::Symbol)
       .path({at + Point2{size * 0.4, size * 1.6}, at + Point2{size * 0.4, size * 0.3},
              at + Point2{-size * 0.4, -size * 0.3}, at + Point2{-size * 0.4, -size * 1.6}},
-            kThin);
+            kSectionThin);
 }
 
 void SectionPen::riser(const ProfilePart& part, const std::optional<ProfileBore>& bore) {
@@ -276,7 +277,7 @@ void SectionPen::riser(const ProfilePart& part, const std::optional<ProfileBore>
   if (*part.cover <= foot) return;
   constexpr double kRim = 0.06; // m, of the cover past the riser; drawn only
   MarkPen pen = this->pen(part.id, Layer::Manway);
-  pen.ring(box(part.station - half, part.station + half, foot, *part.cover), kThin,
+  pen.ring(box(part.station - half, part.station + half, foot, *part.cover), kSectionThin,
            FillStyle{Ink::White});
   pen.path({plane_.at(part.station - half - kRim, *part.cover),
             plane_.at(part.station + half + kRim, *part.cover)},
@@ -320,9 +321,9 @@ void SectionPen::cover(const CoverPlace& least) {
   const Point2 tick{0.006 * (to_ - from_), 0};
   const Point2 foot = plane_.at(least.station, least.top);
   const Point2 head = plane_.at(least.station, least.ground);
-  pen.path({foot, head}, kThin);
+  pen.path({foot, head}, kSectionThin);
   for (Point2 p : {foot, head})
-    pen.path({p - tick, p + tick}, kMedium);
+    pen.path({p - tick, p + tick}, kSectionMedium);
 }
 
 /// A line of unknown level stands only over its place.

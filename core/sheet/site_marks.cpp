@@ -6,8 +6,8 @@ namespace sump {
 
 namespace {
 
-const LineStyle kThin{Ink::Black, 0.25, {}};
-const LineStyle kMedium{Ink::Black, 0.35, {}};
+const LineStyle kSiteThin{Ink::Black, 0.25, {}};
+const LineStyle kSiteMedium{Ink::Black, 0.35, {}};
 
 // Existing lines: APWA colour, and a pattern of long dashes that no proposed run has.
 LineStyle utilityLine(const Utility& utility) {
@@ -35,8 +35,8 @@ void markGround(const Plan& plan, std::vector<Mark>& marks) {
   for (const SpotElevation& spot : plan.spots) {
     MarkPen pen(marks, spot.id, Layer::Ground);
     constexpr double kArm = 0.12; // 5 in: a cross of 1 mm at 1:240
-    pen.path({spot.at + Point2{-kArm, 0}, spot.at + Point2{kArm, 0}}, kThin);
-    pen.path({spot.at + Point2{0, -kArm}, spot.at + Point2{0, kArm}}, kThin);
+    pen.path({spot.at + Point2{-kArm, 0}, spot.at + Point2{kArm, 0}}, kSiteThin);
+    pen.path({spot.at + Point2{0, -kArm}, spot.at + Point2{0, kArm}}, kSiteThin);
   }
   for (const Well& well : plan.wells) {
     MarkPen pen(marks, well.id, Layer::Ground);
@@ -48,13 +48,13 @@ void markGround(const Plan& plan, std::vector<Mark>& marks) {
 /// Bars across the grate, as many as its length asks for.
 void markBasin(const Basin& basin, std::vector<Mark>& marks) {
   MarkPen pen(marks, basin.id, Layer::Basin);
-  pen.ring(outline(basin), kMedium, FillStyle{Ink::White});
+  pen.ring(outline(basin), kSiteMedium, FillStyle{Ink::White});
   const double x = inMetres(basin.length) / 2, y = inMetres(basin.width) / 2;
   const double step = basin.kind == BasinKind::TrenchDrain ? 0.4 : 0.15;
   const int bars = std::min(200, static_cast<int>(2 * x / step));
   for (int i = 1; i <= bars; ++i) {
     const double at = -x + 2 * x * i / (bars + 1);
-    pen.path({basin.frame().toSite({at, -y}), basin.frame().toSite({at, y})}, kThin);
+    pen.path({basin.frame().toSite({at, -y}), basin.frame().toSite({at, y})}, kSiteThin);
   }
 }
 
@@ -75,9 +75,9 @@ void markSewer(const SewerConnection& sewer, std::vector<Mark>& marks) {
 void markWash(const WashEquipment& wash, std::vector<Mark>& marks) {
   MarkPen pen(marks, wash.id, Layer::Basin);
   const Ring ring = outline(wash);
-  pen.ring(ring, kMedium, FillStyle{Ink::PaleGrey});
-  pen.path({ring[0], ring[2]}, kThin);
-  pen.path({ring[1], ring[3]}, kThin);
+  pen.ring(ring, kSiteMedium, FillStyle{Ink::PaleGrey});
+  pen.path({ring[0], ring[2]}, kSiteThin);
+  pen.path({ring[1], ring[3]}, kSiteThin);
 }
 
 } // namespace

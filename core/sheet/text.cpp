@@ -17,15 +17,15 @@ struct FontTable {
 };
 
 FontTable readTable(const nlohmann::json& json) {
-  FontTable table;
-  table.capHeight = json.at("capHeight").get<double>();
+  FontTable fontTable;
+  fontTable.capHeight = json.at("capHeight").get<double>();
   for (const auto& [code, width] : json.at("widths").items()) {
-    table.widths[static_cast<char32_t>(std::stoul(code))] = width.get<double>();
+    fontTable.widths[static_cast<char32_t>(std::stoul(code))] = width.get<double>();
   }
-  return table;
+  return fontTable;
 }
 
-const FontTable& table(bool bold) {
+const FontTable& fontTable(bool bold) {
   static const nlohmann::json json = nlohmann::json::parse(embeddedText("fonts/widths.json"));
   static const FontTable regular = readTable(json.at("regular"));
   static const FontTable heavy = readTable(json.at("bold"));
@@ -49,7 +49,7 @@ char32_t nextCode(std::string_view utf8, std::size_t& at) {
 } // namespace
 
 double textWidth(std::string_view utf8, double height, bool bold) {
-  const FontTable& font = table(bold);
+  const FontTable& font = fontTable(bold);
   const double wide = font.widths.at(U'W'); // for a character that the table lacks
   double units = 0;
   for (std::size_t i = 0; i < utf8.size();) {

@@ -23,11 +23,6 @@ PageShape box(Point2 low, double width, double height) {
                    {}};
 }
 
-void append(std::vector<PaperStrip>& strips, std::vector<PaperStrip> more) {
-  for (PaperStrip& strip : more)
-    strips.push_back(std::move(strip));
-}
-
 /// As the other sheets name them: `SU-1 union SU-1-2; RC-1 union RC-1-2`.
 std::string objectsText(const UpkeepStep& step, const ObjectNames& names) {
   if (step.noneDrawn) return "none drawn in this plan; look on site";
@@ -136,9 +131,10 @@ FlowPiece UpkeepSheets::cautions() const {
 std::vector<PaperStrip> UpkeepSheets::below(const UpkeepStep& step, double width) const {
   std::vector<PaperStrip> strips = rowStrips({{kText, width, step.text}});
   if (!step.caution.empty())
-    append(strips, rowStrips({{kText, width, "CAUTION: " + step.caution, Align::Left, true}}));
+    appendStrips(strips,
+                 rowStrips({{kText, width, "CAUTION: " + step.caution, Align::Left, true}}));
   const std::string objects = objectsText(step, names_);
-  if (!objects.empty()) append(strips, rowStrips({{kText, width, "At: " + objects}}));
+  if (!objects.empty()) appendStrips(strips, rowStrips({{kText, width, "At: " + objects}}));
   return strips;
 }
 
@@ -154,7 +150,7 @@ FlowPiece UpkeepSheets::stepPiece(const UpkeepStep& step, std::size_t number) co
   const double left = width_ - kSignOff;
   first.items.push_back(rule({left, 6}, {width_, 6}, 0.25));
   first.items.push_back(words({left, 9.4}, "date, initials"));
-  append(piece.block.body, below(step, width));
+  appendStrips(piece.block.body, below(step, width));
   piece.gap = 2;
   return piece;
 }
@@ -170,8 +166,8 @@ FlowPiece UpkeepSheets::taskPiece(const UpkeepTask& task, std::size_t number) co
                  {width_ - kEvery, kEvery, recurring(task.every), Align::Right, true}},
                 3);
   piece.block.body.front().items.push_back(rule({0, 0}, {width_, 0}, 0.35));
-  append(piece.block.body, below(task.step, width));
-  append(piece.block.body, rowStrips({{kText, width, "Interval: " + task.basis + "."}}));
+  appendStrips(piece.block.body, below(task.step, width));
+  appendStrips(piece.block.body, rowStrips({{kText, width, "Interval: " + task.basis + "."}}));
   piece.block.body.push_back(record(task.every));
   piece.gap = 3;
   return piece;
@@ -198,11 +194,11 @@ FlowPiece UpkeepSheets::signOff() const {
   for (const char* who : {"Started up by", "Licensed electrician", "Taken over by"})
     piece.block.body.push_back(
         signatures({std::string(who) + ", name", "Company, licence", "Date, signature"}, width_));
-  append(piece.block.body,
-         rowStrips({{0, width_,
-                     "Texts and usual values: " + upkeep_.source +
-                         ". Figures: of this plan, worked out as the calculation report "
-                         "says. Local codes and the makers' instructions govern."}}));
+  appendStrips(piece.block.body,
+               rowStrips({{0, width_,
+                           "Texts and usual values: " + upkeep_.source +
+                               ". Figures: of this plan, worked out as the calculation report "
+                               "says. Local codes and the makers' instructions govern."}}));
   return piece;
 }
 

@@ -14,7 +14,7 @@ namespace sump {
 namespace {
 
 // On the paper, mm: from what is cut to the dash, the dash, the arrow with its head.
-constexpr double kAir = 1, kDash = 5, kShaft = 5, kHead = 3, kHalfHead = 1;
+constexpr double kAir = 1, kDash = 5, kShaft = 5, kArrowHead = 3, kHalfHead = 1;
 constexpr double kCorner = 2.5; // of the heavy legs where a cut turns
 const LineStyle kChain{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}};
 const LineStyle kHeavy{Ink::Black, 1.0, {}};
@@ -66,7 +66,8 @@ Polyline drawnLine(const SectionCut& cut, const SheetView& view) {
 void markEnd(const CutEnd& end, const SheetView& view, MarkPen pen) {
   const auto mm = [&](double paper) { return metresOf(paper, view); };
   const Point2 from = end.at + end.out * mm(kAir), to = dashEnd(end, view);
-  const Point2 foot = to - end.out * mm(kHalfHead), neck = foot + end.sight * mm(kShaft - kHead);
+  const Point2 foot = to - end.out * mm(kHalfHead),
+               neck = foot + end.sight * mm(kShaft - kArrowHead);
   pen.beginSymbol(lerp(from, to, 0.5), 0);
   pen.path({from, to}, kHeavy);
   pen.path({foot, neck}, LineStyle{Ink::Black, 0.5, {}});

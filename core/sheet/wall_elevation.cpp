@@ -23,7 +23,7 @@ namespace sump {
 namespace {
 
 constexpr double kEnlarged = 4; ///< the largest scale, 1 to so much, of what is shown by itself
-const LineStyle kWall{Ink::Black, 0.7, {}};
+const LineStyle kRoomWall{Ink::Black, 0.7, {}};
 const LineStyle kLine{Ink::Black, 0.35, {}};
 const LineStyle kArea{Ink::Black, 0.35, {2, 1}};
 
@@ -144,8 +144,8 @@ void addParts(const SheetJob& job, const EquipmentRoom& room, const WallView& wa
 }
 
 /// At the height of a hand: the plan does not say how high they hang.
-void addDisconnects(const SheetJob& job, const EquipmentRoom& room, const WallView& wall,
-                    Drawing& d) {
+void addWallDisconnects(const SheetJob& job, const EquipmentRoom& room, const WallView& wall,
+                        Drawing& d) {
   constexpr double kNear = 0.5;                           // m off the wall
   constexpr double kFoot = 1.2, kTop = 1.6, kHalf = 0.12; // m, common practice, no source
   for (const RoomDisconnect& at : disconnectsIn(job, room)) {
@@ -161,7 +161,8 @@ void addDisconnects(const SheetJob& job, const EquipmentRoom& room, const WallVi
 }
 
 /// As wide and high as is kept clear before panel and disconnects at this wall.
-void addSpaces(const SheetJob& job, const EquipmentRoom& room, const WallView& wall, Drawing& d) {
+void addWallSpaces(const SheetJob& job, const EquipmentRoom& room, const WallView& wall,
+                   Drawing& d) {
   if (!room.panel || job.study().wiring.spaces.empty()) return;
   constexpr double kNear = 0.5; // m off the wall
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
@@ -251,7 +252,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mos
     if (box) top = std::max(top, inMetres(box->height) + 0.15);
   }
   MarkPen shell(d.marks, room.id, Layer::Room);
-  shell.path({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}}, kWall);
+  shell.path({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}}, kRoomWall);
   addElevationBox(room, wall, room.skid, kLine, "Equipment skid", units, d);
   addElevationBox(room, wall, room.panel, kLine, "Panel", units, d);
   addElevationBox(room, wall, room.plumbingArea, kArea, areaLabel(job, room), units, d);
@@ -263,8 +264,8 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mos
   tellPorts(job, pipes, ports, small ? Shown::All : Shown::Conduits, d);
   addParts(job, room, wall, pipes, small, d);
   if (!small) {
-    addDisconnects(job, room, wall, d);
-    addSpaces(job, room, wall, d);
+    addWallDisconnects(job, room, wall, d);
+    addWallSpaces(job, room, wall, d);
   }
   fitSymbols({{0, 0}, {wall.length, top}}, most, units, d);
   d.uncut.push_back({{0, top}, {0, 0}, {wall.length, 0}, {wall.length, top}});
@@ -289,7 +290,7 @@ Drawing riserElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mo
   const std::vector<WallPipe> pipes = wallPipes(job, room, wall);
   const std::vector<WallPort> ports = wallPorts(room, wall);
   const PaperBox shown = aboutPipes(job, room, wall, ports);
-  MarkPen(d.marks, room.id, Layer::Room).path({{0, 0}, {wall.length, 0}}, kWall);
+  MarkPen(d.marks, room.id, Layer::Room).path({{0, 0}, {wall.length, 0}}, kRoomWall);
   addElevationBox(room, wall, room.skid, kLine, "Equipment skid", job.units(), d);
   d.callouts.clear();
   drawWallPipes(pipes, ports, d.marks);

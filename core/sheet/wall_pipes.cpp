@@ -12,8 +12,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kBelow = 0.12; // m under the floor
-constexpr double kSame = 0.005; // m
+constexpr double kBelow = 0.12;       // m under the floor
+constexpr double kSameHeight = 0.005; // m
 
 double radiusOf(const std::string& size) {
   return nominalInches(size).value_or(1) * kMetresPerInch / 2;
@@ -51,7 +51,7 @@ public:
           Point2{wall_.right(room_, local), a.z + (b.z - a.z) * t - floor + pipe_.radius},
           wall_.off(room_, local));
     };
-    put(place(t0), place(t1), std::max(a.z, b.z) < floor + kSame);
+    put(place(t0), place(t1), std::max(a.z, b.z) < floor + kSameHeight);
   }
   std::vector<WallPipe> take() { return std::move(made_); }
 
@@ -61,10 +61,10 @@ private:
   void put(const Place& a, const Place& b, bool buried) {
     if (buried) return;
     const double off = std::max(a.second, b.second);
-    const bool endOn = distance(a.first, b.first) < kSame;
+    const bool endOn = distance(a.first, b.first) < kSameHeight;
     const bool goesOn = !made_.empty() && !endOn && !made_.back().endOn() &&
-                        std::abs(made_.back().off - off) < kSame &&
-                        distance(made_.back().line.back(), a.first) < kSame;
+                        std::abs(made_.back().off - off) < kSameHeight &&
+                        distance(made_.back().line.back(), a.first) < kSameHeight;
     if (goesOn) {
       made_.back().line.push_back(b.first);
       return;
@@ -138,7 +138,7 @@ std::string standsBefore(const std::vector<WallPipe>& pipes, const std::string& 
   std::vector<std::string> tags;
   for (const WallPipe& pipe : pipes) {
     const bool known = pipe.tag == run || std::ranges::find(tags, pipe.tag) != tags.end();
-    if (!known && pipe.off > off + kSame && pipe.covers(at)) tags.push_back(pipe.tag);
+    if (!known && pipe.off > off + kSameHeight && pipe.covers(at)) tags.push_back(pipe.tag);
   }
   std::string text;
   for (const std::string& tag : tags)
@@ -151,7 +151,7 @@ void drawWallPipes(const std::vector<WallPipe>& pipes, const std::vector<WallPor
   constexpr double kGap = 0.012; // m
   auto port = ports.begin();
   const auto drawPorts = [&](double below) {
-    for (; port != ports.end() && port->off < below - kSame; ++port) {
+    for (; port != ports.end() && port->off < below - kSameHeight; ++port) {
       MarkPen pen(marks, port->port->id, Layer::Part);
       pen.circle(port->centre, port->radius,
                  LineStyle{ink(facts(port->port->service).color), 0.35, {}}, FillStyle{Ink::White});

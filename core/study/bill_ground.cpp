@@ -1,6 +1,7 @@
 // Earthwork and concrete.
 
 #include "core/study/bill_parts.h"
+#include "core/study/buoyancy.h"
 
 #include <algorithm>
 
@@ -65,14 +66,6 @@ void addDigs(BillMaker& maker) {
   addTotal(maker, volumeLine("haulage", "surplus", "Surplus hauled off", "loose"), earth.surplus);
   BillLine loads = billLine("site work", "haulage", "truckload", "Truckloads of surplus");
   addTotal(maker, loads, earth.truckloads);
-}
-
-/// The slab beyond the walls, as thick as the floor.
-Volume collarVolume(const Vault& vault) {
-  if (!vault.collar) return {};
-  const Length reach = 2.0 * *vault.collar;
-  return ((vault.length + reach) * (vault.width + reach) - vault.length * vault.width) *
-         vault.floorThickness;
 }
 
 void addConcrete(BillMaker& maker) {

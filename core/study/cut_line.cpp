@@ -11,9 +11,9 @@ namespace sump {
 namespace {
 
 constexpr double kSamePlace = 1e-6; // m
-/// The ground is looked at this often at least, and followed where it breaks by more than kFlat,
-/// down to stretches of kShort (as study/cover.cpp does).
-constexpr double kStep = 1.0, kFlat = 0.0005, kShort = 0.01;
+/// The ground is looked at this often at least, and followed where it breaks by more than
+/// kFlatDrop, down to stretches of kShortHop (as study/cover.cpp does).
+constexpr double kWalk = 1.0, kFlatDrop = 0.0005, kShortHop = 0.01;
 
 Point2 unit(Point2 v) {
   return v * (1 / norm(v));
@@ -104,7 +104,7 @@ public:
     std::ranges::sort(stops);
     for (double stop : stops) {
       const double start = found_.back().station;
-      const int steps = std::max(1, static_cast<int>(std::ceil((stop - start) / kStep)));
+      const int steps = std::max(1, static_cast<int>(std::ceil((stop - start) / kWalk)));
       for (int step = 1; step <= steps; ++step)
         between(found_.back(), at(start + (stop - start) * step / steps));
     }
@@ -120,7 +120,7 @@ private:
   void between(ProfileGround a, ProfileGround b) { // NOLINT
     const ProfileGround middle = at((a.station + b.station) / 2);
     const double bow = std::abs(inMetres(middle.level - (a.level + b.level) / 2.0));
-    if (bow > kFlat && b.station - a.station > kShort) {
+    if (bow > kFlatDrop && b.station - a.station > kShortHop) {
       between(a, middle);
       between(middle, b);
     } else {

@@ -60,9 +60,9 @@ double reachAt(const VaultDig& dig, double share) {
 constexpr std::array<std::pair<double, double>, 5> kParts = {
     {{0, 1.0 / 12}, {0.25, 4.0 / 12}, {0.5, 2.0 / 12}, {0.75, 4.0 / 12}, {1, 1.0 / 12}}};
 
-class Groups {
+class DigGroups {
 public:
-  explicit Groups(std::size_t count) : parent_(count) {
+  explicit DigGroups(std::size_t count) : parent_(count) {
     std::iota(parent_.begin(), parent_.end(), std::size_t{0});
   }
   std::size_t root(std::size_t i) {
@@ -159,7 +159,7 @@ double digVolume(const std::vector<VaultDig>& digs) {
 
 std::vector<std::vector<std::size_t>> joinedDigs(const std::vector<Ring>& tops) {
   const OutlineSet set(tops);
-  Groups groups(tops.size());
+  DigGroups groups(tops.size());
   for (std::size_t i = 0; i < tops.size(); ++i) {
     for (std::size_t k : set.touching(boxOf(tops[i]))) {
       if (k > i && groups.root(i) != groups.root(k) && overlaps(tops[i], tops[k])) {

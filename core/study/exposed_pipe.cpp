@@ -11,14 +11,14 @@ namespace sump {
 
 namespace {
 
-constexpr double kHair = 1e-9;
+constexpr double kPipeHair = 1e-9;
 
 /// The share of the way from `a` to `b` on which a height that goes evenly from one to the other
 /// lies over one that does the same.
 double shareOver(double a, double b, double overA, double overB) {
   const double from = a - overA, to = b - overB;
-  if (from <= kHair && to <= kHair) return 0;
-  if (from >= -kHair && to >= -kHair) return 1;
+  if (from <= kPipeHair && to <= kPipeHair) return 0;
+  if (from >= -kPipeHair && to >= -kPipeHair) return 1;
   return std::max(from, to) / std::abs(to - from);
 }
 
@@ -126,7 +126,7 @@ LegSorter::Shares LegSorter::sort(Point3 a, Point3 b) {
   std::ranges::sort(cuts_);
   for (std::size_t i = 1; i < cuts_.size(); ++i) {
     const double share = cuts_[i] - cuts_[i - 1];
-    if (share < kHair) continue;
+    if (share < kPipeHair) continue;
     const Piece piece{lerp(a, b, cuts_[i - 1]), lerp(a, b, cuts_[i])};
     if (!inVault(piece, share) && !inside(piece, share)) inAir(piece, share);
   }
@@ -189,7 +189,7 @@ Decided<Length> supportSpacing(const Plan& plan, const Supplies& supplies, const
 
 int supportsOf(const ExposedLeg& leg, Length spacing) {
   const Length free = leg.length - (leg.held / 2.0) * spacing;
-  const int count = static_cast<int>(std::ceil(free / spacing - kHair));
+  const int count = static_cast<int>(std::ceil(free / spacing - kPipeHair));
   return std::max(leg.held > 0 ? 0 : 1, count);
 }
 

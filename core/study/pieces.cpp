@@ -18,7 +18,7 @@ struct Node {
   std::string sizeAfter; ///< of a reducer
 };
 /// Nodes closer than this in metres are at one place.
-constexpr double kSamePlace = 1e-6;
+constexpr double kSameCorner = 1e-6;
 
 /// Gathers one run's nodes and items.
 class Assembly {
@@ -153,7 +153,7 @@ void Assembly::joinCoincident() {
   std::ranges::stable_sort(nodes_, {}, &Node::station);
   std::vector<Node> joined;
   for (Node& node : nodes_) {
-    if (joined.empty() || node.station - joined.back().station > kSamePlace) {
+    if (joined.empty() || node.station - joined.back().station > kSameCorner) {
       joined.push_back(std::move(node));
       continue;
     }

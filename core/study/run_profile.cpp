@@ -19,8 +19,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kSamePlace = 1e-6; // m
-constexpr double kMargin = 0.5;     ///< shown beyond the run and the vaults at its ends, m
+constexpr double kSameStation = 1e-6; // m
+constexpr double kBeyondRun = 0.5;    ///< shown beyond the run and the vaults at its ends, m
 /// An end that hangs on another run, this near to where the two lines meet, is their joint.
 constexpr double kJoint = 0.01;
 
@@ -69,7 +69,7 @@ double RunProfiler::beyond(const RunEnd& end, double station, bool backward,
   const Vault* vault = end.kind == EndKind::Chamber ? plan_.vaults.find(end.target) : nullptr;
   if (vault == nullptr) return 0;
   for (const CutSpan& span : trial.within(outline(*vault))) {
-    if (span.from > station + kSamePlace || span.to < station - kSamePlace) continue;
+    if (span.from > station + kSameStation || span.to < station - kSameStation) continue;
     return backward ? station - span.from : span.to - station;
   }
   return 0;
@@ -78,7 +78,7 @@ double RunProfiler::beyond(const RunEnd& end, double station, bool backward,
 void RunProfiler::cut() {
   const Polyline line = planLine(found_);
   Point2 axis{1, 0}; // of a run that only rises: that of its vault
-  double most = kMargin;
+  double most = kBeyondRun;
   for (const RunEnd* end : {&run_.from, &run_.to}) {
     const Vault* vault = end->kind == EndKind::Chamber ? plan_.vaults.find(end->target) : nullptr;
     if (vault == nullptr) continue;
@@ -89,12 +89,12 @@ void RunProfiler::cut() {
   profile_.length = inMetres(found_.plan);
   double before = beyond(run_.from, 0, true, trial);
   double after = beyond(run_.to, profile_.length, false, trial);
-  if (profile_.length < kSamePlace) { // both ends stand in the same place
+  if (profile_.length < kSameStation) { // both ends stand in the same place
     before = std::max(before, beyond(run_.to, 0, true, trial));
     after = std::max(after, beyond(run_.from, 0, false, trial));
   }
-  before += kMargin;
-  after += kMargin;
+  before += kBeyondRun;
+  after += kBeyondRun;
   line_ = CutLine(line, before, after, axis);
   profile_.from = line_.from();
   profile_.to = line_.to();
@@ -243,7 +243,8 @@ bool RunProfiler::taps(const Utility& utility, Point2 at) const {
 void RunProfiler::addCrossing(ProfileCrossing crossing, std::size_t leg, double along) {
   crossing.station = legStation(leg, along);
   for (const ProfileCrossing& other : profile_.crossings) {
-    if (other.id == crossing.id && std::abs(other.station - crossing.station) < kSamePlace) return;
+    if (other.id == crossing.id && std::abs(other.station - crossing.station) < kSameStation)
+      return;
   }
   const Length invert = profile_.points[leg].invert +
                         along * (profile_.points[leg + 1].invert - profile_.points[leg].invert);
@@ -323,7 +324,7 @@ void RunProfiler::addCrossings() {
 
 bool RunProfiler::buried(double station) const {
   const auto holds = [station](const auto& thing) {
-    return station >= thing.from - kSamePlace && station <= thing.to + kSamePlace;
+    return station >= thing.from - kSameStation && station <= thing.to + kSameStation;
   };
   return std::ranges::none_of(profile_.vaults, holds) &&
          std::ranges::none_of(profile_.structures, holds);

@@ -11,11 +11,11 @@ namespace sump {
 namespace {
 
 /// A cut that is longer than whole sticks by less than this part of one counts as whole sticks.
-constexpr double kHair = 1e-6;
+constexpr double kCutHair = 1e-6;
 
 /// Whole sticks that go into a cut before its remainder, which is 0 or more and at most one stick.
 double wholeSticks(double cut, double stick) {
-  return std::max(0.0, std::ceil(cut / stick - kHair) - 1);
+  return std::max(0.0, std::ceil(cut / stick - kCutHair) - 1);
 }
 
 } // namespace
@@ -35,7 +35,7 @@ int sticksFor(std::vector<double> cuts, double stick) {
   std::multiset<double> left; // what remains of each opened stick
   for (double cut : cuts) {
     if (cut <= 0) continue;
-    const auto tightest = left.lower_bound(cut - stick * kHair);
+    const auto tightest = left.lower_bound(cut - stick * kCutHair);
     const double rest = tightest == left.end() ? stick : *tightest;
     if (tightest != left.end()) left.erase(tightest);
     left.insert(std::max(0.0, rest - cut));

@@ -12,7 +12,7 @@ namespace {
 using Kind = QuantityKind;
 using Entry = CalculationEntry;
 
-const std::string kContinuity = "conservation of water";
+const std::string kFlowKept = "conservation of water";
 
 class SuctionReport {
 public:
@@ -137,7 +137,7 @@ void SuctionReport::priming(const SuctionStudy& s) {
           .about(s.run)
           .in("V", "water to prime", s.primingVolume.value, Kind::Volume, "suction.priming-volume")
           .in("Q", "flow of the hose", plan_.basis.pump.primingHose, Kind::Flow)
-          .formula("V / Q", kContinuity));
+          .formula("V / Q", kFlowKept));
 }
 
 std::vector<Calculation> SuctionReport::take() {

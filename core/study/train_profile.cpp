@@ -13,9 +13,9 @@ namespace sump {
 
 namespace {
 
-constexpr double kSamePlace = 1e-6; // m
-constexpr double kMargin = 0.5;     ///< shown beyond the stubs, m
-constexpr int kOutside = -1;        ///< in no vault
+constexpr double kSameStub = 1e-6;   // m
+constexpr double kBeyondStubs = 0.5; ///< shown beyond the stubs, m
+constexpr int kOutside = -1;         ///< in no vault
 
 /// A run's point, or where it goes through a vault's outside face.
 struct WayPoint {
@@ -111,8 +111,8 @@ void TrainProfiler::addVaults() {
     from = profile_.vaults.back().to;
     if (i + 1 < plan_.vaults.size()) from += gapAfter(i);
   }
-  profile_.from = -kTrainStub - kMargin;
-  profile_.to = from + kTrainStub + kMargin;
+  profile_.from = -kTrainStub - kBeyondStubs;
+  profile_.to = from + kTrainStub + kBeyondStubs;
 }
 
 /// Over each vault's middle line; straight on before the first and after the last.
@@ -145,7 +145,7 @@ void TrainProfiler::addLeg(Point3 a, Point3 b, int vertexOfB, std::vector<WayPie
   std::vector<double> cuts = {0, 1};
   const double length = distance(flat(a), flat(b));
   for (const Ring& ring : outlines_) {
-    for (std::size_t i = 0; i < ring.size() && length > kSamePlace; ++i) {
+    for (std::size_t i = 0; i < ring.size() && length > kSameStub; ++i) {
       const auto hit = crossSegments(flat(a), flat(b), ring[i], ring[(i + 1) % ring.size()]);
       if (hit) cuts.push_back(std::clamp(hit->alongFirst, 0.0, 1.0));
     }
@@ -154,8 +154,8 @@ void TrainProfiler::addLeg(Point3 a, Point3 b, int vertexOfB, std::vector<WayPie
   double last = 0;
   for (std::size_t i = 1; i < cuts.size(); ++i) {
     const bool final = i + 1 == cuts.size();
-    if (!final && (cuts[i] - last) * length < kSamePlace) continue;
-    if (!final && (1 - cuts[i]) * length < kSamePlace) continue;
+    if (!final && (cuts[i] - last) * length < kSameStub) continue;
+    if (!final && (1 - cuts[i]) * length < kSameStub) continue;
     const int vault = vaultAt(flat(lerp(a, b, (last + cuts[i]) / 2)), pieces.back().vault);
     if (pieces.back().points.size() > 1 && vault != pieces.back().vault) {
       const WayPoint shared = pieces.back().points.back();
@@ -186,7 +186,7 @@ void TrainProfiler::addPoint(const WayPoint& point, double station, TrainRun& ru
   if (!run.points.empty()) {
     const TrainPoint& last = run.points.back();
     // The point in a face that two pieces share.
-    if (std::abs(last.station - station) < kSamePlace && last.invert == added.invert &&
+    if (std::abs(last.station - station) < kSameStub && last.invert == added.invert &&
         (added.vertex == kNoVertex || last.vertex == added.vertex))
       return;
   }
@@ -257,7 +257,7 @@ void TrainProfiler::acrossFlow(const std::vector<WayPiece>& pieces, bool fromCha
   const Vault& vault = plan_.vaults[static_cast<std::size_t>(piece.vault)];
   const Point3 wall = fromChamber ? piece.points.back().at : piece.points.front().at;
   const Point2 local = vault.frame().toLocal(flat(wall));
-  run.throughSide = std::abs(local.x) < inMetres(vault.length) / 2 - kSamePlace;
+  run.throughSide = std::abs(local.x) < inMetres(vault.length) / 2 - kSameStub;
 }
 
 bool carriesTheFlow(Service service) {
@@ -287,7 +287,7 @@ void TrainProfiler::addRun(const Run& run, const RunStudy& study) {
   if (found.points.empty()) return;
   for (std::size_t i = 1; i < found.points.size(); ++i) {
     const TrainPoint &a = found.points[i - 1], &b = found.points[i];
-    if (std::abs(a.station - b.station) < kSamePlace && a.invert != b.invert)
+    if (std::abs(a.station - b.station) < kSameStub && a.invert != b.invert)
       found.drops.push_back({i - 1, a.station, a.invert, b.invert});
   }
   profile_.runs.push_back(std::move(found));

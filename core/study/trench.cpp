@@ -10,8 +10,8 @@ namespace sump {
 namespace {
 
 /// The ground is looked at this often at least along a trench, in metres.
-constexpr double kStep = 3.0;
-constexpr double kHair = 1e-9;
+constexpr double kSampling = 3.0;
+constexpr double kDepthHair = 1e-9;
 
 /// Area of a section between two heights over its bottom.
 double sliceArea(double width, double slope, double from, double to) {
@@ -83,8 +83,8 @@ std::vector<double> TrenchDigger::breaks(Point3 a, Point3 b) const {
   const double length = distance(flat(a), flat(b));
   for (double cut : cuts) {
     const double from = steps.back();
-    if ((cut - from) * length < kHair) continue;
-    const int parts = std::max(1, static_cast<int>(std::ceil((cut - from) * length / kStep)));
+    if ((cut - from) * length < kDepthHair) continue;
+    const int parts = std::max(1, static_cast<int>(std::ceil((cut - from) * length / kSampling)));
     for (int part = 1; part <= parts; ++part)
       steps.push_back(from + (cut - from) * part / parts);
   }
@@ -157,7 +157,7 @@ void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to) {
   stretch_.push_back(to);
   const double length = distance(from.at, to.at);
   length_ += length;
-  const double deep = inMetres(ground_.figures.egressFrom) - kHair;
+  const double deep = inMetres(ground_.figures.egressFrom) - kDepthHair;
   if (std::max(from.depth, to.depth) >= deep) deepLength_ += length;
   for (const TrenchPoint& point : {from, to}) {
     if (point.depth <= deepest_) continue;
@@ -218,7 +218,7 @@ void fillLadders(const TrenchGround& ground, TrenchStudy& trench) {
       for (std::size_t k = 0; k < all.size(); ++k)
         stands[k] = stands[k] || contains(outline, all[k]);
       const double depth = std::max(stretch[i - 1].depth, stretch[i].depth);
-      if (depth >= inMetres(ground.figures.egressFrom) - kHair) {
+      if (depth >= inMetres(ground.figures.egressFrom) - kDepthHair) {
         deep.push_back({stretch[i - 1].at, stretch[i].at});
       }
     }

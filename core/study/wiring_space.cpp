@@ -82,18 +82,18 @@ std::vector<Obstacle> obstaclesOf(const EquipmentRoom& room, const Front& front)
   return list;
 }
 
-constexpr double kHair = 1e-6; ///< m
+constexpr double kRoomHair = 1e-6; ///< m
 
 /// Clear depth over a width that starts at `start` along the front. What a door sweeps is told but
 /// does not count as standing there.
 double clearDepth(const Front& front, const std::vector<Obstacle>& obstacles, double start,
                   double width) {
-  if (start < -front.roomBefore - kHair) return 0;
-  if (start + width > front.width + front.roomAfter + kHair) return 0;
+  if (start < -front.roomBefore - kRoomHair) return 0;
+  if (start + width > front.width + front.roomAfter + kRoomHair) return 0;
   double depth = front.roomOut;
   for (const Obstacle& o : obstacles) {
-    if (o.kind == WorkingSpaceObstacle::DoorSwing || o.far <= kHair) continue;
-    if (o.low < start + width - kHair && o.high > start + kHair) {
+    if (o.kind == WorkingSpaceObstacle::DoorSwing || o.far <= kRoomHair) continue;
+    if (o.low < start + width - kRoomHair && o.high > start + kRoomHair) {
       depth = std::min(depth, std::max(0.0, o.near));
     }
   }
@@ -112,9 +112,9 @@ double bestStart(const Front& front, const std::vector<Obstacle>& obstacles, dou
   double best = least / 2;
   double depth = -1;
   for (double start : starts) {
-    if (start < least - kHair || start > kHair) continue;
+    if (start < least - kRoomHair || start > kRoomHair) continue;
     const double here = clearDepth(front, obstacles, start, width);
-    if (here <= depth + kHair) continue;
+    if (here <= depth + kRoomHair) continue;
     depth = here;
     best = start;
   }
@@ -127,7 +127,7 @@ double clearWidth(const Front& front, const std::vector<Obstacle>& obstacles, do
   const double middle = front.width / 2;
   for (const Obstacle& o : obstacles) {
     if (o.kind == WorkingSpaceObstacle::DoorSwing) continue;
-    if (o.far <= kHair || o.near >= depth - kHair) continue;
+    if (o.far <= kRoomHair || o.near >= depth - kRoomHair) continue;
     if (o.low < middle && o.high > middle) return 0;
     if (o.high <= middle) low = std::max(low, o.high);
     if (o.low >= middle) high = std::min(high, o.low);
@@ -150,13 +150,13 @@ void addIntrusions(const EquipmentRoom& room, const Front& front,
   const double end = start + inMetres(study.widthNeeded);
   const Point2 centre =
       room.frame().toSite(front.corner + front.across * ((start + end) / 2) + front.out * depth);
-  if (front.roomOut < depth - kHair || start < -front.roomBefore - kHair ||
-      end > front.width + front.roomAfter + kHair) {
+  if (front.roomOut < depth - kRoomHair || start < -front.roomBefore - kRoomHair ||
+      end > front.width + front.roomAfter + kRoomHair) {
     study.intrusions.push_back({WorkingSpaceObstacle::Wall, {}, centre});
   }
   for (const Obstacle& o : obstacles) {
-    if (o.low >= end - kHair || o.high <= start + kHair) continue;
-    if (o.near >= depth - kHair || o.far <= kHair) continue;
+    if (o.low >= end - kRoomHair || o.high <= start + kRoomHair) continue;
+    if (o.near >= depth - kRoomHair || o.far <= kRoomHair) continue;
     const Point2 at =
         front.corner + front.across * ((o.low + o.high) / 2) + front.out * ((o.near + o.far) / 2);
     study.intrusions.push_back({o.kind, {}, room.frame().toSite(at)});
@@ -288,7 +288,7 @@ Ring workingZone(const EquipmentRoom& room, const RoomBox& box, Length depth, Le
     const int aside = i % 2 == 0 ? i / 2 : -(i + 1) / 2;
     const double start = least * (0.5 + static_cast<double>(aside) / kSteps);
     const double clear = std::min(clearDepth(front, obstacles, start, wide), inMetres(depth));
-    if (clear <= most + kHair) continue;
+    if (clear <= most + kRoomHair) continue;
     most = clear;
     best = start;
   }

@@ -22,17 +22,17 @@ using testing::samplePath;
 
 namespace {
 
-Plan depot() {
+Plan draggedDepot() {
   return readPlanFile(samplePath("transit-depot.sump").toStdString());
 }
 
-Plan titled(const Plan& plan, const char* title) {
+Plan titledAnew(const Plan& plan, const char* title) {
   Plan next = plan;
   next.project.title = title;
   return next;
 }
 
-bool settled(Document& document) {
+bool isSettled(Document& document) {
   return QTest::qWaitFor([&document] { return document.isSettled(); }, 20000);
 }
 
@@ -77,10 +77,10 @@ protected:
 
 TEST(LateReview, OfAStateThatWasUndoneIsNeverShown) {
   Document document(builtinCatalog());
-  document.startNew(titled(depot(), "first"));
-  ASSERT_TRUE(settled(document));
+  document.startNew(titledAnew(draggedDepot(), "first"));
+  ASSERT_TRUE(isSettled(document));
   ShownTitles shown(document);
-  document.commit("Second", titled(document.plan(), "second"));
+  document.commit("Second", titledAnew(document.plan(), "second"));
   QThread::msleep(300); // its review is done and waits in this thread's queue
   document.undo();
   shown.isOnly("first");
@@ -89,20 +89,20 @@ TEST(LateReview, OfAStateThatWasUndoneIsNeverShown) {
 
 TEST(LateReview, OfAFileThatWasLeftIsNeverShown) {
   Document document(builtinCatalog());
-  document.startNew(titled(depot(), "old file"));
+  document.startNew(titledAnew(draggedDepot(), "old file"));
   QThread::msleep(300);
   ShownTitles shown(document);
-  document.startNew(titled(depot(), "new file"));
-  ASSERT_TRUE(settled(document));
+  document.startNew(titledAnew(draggedDepot(), "new file"));
+  ASSERT_TRUE(isSettled(document));
   EXPECT_EQ(shown.titles, std::vector<std::string>{"new file"});
 }
 
 TEST(LateReview, OfAPreviewThatWasGivenUpIsNeverShown) {
   Document document(builtinCatalog());
-  document.startNew(titled(depot(), "kept"));
-  ASSERT_TRUE(settled(document));
+  document.startNew(titledAnew(draggedDepot(), "kept"));
+  ASSERT_TRUE(isSettled(document));
   ShownTitles shown(document);
-  document.preview(titled(document.plan(), "given up"));
+  document.preview(titledAnew(document.plan(), "given up"));
   QThread::msleep(300);
   document.preview(std::nullopt);
   shown.isOnly("kept");
@@ -110,25 +110,25 @@ TEST(LateReview, OfAPreviewThatWasGivenUpIsNeverShown) {
 
 TEST(LateReview, OfAnEarlierStepOfADragIsShownAsStale) {
   Document document(builtinCatalog());
-  document.startNew(titled(depot(), "0"));
-  ASSERT_TRUE(settled(document));
-  document.preview(titled(document.plan(), "1"));
+  document.startNew(titledAnew(draggedDepot(), "0"));
+  ASSERT_TRUE(isSettled(document));
+  document.preview(titledAnew(document.plan(), "1"));
   QThread::msleep(300);
   bool stale = false;
   QObject::connect(&document, &Document::reviewArrived, &document, [&] {
     if (document.reviewed()->review.plan.project.title == "1") stale = document.isReviewStale();
   });
-  document.preview(titled(document.plan(), "2"));
-  ASSERT_TRUE(settled(document));
+  document.preview(titledAnew(document.plan(), "2"));
+  ASSERT_TRUE(isSettled(document));
   EXPECT_TRUE(stale) << "the first step was shown before the second, and not as the newest";
   EXPECT_EQ(document.reviewed()->review.plan.project.title, "2");
 }
 
 TEST(LateReview, DoesNotReplaceOneThatWasMadeAtOnce) {
   Document document(builtinCatalog());
-  document.startNew(titled(depot(), "a"));
-  ASSERT_TRUE(settled(document));
-  document.commit("Edit", titled(document.plan(), "b"));
+  document.startNew(titledAnew(draggedDepot(), "a"));
+  ASSERT_TRUE(isSettled(document));
+  document.commit("Edit", titledAnew(document.plan(), "b"));
   ShownTitles shown(document);
   EXPECT_EQ(document.freshReview()->review.plan.project.title, "b");
   shown.isOnly("b");
@@ -238,7 +238,7 @@ TEST_F(Drag, PaintsAnewWhatChangedAndNothingElse) {
 }
 
 TEST_F(Drag, TellsWhereTwoDrawingsDiffer) {
-  const Plan plan = depot();
+  const Plan plan = draggedDepot();
   const Scene before(reviewNow(plan, 1, builtinCatalog()));
   const Scene same(reviewNow(plan, 2, builtinCatalog()));
   ASSERT_TRUE(changesBetween(before, same));

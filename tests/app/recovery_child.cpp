@@ -23,7 +23,7 @@ void tell(const std::string& line) {
   if (written != static_cast<ssize_t>(line.size())) ::_exit(3);
 }
 
-long long milliseconds() {
+long long millisecondsNow() {
   using namespace std::chrono;
   return duration_cast<std::chrono::milliseconds>(steady_clock::now().time_since_epoch()).count();
 }
@@ -47,7 +47,7 @@ private:
     plan.spots.append({"SP-" + std::to_string(count_), {count_ * 0.01, 1}, metres(30)});
     document_.commit("Edit", std::move(plan));
     edits_[document_.committedRevision()] = count_;
-    tell("E " + std::to_string(count_) + " " + std::to_string(milliseconds()) + "\n");
+    tell("E " + std::to_string(count_) + " " + std::to_string(millisecondsNow()) + "\n");
     if (rng_() % 40 == 0) {
       document_.save(file_);
       tell("S " + std::to_string(count_) + "\n");

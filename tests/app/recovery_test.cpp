@@ -29,7 +29,7 @@ std::filesystem::path pathOf(const QString& path) {
   return std::filesystem::path(path.toStdString());
 }
 
-Plan titled(Plan plan, const char* title) {
+Plan titledPlan(Plan plan, const char* title) {
   plan.project.title = title;
   return plan;
 }
@@ -44,10 +44,12 @@ protected:
     return QTest::qWaitFor([this] { return window->recovery().state().startsWith("Kept"); },
                            10'000);
   }
-  void edit(const char* title) { ASSERT_FALSE(document().commit("Edit", titled(plan(), title))); }
+  void edit(const char* title) {
+    ASSERT_FALSE(document().commit("Edit", titledPlan(plan(), title)));
+  }
   QString saved(const char* name) {
     const QString path = folder.filePath(name);
-    savePlanFile(titled({}, "as saved"), pathOf(path));
+    savePlanFile(titledPlan({}, "as saved"), pathOf(path));
     return path;
   }
 };
@@ -169,7 +171,7 @@ TEST_F(RecoveryTest, AChangeOfTheFileFromOutsideIsAskedAbout) {
   open(path);
   edit("mine");
   talk.changedAnswer = ChangedAnswer::KeepMine;
-  savePlanFile(titled({}, "theirs"), pathOf(path));
+  savePlanFile(titledPlan({}, "theirs"), pathOf(path));
   ASSERT_TRUE(QTest::qWaitFor([this] { return talk.changedAsked == 1; }, 10'000));
   EXPECT_EQ(plan().project.title, "mine");
   ASSERT_TRUE(window->files().save()) << "asked once for each change";
@@ -177,13 +179,13 @@ TEST_F(RecoveryTest, AChangeOfTheFileFromOutsideIsAskedAbout) {
   EXPECT_EQ(readPlanFile(pathOf(path)).project.title, "mine");
 
   talk.changedAnswer = ChangedAnswer::Reload;
-  savePlanFile(titled({}, "theirs again"), pathOf(path));
+  savePlanFile(titledPlan({}, "theirs again"), pathOf(path));
   ASSERT_TRUE(QTest::qWaitFor([this] { return talk.changedAsked == 2; }, 10'000));
   EXPECT_EQ(plan().project.title, "theirs again");
   EXPECT_FALSE(document().isModified());
 
   // A touched file, and our own saves, are no change.
-  savePlanFile(titled({}, "theirs again"), pathOf(path));
+  savePlanFile(titledPlan({}, "theirs again"), pathOf(path));
   edit("mine again");
   ASSERT_TRUE(window->files().save());
   QTest::qWait(600);
@@ -195,7 +197,7 @@ TEST_F(RecoveryTest, ASaveNeverWritesOverAChangeUnasked) {
   open(path);
   edit("mine");
   talk.changedAnswer = ChangedAnswer::Reload;
-  savePlanFile(titled({}, "theirs"), pathOf(path));
+  savePlanFile(titledPlan({}, "theirs"), pathOf(path));
   EXPECT_FALSE(window->files().save()) << "at once, before the watcher can tell";
   EXPECT_EQ(talk.changedAsked, 1);
   EXPECT_EQ(readPlanFile(pathOf(path)).project.title, "theirs");

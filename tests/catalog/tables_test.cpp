@@ -14,7 +14,7 @@ struct PublishedPipe {
   double rating;                // psi at 73 F; 0: none printed
 };
 
-class Published : public testing::TestWithParam<PublishedPipe> {};
+class Published : public ::testing::TestWithParam<PublishedPipe> {};
 
 // ASTM D1785 as printed in "PVC Pipe Data", sd-w.com/channel_flow/pipe_data, cross-checked with
 // sizes.com/materials/pipe_PVC.htm: outside diameter, minimum wall, average inside, rating.
@@ -22,17 +22,17 @@ class Published : public testing::TestWithParam<PublishedPipe> {};
 // Specifications); 6 and 8 in walls from memory (OD/35); inside = OD - 2 x wall.
 INSTANTIATE_TEST_SUITE_P(
     Pipe, Published,
-    testing::Values(PublishedPipe{"pvc-sch80", "1/2", 0.840, 0.147, 0.528, 850},
-                    PublishedPipe{"pvc-sch80", "1", 1.315, 0.179, 0.935, 630},
-                    PublishedPipe{"pvc-sch80", "2", 2.375, 0.218, 1.913, 400},
-                    PublishedPipe{"pvc-sch80", "4", 4.500, 0.337, 3.786, 320},
-                    PublishedPipe{"pvc-sch80", "6", 6.625, 0.432, 5.709, 280},
-                    PublishedPipe{"pvc-sch80", "8", 8.625, 0.500, 7.565, 250},
-                    PublishedPipe{"pvc-sch40", "1-1/2", 1.900, 0.145, 1.592, 330},
-                    PublishedPipe{"pvc-sch40", "3", 3.500, 0.216, 3.042, 260},
-                    PublishedPipe{"pvc-sdr35", "4", 4.215, 0.120, 3.975, 0},
-                    PublishedPipe{"pvc-sdr35", "6", 6.275, 0.180, 5.915, 0},
-                    PublishedPipe{"pvc-sdr35", "8", 8.400, 0.240, 7.920, 0}));
+    ::testing::Values(PublishedPipe{"pvc-sch80", "1/2", 0.840, 0.147, 0.528, 850},
+                      PublishedPipe{"pvc-sch80", "1", 1.315, 0.179, 0.935, 630},
+                      PublishedPipe{"pvc-sch80", "2", 2.375, 0.218, 1.913, 400},
+                      PublishedPipe{"pvc-sch80", "4", 4.500, 0.337, 3.786, 320},
+                      PublishedPipe{"pvc-sch80", "6", 6.625, 0.432, 5.709, 280},
+                      PublishedPipe{"pvc-sch80", "8", 8.625, 0.500, 7.565, 250},
+                      PublishedPipe{"pvc-sch40", "1-1/2", 1.900, 0.145, 1.592, 330},
+                      PublishedPipe{"pvc-sch40", "3", 3.500, 0.216, 3.042, 260},
+                      PublishedPipe{"pvc-sdr35", "4", 4.215, 0.120, 3.975, 0},
+                      PublishedPipe{"pvc-sdr35", "6", 6.275, 0.180, 5.915, 0},
+                      PublishedPipe{"pvc-sdr35", "8", 8.400, 0.240, 7.920, 0}));
 
 TEST_P(Published, IsWhatTheTableHolds) {
   const PublishedPipe& printed = GetParam();

@@ -16,7 +16,7 @@
 namespace sump {
 namespace {
 
-using testing::HasSubstr;
+using ::testing::HasSubstr;
 
 const std::filesystem::path kFolder = std::filesystem::path(sourceFolder()) / "tests/exchange/bad";
 

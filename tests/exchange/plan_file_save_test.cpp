@@ -19,12 +19,12 @@ namespace sump {
 namespace {
 
 namespace fs = std::filesystem;
-using testing::HasSubstr;
+using ::testing::HasSubstr;
 
-class PlanFileSave : public testing::Test {
+class PlanFileSave : public ::testing::Test {
 protected:
   void SetUp() override {
-    folder_ = fs::path(testing::TempDir()) / ("sump-save-" + std::to_string(::getpid()));
+    folder_ = fs::path(::testing::TempDir()) / ("sump-save-" + std::to_string(::getpid()));
     fs::create_directories(folder_);
     file_ = folder_ / "a plan.sump";
   }

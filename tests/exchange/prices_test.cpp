@@ -124,9 +124,9 @@ TEST(Prices, AUnitThatCannotMeasureTheItemIsAnError) {
 }
 
 TEST(CsvRead, KeepsQuotedCommasQuotesAndLines) {
-  const auto records = readCsv("\xEF\xBB\xBF"
-                               "a,\"b,\"\"c\"\"\r\nd\",\r\n\r\n\"\",e",
-                               "x.csv");
+  const auto records = sump::readCsv("\xEF\xBB\xBF"
+                                     "a,\"b,\"\"c\"\"\r\nd\",\r\n\r\n\"\",e",
+                                     "x.csv");
   ASSERT_EQ(records.size(), 2u);
   EXPECT_EQ(records[0].cells, (std::vector<std::string>{"a", "b,\"c\"\r\nd", ""}));
   EXPECT_EQ(records[1].line, 4);

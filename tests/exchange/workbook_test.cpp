@@ -21,7 +21,7 @@
 namespace sump::test {
 namespace {
 
-const std::string kSource = sourceFolder();
+const std::string kBooksSource = sourceFolder();
 
 /// Prices for some lines and not for others, in units that have to be converted.
 constexpr const char* kPrices = "item,size,unit,price,currency\n"
@@ -48,7 +48,7 @@ protected:
   }
 
   const Review review_ =
-      review(readPlanFile(kSource + "/samples/transit-depot.sump"), builtinCatalog());
+      review(readPlanFile(kBooksSource + "/samples/transit-depot.sump"), builtinCatalog());
   const PriceList prices_ = parsePrices(kPrices, "p.csv");
   const BuyList buy_ = buyList(review_, {.prices = &prices_});
   const testing::OwnFolder folder_;
@@ -56,7 +56,7 @@ protected:
 };
 
 TEST_F(Workbook, HoldsTheListsAndItsFormulasGiveTheValuesBesideThem) {
-  const std::string text = output("python3 " + kSource + "/tests/exchange/workbook_check.py " +
+  const std::string text = output("python3 " + kBooksSource + "/tests/exchange/workbook_check.py " +
                                   file_.string() + " 2>&1");
   std::map<std::string, std::string> found;
   std::istringstream lines(text);

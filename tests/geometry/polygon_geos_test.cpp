@@ -27,7 +27,7 @@ std::string text(const std::vector<Point2>& points) {
   return out.str();
 }
 
-class PolygonAgainstGeos : public testing::Test {
+class PolygonAgainstGeos : public ::testing::Test {
 protected:
   oracle::Geos geos;
   Source random{20240604};

@@ -13,8 +13,8 @@
 namespace sump {
 namespace {
 
-using PlanRun = sump::Run; // testing::Test has a member of the same name
-using testing::HasSubstr;
+using PlanRun = sump::Run; // ::testing::Test has a member of the same name
+using ::testing::HasSubstr;
 
 Plan soundPlan() {
   Plan plan;

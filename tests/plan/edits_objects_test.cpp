@@ -12,11 +12,11 @@ namespace sump {
 
 namespace {
 
-Plan depot() {
+Plan objectsDepot() {
   return readPlanFile(sampleFile("transit-depot"));
 }
 
-std::set<Id> all(const Plan& plan) {
+std::set<Id> allIds(const Plan& plan) {
   const std::vector<Id> ids = allObjects(plan);
   return {ids.begin(), ids.end()};
 }
@@ -28,7 +28,7 @@ Point2 startOf(const Plan& plan, const Id& run) {
 } // namespace
 
 TEST(MoveObjects, CarriesWhatHangsInAVault) {
-  const Plan before = depot();
+  const Plan before = objectsDepot();
   const Plan after = moveObjects(before, {"V1"}, {1, -2});
   EXPECT_EQ(after.vaults.find("V1")->centre, before.vaults.find("V1")->centre + Point2(1, -2));
   EXPECT_NEAR(startOf(after, "IC-1").x, startOf(before, "IC-1").x + 1, 1e-9);
@@ -43,7 +43,7 @@ TEST(MoveObjects, CarriesWhatHangsInAVault) {
 }
 
 TEST(MoveObjects, CarriesARunBetweenMovedObjectsWhole) {
-  const Plan before = depot();
+  const Plan before = objectsDepot();
   const Plan after = moveObjects(before, {"V2", "ER-1"}, {0.5, 0.5});
   for (std::size_t i = 0; i < before.runs.find("SU-1")->vertices.size(); ++i) {
     EXPECT_EQ(after.runs.find("SU-1")->vertices[i].at,
@@ -52,15 +52,15 @@ TEST(MoveObjects, CarriesARunBetweenMovedObjectsWhole) {
 }
 
 TEST(MoveObjects, MovingAllAndBackGivesTheSamePlan) {
-  const Plan before = depot();
-  const Plan there = moveObjects(before, all(before), {4, 8});
+  const Plan before = objectsDepot();
+  const Plan there = moveObjects(before, allIds(before), {4, 8});
   EXPECT_EQ(there.buildings[0].outline[0], before.buildings[0].outline[0] + Point2(4, 8));
-  const Plan back = moveObjects(there, all(there), {-4, -8});
+  const Plan back = moveObjects(there, allIds(there), {-4, -8});
   EXPECT_EQ(writePlanText(back), writePlanText(before)); // to the nanometre
 }
 
 TEST(ReframeVault, TurnsInnerCornersWithIt) {
-  const Plan before = depot();
+  const Plan before = objectsDepot();
   const Vault& v1 = *before.vaults.find("V1");
   const Frame turned{v1.centre, v1.angle + degrees(90)};
   const Plan after = reframeVault(before, "V1", turned);
@@ -70,7 +70,7 @@ TEST(ReframeVault, TurnsInnerCornersWithIt) {
 }
 
 TEST(EraseObjects, ErasesRunsWithinAndFreesRunsThatLeave) {
-  const Plan before = depot();
+  const Plan before = objectsDepot();
   const Plan after = eraseObjects(before, {"V1"});
   EXPECT_EQ(after.vaults.size(), 1u);
   EXPECT_EQ(after.runs.find("IC-1"), nullptr);
@@ -83,7 +83,7 @@ TEST(EraseObjects, ErasesRunsWithinAndFreesRunsThatLeave) {
 }
 
 TEST(EraseObjects, AFreedEndKeepsTheLevelThatItsPortGave) {
-  const Plan before = depot();
+  const Plan before = objectsDepot();
   const Plan after = eraseObjects(before, {"ER-1"});
   const RunEnd& end = after.runs.find("SU-1")->to;
   ASSERT_TRUE(end.invert);
@@ -92,14 +92,14 @@ TEST(EraseObjects, AFreedEndKeepsTheLevelThatItsPortGave) {
 }
 
 TEST(EraseObjects, ErasingAllLeavesAnEmptySite) {
-  const Plan before = depot();
-  const Plan after = eraseObjects(before, all(before));
+  const Plan before = objectsDepot();
+  const Plan after = eraseObjects(before, allIds(before));
   EXPECT_TRUE(allObjects(after).empty());
   EXPECT_EQ(after.project, before.project);
 }
 
 TEST(CopyObjects, CopiesHangOnTheCopies) {
-  const Plan before = depot();
+  const Plan before = objectsDepot();
   const Copied copied = copyObjects(before, {"V1", "IC-1", "RC-1"}, {10, 0});
   const Id vault = copied.copies.at("V1"), inner = copied.copies.at("IC-1");
   EXPECT_EQ(copied.plan.runs.find(inner)->from.target, vault);
@@ -114,8 +114,8 @@ TEST(CopyObjects, CopiesHangOnTheCopies) {
 }
 
 TEST(CopyObjects, EverythingCanBeCopied) {
-  const Plan before = depot();
-  const Copied copied = copyObjects(before, all(before), {100, 0});
+  const Plan before = objectsDepot();
+  const Copied copied = copyObjects(before, allIds(before), {100, 0});
   EXPECT_EQ(allObjects(copied.plan).size(), 2 * allObjects(before).size());
   EXPECT_TRUE(inconsistencies(copied.plan).empty());
 }

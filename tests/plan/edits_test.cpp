@@ -8,7 +8,7 @@
 namespace sump {
 namespace {
 
-using PlanRun = sump::Run; // testing::Test has a member of the same name
+using PlanRun = sump::Run; // ::testing::Test has a member of the same name
 
 /// From (0, 0) by (4, 0) to (4, 4), with a valve on each leg.
 Plan elbowPlan() {

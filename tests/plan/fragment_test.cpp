@@ -14,11 +14,11 @@ namespace sump {
 
 namespace {
 
-Plan depot() {
+Plan fragmentDepot() {
   return readPlanFile(sampleFile("transit-depot"));
 }
 
-void expectConsistent(const Plan& plan) {
+void expectWhole(const Plan& plan) {
   for (const Problem& p : inconsistencies(plan))
     ADD_FAILURE() << p.pointer << " " << p.what;
 }
@@ -26,7 +26,7 @@ void expectConsistent(const Plan& plan) {
 } // namespace
 
 TEST(Fragment, HoldsWhatWasChosenAndFreesTheRest) {
-  const Plan plan = depot();
+  const Plan plan = fragmentDepot();
   const Plan part = fragmentOf(plan, {"V1", "LK-1", "WW-1"});
   EXPECT_EQ(allObjects(part), (std::vector<Id>{"V1", "WW-1", "LK-1"}));
   EXPECT_EQ(part.project.title, "");
@@ -36,11 +36,11 @@ TEST(Fragment, HoldsWhatWasChosenAndFreesTheRest) {
   EXPECT_EQ(link.from, plan.runs.find("LK-1")->from);
   EXPECT_EQ(link.to.kind, EndKind::Free);
   EXPECT_NEAR(distance(link.to.at, *sitePosition(plan, plan.runs.find("LK-1")->to)), 0, 1e-9);
-  expectConsistent(part);
+  expectWhole(part);
 }
 
 TEST(Fragment, OfARunBetweenThingsThatStayIsTheRunWithFreeEnds) {
-  const Plan part = fragmentOf(depot(), {"SU-1"});
+  const Plan part = fragmentOf(fragmentDepot(), {"SU-1"});
   ASSERT_EQ(part.runs.size(), 1u);
   EXPECT_EQ(part.runs[0].from.kind, EndKind::Free);
   EXPECT_EQ(part.runs[0].to.kind, EndKind::Free);
@@ -48,7 +48,7 @@ TEST(Fragment, OfARunBetweenThingsThatStayIsTheRunWithFreeEnds) {
 }
 
 TEST(Fragment, PastesIntoAnEmptyPlanUnderItsOwnIds) {
-  const Plan part = fragmentOf(depot(), {"V1", "V2", "IC-1", "LK-1"});
+  const Plan part = fragmentOf(fragmentDepot(), {"V1", "V2", "IC-1", "LK-1"});
   const Pasted there = pasted(Plan(), part, {0, 0});
   EXPECT_EQ(there.added, (std::set<Id>{"V1", "V2", "IC-1", "LK-1"}));
   EXPECT_EQ(there.plan.vaults, part.vaults);
@@ -56,10 +56,10 @@ TEST(Fragment, PastesIntoAnEmptyPlanUnderItsOwnIds) {
 }
 
 TEST(Fragment, PastesBesideItselfUnderFreshIdsAndHangsOnItsOwn) {
-  const Plan plan = depot();
+  const Plan plan = fragmentDepot();
   const Plan part = fragmentOf(plan, {"V1", "IC-1", "RC-1"});
   const Pasted there = pasted(plan, part, {10, 0});
-  expectConsistent(there.plan);
+  expectWhole(there.plan);
   ASSERT_EQ(there.added.size(), 3u);
   for (const Id& id : there.added)
     EXPECT_FALSE(Locator(plan).find(id)) << id;
@@ -82,11 +82,11 @@ TEST(Fragment, OfEverythingIsEverythingAgain) {
     const std::vector<Id> ids = allObjects(plan);
     const std::set<Id> all(ids.begin(), ids.end());
     const Plan part = fragmentOf(plan, all);
-    expectConsistent(part);
+    expectWhole(part);
     // Through the text, as the clipboard takes it.
     const Plan read = readPlanText(writePlanText(part), "clipboard");
     const Pasted twice = pasted(plan, read, {1, 2});
-    expectConsistent(twice.plan);
+    expectWhole(twice.plan);
     EXPECT_EQ(allObjects(twice.plan).size(), 2 * ids.size());
     Plan bare = plan; // what a fragment leaves behind
     bare.project = part.project;

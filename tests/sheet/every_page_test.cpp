@@ -48,7 +48,7 @@ std::vector<Page> pagesOf(const PageCase& c) {
                              c.paper);
 }
 
-std::vector<PageCase> allCases() {
+std::vector<PageCase> pageCases() {
   std::vector<PageCase> cases;
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     for (const char* paper : {"arch-d", "a1", "arch-b", "ansi-b", "a3", "a4"})
@@ -73,7 +73,7 @@ protected:
   }
   const std::vector<Page>& pages_ = pages();
 };
-INSTANTIATE_TEST_SUITE_P(Papers, EveryPage, ::testing::ValuesIn(allCases()));
+INSTANTIATE_TEST_SUITE_P(Papers, EveryPage, ::testing::ValuesIn(pageCases()));
 
 struct PlacedText {
   PageText text;
@@ -81,7 +81,7 @@ struct PlacedText {
   std::size_t index; ///< among the page's items
 };
 
-std::vector<PlacedText> textsOf(const Page& page) {
+std::vector<PlacedText> pageTexts(const Page& page) {
   std::vector<PlacedText> found;
   for (std::size_t i = 0; i < page.items.size(); ++i) {
     if (const auto* text = std::get_if<PageText>(&page.items[i]))
@@ -93,7 +93,7 @@ std::vector<PlacedText> textsOf(const Page& page) {
 TEST_P(EveryPage, NoTextTouchesAnother) {
   ASSERT_FALSE(pages_.empty());
   for (const Page& page : pages_) {
-    const auto all = textsOf(page);
+    const auto all = pageTexts(page);
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (std::size_t k = i + 1; k < all.size(); ++k) {
         if (!all[i].box.meets(all[k].box)) continue;
@@ -112,7 +112,7 @@ TEST_P(EveryPage, TextStaysInTheFrameAndCanBeRead) {
     constexpr double kEdge = 5; // mm that printers leave
     const PaperBox frame =
         shop ? PaperBox{{0, 0}, {page.width, page.height}}.grown(-kEdge) : drawingSpace(page);
-    for (const PlacedText& t : textsOf(page)) {
+    for (const PlacedText& t : pageTexts(page)) {
       // Grid references stand between the frame and the border.
       const bool reference = t.text.text.size() <= 2 && !frame.holds(t.box);
       EXPECT_TRUE(frame.grown(reference ? 5.1 : 0).holds(t.box))
@@ -131,7 +131,7 @@ bool hides(const PageItem& item, const PaperBox& box) {
 }
 
 /// The drawn thin lines of a shape; none of an outline that only fills.
-std::vector<Polyline> linesOf(const PageItem& item) {
+std::vector<Polyline> pageLines(const PageItem& item) {
   const auto* shape = std::get_if<PageShape>(&item);
   if (shape == nullptr || shape->round || !shape->line) return {};
   Polyline line = shape->points;
@@ -147,7 +147,7 @@ bool isCut(const Page& page, const PlacedText& t, std::size_t item) {
   PaperBox core = t.box;
   core.low = core.low + (upright ? Point2{trim * 1.4, 0.3} : Point2{0.3, trim * 1.4});
   core.high = core.high - (upright ? Point2{trim * 1.4, 0.3} : Point2{0.3, trim * 1.4});
-  for (const Polyline& line : linesOf(page.items[item])) {
+  for (const Polyline& line : pageLines(page.items[item])) {
     for (std::size_t k = 0; k + 1 < line.size(); ++k) {
       if (!cutsBox(line[k], line[k + 1], core)) continue;
       for (std::size_t j = item + 1; j < t.index; ++j) {
@@ -161,7 +161,7 @@ bool isCut(const Page& page, const PlacedText& t, std::size_t item) {
 
 TEST_P(EveryPage, NoLineRunsThroughAText) {
   for (const Page& page : pages_) {
-    for (const PlacedText& t : textsOf(page)) {
+    for (const PlacedText& t : pageTexts(page)) {
       for (std::size_t i = 0; i < page.items.size(); ++i) {
         if (!isCut(page, t, i)) continue;
         ADD_FAILURE() << page.number << ": a line through '" << t.text.text << "' at "

@@ -17,18 +17,18 @@
 namespace sump {
 namespace {
 
-struct Sample {
+struct MarkedSample {
   Review review;
   std::vector<Page> pages;
 };
 
-const Sample& sample(const std::string& plan, const std::string& paper) {
-  static std::map<std::pair<std::string, std::string>, Sample> known;
+const MarkedSample& markedSample(const std::string& plan, const std::string& paper) {
+  static std::map<std::pair<std::string, std::string>, MarkedSample> known;
   const auto found = known.find({plan, paper});
   if (found != known.end()) return found->second;
   Review reviewed = review(readPlanFile(sampleFile(plan)), builtinCatalog());
   std::vector<Page> pages = composeSheets(reviewed, {paper, 0});
-  return known.emplace(std::pair(plan, paper), Sample{std::move(reviewed), std::move(pages)})
+  return known.emplace(std::pair(plan, paper), MarkedSample{std::move(reviewed), std::move(pages)})
       .first->second;
 }
 
@@ -40,7 +40,7 @@ std::vector<PageText> textsOn(const Page& page) {
   return texts;
 }
 
-const Page& pageOf(const Sample& of, const std::string& number) {
+const Page& markedPage(const MarkedSample& of, const std::string& number) {
   return *std::ranges::find(of.pages, number, &Page::number);
 }
 
@@ -70,7 +70,7 @@ std::vector<int> boxedNumbers(const Page& page) {
 }
 
 /// The rows of the table of parts, by its first column under the heading.
-int listedRows(const Sample& of) {
+int listedRows(const MarkedSample& of) {
   int most = 0;
   for (const Page& page : of.pages) {
     const auto texts = textsOn(page);
@@ -87,14 +87,14 @@ int listedRows(const Sample& of) {
 
 class PlanMarks : public ::testing::TestWithParam<const char*> {
 protected:
-  const Sample& of_ =
-      sample(GetParam(), std::string(GetParam()) == "transit-depot" ? "arch-d" : "a1");
+  const MarkedSample& of_ =
+      markedSample(GetParam(), std::string(GetParam()) == "transit-depot" ? "arch-d" : "a1");
 };
 INSTANTIATE_TEST_SUITE_P(Samples, PlanMarks,
                          ::testing::Values("transit-depot", "boatyard-pad", "ferry-quay"));
 
 TEST_P(PlanMarks, EveryListedPartIsNumberedOnceOnThePlan) {
-  std::vector<int> numbers = boxedNumbers(pageOf(of_, "P-101"));
+  std::vector<int> numbers = boxedNumbers(markedPage(of_, "P-101"));
   std::ranges::sort(numbers);
   const int rows = listedRows(of_);
   ASSERT_GT(rows, 15);
@@ -104,7 +104,7 @@ TEST_P(PlanMarks, EveryListedPartIsNumberedOnceOnThePlan) {
 }
 
 TEST_P(PlanMarks, ThePlacementNamesCornersAndChambers) {
-  const Page& page = pageOf(of_, "C-101");
+  const Page& page = markedPage(of_, "C-101");
   for (const Vault& vault : of_.review.plan.vaults) {
     for (int corner = 1; corner <= 4; ++corner) // once in the table, once on the plan
       EXPECT_EQ(countOf(page, vault.id + "-" + std::to_string(corner)), 2);
@@ -119,9 +119,9 @@ TEST_P(PlanMarks, ThePlacementNamesCornersAndChambers) {
 }
 
 TEST_P(PlanMarks, TheOriginIsDrawnWhereTheNotesSay) {
-  EXPECT_EQ(countOf(pageOf(of_, "G-001"), "N 0, E 0"), 1);
+  EXPECT_EQ(countOf(markedPage(of_, "G-001"), "N 0, E 0"), 1);
   bool told = false;
-  for (const PageText& text : textsOn(pageOf(of_, "C-101")))
+  for (const PageText& text : textsOn(markedPage(of_, "C-101")))
     told = told || text.text.find("G-001") != std::string::npos;
   EXPECT_TRUE(told);
 }
@@ -134,7 +134,7 @@ TEST_P(PlanMarks, EverySheetHasRoomForFirmAndSeal) {
 }
 
 TEST_P(PlanMarks, TheHeapHasOneHeight) {
-  const Page& page = pageOf(of_, "C-102");
+  const Page& page = markedPage(of_, "C-102");
   for (const PageText& text : textsOn(page))
     EXPECT_EQ(text.text.find("if all is heaped"), std::string::npos) << text.text;
 }

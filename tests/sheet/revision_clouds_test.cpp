@@ -25,7 +25,7 @@ void PrintTo(const CloudCase& c, std::ostream* out) {
   *out << c.plan << " on " << c.paper;
 }
 
-Plan sample(const std::string& name) {
+Plan cloudSample(const std::string& name) {
   return readPlanFile(sampleFile(name));
 }
 
@@ -43,7 +43,7 @@ Plan revised(Plan plan) {
   return eraseObjects(plan, {plan.runs.back().id});
 }
 
-std::vector<PageText> texts(const Page& page) {
+std::vector<PageText> cloudTexts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
     if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
@@ -55,7 +55,7 @@ int count(const std::vector<Page>& pages, const std::string& series, const std::
   int n = 0;
   for (const Page& page : pages) {
     if (!page.number.starts_with(series)) continue;
-    for (const PageText& text : texts(page))
+    for (const PageText& text : cloudTexts(page))
       n += text.text == words ? 1 : 0;
   }
   return n;
@@ -63,7 +63,7 @@ int count(const std::vector<Page>& pages, const std::string& series, const std::
 
 class RevisionClouds : public ::testing::TestWithParam<CloudCase> {
 protected:
-  const Plan plan_ = sample(GetParam().plan);
+  const Plan plan_ = cloudSample(GetParam().plan);
   const Review before_ = review(plan_, builtinCatalog());
   const Review after_ = review(revised(plan_), builtinCatalog());
   const PlanComparison comparison_ = comparePlans(before_, after_, {}, "issued.sump");
@@ -84,7 +84,7 @@ TEST_P(RevisionClouds, EveryCloudHasItsTriangleAndTextsKeepClear) {
   EXPECT_GE(count(all, "P-1", "C"), 4);
   for (const Page& page : all) {
     const PaperBox frame = drawingSpace(page);
-    std::vector<PageText> drawn = texts(page);
+    std::vector<PageText> drawn = cloudTexts(page);
     for (std::size_t i = 0; i < drawn.size(); ++i) {
       const PaperBox box = around(textBox(drawn[i]));
       if (drawn[i].text.size() > 2) {
@@ -103,7 +103,7 @@ TEST_P(RevisionClouds, ListsTellEveryChange) {
   std::string said;
   for (const Page& page : pages(&comparison_)) {
     if (!page.number.starts_with("G-6")) continue;
-    for (const PageText& text : texts(page))
+    for (const PageText& text : cloudTexts(page))
       said += text.text + " ";
   }
   ASSERT_NE(said.find("CHANGES SINCE issued.sump, REVISION C"), std::string::npos) << said;
@@ -131,7 +131,7 @@ TEST_P(RevisionClouds, WithoutAnEarlierPlanNothingIsClouded) {
 
 /// A resized run and a lowered vault of the depot.
 struct Resized {
-  Review before = review(sample("transit-depot"), builtinCatalog());
+  Review before = review(cloudSample("transit-depot"), builtinCatalog());
   Review after = review(changed(before.plan), builtinCatalog());
   PlanComparison comparison = comparePlans(before, after, {}, "issued.sump");
   SheetJob job{after, builtinCatalog(), *paperSize("arch-d"), 0, {}, &comparison};

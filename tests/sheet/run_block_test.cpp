@@ -23,7 +23,7 @@ namespace {
 const SectionTitle kTitle{"A run", {"6\" pipe", "From here to there"}};
 constexpr Point2 kSmallSheet{260, 148};
 
-const Review& sample(const std::string& name) {
+const Review& blockSample(const std::string& name) {
   static std::map<std::string, Review> known;
   const auto found = known.find(name);
   if (found != known.end()) return found->second;
@@ -32,10 +32,10 @@ const Review& sample(const std::string& name) {
 }
 
 RunProfile profileOf(const std::string& plan, const Id& run) {
-  return *runProfile(sample(plan).plan, sample(plan).study, builtinCatalog(), run);
+  return *runProfile(blockSample(plan).plan, blockSample(plan).study, builtinCatalog(), run);
 }
 
-std::vector<std::string> textsOf(const Block& block) {
+std::vector<std::string> blockTexts(const Block& block) {
   std::vector<std::string> texts;
   for (const auto* strips : {&block.head, &block.body}) {
     for (const PaperStrip& strip : *strips) {
@@ -47,7 +47,7 @@ std::vector<std::string> textsOf(const Block& block) {
   return texts;
 }
 
-bool says(const std::vector<std::string>& texts, const std::string& what) {
+bool blockSays(const std::vector<std::string>& texts, const std::string& what) {
   return std::ranges::any_of(
       texts, [&](const std::string& t) { return t.find(what) != std::string::npos; });
 }
@@ -63,11 +63,11 @@ double scaleOf(const std::vector<std::string>& texts) {
 
 TEST(RunBlock, SmallPaperShowsEveryRunLarge) {
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    const Review& of = sample(plan);
+    const Review& of = blockSample(plan);
     for (const RunStudy& run : of.study.runs) {
       const Block block = runSectionBlock(profileOf(plan, run.id), kTitle, of.plan.project.units,
                                           kSmallSheet, true);
-      EXPECT_LE(scaleOf(textsOf(block)), 128) << plan << " " << run.id;
+      EXPECT_LE(scaleOf(blockTexts(block)), 128) << plan << " " << run.id;
       EXPECT_LE(block.width, kSmallSheet.x) << plan << " " << run.id;
       double most = 0;
       for (const PaperStrip& strip : block.body)
@@ -81,12 +81,12 @@ TEST(RunBlock, SmallPaperShowsEveryRunLarge) {
 
 /// Each level that the run has at its points is in the band or the list, the least cover too.
 TEST(RunBlock, TellsEveryLevelHoweverItIsSet) {
-  const Review& of = sample("ferry-quay");
+  const Review& of = blockSample("ferry-quay");
   const UnitSystem units = of.plan.project.units;
   for (const Point2 most : {kSmallSheet, Point2{400, 188}, Point2{500, 320}}) {
     for (const RunStudy& run : of.study.runs) {
       const RunProfile profile = profileOf("ferry-quay", run.id);
-      const auto texts = textsOf(runSectionBlock(profile, kTitle, units, most, true));
+      const auto texts = blockTexts(runSectionBlock(profile, kTitle, units, most, true));
       for (const ProfilePoint& p : profile.points) {
         EXPECT_GT(std::ranges::count(texts, printElevation(p.invert, units)), 0)
             << run.id << " " << printElevation(p.invert, units);
@@ -94,7 +94,7 @@ TEST(RunBlock, TellsEveryLevelHoweverItIsSet) {
       if (!profile.leastCover) continue;
       const std::string least = printShort(profile.leastCover->cover, units);
       EXPECT_GT(std::ranges::count(texts, least + " least"), 0) << run.id;
-      EXPECT_TRUE(says(texts, "least cover " + least)) << run.id;
+      EXPECT_TRUE(blockSays(texts, "least cover " + least)) << run.id;
     }
   }
 }
@@ -116,10 +116,10 @@ TEST(RunBlock, FramesGoOnWhereTheOneBeforeEnds) {
   for (const ProfileCrossing& c : whole.crossings)
     EXPECT_GT(std::abs(c.station - cuts[0]), 0.05);
   const Block block = runSectionBlock(whole, kTitle, units, kSmallSheet, true);
-  const auto texts = textsOf(block);
+  const auto texts = blockTexts(block);
   const std::string at = "station " + printRunLength(metres(cuts[0]), units);
-  EXPECT_TRUE(says(texts, "Continued at " + at + " in frame 2"));
-  EXPECT_TRUE(says(texts, "From frame 1 at " + at));
+  EXPECT_TRUE(blockSays(texts, "Continued at " + at + " in frame 2"));
+  EXPECT_TRUE(blockSays(texts, "From frame 1 at " + at));
   ASSERT_GE(block.body.size(), 2u);
   // One vertical datum: the same levels stand beside both frames.
   const auto ticks = [](const PaperStrip& strip) {
@@ -155,7 +155,7 @@ TEST(RunBlock, EndsAreDrawnWithTheirFittings) {
 TEST(RunBlock, ARiseIsTheTrueHeightRoundedOnce) {
   std::size_t seen = 0;
   for (const char* plan : {"boatyard-pad", "ferry-quay"}) {
-    for (const RunStudy& run : sample(plan).study.runs) {
+    for (const RunStudy& run : blockSample(plan).study.runs) {
       const RunProfile profile = profileOf(plan, run.id);
       const auto notes = sectionNotes(profile, UnitSystem::Metric);
       for (const ProfileDrop& drop : profile.drops) {

@@ -20,9 +20,9 @@
 namespace sump {
 namespace {
 
-const SectionTitle kTitle{"A run", {"6\" pipe"}};
+const SectionTitle kRunTitle{"A run", {"6\" pipe"}};
 
-const std::string kSource = sourceFolder();
+const std::string kSectionSource = sourceFolder();
 
 struct Sections {
   Plan plan;
@@ -33,11 +33,11 @@ struct Sections {
   RunProfile run(const Id& id) const { return *runProfile(plan, study, builtinCatalog(), id); }
 };
 
-Sections sample(const std::string& name) {
-  return Sections(readPlanFile(kSource + "/samples/" + name + ".sump"));
+Sections sectionsOf(const std::string& name) {
+  return Sections(readPlanFile(kSectionSource + "/samples/" + name + ".sump"));
 }
 
-Page pageOf(SectionSheet sheet, double width) {
+Page sectionPage(SectionSheet sheet, double width) {
   Page page{"S", "Long section", width, 2000, {}};
   place(sheet.block, {0, 0}, 2000, page);
   EXPECT_TRUE(sheet.block.body.empty());
@@ -53,10 +53,10 @@ Page trainPage(const Sections& sections) {
     sheet.block.body.insert(sheet.block.body.end(), table.body.begin(), table.body.end());
     sheet.block.body.push_back({4, {}});
   }
-  return pageOf(std::move(sheet), kWidth);
+  return sectionPage(std::move(sheet), kWidth);
 }
 
-std::vector<PageText> texts(const Page& page) {
+std::vector<PageText> sectionTexts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
     const auto* text = std::get_if<PageText>(&item);
@@ -67,7 +67,7 @@ std::vector<PageText> texts(const Page& page) {
 }
 
 void expectApart(const Page& page, const std::string& what) {
-  const auto all = texts(page);
+  const auto all = sectionTexts(page);
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (Point2 p : textBox(all[i])) {
       EXPECT_GE(p.x, -0.01) << what << ": " << all[i].text;
@@ -80,8 +80,8 @@ void expectApart(const Page& page, const std::string& what) {
   }
 }
 
-bool says(const Page& page, const std::string& text) {
-  for (const PageText& t : texts(page)) {
+bool sectionSays(const Page& page, const std::string& text) {
+  for (const PageText& t : sectionTexts(page)) {
     if (t.text.find(text) != std::string::npos) return true;
   }
   return false;
@@ -89,27 +89,27 @@ bool says(const Page& page, const std::string& text) {
 
 TEST(LongSection, TextsKeepOffEachOther) {
   for (const char* name : {"transit-depot", "boatyard-pad"}) {
-    const Sections sections = sample(name);
+    const Sections sections = sectionsOf(name);
     expectApart(trainPage(sections), std::string(name) + " train");
     for (const RunStudy& run : sections.study.runs) {
       ASSERT_TRUE(run.resolved) << run.id;
       for (double width : {180.0, 380.0}) {
-        expectApart(
-            pageOf(longSectionBlock(sections.run(run.id), kTitle, sections.units(), width, 110),
-                   width),
-            run.id);
+        expectApart(sectionPage(longSectionBlock(sections.run(run.id), kRunTitle, sections.units(),
+                                                 width, 110),
+                                width),
+                    run.id);
       }
     }
   }
 }
 
 TEST(LongSection, TheTableHoldsEveryLevel) {
-  const Sections sections = sample("transit-depot");
+  const Sections sections = sectionsOf("transit-depot");
   for (const RunStudy& run : sections.study.runs) {
-    const Page page =
-        pageOf(longSectionBlock(sections.run(run.id), kTitle, sections.units(), 380, 110), 380);
+    const Page page = sectionPage(
+        longSectionBlock(sections.run(run.id), kRunTitle, sections.units(), 380, 110), 380);
     std::multiset<std::string> cells, levels;
-    for (const PageText& t : texts(page)) {
+    for (const PageText& t : sectionTexts(page)) {
       if (t.angle == 90) cells.insert(t.text);
     }
     for (std::size_t i = 0; i < run.points.size(); ++i) {
@@ -123,14 +123,14 @@ TEST(LongSection, TheTableHoldsEveryLevel) {
   const Page train = trainPage(sections);
   for (const VaultStudy& vault : sections.study.vaults) {
     for (Length level : {vault.floor, vault.lidTop, vault.underside, *vault.waterLevel})
-      EXPECT_TRUE(says(train, printElevation(level, sections.units()))) << vault.id;
+      EXPECT_TRUE(sectionSays(train, printElevation(level, sections.units()))) << vault.id;
   }
 }
 
 // Whoever lays the run reads them with the flow: the foot of a riser before its top.
 TEST(LongSection, TheTableGoesWithTheFlow) {
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    const Sections sections = sample(name);
+    const Sections sections = sectionsOf(name);
     for (const RunStudy& run : sections.study.runs) {
       const RunProfile profile = sections.run(run.id);
       const std::vector<LevelRow> rows = levelRows(profile, sections.units());
@@ -151,7 +151,7 @@ TEST(LongSection, TheTableGoesWithTheFlow) {
 // An eductor's outlet is the end of its pipe: nothing of it hangs lower.
 TEST(SectionMarks, TheEductorEndsAtItsOutlet) {
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    const Sections sections = sample(name);
+    const Sections sections = sectionsOf(name);
     const RunProfile profile = sections.run("RC-1");
     ASSERT_EQ(profile.endFitting, EndFitting::Eductor);
     double low = 1e9;
@@ -166,7 +166,7 @@ TEST(SectionMarks, TheEductorEndsAtItsOutlet) {
 
 // A cleanout stands under a cover at grade, the float on its cable at its level.
 TEST(SectionMarks, WhatHangsAndWhatIsReachedIsDrawn) {
-  const Sections sections = sample("ferry-quay");
+  const Sections sections = sectionsOf("ferry-quay");
   const RunProfile inlet = sections.run("WW-1");
   ASSERT_TRUE(inlet.parts.at(0).cover);
   bool covered = false;
@@ -184,7 +184,7 @@ TEST(SectionMarks, WhatHangsAndWhatIsReachedIsDrawn) {
 
 // In the wash bay one walks on its floor: the ground's line ends at its walls.
 TEST(SectionMarks, IndoorsTheFloorIsDrawnInsteadOfTheGround) {
-  const Sections sections = sample("transit-depot");
+  const Sections sections = sectionsOf("transit-depot");
   for (const char* id : {"WW-1", "PW-1", "SU-1"}) {
     const RunProfile profile = sections.run(id);
     double open = 0, floors = 0;
@@ -204,7 +204,7 @@ TEST(SectionMarks, IndoorsTheFloorIsDrawnInsteadOfTheGround) {
 
 // Whoever digs beside a building has to know how deep its footing goes.
 TEST(SectionMarks, FootingsAreDrawnAndToldWhereTheirWallsAreCut) {
-  const Sections sections = sample("transit-depot");
+  const Sections sections = sectionsOf("transit-depot");
   const RunProfile inlet = sections.run("WW-1");
   const auto bay =
       std::ranges::find(inlet.structures, StructureKind::Building, &ProfileStructure::kind);
@@ -223,7 +223,7 @@ TEST(SectionMarks, FootingsAreDrawnAndToldWhereTheirWallsAreCut) {
 
 // The name of a line stands with a leader to the middle of its pipe.
 TEST(SectionMarks, LinesOfTheTrainAreNamedOnTheirPipes) {
-  const Sections sections = sample("transit-depot");
+  const Sections sections = sectionsOf("transit-depot");
   const TrainProfile train = sections.train();
   const std::vector<SectionNote> notes = sectionNotes(train, sections.units());
   for (const TrainRun& run : train.runs) {
@@ -240,10 +240,10 @@ TEST(SectionMarks, LinesOfTheTrainAreNamedOnTheirPipes) {
 TEST(LongSection, InletTableByHand) {
   const Sections sections(test::twoVaultPlan());
   const Page page =
-      pageOf(longSectionBlock(sections.run("IN"), kTitle, sections.units(), 300, 100), 300);
+      sectionPage(longSectionBlock(sections.run("IN"), kRunTitle, sections.units(), 300, 100), 300);
   for (const char* cell : {"0.0 ft", "31.0 ft", "36.7 ft", "44.7 ft", "95.00", "94.48", "94.38",
                            "94.25", "97.19", "96.88", "96.84"}) {
-    EXPECT_TRUE(says(page, cell)) << cell;
+    EXPECT_TRUE(sectionSays(page, cell)) << cell;
   }
 }
 
@@ -253,20 +253,20 @@ TEST(LongSection, GroundwaterIsLabelledWhereItIsDrawn) {
   inlet.groundwater = inlet.points.back().invert - metres(0.1);
   const std::string label = "GW " + printElevation(*inlet.groundwater, sections.units());
   const auto drawn = [&] {
-    return pageOf(longSectionBlock(inlet, kTitle, sections.units(), 300, 100), 300);
+    return sectionPage(longSectionBlock(inlet, kRunTitle, sections.units(), 300, 100), 300);
   };
-  EXPECT_TRUE(says(drawn(), label));
+  EXPECT_TRUE(sectionSays(drawn(), label));
   inlet.groundwater = sectionExtent(inlet).low - metres(1); // below what is shown
-  EXPECT_FALSE(says(drawn(), "GW "));
+  EXPECT_FALSE(sectionSays(drawn(), "GW "));
 }
 
 // The vent leaves its vault at 97.70 and is at 97.81 five feet on.
 TEST(LongSection, CloseInvertsKeepTheirOrder) {
-  const Sections sections = sample("transit-depot");
-  const Page page =
-      pageOf(longSectionBlock(sections.run("VT-1"), kTitle, sections.units(), 180, 110), 180);
+  const Sections sections = sectionsOf("transit-depot");
+  const Page page = sectionPage(
+      longSectionBlock(sections.run("VT-1"), kRunTitle, sections.units(), 180, 110), 180);
   std::map<std::string, double> across;
-  for (const PageText& t : texts(page))
+  for (const PageText& t : sectionTexts(page))
     across[t.text] = t.at.x;
   ASSERT_TRUE(across.contains("INV 97.70") && across.contains("INV 97.81"));
   EXPECT_LT(across["INV 97.70"], across["INV 97.81"]);
@@ -278,8 +278,8 @@ TEST(LongSection, ALegOfNoLengthIsToldOnce) {
   RunProfile inlet = sections.run("IN");
   const auto columns = [&] {
     std::size_t turned = 0;
-    for (const PageText& t :
-         texts(pageOf(longSectionBlock(inlet, kTitle, sections.units(), 300, 100), 300)))
+    for (const PageText& t : sectionTexts(
+             sectionPage(longSectionBlock(inlet, kRunTitle, sections.units(), 300, 100), 300)))
       turned += t.angle == 90 ? 1 : 0;
     return turned;
   };
@@ -324,7 +324,8 @@ TEST(LongSection, MatchesTheGoldenDumps) {
   testing::expectGolden("sheet/golden/section-train.txt", dump(trainPage(sections)));
   testing::expectGolden(
       "sheet/golden/section-inlet.txt",
-      dump(pageOf(longSectionBlock(sections.run("IN"), kTitle, sections.units(), 300, 100), 300)));
+      dump(sectionPage(longSectionBlock(sections.run("IN"), kRunTitle, sections.units(), 300, 100),
+                       300)));
 }
 
 } // namespace

@@ -18,13 +18,13 @@
 namespace sump {
 namespace {
 
-using SetCase = std::tuple<std::string, std::string>;
+using PagesCase = std::tuple<std::string, std::string>;
 
-class SectionPages : public ::testing::TestWithParam<SetCase> {
+class SectionPages : public ::testing::TestWithParam<PagesCase> {
 protected:
   /// Composed once; several tests look at them.
   static const std::vector<Page>& pages() {
-    static std::map<SetCase, std::vector<Page>> known;
+    static std::map<PagesCase, std::vector<Page>> known;
     const auto& [plan, paper] = GetParam();
     const auto found = known.find(GetParam());
     if (found != known.end()) return found->second;

@@ -20,27 +20,27 @@
 namespace sump {
 namespace {
 
-const std::string kSource = sourceFolder();
+const std::string kSetSource = sourceFolder();
 
-const Review& reviewOf(const std::string& name) {
+const Review& setReview(const std::string& name) {
   static std::map<std::string, Review> known;
   const auto found = known.find(name);
   if (found != known.end()) return found->second;
-  const Plan plan =
-      name == "small" ? testing::smallPlan() : readPlanFile(kSource + "/samples/" + name + ".sump");
+  const Plan plan = name == "small" ? testing::smallPlan()
+                                    : readPlanFile(kSetSource + "/samples/" + name + ".sump");
   return known.emplace(name, review(plan, builtinCatalog())).first->second;
 }
 
 /// Composed once; several tests look at them.
-const std::vector<Page>& pagesOf(const std::string& plan, const std::string& paper) {
+const std::vector<Page>& setPages(const std::string& plan, const std::string& paper) {
   static std::map<std::pair<std::string, std::string>, std::vector<Page>> known;
   const auto found = known.find({plan, paper});
   if (found != known.end()) return found->second;
-  return known.emplace(std::pair(plan, paper), composeSheets(reviewOf(plan), {paper, 0}))
+  return known.emplace(std::pair(plan, paper), composeSheets(setReview(plan), {paper, 0}))
       .first->second;
 }
 
-std::vector<PageText> texts(const Page& page) {
+std::vector<PageText> setTexts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
     if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
@@ -53,7 +53,7 @@ std::vector<PageText> texts(const Page& page) {
 std::vector<std::string> rowOf(const std::vector<Page>& pages, const std::string& title,
                                const std::string& first) {
   for (const Page& page : pages) {
-    const auto all = texts(page);
+    const auto all = setTexts(page);
     const auto heading = std::find_if(all.begin(), all.end(), [&](const PageText& t) {
       return t.text == title || t.text == title + " (continued)";
     });
@@ -80,7 +80,7 @@ void PrintTo(const SetCase& c, std::ostream* out) {
 
 class SheetSet : public ::testing::TestWithParam<SetCase> {
 protected:
-  const std::vector<Page> pages_ = composeSheets(reviewOf(GetParam().plan), {GetParam().paper, 0});
+  const std::vector<Page> pages_ = composeSheets(setReview(GetParam().plan), {GetParam().paper, 0});
 };
 
 TEST_P(SheetSet, NoTextTouchesAnotherOrLeavesTheFrame) {
@@ -88,7 +88,7 @@ TEST_P(SheetSet, NoTextTouchesAnotherOrLeavesTheFrame) {
   for (const Page& page : pages_) {
     const PaperBox frame = drawingSpace(page), border = frame.grown(5.1);
     std::vector<std::pair<PageText, PaperBox>> all;
-    for (PageText& text : texts(page)) {
+    for (PageText& text : setTexts(page)) {
       const PaperBox box = around(textBox(text));
       // Grid references stand between the frame and the border.
       EXPECT_TRUE(border.holds(box)) << page.number << ": " << text.text;
@@ -114,7 +114,7 @@ TEST_P(SheetSet, NumbersItsPagesAndListsThem) {
     EXPECT_EQ(page.number.size(), 5u) << page.number;
     EXPECT_TRUE(numbers.insert(page.number).second) << page.number;
     if (page.number.starts_with("G-0")) {
-      for (const PageText& text : texts(page))
+      for (const PageText& text : setTexts(page))
         onCover.insert(text.text);
     }
   }
@@ -136,9 +136,9 @@ INSTANTIATE_TEST_SUITE_P(
                       SetCase{"small", "arch-e"}));
 
 bool saysOn(const std::string& plan, const std::string& series, const std::string& words) {
-  for (const Page& page : pagesOf(plan, "arch-d")) {
+  for (const Page& page : setPages(plan, "arch-d")) {
     if (!page.number.starts_with(series)) continue;
-    for (const PageText& text : texts(page)) {
+    for (const PageText& text : setTexts(page)) {
       if (text.text.find(words) != std::string::npos) return true;
     }
   }
@@ -147,10 +147,10 @@ bool saysOn(const std::string& plan, const std::string& series, const std::strin
 
 /// As saysOn, over the breaks of lines.
 bool saysAcross(const std::string& plan, const std::string& series, const std::string& words) {
-  for (const Page& page : pagesOf(plan, "arch-d")) {
+  for (const Page& page : setPages(plan, "arch-d")) {
     if (!page.number.starts_with(series)) continue;
     std::string all;
-    for (const PageText& text : texts(page))
+    for (const PageText& text : setTexts(page))
       all += text.text + " ";
     if (all.find(words) != std::string::npos) return true;
   }
@@ -175,7 +175,7 @@ TEST(SheetSetWords, ThePlanTellsWhatRunsStartFrom) {
   EXPECT_TRUE(saysOn("transit-depot", "P-1", "MU-1 from stub"));
   EXPECT_TRUE(saysOn("transit-depot", "P-1", "PC-1 from stub"));
   EXPECT_TRUE(saysOn("ferry-quay", "P-1", "MU-1 from Quay water pipe (existing)"));
-  const Length invert = reviewOf("transit-depot").study.run("MU-1")->startInvert;
+  const Length invert = setReview("transit-depot").study.run("MU-1")->startInvert;
   EXPECT_TRUE(saysOn("transit-depot", "P-1",
                      "Inv. " + printElevation(invert, UnitSystem::UsCustomary) + ", "));
 }
@@ -191,13 +191,13 @@ TEST(SheetSetWords, ARunHasOneName) {
 // A section that stands before its turn, where it finds room, is named in its sheet's title.
 TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    for (const Page& page : pagesOf(plan, "a1")) {
+    for (const Page& page : setPages(plan, "a1")) {
       if (!page.number.starts_with("P-3") || page.title.find(" to ") != std::string::npos) continue;
-      for (const sump::Run& run : reviewOf(plan).plan.runs) {
+      for (const sump::Run& run : setReview(plan).plan.runs) {
         const auto isTitle = [&](const PageText& text) {
           return text.height > 3 && text.text.starts_with(run.id + "  ");
         };
-        if (std::ranges::any_of(texts(page), isTitle)) {
+        if (std::ranges::any_of(setTexts(page), isTitle)) {
           EXPECT_NE(page.title.find(run.id), std::string::npos) << page.title;
         }
       }
@@ -286,7 +286,7 @@ TEST(SheetSetWords, DetailsTellGradeAndWhatIsTypical) {
 TEST(SheetSetWords, NoSpotLevelIsToldWithoutItsCross) {
   std::size_t covered = 0;
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    const Review& reviewed = reviewOf(name);
+    const Review& reviewed = setReview(name);
     std::map<std::string, bool> seen; // level, and whether its cross can be seen anywhere
     for (const SpotElevation& spot : reviewed.plan.spots) {
       bool under = false;
@@ -297,9 +297,9 @@ TEST(SheetSetWords, NoSpotLevelIsToldWithoutItsCross) {
       bool& free = seen[printElevation(spot.elevation, reviewed.plan.project.units)];
       free = free || !under;
     }
-    for (const Page& page : pagesOf(name, "arch-d")) {
+    for (const Page& page : setPages(name, "arch-d")) {
       if (page.number != "P-101") continue;
-      for (const PageText& text : texts(page)) {
+      for (const PageText& text : setTexts(page)) {
         const auto level = seen.find(text.text);
         if (level != seen.end()) {
           EXPECT_TRUE(level->second) << name << " " << text.text;
@@ -314,7 +314,7 @@ TEST(SheetSetWords, NoSpotLevelIsToldWithoutItsCross) {
 
 TEST(SheetSetPapers, EverySizeTakesTheSet) {
   for (const PaperSize& paper : paperSizes()) {
-    const auto& pages = pagesOf("small", std::string(paper.key));
+    const auto& pages = setPages("small", std::string(paper.key));
     EXPECT_GE(pages.size(), 10u) << paper.key;
     for (const Page& page : pages) {
       EXPECT_EQ(page.width, paper.width);
@@ -324,7 +324,7 @@ TEST(SheetSetPapers, EverySizeTakesTheSet) {
 }
 
 TEST(SheetSetChoice, TakesKeysLettersSeriesAndNumbers) {
-  const Review& reviewed = reviewOf("small");
+  const Review& reviewed = setReview("small");
   const auto numbers = [&](const std::vector<std::string>& sheets) {
     std::vector<std::string> found;
     for (const Page& page : composeSheets(reviewed, {"arch-d", 0, nullptr, sheets}))
@@ -348,7 +348,7 @@ void expectLength(const std::string& printed, Length expected, UnitSystem units,
 }
 
 /// Of a place on the run, in plan.
-Length stationOf(const RunStudy& run, Point2 at) {
+Length lengthTo(const RunStudy& run, Point2 at) {
   double before = 0, station = 0, nearest = 1e9;
   for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
     const Point2 a = flat(run.points[i].at), b = flat(run.points[i + 1].at);
@@ -365,12 +365,12 @@ Length stationOf(const RunStudy& run, Point2 at) {
 
 TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
   for (const char* name : {"transit-depot", "ferry-quay"}) {
-    const Review& reviewed = reviewOf(name);
+    const Review& reviewed = setReview(name);
     const UnitSystem units = reviewed.plan.project.units;
     const bool metric = units == UnitSystem::Metric;
     const double tenth = metric ? 0.0051 : 0.051 * kMetresPerFoot;
     const double level = metric ? 0.00051 : 0.0051 * kMetresPerFoot;
-    const auto& pages = pagesOf(name, "arch-e");
+    const auto& pages = setPages(name, "arch-e");
     std::map<Service, int> count;
     for (const RunStudy& run : reviewed.study.runs) {
       ASSERT_TRUE(run.resolved) << run.id;
@@ -384,7 +384,7 @@ TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
       if (run.leastCover) {
         expectLength(row[8], run.leastCover->cover, units,
                      metric ? 0.00051 : 0.51 / 8 * kMetresPerInch);
-        expectLength(row[9], stationOf(run, run.leastCover->at), units, tenth);
+        expectLength(row[9], lengthTo(run, run.leastCover->at), units, tenth);
       }
     }
   }
@@ -392,10 +392,10 @@ TEST(SheetSetNumbers, TheRunScheduleReadsBackAsTheStudy) {
 
 TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
   for (const char* name : {"transit-depot", "ferry-quay"}) {
-    const Review& reviewed = reviewOf(name);
+    const Review& reviewed = setReview(name);
     const UnitSystem units = reviewed.plan.project.units;
     const double level = units == UnitSystem::Metric ? 0.00051 : 0.0051 * kMetresPerFoot;
-    const auto& pages = pagesOf(name, "arch-e");
+    const auto& pages = setPages(name, "arch-e");
     for (const VaultStudy& vault : reviewed.study.vaults) {
       const std::string& called = reviewed.plan.vaults.find(vault.id)->name;
       const auto setting = rowOf(pages, "VAULT SETTING", called);
@@ -418,8 +418,8 @@ TEST(SheetSetNumbers, TheVaultTablesReadBackAsTheStudy) {
 
 // What a fitter looks for in a pit or under a cover is found by its place.
 TEST(SheetSetNumbers, PartsAtTheEndsOfRunsAreTabledWithTheirPlaces) {
-  const Review& reviewed = reviewOf("ferry-quay");
-  const auto& pages = pagesOf("ferry-quay", "a1");
+  const Review& reviewed = setReview("ferry-quay");
+  const auto& pages = setPages("ferry-quay", "a1");
   const Length half = metres(0.00051);
   const auto expectAt = [&](const std::vector<std::string>& row, Point3 at) {
     ASSERT_EQ(row.size(), 8u);
@@ -429,7 +429,7 @@ TEST(SheetSetNumbers, PartsAtTheEndsOfRunsAreTabledWithTheirPlaces) {
   };
   std::map<std::string, std::vector<std::string>> rows; // by what and run
   for (const Page& page : pages) {
-    const auto all = texts(page);
+    const auto all = setTexts(page);
     for (std::size_t i = 7; i < all.size(); ++i) {
       if (page.number != "P-601" || all[i - 7].at.y != all[i].at.y) continue;
       for (std::size_t k = i - 7; k <= i; ++k)
@@ -449,11 +449,11 @@ TEST(SheetSetNumbers, PartsAtTheEndsOfRunsAreTabledWithTheirPlaces) {
 // What is printed for the chambers is what is printed for all of them.
 TEST(SheetSetNumbers, ChamberVolumesAddUpAsPrinted) {
   for (const char* name : {"transit-depot", "ferry-quay", "boatyard-pad"}) {
-    const UnitSystem units = reviewOf(name).plan.project.units;
+    const UnitSystem units = setReview(name).plan.project.units;
     double sum = 0;
     std::size_t chambers = 0;
-    for (const Page& page : pagesOf(name, "arch-e")) {
-      const auto all = texts(page);
+    for (const Page& page : setPages(name, "arch-e")) {
+      const auto all = setTexts(page);
       const auto title = std::ranges::find(all, "VAULT SCHEDULE", &PageText::text);
       if (title == all.end()) continue;
       const auto end =
@@ -467,7 +467,7 @@ TEST(SheetSetNumbers, ChamberVolumesAddUpAsPrinted) {
       }
     }
     const double total =
-        parseVolume(rowOf(pagesOf(name, "arch-e"), "VAULT SCHEDULE", "Total").back(), units)
+        parseVolume(rowOf(setPages(name, "arch-e"), "VAULT SCHEDULE", "Total").back(), units)
             .value->value();
     EXPECT_GE(chambers, 4u);
     EXPECT_EQ(printVolume(cubicMetres(sum), units), printVolume(cubicMetres(total), units)) << name;
@@ -476,7 +476,7 @@ TEST(SheetSetNumbers, ChamberVolumesAddUpAsPrinted) {
 
 bool anySays(const std::vector<Page>& pages, const std::string& part) {
   for (const Page& page : pages) {
-    for (const PageText& text : texts(page)) {
+    for (const PageText& text : setTexts(page)) {
       if (text.text.find(part) != std::string::npos) return true;
     }
   }
@@ -505,7 +505,7 @@ TEST(SheetSetWords, TellWhichPipesHaveNoUnionAboveTheFloor) {
 }
 
 TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
-  const auto& pages = pagesOf("transit-depot", "arch-e");
+  const auto& pages = setPages("transit-depot", "arch-e");
   // Vault 1 has a link and no overflow.
   EXPECT_TRUE(anySays(pages, "Outlet inv. (LK-1) 97.00"));
   EXPECT_FALSE(anySays(pages, "Overflow inv. 97.00"));
@@ -517,11 +517,11 @@ TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
   EXPECT_TRUE(anySays(pages, "MANWAYS AND BAFFLES"));
   EXPECT_TRUE(anySays(pages, "NOT DECIDED FOR WANT OF AN INPUT"));
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    const Plan& plan = reviewOf(name).plan;
+    const Plan& plan = setReview(name).plan;
     for (const Building& building : plan.buildings)
-      EXPECT_FALSE(anySays(pagesOf(name, "arch-e"), "building " + building.id)) << building.id;
+      EXPECT_FALSE(anySays(setPages(name, "arch-e"), "building " + building.id)) << building.id;
     for (const Utility& utility : plan.utilities)
-      EXPECT_FALSE(anySays(pagesOf(name, "arch-e"), "utility " + utility.id)) << utility.id;
+      EXPECT_FALSE(anySays(setPages(name, "arch-e"), "utility " + utility.id)) << utility.id;
   }
 }
 
@@ -542,10 +542,10 @@ std::string titleOf(const std::vector<Page>& pages, const std::string& number) {
 
 // On small paper a plan goes over several sheets, and the site is a sheet of its own.
 TEST(SheetSetReferences, MatchLinesAndEnlargedPlansNameTheirSheet) {
-  const auto& pages = pagesOf("ferry-quay", "a3");
+  const auto& pages = setPages("ferry-quay", "a3");
   std::size_t lines = 0, enlarged = 0;
   for (const Page& page : pages) {
-    for (const PageText& text : texts(page)) {
+    for (const PageText& text : setTexts(page)) {
       const std::string line = "MATCH LINE, SEE PART ", view = "See view 1, sheet ";
       if (text.text.starts_with(line)) {
         ++lines;
@@ -567,7 +567,7 @@ TEST(SheetSetReferences, MatchLinesAndEnlargedPlansNameTheirSheet) {
 }
 
 TEST(SheetSetReferences, TheRunScheduleNamesSectionAndDetail) {
-  const auto& pages = pagesOf("transit-depot", "arch-e");
+  const auto& pages = setPages("transit-depot", "arch-e");
   for (const char* tag : {"WW-1", "LK-1", "SU-1", "IC-1"}) {
     const auto row = rowOf(pages, "RUN SCHEDULE", tag);
     ASSERT_EQ(row.size(), 13u);
@@ -583,9 +583,9 @@ TEST(SheetSetReferences, TheRunScheduleNamesSectionAndDetail) {
 // The title block's document type and scale, and the index, go by what the sheet shows.
 TEST(SheetSetReferences, ASheetOfTablesAloneIsASchedule) {
   std::size_t schedules = 0;
-  for (const Page& page : pagesOf("ferry-quay", "a3")) {
+  for (const Page& page : setPages("ferry-quay", "a3")) {
     bool drawn = false, schedule = false, scaled = false;
-    for (const PageText& text : texts(page)) {
+    for (const PageText& text : setTexts(page)) {
       drawn = drawn || (text.text.starts_with("1:") && text.text.size() > 3);
       schedule = schedule || (text.text == "Schedule" && page.number.substr(2, 1) == "1");
       scaled = scaled || text.text == "As shown";
@@ -604,9 +604,9 @@ TEST(SheetSetReferences, RunPointsGoOnInTheNextColumn) {
   for (const char* name : {"transit-depot", "ferry-quay", "boatyard-pad"}) {
     for (const char* paper : {"a3", "arch-d", "ansi-b", "a4"}) {
       int columns = 0;
-      for (const Page& page : pagesOf(name, paper)) {
+      for (const Page& page : setPages(name, paper)) {
         double right = 0; // of the column before
-        const auto all = texts(page);
+        const auto all = setTexts(page);
         for (auto t = all.begin(); t != all.end(); ++t) {
           if (!t->text.starts_with("RUN POINTS")) continue;
           ++columns;
@@ -630,8 +630,8 @@ TEST(SheetSetWords, SettingOutTellsOfNumbersThatAreNotTabled) {
 
 TEST(SheetSetReferences, AContinuedTableSaysSo) {
   bool first = false, more = false;
-  for (const Page& page : pagesOf("ferry-quay", "a3")) {
-    for (const PageText& text : texts(page)) {
+  for (const Page& page : setPages("ferry-quay", "a3")) {
+    for (const PageText& text : setTexts(page)) {
       first = first || text.text == "RUN POINTS";
       more = more || text.text == "RUN POINTS (continued)";
     }

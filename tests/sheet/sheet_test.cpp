@@ -20,18 +20,18 @@
 namespace sump {
 namespace {
 
-const std::string kSource = sourceFolder();
+const std::string kSheetSource = sourceFolder();
 
-Plan planNamed(const std::string& name) {
+Plan sheetPlan(const std::string& name) {
   if (name == "small") return testing::smallPlan();
-  return readPlanFile(kSource + "/samples/" + name + ".sump");
+  return readPlanFile(kSheetSource + "/samples/" + name + ".sump");
 }
 
 std::vector<Page> sheets(const std::string& plan, const std::string& paper, double scale = 0) {
-  return composeSheets(review(planNamed(plan), builtinCatalog()), {paper, scale});
+  return composeSheets(review(sheetPlan(plan), builtinCatalog()), {paper, scale});
 }
 
-std::vector<PageText> texts(const Page& page) {
+std::vector<PageText> sheetTexts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
     if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
@@ -45,9 +45,9 @@ const Page& sheetNumbered(const std::vector<Page>& pages, const std::string& num
   return found == pages.end() ? pages.front() : *found;
 }
 
-bool says(const std::vector<Page>& pages, const std::string& words) {
+bool sheetsSay(const std::vector<Page>& pages, const std::string& words) {
   return std::any_of(pages.begin(), pages.end(), [&](const Page& page) {
-    const auto all = texts(page);
+    const auto all = sheetTexts(page);
     return std::any_of(all.begin(), all.end(),
                        [&](const PageText& t) { return t.text.find(words) != std::string::npos; });
   });
@@ -68,7 +68,7 @@ protected:
 
 TEST_P(Sheets, NoTextTouchesAnother) {
   for (const Page& page : pages_) {
-    const auto all = texts(page);
+    const auto all = sheetTexts(page);
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (std::size_t k = i + 1; k < all.size(); ++k) {
         if (!around(textBox(all[i])).meets(around(textBox(all[k])))) continue;
@@ -101,12 +101,12 @@ TEST_P(Sheets, EverythingStandsOnTheSheetAndIsLegible) {
 }
 
 TEST_P(Sheets, NameEveryRunOnThePlanAndInTheSchedule) {
-  const Plan plan = planNamed(GetParam().plan);
+  const Plan plan = sheetPlan(GetParam().plan);
   for (const auto& run : plan.runs) {
     const std::string tag = std::string(facts(run.service).code) + "-";
     int count = 0;
     for (const Page& page : pages_) {
-      for (const PageText& text : texts(page))
+      for (const PageText& text : sheetTexts(page))
         count += text.text.starts_with(tag) ? 1 : 0;
     }
     EXPECT_GE(count, 2) << tag;
@@ -124,20 +124,20 @@ TEST(Sheet, PrintsTheNumbersOfTheStudy) {
   const Review reviewed = review(testing::smallPlan(), builtinCatalog());
   const std::vector<Page> pages = composeSheets(reviewed, {"arch-d", 0});
   const UnitSystem us = UnitSystem::UsCustomary;
-  EXPECT_TRUE(says(pages, printVolume(reviewed.study.workingVolume, us)));
+  EXPECT_TRUE(sheetsSay(pages, printVolume(reviewed.study.workingVolume, us)));
   for (const RunStudy& run : reviewed.study.runs) {
     if (!run.resolved) continue;
-    EXPECT_TRUE(says(pages, printRunLength(run.developed, us))) << run.id;
+    EXPECT_TRUE(sheetsSay(pages, printRunLength(run.developed, us))) << run.id;
   }
   for (const VaultStudy& vault : reviewed.study.vaults) {
     ASSERT_TRUE(vault.waterLevel);
-    EXPECT_TRUE(says(pages, "Water level " + printElevation(*vault.waterLevel, us)));
+    EXPECT_TRUE(sheetsSay(pages, "Water level " + printElevation(*vault.waterLevel, us)));
     // Only the vault that the overflow leaves has an overflow.
     const auto& out = *reviewed.plan.runs.find(vault.overflowRun);
     const std::string what =
         out.service == Service::Overflow ? "Overflow inv. " : "Outlet inv. (LK-1) ";
-    EXPECT_TRUE(says(pages, what + printElevation(*vault.overflowInvert, us))) << vault.id;
-    EXPECT_TRUE(says(pages, "Floor " + printElevation(vault.floor, us)));
+    EXPECT_TRUE(sheetsSay(pages, what + printElevation(*vault.overflowInvert, us))) << vault.id;
+    EXPECT_TRUE(sheetsSay(pages, "Floor " + printElevation(vault.floor, us)));
   }
 }
 
@@ -152,7 +152,7 @@ TEST(Sheet, ATrueScaleIsDrawn) {
     ++found;
   }
   EXPECT_EQ(found, 2);
-  EXPECT_TRUE(says(pages, "1\" = 20'-0\" (1:240)"));
+  EXPECT_TRUE(sheetsSay(pages, "1\" = 20'-0\" (1:240)"));
 }
 
 TEST(Sheet, CarriesTitleBlockCautionsAndStorage) {
@@ -162,7 +162,7 @@ TEST(Sheet, CarriesTitleBlockCautionsAndStorage) {
         "For review", "CALL BEFORE YOU DIG", "EXCAVATION", "CONFINED SPACE", "LIFTING",
         "ELECTRICAL", "CROSS-CONNECTION", "authority having jurisdiction", "Working storage",
         "RUN SCHEDULE", "VAULT SCHEDULE", "LEGEND", "1 of "}) {
-    EXPECT_TRUE(says(pages, words)) << words;
+    EXPECT_TRUE(sheetsSay(pages, words)) << words;
   }
 }
 
@@ -173,7 +173,7 @@ TEST(Sheet, RefusesPaperThatItDoesNotKnowOrThatIsTooSmall) {
 
 TEST(Sheet, AnEmptyPlanStillGivesASheet) {
   const std::vector<Page> pages = composeSheets(review(Plan{}, builtinCatalog()), {"arch-d", 0});
-  EXPECT_TRUE(says(pages, "GENERAL NOTES"));
+  EXPECT_TRUE(sheetsSay(pages, "GENERAL NOTES"));
 }
 
 TEST(Sheet, TheSameReviewGivesTheSamePages) {

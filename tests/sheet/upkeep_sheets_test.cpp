@@ -17,15 +17,15 @@
 namespace sump {
 namespace {
 
-const std::string kSource = sourceFolder();
+const std::string kUpkeepSource = sourceFolder();
 
-Plan planNamed(const std::string& name) {
+Plan upkeepPlan(const std::string& name) {
   if (name == "small") return testing::smallPlan();
   if (name == "empty") return Plan{};
-  return readPlanFile(kSource + "/samples/" + name + ".sump");
+  return readPlanFile(kUpkeepSource + "/samples/" + name + ".sump");
 }
 
-std::vector<PageText> texts(const Page& page) {
+std::vector<PageText> upkeepTexts(const Page& page) {
   std::vector<PageText> found;
   for (const PageItem& item : page.items) {
     if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
@@ -33,7 +33,7 @@ std::vector<PageText> texts(const Page& page) {
   return found;
 }
 
-std::string squeezed(const std::string& text) {
+std::string upkeepSqueezed(const std::string& text) {
   std::string result;
   std::ranges::copy_if(text, std::back_inserter(result), [](char c) { return c != ' '; });
   return result;
@@ -48,23 +48,23 @@ void PrintTo(const SheetCase& c, std::ostream* out) {
 
 class UpkeepPages : public ::testing::TestWithParam<SheetCase> {
 protected:
-  const Review review_ = review(planNamed(GetParam().plan), builtinCatalog());
+  const Review review_ = review(upkeepPlan(GetParam().plan), builtinCatalog());
   const UpkeepPlan upkeep_ = upkeep(review_.plan, review_.study, builtinUpkeep());
   const std::vector<Page> pages_ = composeUpkeepSheets(review_.plan, upkeep_, GetParam().paper);
 
   bool told(const std::string& words) const {
     return std::ranges::any_of(pages_, [&](const Page& page) {
       std::string all;
-      for (const PageText& text : texts(page))
+      for (const PageText& text : upkeepTexts(page))
         all += text.text;
-      return squeezed(all).find(squeezed(words)) != std::string::npos;
+      return upkeepSqueezed(all).find(upkeepSqueezed(words)) != std::string::npos;
     });
   }
 };
 
 TEST_P(UpkeepPages, NoTextTouchesAnother) {
   for (const Page& page : pages_) {
-    const auto all = texts(page);
+    const auto all = upkeepTexts(page);
     std::vector<Ring> rings;
     for (const PageText& text : all)
       rings.push_back(textBox(text));
@@ -127,7 +127,7 @@ TEST_P(UpkeepPages, EveryStepHasABoxToTickAndAPlaceToSign) {
   std::size_t found = 0, lines = 0;
   for (const Page& page : pages_) {
     found += static_cast<std::size_t>(squares(page));
-    for (const PageText& text : texts(page))
+    for (const PageText& text : upkeepTexts(page))
       lines += text.text == "date, initials" ? 1 : 0;
   }
   EXPECT_EQ(found, upkeep_.startUp.size());

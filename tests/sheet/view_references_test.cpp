@@ -26,9 +26,9 @@ void PrintTo(const ReferenceCase& c, std::ostream* out) {
 }
 
 /// `1/C-301`
-using Views = std::map<std::string, int>;
+using ViewCounts = std::map<std::string, int>;
 
-PaperBox boxOf(const PageShape& circle) {
+PaperBox circleBox(const PageShape& circle) {
   return circle.round ? PaperBox{circle.points[0], circle.points[0]}.grown(
                             distance(circle.points[0], circle.points[1]))
                       : around(circle.points);
@@ -39,7 +39,7 @@ std::vector<std::string> wordsIn(const Page& page, const PageShape& circle) {
   std::vector<std::string> found;
   for (const PageItem& item : page.items) {
     const auto* text = std::get_if<PageText>(&item);
-    if (text != nullptr && boxOf(circle).holds(around(textBox(*text)).centre()))
+    if (text != nullptr && circleBox(circle).holds(around(textBox(*text)).centre()))
       found.push_back(text->text);
   }
   return found;
@@ -62,8 +62,8 @@ protected:
     return title != nullptr && title->text.ends_with("(continued)");
   }
 
-  static Views shown(bool withRests = true) {
-    Views views;
+  static ViewCounts shown(bool withRests = true) {
+    ViewCounts views;
     for (const Page& page : pages()) {
       for (std::size_t i = 0; i < page.items.size(); ++i) {
         const auto* shape = std::get_if<PageShape>(&page.items[i]);
@@ -96,7 +96,7 @@ protected:
   }
 };
 
-std::vector<ReferenceCase> allCases() {
+std::vector<ReferenceCase> referenceCases() {
   std::vector<ReferenceCase> cases;
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     for (const char* paper : {"arch-d", "a1", "ansi-b", "a3", "a4"})
@@ -104,7 +104,7 @@ std::vector<ReferenceCase> allCases() {
   }
   return cases;
 }
-INSTANTIATE_TEST_SUITE_P(Papers, References, ::testing::ValuesIn(allCases()));
+INSTANTIATE_TEST_SUITE_P(Papers, References, ::testing::ValuesIn(referenceCases()));
 
 TEST_P(References, NoTwoViewsOfASheetHaveOneNumber) {
   for (const auto& [view, count] : shown())
@@ -112,7 +112,7 @@ TEST_P(References, NoTwoViewsOfASheetHaveOneNumber) {
 }
 
 TEST_P(References, EachNamesAViewThatStandsThere) {
-  const Views views = shown();
+  const ViewCounts views = shown();
   std::size_t named = 0;
   for (const Page& page : pages()) {
     for (const std::string& view : namedOn(page)) {

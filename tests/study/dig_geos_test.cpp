@@ -49,7 +49,7 @@ double slopeOf(SoilClass soil) { // 29 CFR 1926 Subpart P App. B table B-1
   return 0;
 }
 
-class DigsAgainstGeos : public testing::Test {
+class DigsAgainstGeos : public ::testing::Test {
 protected:
   /// Under the floor: 6 in of slab and 6 in of bedding; sides are upright up to 5 ft.
   static double depth(const Vault& vault) {

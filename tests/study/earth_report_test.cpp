@@ -11,7 +11,7 @@
 namespace sump::test {
 namespace {
 
-const Calculation* find(const std::vector<Calculation>& all, const std::string& id) {
+const Calculation* findEarth(const std::vector<Calculation>& all, const std::string& id) {
   const auto found = std::ranges::find(all, id, &Calculation::id);
   return found == all.end() ? nullptr : &*found;
 }
@@ -21,15 +21,15 @@ TEST(EarthReport, GivesTheStudysNumbersOrItsNeeds) {
   plan.vaults.append(twoChamberVault("V1", {}, feet(90)));
   const Study unknown = studyOf(plan);
   const std::vector<Calculation> open = earthCalculations(plan, unknown);
-  ASSERT_NE(find(open, "buoyancy.factor"), nullptr);
-  EXPECT_FALSE(find(open, "buoyancy.factor")->decided);
-  EXPECT_NE(find(open, "buoyancy.factor")->needs.find("groundwater"), std::string::npos);
+  ASSERT_NE(findEarth(open, "buoyancy.factor"), nullptr);
+  EXPECT_FALSE(findEarth(open, "buoyancy.factor")->decided);
+  EXPECT_NE(findEarth(open, "buoyancy.factor")->needs.find("groundwater"), std::string::npos);
   plan.site.groundDefault = feet(98.5);
   plan.site.groundwater = feet(96);
   plan.basis.earth.soilHold = SoilHold::Column;
   const Study known = studyOf(plan);
   const std::vector<Calculation> all = earthCalculations(plan, known);
-  const Calculation* factor = find(all, "buoyancy.factor");
+  const Calculation* factor = findEarth(all, "buoyancy.factor");
   ASSERT_NE(factor, nullptr);
   ASSERT_TRUE(factor->decided);
   EXPECT_EQ(factor->result, *known.earth.buoyancy[0].factor);
@@ -37,7 +37,7 @@ TEST(EarthReport, GivesTheStudysNumbersOrItsNeeds) {
   EXPECT_NEAR((factor->inputs[0].value + factor->inputs[1].value) / factor->inputs[2].value,
               factor->result, 1e-12);
   // With the figures that are printed, pounds from cubic feet at 62.4 lb/ft3.
-  const Calculation* uplift = find(all, "buoyancy.uplift");
+  const Calculation* uplift = findEarth(all, "buoyancy.uplift");
   ASSERT_NE(uplift, nullptr);
   const auto number = [](std::string printed) {
     std::erase(printed, ',');
@@ -47,8 +47,8 @@ TEST(EarthReport, GivesTheStudysNumbersOrItsNeeds) {
   EXPECT_NE(volume.find(" ft\u00B3"), std::string::npos) << volume;
   EXPECT_NEAR(number(volume) * 62.4, number(printResult(*uplift, UnitSystem::UsCustomary)),
               1e-3 * number(volume) * 62.4);
-  ASSERT_NE(find(all, "dig.truckloads"), nullptr);
-  EXPECT_EQ(find(all, "dig.truckloads")->result, *known.earth.truckloads);
+  ASSERT_NE(findEarth(all, "dig.truckloads"), nullptr);
+  EXPECT_EQ(findEarth(all, "dig.truckloads")->result, *known.earth.truckloads);
 }
 
 } // namespace

@@ -10,14 +10,14 @@ namespace sump::test {
 namespace {
 
 /// A level straight run of so many feet.
-sump::Run level(double length, const std::string& pipe = "pvc-sch80",
-                const std::string& size = "6") {
+sump::Run levelPiece(double length, const std::string& pipe = "pvc-sch80",
+                     const std::string& size = "6") {
   return makeRun("R", Service::Product, pipe, size, freeEnd(ft(0, 0), feet(5)),
                  freeEnd(ft(length, 0), feet(5)));
 }
 
 TEST(Pieces, PlainEndsTakeNothingOut) {
-  const RunStudy run = studyOf(level(19));
+  const RunStudy run = studyOf(levelPiece(19));
   ASSERT_EQ(run.pieces.size(), 1u);
   EXPECT_NEAR(inFeet(run.pieces[0].cut), 19, 1e-9);
   EXPECT_TRUE(run.items.empty());
@@ -25,22 +25,22 @@ TEST(Pieces, PlainEndsTakeNothingOut) {
 }
 
 TEST(Pieces, CouplingsJoinSticks) {
-  EXPECT_EQ(itemCount(studyOf(level(20)), "coupling", "6"), 0);
-  EXPECT_EQ(itemCount(studyOf(level(20.1)), "coupling", "6"), 1);
-  EXPECT_EQ(itemCount(studyOf(level(60)), "coupling", "6"), 2);
-  EXPECT_EQ(studyOf(level(60)).sticks, 3);
-  EXPECT_EQ(studyOf(level(60.5)).sticks, 4);
+  EXPECT_EQ(itemCount(studyOf(levelPiece(20)), "coupling", "6"), 0);
+  EXPECT_EQ(itemCount(studyOf(levelPiece(20.1)), "coupling", "6"), 1);
+  EXPECT_EQ(itemCount(studyOf(levelPiece(60)), "coupling", "6"), 2);
+  EXPECT_EQ(studyOf(levelPiece(60)).sticks, 3);
+  EXPECT_EQ(studyOf(levelPiece(60.5)).sticks, 4);
 }
 
 TEST(Pieces, BelledPipeNeedsNoCouplings) {
-  const RunStudy run = studyOf(level(60, "pvc-sdr35"));
+  const RunStudy run = studyOf(levelPiece(60, "pvc-sdr35"));
   EXPECT_EQ(itemCount(run, "coupling", "6"), 0);
   EXPECT_EQ(run.sticks, 5) << "60 / 14 ft laying length";
   EXPECT_NEAR(inFeet(run.buy), 70, 1e-9);
 }
 
 TEST(Pieces, PartsAreCutInWithHalfTheirLayingLengthOnEachSide) {
-  sump::Run run = level(10, "pvc-sch80", "2");
+  sump::Run run = levelPiece(10, "pvc-sch80", "2");
   run.parts = {part("V", PartKind::BallValve, 0, 0.5)}; // 5.9 in long
   const RunStudy study = studyOf(run);
   ASSERT_EQ(study.pieces.size(), 2u);
@@ -51,7 +51,7 @@ TEST(Pieces, PartsAreCutInWithHalfTheirLayingLengthOnEachSide) {
 }
 
 TEST(Pieces, AReducerInMidLegChangesPipeAndPartsBehindIt) {
-  sump::Run run = level(10, "pvc-sch80", "2");
+  sump::Run run = levelPiece(10, "pvc-sch80", "2");
   // Listed out of order on purpose.
   run.parts = {part("V", PartKind::BallValve, 0, 0.75), part("X", PartKind::Reducer, 0, 0.5, "1"),
                part("U", PartKind::Union, 0, 0.25)};
@@ -68,7 +68,7 @@ TEST(Pieces, AReducerInMidLegChangesPipeAndPartsBehindIt) {
 }
 
 TEST(Pieces, TwoReducersOnOneLegStepDownInTheOrderOfFlow) {
-  sump::Run run = level(10, "pvc-sch80", "3");
+  sump::Run run = levelPiece(10, "pvc-sch80", "3");
   run.parts = {part("X2", PartKind::Reducer, 0, 0.6, "1"),
                part("X1", PartKind::Reducer, 0, 0.3, "2")};
   const RunStudy study = studyOf(run);
@@ -97,7 +97,7 @@ TEST(Pieces, FittingsTooCloseLeaveNoPipeRatherThanLessThanNone) {
 }
 
 TEST(Pieces, EndFittingsAreItemsAndTakePipe) {
-  sump::Run run = level(10, "pvc-sch80", "2");
+  sump::Run run = levelPiece(10, "pvc-sch80", "2");
   run.from.fitting = EndFitting::FootValve; // 3.4 in
   run.to.fitting = EndFitting::Tee;         // 1-9/16 in to the socket
   const RunStudy study = studyOf(run);
@@ -109,7 +109,7 @@ TEST(Pieces, EndFittingsAreItemsAndTakePipe) {
 
 Plan branched(Point2 where) {
   Plan plan;
-  plan.runs.put(level(10, "pvc-sch80", "2"));
+  plan.runs.put(levelPiece(10, "pvc-sch80", "2"));
   plan.runs.put(makeRun("BR", Service::Product, "pvc-sch80", "1", onRun("R", where),
                         freeEnd(ft(5, 4), feet(5))));
   return plan;

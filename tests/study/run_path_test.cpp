@@ -7,15 +7,15 @@ namespace {
 
 constexpr double kExact = 1e-9;
 
-sump::Run straight(RunEnd from, RunEnd to, std::vector<Vertex> vertices = {}) {
+sump::Run straightRun(RunEnd from, RunEnd to, std::vector<Vertex> vertices = {}) {
   return makeRun("R", Service::Product, "pvc-sch80", "2", std::move(from), std::move(to),
                  std::move(vertices));
 }
 
 TEST(RunPath, UnknownInvertsFollowThePlanLengthBetweenKnownOnes) {
-  const RunStudy run =
-      studyOf(straight(freeEnd({0, 0}, metres(10)), freeEnd({10, 20}, metres(4)),
-                       {{{10, 0}, std::nullopt}, {{10, 10}, metres(8)}, {{10, 15}, std::nullopt}}));
+  const RunStudy run = studyOf(
+      straightRun(freeEnd({0, 0}, metres(10)), freeEnd({10, 20}, metres(4)),
+                  {{{10, 0}, std::nullopt}, {{10, 10}, metres(8)}, {{10, 15}, std::nullopt}}));
   ASSERT_TRUE(run.resolved);
   EXPECT_NEAR(run.points[1].at.z, 9, kExact);
   EXPECT_NEAR(run.points[2].at.z, 8, kExact);
@@ -26,8 +26,8 @@ TEST(RunPath, UnknownInvertsFollowThePlanLengthBetweenKnownOnes) {
 }
 
 TEST(RunPath, AVerticalDropIsALegOfItsOwn) {
-  const RunStudy run = studyOf(
-      straight(freeEnd({0, 0}, metres(10)), freeEnd({4, 0}, metres(7)), {{{4, 0}, metres(9.9)}}));
+  const RunStudy run = studyOf(straightRun(freeEnd({0, 0}, metres(10)), freeEnd({4, 0}, metres(7)),
+                                           {{{4, 0}, metres(9.9)}}));
   ASSERT_EQ(run.legs.size(), 2u);
   EXPECT_TRUE(run.legs[1].vertical);
   EXPECT_FALSE(run.legs[0].vertical);
@@ -39,7 +39,8 @@ TEST(RunPath, AVerticalDropIsALegOfItsOwn) {
 
 TEST(RunPath, ASlopedDropIsNotVertical) {
   // 3-4-5: 3 m down over 4 m in plan is 5 m of pipe.
-  const RunStudy run = studyOf(straight(freeEnd({0, 0}, metres(10)), freeEnd({4, 0}, metres(7))));
+  const RunStudy run =
+      studyOf(straightRun(freeEnd({0, 0}, metres(10)), freeEnd({4, 0}, metres(7))));
   EXPECT_FALSE(run.legs[0].vertical);
   EXPECT_NEAR(inMetres(run.developed), 5, kExact);
   EXPECT_NEAR(run.slope, 0.75, kExact);
@@ -47,8 +48,8 @@ TEST(RunPath, ASlopedDropIsNotVertical) {
 }
 
 TEST(RunPath, AZeroLengthLegAddsNothing) {
-  const RunStudy run = studyOf(straight(freeEnd({0, 0}, metres(10)), freeEnd({8, 0}, metres(10)),
-                                        {{{4, 0}, metres(10)}, {{4, 0}, metres(10)}}));
+  const RunStudy run = studyOf(straightRun(freeEnd({0, 0}, metres(10)), freeEnd({8, 0}, metres(10)),
+                                           {{{4, 0}, metres(10)}, {{4, 0}, metres(10)}}));
   ASSERT_EQ(run.legs.size(), 3u);
   EXPECT_EQ(inMetres(run.legs[1].developed), 0);
   EXPECT_NEAR(inMetres(run.developed), 8, kExact);
@@ -57,7 +58,8 @@ TEST(RunPath, AZeroLengthLegAddsNothing) {
 }
 
 TEST(RunPath, ARunOfNoLengthAtAllIsStudiedQuietly) {
-  const RunStudy run = studyOf(straight(freeEnd({1, 1}, metres(10)), freeEnd({1, 1}, metres(10))));
+  const RunStudy run =
+      studyOf(straightRun(freeEnd({1, 1}, metres(10)), freeEnd({1, 1}, metres(10))));
   EXPECT_TRUE(run.resolved);
   EXPECT_EQ(inMetres(run.developed), 0);
   EXPECT_EQ(run.slope, 0);
@@ -66,7 +68,7 @@ TEST(RunPath, ARunOfNoLengthAtAllIsStudiedQuietly) {
 
 TEST(RunPath, AnEndWithoutALevelIsAProblemNotAGuess) {
   const RunStudy run =
-      studyOf(straight(freeEnd({0, 0}, std::nullopt), freeEnd({8, 0}, metres(10))));
+      studyOf(straightRun(freeEnd({0, 0}, std::nullopt), freeEnd({8, 0}, metres(10))));
   EXPECT_FALSE(run.resolved);
   EXPECT_EQ(run.problem, "run.no-level");
   EXPECT_TRUE(run.points.empty());
@@ -74,7 +76,7 @@ TEST(RunPath, AnEndWithoutALevelIsAProblemNotAGuess) {
 }
 
 TEST(RunPath, PipeThatIsNotInTheCatalogueIsAProblem) {
-  sump::Run run = straight(freeEnd({0, 0}, metres(10)), freeEnd({8, 0}, metres(10)));
+  sump::Run run = straightRun(freeEnd({0, 0}, metres(10)), freeEnd({8, 0}, metres(10)));
   run.pipe = "glass";
   const RunStudy study = studyOf(run);
   EXPECT_TRUE(study.resolved);
@@ -119,7 +121,7 @@ TEST(RunPath, TargetsKnowTheirLevels) {
 TEST(RunPath, TheRunsOwnInvertWinsOverTheTargets) {
   Plan plan;
   plan.sewers.put({"S", "", {0, 10}, metres(9), std::nullopt});
-  sump::Run run = straight(freeEnd({0, 0}, metres(10)), at(EndKind::Sewer, "S"));
+  sump::Run run = straightRun(freeEnd({0, 0}, metres(10)), at(EndKind::Sewer, "S"));
   run.to.invert = metres(9.2);
   plan.runs.put(run);
   EXPECT_NEAR(inMetres(studyOf(plan).runs[0].endInvert), 9.2, kExact);
@@ -128,7 +130,8 @@ TEST(RunPath, TheRunsOwnInvertWinsOverTheTargets) {
 TEST(RunPath, AnEndFollowsItsVaultWhenThatIsMovedAndTurned) {
   Plan plan;
   plan.vaults.put(twoChamberVault("V", {100, 50}, metres(8), degrees(90)));
-  plan.runs.put(straight(inChamber("V", 1, {-1, 0.5}, metres(9)), freeEnd({100, 60}, metres(9))));
+  plan.runs.put(
+      straightRun(inChamber("V", 1, {-1, 0.5}, metres(9)), freeEnd({100, 60}, metres(9))));
   const RunStudy run = studyOf(plan).runs[0];
   EXPECT_NEAR(run.points[0].at.x, 99.5, kExact);
   EXPECT_NEAR(run.points[0].at.y, 49, kExact);
@@ -150,8 +153,8 @@ TEST(RunPath, ARunAttachedToARunTakesItsInvertThere) {
 
 TEST(RunPath, RunsThatHangOnEachOtherInACircleAreUnresolved) {
   Plan plan;
-  plan.runs.put(straight(onRun("Q", {0, 0}), freeEnd({8, 0}, metres(10))));
-  sump::Run other = straight(onRun("R", {0, 0}), freeEnd({8, 0}, metres(10)));
+  plan.runs.put(straightRun(onRun("Q", {0, 0}), freeEnd({8, 0}, metres(10))));
+  sump::Run other = straightRun(onRun("R", {0, 0}), freeEnd({8, 0}, metres(10)));
   other.id = "Q";
   plan.runs.put(other);
   const Study study = studyOf(plan);
@@ -163,8 +166,8 @@ TEST(RunPath, TheLeastSlopeIsThatOfTheFlattestLegOutsideVaults) {
   Plan plan;
   plan.vaults.put(twoChamberVault("V", {0, 0}, metres(8)));
   // Level inside the vault, then 1 in 50, then 1 in 100.
-  plan.runs.put(straight(inChamber("V", 2, {0.5, 0}, metres(9)), freeEnd({15, 0}, metres(8.85)),
-                         {{{1, 0}, metres(9)}, {{6, 0}, metres(8.9)}}));
+  plan.runs.put(straightRun(inChamber("V", 2, {0.5, 0}, metres(9)), freeEnd({15, 0}, metres(8.85)),
+                            {{{1, 0}, metres(9)}, {{6, 0}, metres(8.9)}}));
   const RunStudy run = studyOf(plan).runs[0];
   EXPECT_FALSE(run.legs[0].outsideVault);
   EXPECT_TRUE(run.legs[1].outsideVault) << "it leaves the vault";
@@ -172,8 +175,8 @@ TEST(RunPath, TheLeastSlopeIsThatOfTheFlattestLegOutsideVaults) {
 }
 
 TEST(RunPath, ReducersChangeTheSizeOfTheLegsBehindThem) {
-  sump::Run run = straight(freeEnd({0, 0}, metres(10)), freeEnd({9, 0}, metres(10)),
-                           {{{3, 0}, metres(10)}, {{6, 0}, metres(10)}});
+  sump::Run run = straightRun(freeEnd({0, 0}, metres(10)), freeEnd({9, 0}, metres(10)),
+                              {{{3, 0}, metres(10)}, {{6, 0}, metres(10)}});
   run.parts = {part("X2", PartKind::Reducer, 2, 0, "1"),
                part("X1", PartKind::Reducer, 0, 0.5, "1-1/2")};
   const RunStudy study = studyOf(run);

@@ -7,14 +7,14 @@
 namespace sump::test {
 namespace {
 
-sump::Run level(const Id& id, double length, Service service = Service::Product) {
+sump::Run levelRun(const Id& id, double length, Service service = Service::Product) {
   const char* pipe = isConduit(service) ? "pvc-conduit-sch80" : "pvc-sch80";
   return makeRun(id, service, pipe, "2", freeEnd(ft(0, 0), feet(5)),
                  freeEnd(ft(length, 0), feet(5)));
 }
 
-const QuantityLine* find(const Study& study, const std::string& item,
-                         const std::string& service = {}) {
+const QuantityLine* findLine(const Study& study, const std::string& item,
+                             const std::string& service = {}) {
   for (const QuantityLine& line : study.takeOff) {
     if (line.item == item && line.service == service) return &line;
   }
@@ -23,21 +23,21 @@ const QuantityLine* find(const Study& study, const std::string& item,
 
 TEST(TakeOff, PipeIsSplitByServiceAndPackedWithin) {
   Plan plan;
-  plan.runs.put(level("A", 8));
-  plan.runs.put(level("B", 8));
-  plan.runs.put(level("C", 8, Service::MakeUp));
+  plan.runs.put(levelRun("A", 8));
+  plan.runs.put(levelRun("B", 8));
+  plan.runs.put(levelRun("C", 8, Service::MakeUp));
   const Study study = studyOf(plan);
-  const QuantityLine* product = find(study, "pvc-sch80", "product");
+  const QuantityLine* product = findLine(study, "pvc-sch80", "product");
   ASSERT_NE(product, nullptr);
   EXPECT_NEAR(inFeet(product->net), 16, 1e-9);
   EXPECT_NEAR(inFeet(product->buy), 20, 1e-9) << "both out of one stick";
   EXPECT_EQ(product->runs, (std::vector<Id>{"A", "B"}));
-  EXPECT_NEAR(inFeet(find(study, "pvc-sch80", "make-up")->buy), 20, 1e-9);
+  EXPECT_NEAR(inFeet(findLine(study, "pvc-sch80", "make-up")->buy), 20, 1e-9);
 }
 
 TEST(TakeOff, ReducedRunsAreTwoLinesOfPipe) {
   Plan plan;
-  sump::Run run = level("A", 8);
+  sump::Run run = levelRun("A", 8);
   run.parts = {part("X", PartKind::Reducer, 0, 0.5, "1")};
   plan.runs.put(run);
   std::set<std::string> sizes;
@@ -49,16 +49,16 @@ TEST(TakeOff, ReducedRunsAreTwoLinesOfPipe) {
 
 TEST(TakeOff, ConduitIsForTheElectrician) {
   Plan plan;
-  plan.runs.put(level("A", 8, Service::Power));
+  plan.runs.put(levelRun("A", 8, Service::Power));
   const Study study = studyOf(plan);
-  EXPECT_EQ(find(study, "pvc-conduit-sch80", "power")->trade, "electrical");
+  EXPECT_EQ(findLine(study, "pvc-conduit-sch80", "power")->trade, "electrical");
 }
 
 TEST(TakeOff, UnresolvedRunsAndUnknownPipeAreLeftOut) {
   Plan plan;
-  sump::Run lost = level("A", 8);
+  sump::Run lost = levelRun("A", 8);
   lost.to.invert.reset();
-  sump::Run glass = level("B", 8);
+  sump::Run glass = levelRun("B", 8);
   glass.pipe = "glass";
   plan.runs.put(lost);
   plan.runs.put(glass);
@@ -73,9 +73,10 @@ TEST(TakeOff, VaultsBaffleManwaysAndRisersAreSiteWork) {
                    {"M2", ft(2, 0), inches(24), feet(95), false}};
   plan.vaults.put(vault);
   const Study study = studyOf(plan);
-  EXPECT_EQ(find(study, "own-size")->quantity, 1);
-  EXPECT_EQ(find(study, "baffle")->quantity, 1);
-  EXPECT_NEAR(inFeet(find(study, "riser")->net), 2.5, 1e-9) << "98 - 95.5; a low rim needs none";
+  EXPECT_EQ(findLine(study, "own-size")->quantity, 1);
+  EXPECT_EQ(findLine(study, "baffle")->quantity, 1);
+  EXPECT_NEAR(inFeet(findLine(study, "riser")->net), 2.5, 1e-9)
+      << "98 - 95.5; a low rim needs none";
   int covers = 0;
   for (const QuantityLine& line : study.takeOff) {
     EXPECT_EQ(line.trade, "site work");

@@ -12,7 +12,7 @@
 namespace sump::test {
 namespace {
 
-Plan depot() {
+Plan trainDepot() {
   return readPlanFile(sampleFile("transit-depot"));
 }
 
@@ -21,7 +21,7 @@ Plan boatyard() {
 }
 
 /// The depot with its drains carrying this and nothing lost.
-TrainStudy withInflow(double litresPerSecond, Plan plan = depot()) {
+TrainStudy withInflow(double litresPerSecond, Plan plan = trainDepot()) {
   plan.basis.demand.devices.clear();
   WashDevice device;
   device.id = "D";
@@ -37,7 +37,7 @@ template <class T> bool lacks(const Decided<T>& result, const std::string& need)
 }
 
 /// What comes in goes out, at every chamber. Passages are listed in flow order.
-void expectBalance(const TrainLevels& levels) {
+void expectLevelBalance(const TrainLevels& levels) {
   EXPECT_NEAR((levels.inflow + levels.fromStorage).value(),
               (levels.drawn + levels.overflow).value(), 1e-12);
   const auto overflow = std::ranges::find_if(
@@ -47,26 +47,26 @@ void expectBalance(const TrainLevels& levels) {
 }
 
 TEST(Train, MassBalanceOfTheSamplesCloses) {
-  for (const Plan& plan : {depot(), boatyard()}) {
+  for (const Plan& plan : {trainDepot(), boatyard()}) {
     const TrainStudy train = studyOf(plan).train;
     ASSERT_TRUE(train.pumpStopped) << needsText(train.pumpStopped.needs);
     ASSERT_TRUE(train.pumpRunning) << needsText(train.pumpRunning.needs);
-    expectBalance(*train.pumpStopped);
-    expectBalance(*train.pumpRunning);
+    expectLevelBalance(*train.pumpStopped);
+    expectLevelBalance(*train.pumpRunning);
     EXPECT_EQ(train.pumpStopped->overflow.value(), train.peakInflow->value());
   }
 }
 
 // Peak of the depot by hand: product 2 x 12 + 10 = 34 gpm, fresh 6 gpm; 0.85 x 40 + 5 = 39 gpm.
 TEST(Train, PeakFlowsOfTheDepot) {
-  const TrainStudy train = studyOf(depot()).train;
+  const TrainStudy train = studyOf(trainDepot()).train;
   EXPECT_NEAR(inGallonsPerMinute(*train.peakDraw), 34, 0.01);
   EXPECT_NEAR(inGallonsPerMinute(*train.peakInflow), 39, 0.01);
   EXPECT_NEAR(inGallonsPerMinute(*train.recirculation), 8, 0.01);
 }
 
 TEST(Train, RecirculationFlowsFromItsChamberToTheSuction) {
-  const TrainLevels levels = *studyOf(depot()).train.pumpRunning;
+  const TrainLevels levels = *studyOf(trainDepot()).train.pumpRunning;
   for (const PassageLevels& passage : levels.passages) {
     double gpm = 39; // inlet and first interconnect
     if (passage.run == "LK-1" || passage.run == "IC-2") gpm = 39 + 8;
@@ -76,7 +76,7 @@ TEST(Train, RecirculationFlowsFromItsChamberToTheSuction) {
 }
 
 TEST(Train, LevelsNeverRiseInTheDirectionOfFlow) {
-  for (const Plan& plan : {depot(), boatyard()}) {
+  for (const Plan& plan : {trainDepot(), boatyard()}) {
     for (double q : {0.0, 0.1, 1.0, 3.0, 8.0, 20.0}) {
       const TrainLevels levels = *withInflow(q, plan).pumpStopped;
       for (std::size_t i = 0; i < levels.chambers.size(); ++i) {
@@ -123,7 +123,7 @@ TEST(Train, DrownedInterconnectByHand) {
 }
 
 TEST(Train, TwoInterconnectsShareTheFlow) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   sump::Run second = *plan.runs.find("IC-1");
   second.id = "IC-1B";
   second.from.at.y += 0.4;
@@ -141,7 +141,7 @@ TEST(Train, TwoInterconnectsShareTheFlow) {
 }
 
 TEST(Train, AnOpeningUnderABaffleCarriesTheFlow) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   Vault vault = *plan.vaults.find("V1");
   vault.baffles[0].bottomGap = metres(0.1);
   plan.vaults.put(vault);
@@ -153,7 +153,7 @@ TEST(Train, AnOpeningUnderABaffleCarriesTheFlow) {
 }
 
 TEST(Train, ABaffleThatWaterFallsOverHoldsItAtTheCrest) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   Vault vault = *plan.vaults.find("V1");
   vault.baffles[0].topGap = metres(0.1); // crest at 28.4226 + 1.524 - 0.1 = 29.8466
   plan.vaults.put(vault);
@@ -164,7 +164,7 @@ TEST(Train, ABaffleThatWaterFallsOverHoldsItAtTheCrest) {
 }
 
 TEST(Train, TooMuchInflowSurchargesTheTrenchDrain) {
-  const TrainLevels calm = *studyOf(depot()).train.pumpStopped;
+  const TrainLevels calm = *studyOf(trainDepot()).train.pumpStopped;
   ASSERT_EQ(calm.basins.size(), 1u);
   EXPECT_GT(calm.basins[0].freeboard.value(), 0);
   EXPECT_LT(calm.basins[0].surcharge.value(), 0);
@@ -177,7 +177,7 @@ TEST(Train, TooMuchInflowSurchargesTheTrenchDrain) {
 // invert 29.5656. One chamber is 1.6002 or 1.6002 m (3.3528 less baffle 0.1524, halved) x 1.524 m.
 // 2 x 2.43870 x 0.5334 + 2 x 2.43870 x 0.0762 = 2.97327 m3.
 TEST(Train, UsableVolumeStopsAtTheLinksInvert) {
-  const TrainStudy train = studyOf(depot()).train;
+  const TrainStudy train = studyOf(trainDepot()).train;
   EXPECT_NEAR(train.usable->value(), 2.97327, 1e-4);
   EXPECT_NEAR(train.fill->value(), 2.97327 / train.peakInflow->value(), 0.1);
   EXPECT_NEAR(train.drawDown->value(), 2.97327 / train.peakDraw->value(), 0.1);
@@ -185,7 +185,7 @@ TEST(Train, UsableVolumeStopsAtTheLinksInvert) {
 }
 
 TEST(Train, DrawAboveTheInflowComesFromStorage) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   plan.basis.demand.otherInflow = cubicMetresPerSecond(0);
   plan.basis.demand.lostFraction = 0.5;
   const TrainStudy train = studyOf(plan).train;
@@ -196,7 +196,7 @@ TEST(Train, DrawAboveTheInflowComesFromStorage) {
 
 TEST(Train, EachMissingInputIsNamed) {
   const auto without = [](auto change) {
-    Plan plan = depot();
+    Plan plan = trainDepot();
     change(plan);
     return studyOf(plan).train;
   };
@@ -223,7 +223,7 @@ TEST(Train, EachMissingInputIsNamed) {
 }
 
 TEST(Train, ASecondWayToAnotherPlaceIsNotWorkedOut) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   sump::Run early = *plan.runs.find("OF-1");
   early.id = "OF-2";
   early.from = inChamber("V1", 2, ft(4, 1), metres(29.7), EndFitting::Tee);
@@ -232,17 +232,17 @@ TEST(Train, ASecondWayToAnotherPlaceIsNotWorkedOut) {
 }
 
 TEST(Train, HighestIsTheHigherOfBothCases) {
-  const TrainStudy train = studyOf(depot()).train;
+  const TrainStudy train = studyOf(trainDepot()).train;
   EXPECT_EQ(*train.highest("V2", 2), train.pumpStopped->chamber("V2", 2)->level);
   EXPECT_EQ(*train.highest("V1"), train.pumpStopped->chamber("V1", 1)->level);
   EXPECT_FALSE(train.highest("no such vault"));
 }
 
 TEST(Train, UnitsOfTheProjectChangeNothing) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   plan.project.units =
       plan.project.units == UnitSystem::Metric ? UnitSystem::UsCustomary : UnitSystem::Metric;
-  const TrainStudy a = studyOf(depot()).train, b = studyOf(plan).train;
+  const TrainStudy a = studyOf(trainDepot()).train, b = studyOf(plan).train;
   EXPECT_EQ(a.pumpStopped->chambers[0].level, b.pumpStopped->chambers[0].level);
   EXPECT_EQ(a.usable, b.usable);
   EXPECT_EQ(a.pumpOutFirst, b.pumpOutFirst);
@@ -250,7 +250,7 @@ TEST(Train, UnitsOfTheProjectChangeNothing) {
 }
 
 TEST(Train, DrainsAtThePeak) {
-  const Study study = studyOf(depot());
+  const Study study = studyOf(trainDepot());
   const GravityStudy& inlet = *study.train.gravityOf("WW-1");
   EXPECT_NEAR(inInches(inlet.diameter), 5.915, 1e-6);
   EXPECT_EQ(*inlet.fullFlow, manningFlow(inlet.diameter, 1, *inlet.slope, 0.013));
@@ -271,7 +271,7 @@ TEST(Train, AnOverloadedDrainHasNoDepthButAVelocity) {
 }
 
 TEST(Train, ADrainThatRisesHasNoCapacity) {
-  Plan plan = depot();
+  Plan plan = trainDepot();
   sump::Run inlet = *plan.runs.find("WW-1");
   inlet.to.invert = metres(30.3);
   plan.runs.put(inlet);

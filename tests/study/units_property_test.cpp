@@ -95,9 +95,9 @@ template <class Row> void expectSameRows(const std::vector<Row>& a, const std::v
     expectSame(a[i], b[i]);
 }
 
-class InBothUnits : public testing::TestWithParam<const char*> {};
+class InBothUnits : public ::testing::TestWithParam<const char*> {};
 INSTANTIATE_TEST_SUITE_P(Samples, InBothUnits,
-                         testing::Values("transit-depot.sump", "boatyard-pad.sump"));
+                         ::testing::Values("transit-depot.sump", "boatyard-pad.sump"));
 
 TEST_P(InBothUnits, EveryPartOfTheStudyIsTheSame) {
   Plan us = readPlanFile(sourceFolder() + "/samples/" + GetParam());

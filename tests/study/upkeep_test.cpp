@@ -95,13 +95,13 @@ TEST(Upkeep, NamesTheObjectsOfEachStep) {
   EXPECT_EQ(step(filled, "sparger").objects[1].what, "eductor");
 }
 
-bool hasTask(const UpkeepPlan& upkeep, const std::string& key) {
+bool upkeepHasTask(const UpkeepPlan& upkeep, const std::string& key) {
   for (const UpkeepTask& task : upkeep.tasks) {
     if (task.step.key == key) return true;
   }
   return false;
 }
-bool hasStep(const UpkeepPlan& upkeep, const std::string& key) {
+bool upkeepHasStep(const UpkeepPlan& upkeep, const std::string& key) {
   for (const UpkeepStep& step : upkeep.startUp) {
     if (step.key == key) return true;
   }
@@ -128,14 +128,14 @@ TEST(Upkeep, NamesOnlyWhatThePlanHas) {
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     const Review r = reviewOf(name);
     const UpkeepPlan filled = upkeepOf(r);
-    EXPECT_EQ(hasTask(filled, "air-gap"), hasPart(r.plan, PartKind::AirGap)) << name;
+    EXPECT_EQ(upkeepHasTask(filled, "air-gap"), hasPart(r.plan, PartKind::AirGap)) << name;
     EXPECT_FALSE(holds(task(filled, "backflow-test").step.text, "air gap")) << name;
     EXPECT_EQ(task(filled, "basin-sump").step.objects.size(), r.plan.basins.size()) << name;
-    EXPECT_EQ(hasStep(filled, "throttle"), farOver(r.study)) << name;
+    EXPECT_EQ(upkeepHasStep(filled, "throttle"), farOver(r.study)) << name;
     for (const UpkeepObject& object : step(filled, "signal").objects)
       EXPECT_FALSE(holds(object.what, "float")) << name << ": " << object.what;
   }
-  EXPECT_FALSE(hasTask(upkeepOf(review(Plan{}, builtinCatalog())), "basin-sump"));
+  EXPECT_FALSE(upkeepHasTask(upkeepOf(review(Plan{}, builtinCatalog())), "basin-sump"));
 }
 
 TEST(Upkeep, AnEmptyPlanLeavesBlanksAndSaysWhatTheyNeed) {

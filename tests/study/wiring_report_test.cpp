@@ -21,12 +21,12 @@ Plan conduitPlan() {
   return plan;
 }
 
-std::vector<Calculation> reported(const Plan& plan) {
+std::vector<Calculation> wiringReported(const Plan& plan) {
   return wiringCalculations(plan, studyOf(plan));
 }
 
 TEST(WiringReport, FillFollowsFromTheAreas) {
-  const auto all = reported(conduitPlan());
+  const auto all = wiringReported(conduitPlan());
   const Calculation& fill = calculation(all, "wiring.fill", "PC");
   EXPECT_NEAR(fill.result, inputOf(fill, "A_w") / inputOf(fill, "A_i"), 1e-12);
   EXPECT_NEAR(inputOf(fill, "f_max"), 0.40, 1e-12);
@@ -40,14 +40,14 @@ TEST(WiringReport, TurnsAddUp) {
       turns += in.symbol == "a" ? in.value : 0;
     return turns;
   };
-  const auto whole = reported(plan);
+  const auto whole = wiringReported(plan);
   const Calculation& one = calculation(whole, "wiring.bends.1", "PC");
   EXPECT_NEAR(one.result, kPi, 1e-9) << "a corner and a sweep";
   EXPECT_NEAR(sum(one), one.result, 1e-9);
   sump::Run run = plan.runs[0];
   run.parts = {part("PB", PartKind::PullBox, 1, 0.5)};
   plan.runs.put(run);
-  const auto split = reported(plan);
+  const auto split = wiringReported(plan);
   for (const char* id : {"wiring.bends.1", "wiring.bends.2"}) {
     const Calculation& half = calculation(split, id, "PC");
     EXPECT_NEAR(half.result, kPi / 2, 1e-9) << id;
@@ -66,38 +66,38 @@ TEST(WiringReport, CoverIsGroundLessTopOfTheConduit) {
   EXPECT_EQ(findCalculation(all, "wiring.cover-traffic", "PC"), nullptr);
   Plan driven = plan;
   driven.pavements.append({"P", "Drive", {ft(10, -5), ft(20, -5), ft(20, 5), ft(10, 5)}, true});
-  EXPECT_NEAR(calculation(reported(driven), "wiring.cover-traffic", "PC").result, cover.result,
-              1e-9);
+  EXPECT_NEAR(calculation(wiringReported(driven), "wiring.cover-traffic", "PC").result,
+              cover.result, 1e-9);
 }
 
 TEST(WiringReport, UnknownLevelsAndGroundAreSaid) {
   Plan plan = conduitPlan();
   plan.site.groundDefault.reset();
-  EXPECT_EQ(calculation(reported(plan), "wiring.cover", "PC").needs, "ground levels");
+  EXPECT_EQ(calculation(wiringReported(plan), "wiring.cover", "PC").needs, "ground levels");
   sump::Run run = plan.runs[0];
   run.from.invert.reset();
   plan.runs.put(run);
-  const auto all = reported(plan);
+  const auto all = wiringReported(plan);
   EXPECT_EQ(calculation(all, "wiring.cover", "PC").needs, "levels of the run PC");
   EXPECT_EQ(calculation(all, "wiring.bends.1", "PC").needs, "levels of the run PC");
 }
 
 TEST(WiringReport, CircuitsThatMixAreCounted) {
   Plan plan = conduitPlan();
-  const auto mixed = reported(plan);
+  const auto mixed = wiringReported(plan);
   const Calculation& both = calculation(mixed, "wiring.separation", "PC");
   EXPECT_EQ(both.result, std::min(inputOf(both, "P"), inputOf(both, "C")));
   EXPECT_EQ(both.result, 1);
   sump::Run run = plan.runs[0];
   run.conductors = {{"8", 3, CircuitKind::Power}};
   plan.runs.put(run);
-  EXPECT_EQ(calculation(reported(plan), "wiring.separation", "PC").result, 0);
+  EXPECT_EQ(calculation(wiringReported(plan), "wiring.separation", "PC").result, 0);
   plan.basis.wiring.signalCircuits = {{"S", "wash", SignalKind::Dc24, "PC"}};
-  EXPECT_EQ(calculation(reported(plan), "wiring.separation", "PC").result, 1);
+  EXPECT_EQ(calculation(wiringReported(plan), "wiring.separation", "PC").result, 1);
   run.conductors.clear();
   plan.runs.put(run);
   plan.basis.wiring = {};
-  EXPECT_EQ(calculation(reported(plan), "wiring.separation", "PC").needs, "conductors of PC");
+  EXPECT_EQ(calculation(wiringReported(plan), "wiring.separation", "PC").needs, "conductors of PC");
 }
 
 TEST(WiringReport, WorkingSpaceAndDisconnect) {
@@ -111,7 +111,7 @@ TEST(WiringReport, WorkingSpaceAndDisconnect) {
   room.skid = RoomBox{ft(3, 2), feet(4), feet(2), feet(4)};
   plan.rooms.append(room);
   plan.basis.wiring.supplies = {{"S1", "", SupplyKind::Motor3Phase, 208, 120, "", ft(5, 3)}};
-  const auto all = reported(plan);
+  const auto all = wiringReported(plan);
   EXPECT_NEAR(calculation(all, "wiring.depth-needed", "ER").result, 3 * kMetresPerFoot, 1e-9);
   const Calculation& depth = calculation(all, "wiring.depth-clear", "ER");
   EXPECT_NEAR(depth.result, 1.5 * kMetresPerFoot, 1e-9);
@@ -124,7 +124,7 @@ TEST(WiringReport, WorkingSpaceAndDisconnect) {
   EXPECT_TRUE(hasStep(way, "in sight"));
   plan.basis.wiring.supplies[0].voltsToGround.reset();
   plan.basis.wiring.supplies[0].disconnect.reset();
-  const auto open = reported(plan);
+  const auto open = wiringReported(plan);
   EXPECT_EQ(calculation(open, "wiring.depth-needed", "ER").needs,
             "voltage to ground of every supply");
   EXPECT_EQ(calculation(open, "wiring.disconnect", "S1").needs, "place of the disconnect of S1");

@@ -14,8 +14,8 @@ namespace sump {
 namespace {
 
 constexpr int kTrials = 20000;
-constexpr auto us = UnitSystem::UsCustomary;
-constexpr auto metric = UnitSystem::Metric;
+constexpr auto kInFeet = UnitSystem::UsCustomary;
+constexpr auto kInMetres = UnitSystem::Metric;
 
 /// Feet and inches that tempt the carry: a hair round whole inches, feet and 1/16 in boundaries.
 Length nearCarry(std::mt19937_64& random) {
@@ -48,10 +48,10 @@ void roundTrip(const char* what, double value, double resolution, Print print, P
 TEST(RoundTrip, Lengths) {
   std::mt19937_64 random(20240601);
   constexpr double inch = kMetresPerInch;
-  for (int i = 0; i < kTrials && !testing::Test::HasFatalFailure(); ++i) {
+  for (int i = 0; i < kTrials && !::testing::Test::HasFatalFailure(); ++i) {
     const double v = inMetres(anyLength(random));
-    const auto parseUs = [](const std::string& text) { return parseLength(text, us); };
-    const auto parseMetric = [](const std::string& text) { return parseLength(text, metric); };
+    const auto parseUs = [](const std::string& text) { return parseLength(text, kInFeet); };
+    const auto parseMetric = [](const std::string& text) { return parseLength(text, kInMetres); };
     const int denominator = 1 << (i % 7); // 1 to 64
     roundTrip(
         "feet-inches", v, inch / denominator,
@@ -60,24 +60,24 @@ TEST(RoundTrip, Lengths) {
         "inches", v, inch / denominator,
         [&](double x) { return inchesOnly(metres(x), denominator); }, parseMetric);
     roundTrip(
-        "length", v, inch / 16, [](double x) { return printLength(metres(x), us); }, parseUs);
+        "length", v, inch / 16, [](double x) { return printLength(metres(x), kInFeet); }, parseUs);
     roundTrip(
-        "length", v, 1e-3, [](double x) { return printLength(metres(x), metric); }, parseUs);
+        "length", v, 1e-3, [](double x) { return printLength(metres(x), kInMetres); }, parseUs);
     roundTrip(
-        "short", v, inch / 8, [](double x) { return printShort(metres(x), us); }, parseUs);
+        "short", v, inch / 8, [](double x) { return printShort(metres(x), kInFeet); }, parseUs);
     roundTrip(
-        "short", v, 1e-3, [](double x) { return printShort(metres(x), metric); }, parseUs);
+        "short", v, 1e-3, [](double x) { return printShort(metres(x), kInMetres); }, parseUs);
     roundTrip(
         "elevation", v, kMetresPerFoot / 100,
-        [](double x) { return printElevation(metres(x), us); }, parseUs);
+        [](double x) { return printElevation(metres(x), kInFeet); }, parseUs);
     roundTrip(
-        "elevation", v, 1e-3, [](double x) { return printElevation(metres(x), metric); },
+        "elevation", v, 1e-3, [](double x) { return printElevation(metres(x), kInMetres); },
         parseMetric);
     roundTrip(
-        "run", v, kMetresPerFoot / 10, [](double x) { return printRunLength(metres(x), us); },
+        "run", v, kMetresPerFoot / 10, [](double x) { return printRunLength(metres(x), kInFeet); },
         parseMetric);
     roundTrip(
-        "run", v, 1e-2, [](double x) { return printRunLength(metres(x), metric); }, parseUs);
+        "run", v, 1e-2, [](double x) { return printRunLength(metres(x), kInMetres); }, parseUs);
   }
 }
 
@@ -98,27 +98,27 @@ TEST(RoundTrip, PrintedFeetInchesAreWellFormed) {
 TEST(RoundTrip, VolumesFlowsPressures) {
   std::mt19937_64 random(20240602);
   std::uniform_real_distribution<double> size(-5, 5);
-  for (int i = 0; i < kTrials && !testing::Test::HasFatalFailure(); ++i) {
+  for (int i = 0; i < kTrials && !::testing::Test::HasFatalFailure(); ++i) {
     const double v = (random() % 2 == 0 ? 1 : -1) * std::pow(10.0, size(random));
-    const auto volume = [](const std::string& text) { return parseVolume(text, metric); };
-    const auto flow = [](const std::string& text) { return parseFlow(text, us); };
-    const auto pressure = [](const std::string& text) { return parsePressure(text, us); };
+    const auto volume = [](const std::string& text) { return parseVolume(text, kInMetres); };
+    const auto flow = [](const std::string& text) { return parseFlow(text, kInFeet); };
+    const auto pressure = [](const std::string& text) { return parsePressure(text, kInFeet); };
     roundTrip(
         "volume", v, kCubicMetresPerGallon,
-        [](double x) { return printVolume(cubicMetres(x), us); }, volume);
+        [](double x) { return printVolume(cubicMetres(x), kInFeet); }, volume);
     roundTrip(
-        "volume", v, 0.01, [](double x) { return printVolume(cubicMetres(x), metric); }, volume);
+        "volume", v, 0.01, [](double x) { return printVolume(cubicMetres(x), kInMetres); }, volume);
     roundTrip(
         "flow", v / 1000, gallonsPerMinute(0.1).value(),
-        [](double x) { return printFlow(cubicMetresPerSecond(x), us); }, flow);
+        [](double x) { return printFlow(cubicMetresPerSecond(x), kInFeet); }, flow);
     roundTrip(
         "flow", v / 1000, 1e-4 / 60,
-        [](double x) { return printFlow(cubicMetresPerSecond(x), metric); }, flow);
+        [](double x) { return printFlow(cubicMetresPerSecond(x), kInMetres); }, flow);
     roundTrip(
         "pressure", v * 1e4, psi(0.1).value(),
-        [](double x) { return printPressure(pascals(x), us); }, pressure);
+        [](double x) { return printPressure(pascals(x), kInFeet); }, pressure);
     roundTrip(
-        "pressure", v * 1e4, 1e3, [](double x) { return printPressure(pascals(x), metric); },
+        "pressure", v * 1e4, 1e3, [](double x) { return printPressure(pascals(x), kInMetres); },
         pressure);
   }
 }
@@ -128,14 +128,14 @@ TEST(RoundTrip, SlopesAndAngles) {
   std::uniform_real_distribution<double> any(-1, 1);
   for (int i = 0; i < kTrials; ++i) {
     const double slope = any(random);
-    const auto printed = parseSlope(printSlope(slope, us), metric);
+    const auto printed = parseSlope(printSlope(slope, kInFeet), kInMetres);
     ASSERT_TRUE(printed) << printed.error;
     // 1/16 in steps within 2 % (never more than half a step), else hundredths of an inch.
     const double sixteenth = 1.0 / 16 / 12, hundredth = 0.01 / 12;
     const double allowed =
         std::max(hundredth / 2, std::min(0.021 * std::abs(slope), sixteenth / 2));
-    EXPECT_NEAR(*printed.value, slope, allowed + 1e-12) << printSlope(slope, us);
-    const auto percent = parseSlope(printSlope(slope, metric), us);
+    EXPECT_NEAR(*printed.value, slope, allowed + 1e-12) << printSlope(slope, kInFeet);
+    const auto percent = parseSlope(printSlope(slope, kInMetres), kInFeet);
     ASSERT_TRUE(percent) << percent.error;
     EXPECT_NEAR(*percent.value, slope, 0.0001 / 2 + 1e-12);
     const Angle angle = degrees(360 * any(random));

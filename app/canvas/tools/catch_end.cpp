@@ -1,5 +1,6 @@
 #include "app/canvas/tools/catch_end.h"
 
+#include "app/plain_text.h"
 #include "core/geometry/polygon.h"
 
 #include <QCoreApplication>
@@ -10,10 +11,6 @@
 namespace sump {
 
 namespace {
-
-QString q(const std::string& text) {
-  return QString::fromStdString(text);
-}
 
 Catch caught(EndKind kind, const Id& target, Point2 local, Point2 at, const std::string& name) {
   Catch found;

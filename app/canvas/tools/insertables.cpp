@@ -16,7 +16,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kCatchPixels = 8;
+constexpr double kDropPixels = 8;
 constexpr double kManwayRadius = 0.3048; // metres: half of 24 in
 
 /// The vault under the pointer; else, while a place in it is typed, the one that is selected.
@@ -39,7 +39,7 @@ double baffleWanted(const ToolHost& host, const InsertAsk& ask, const Vault& vau
   const double offset = x - insideLow(vault) - thick / 2;
   for (const ChamberBox& box : chambers(vault)) {
     const double middle = (box.low.x + box.high.x) / 2;
-    const bool near = std::abs(x - middle) * host.view().scale() < kCatchPixels;
+    const bool near = std::abs(x - middle) * host.view().scale() < kDropPixels;
     if (step > 0 && near) return middle - thick / 2 - insideLow(vault);
   }
   return onFineStep(offset, step);

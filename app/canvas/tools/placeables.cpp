@@ -18,7 +18,7 @@ Surface groundOf(const ToolHost& host) {
   return host.scene() != nullptr ? host.scene()->study().ground : Surface();
 }
 
-template <class T> Plan with(const ToolHost& host, Items<T> Plan::*list, T item, Id& made) {
+template <class T> Plan withPlaced(const ToolHost& host, Items<T> Plan::*list, T item, Id& made) {
   Plan next = host.plan();
   made = item.id;
   (next.*list).append(std::move(item));
@@ -101,7 +101,7 @@ Placeable placeableVault(const ToolHost& host) {
   what.models.push_back(toolText("Own sizes"));
   what.fields = {levelField(toolText("Inside floor"), toolText("Elevation"))};
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
-    return with(h, &Plan::vaults, vaultAt(h, how), made);
+    return withPlaced(h, &Plan::vaults, vaultAt(h, how), made);
   };
   what.ghost = [](const ToolHost& h, const Placing& how) { return outline(vaultAt(h, how)); };
   return what;
@@ -122,7 +122,7 @@ Placeable placeableRoom(const ToolHost& host) {
   }
   what.fields = {levelField(toolText("Floor"), toolText("Elevation"))};
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
-    return with(h, &Plan::rooms, roomAt(h, how), made);
+    return withPlaced(h, &Plan::rooms, roomAt(h, how), made);
   };
   what.ghost = [](const ToolHost& h, const Placing& how) { return outline(roomAt(h, how)); };
   return what;
@@ -136,7 +136,7 @@ Placeable placeableBasin() {
   what.models = {toolText("Catch basin"), toolText("Trench drain")};
   what.fields = {levelField(toolText("Rim"), toolText("Elevation of the grate"))};
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
-    return with(h, &Plan::basins, basinAt(h, how), made);
+    return withPlaced(h, &Plan::basins, basinAt(h, how), made);
   };
   what.ghost = [](const ToolHost& h, const Placing& how) { return outline(basinAt(h, how)); };
   return what;
@@ -151,7 +151,7 @@ Placeable placeableSewer() {
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
     SewerConnection sewer = newSewer(h.plan(), groundOf(h), how.at);
     take(how, EntryKey::Level, sewer.invert);
-    return with(h, &Plan::sewers, std::move(sewer), made);
+    return withPlaced(h, &Plan::sewers, std::move(sewer), made);
   };
   what.ghost = pointGhost;
   return what;
@@ -168,7 +168,7 @@ Placeable placeableWash() {
     return wash;
   };
   what.make = [washAt](const ToolHost& h, const Placing& how, Id& made) {
-    return with(h, &Plan::washes, washAt(h, how), made);
+    return withPlaced(h, &Plan::washes, washAt(h, how), made);
   };
   what.ghost = [washAt](const ToolHost& h, const Placing& how) { return outline(washAt(h, how)); };
   return what;
@@ -186,7 +186,7 @@ Placeable placeableSpot() {
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
     SpotElevation spot = newSpot(h.plan(), groundOf(h), how.at);
     take(how, EntryKey::Level, spot.elevation);
-    return with(h, &Plan::spots, std::move(spot), made);
+    return withPlaced(h, &Plan::spots, std::move(spot), made);
   };
   what.ghost = pointGhost;
   return what;
@@ -202,7 +202,7 @@ Placeable placeableWell() {
     well.id = freshId(h.plan(), "W");
     well.name = "Well " + std::to_string(h.plan().wells.size() + 1);
     well.at = how.at;
-    return with(h, &Plan::wells, std::move(well), made);
+    return withPlaced(h, &Plan::wells, std::move(well), made);
   };
   what.ghost = pointGhost;
   return what;

@@ -16,7 +16,7 @@ namespace sump {
 namespace {
 
 constexpr double kTurnStep = kPi / 12; ///< 15 degrees
-constexpr double kSame = 1e-6;         // metres
+constexpr double kSamePull = 1e-6;     // metres
 
 /// The corners round the place that is dragged, as the pointer is aimed from them.
 struct Neighbours {
@@ -33,10 +33,10 @@ Neighbours neighbours(const std::vector<Point2>& points, bool closed, std::size_
   }
   // Past corners at the same place: those are drops and go along.
   for (std::size_t k = i; k > 0 && !found.before; --k) {
-    if (distance(points[k - 1], points[i]) > kSame) found.before = points[k - 1];
+    if (distance(points[k - 1], points[i]) > kSamePull) found.before = points[k - 1];
   }
   for (std::size_t k = i + 1; k < n && !found.after; ++k) {
-    if (distance(points[k], points[i]) > kSame) found.after = points[k];
+    if (distance(points[k], points[i]) > kSamePull) found.after = points[k];
   }
   if (closed && !found.before) found.before = points.back();
   if (closed && !found.after) found.after = points.front();

@@ -12,7 +12,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kCatchPixels = 8;
+constexpr double kPullPixels = 8;
 
 double insideHalf(Length outside, const Vault& v) {
   return inMetres(outside) / 2 - inMetres(v.wall);
@@ -35,7 +35,7 @@ Point2 localShift(const Frame& frame, const Pointer& start, const Pointer& now) 
 }
 
 double reachOf(const ToolHost& host, const Pointer& now) {
-  return fineStep(host, now) > 0 ? kCatchPixels / host.view().scale() : 0;
+  return fineStep(host, now) > 0 ? kPullPixels / host.view().scale() : 0;
 }
 
 Pull pulledBaffle(const ToolHost& host, const Handle& handle, const Pointer& start,

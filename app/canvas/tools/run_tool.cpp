@@ -6,6 +6,7 @@
 #include "app/canvas/mark_painter.h"
 #include "app/canvas/tools/new_objects.h"
 
+#include "app/plain_text.h"
 #include "core/plan/edits_objects.h"
 #include "core/units/print.h"
 
@@ -19,11 +20,7 @@ namespace {
 /// Clicks closer than this are one corner; a run may not stand on its own foot.
 constexpr double kSamePixels = 3;
 /// A typed place means what it lies on to this many metres.
-constexpr double kTypedReach = 1e-4;
-
-QString q(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
+constexpr double kTypedEnd = 1e-4;
 
 } // namespace
 
@@ -134,7 +131,7 @@ bool RunTool::enter(const Entry& entry, Qt::KeyboardModifiers modifiers) {
   if (!typed.empty() && !placeOf(typed, last, pointer_.site)) return false;
   typed_ = entry;
   const EndAim found = foundAt(pointer_);
-  const bool still = start_ && distance(found.held.at, lastPoint()) < kTypedReach;
+  const bool still = start_ && distance(found.held.at, lastPoint()) < kTypedEnd;
   // At one and the same place only another level makes a corner: a riser or a drop.
   const bool holds = found.held.end.kind != EndKind::Free && !corners_.empty();
   if (still && !holds && !found.held.end.invert) return false;

@@ -1,6 +1,7 @@
 #include "app/canvas/tools/snap_words.h"
 
 #include "app/canvas/tools/tool.h"
+#include "app/plain_text.h"
 #include "core/plan/ends.h"
 
 #include <algorithm>
@@ -9,14 +10,10 @@ namespace sump {
 
 namespace {
 
-constexpr double kSame = 1e-6; // metres
+constexpr double kSameSpot = 1e-6; // metres
 
 bool same(Point2 a, Point2 b) {
-  return distance(a, b) < kSame;
-}
-
-QString q(const Id& id) {
-  return QString::fromStdString(id);
+  return distance(a, b) < kSameSpot;
 }
 
 /// Does a line end there, rather than turn?
@@ -31,7 +28,7 @@ bool isLine(const Plan& plan, const Id& owner) {
   return plan.runs.find(owner) != nullptr || plan.utilities.find(owner) != nullptr;
 }
 
-const Port* portAt(const Plan& plan, const Id& owner, Point2 at) {
+const Port* portOf(const Plan& plan, const Id& owner, Point2 at) {
   const EquipmentRoom* room = plan.rooms.find(owner);
   if (room == nullptr) return nullptr;
   const auto found = std::ranges::find_if(
@@ -45,7 +42,7 @@ QString cornerWords(const Plan& plan, const SnapPoint& p) {
     const bool own = std::ranges::any_of(boundary, [&](Point2 b) { return same(b, p.at); });
     return own ? toolText("corner of the property line") : toolText("the last corner");
   }
-  if (const Port* port = portAt(plan, p.owner, p.at)) return toolText("port %1").arg(q(port->id));
+  if (const Port* port = portOf(plan, p.owner, p.at)) return toolText("port %1").arg(q(port->id));
   const char* what = endsAt(plan, p.owner, p.at) ? QT_TRANSLATE_NOOP("Tools", "end of %1")
                                                  : QT_TRANSLATE_NOOP("Tools", "corner of %1");
   return toolText(what).arg(q(p.owner));
