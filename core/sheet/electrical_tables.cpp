@@ -54,8 +54,8 @@ bool isStar(const Supply& supply) {
 /// Of a system that is none of the usual ones, what the plan says of it.
 std::string systemText(const Supply& supply) {
   if (const auto system = nominalSystem(supply)) return std::string(system->name);
-  if (!isStar(supply)) return "______ (2)";
-  return std::to_string(supply.volts) + "Y/" + std::to_string(*supply.voltsToGround) + " V (2)";
+  if (!isStar(supply)) return "______ (b)";
+  return std::to_string(supply.volts) + "Y/" + std::to_string(*supply.voltsToGround) + " V (b)";
 }
 
 std::string tagOf(const SheetJob& job, const Id& run) {
@@ -98,6 +98,7 @@ Block conduitTable(const SheetJob& job, double width) {
                rows, width);
 }
 
+/// Its notes are lettered: the circuits stand on the same sheet and have numbered ones.
 Block supplyTable(const SheetJob& job, double width) {
   TableRows rows;
   Needs needs;
@@ -110,8 +111,8 @@ Block supplyTable(const SheetJob& job, double width) {
       addNeeds(needs, found->disconnectDistance.needs);
       addNeeds(needs, found->inSight.needs);
       distance = found->disconnectDistance ? printLength(*found->disconnectDistance, job.units())
-                                           : std::string("undecided (1)");
-      sight = found->inSight ? (*found->inSight ? "yes" : "NO") : "(1)";
+                                           : std::string("undecided (a)");
+      sight = found->inSight ? (*found->inSight ? "yes" : "NO") : "(a)";
       if (found->hiddenBy) sight = "NO: " + std::string(name(*found->hiddenBy));
     }
     const bool motor = supply.kind == SupplyKind::Motor3Phase;
@@ -132,11 +133,12 @@ Block supplyTable(const SheetJob& job, double width) {
                       rows, width);
   const auto& supplies = job.plan().basis.wiring.supplies;
   if (std::ranges::any_of(supplies, [](const Supply& s) { return !nominalSystem(s); }))
-    addNote(block, "(2) By the volts that the plan gives; none of the usual nominal systems. The "
-                   "electrician and the utility confirm it.");
+    addNote(block,
+            "(b) By the volts that the plan gives, which are no nominal system of NEC 220.5(A) or "
+            "IEC 60038: the electrician and the utility tell the system.");
   if (needs.empty()) return block;
   addNote(block,
-          "(1) Not decided yet: the electrician and the owner fix the " + needsText(needs) + ".");
+          "(a) Not decided yet: the electrician and the owner fix the " + needsText(needs) + ".");
   return block;
 }
 

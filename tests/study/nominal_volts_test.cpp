@@ -37,6 +37,17 @@ TEST(NominalVolts, OfTheSystemsInUse) {
   }
 }
 
+// IEC 60038: line to neutral and line to line.
+TEST(NominalVolts, Of230VoltsFollowTheVoltsToGround) {
+  const auto one = SupplyKind::Control1Phase, three = SupplyKind::Motor3Phase;
+  EXPECT_EQ(nominalSystem(supply(one, 230, 230))->name, "230/400 V");
+  EXPECT_EQ(nominalSystem(supply(one, 230, 120))->name, "120/240 V");
+  EXPECT_EQ(nominalSystem(supply(one, 230))->name, "120/240 V");
+  EXPECT_FALSE(nominalSystem(supply(one, 230, 133)));
+  for (int volts : {380, 400, 415})
+    EXPECT_EQ(nominalSystem(supply(three, volts))->name, "230/400 V") << volts;
+}
+
 TEST(NominalVolts, AreNotGuessedWhereSystemsDiffer) {
   EXPECT_FALSE(nominalSystem(supply(SupplyKind::Motor3Phase, 230)));
   EXPECT_FALSE(nominalSystem(supply(SupplyKind::Motor3Phase, 4160)));
