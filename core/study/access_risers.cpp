@@ -56,7 +56,7 @@ std::optional<AccessRiser> riserOf(const Plan& plan, const Study& study, const R
   riser.grade = gradeAt(plan, study, at);
   if (riser.grade) riser.height = *riser.grade - metres(riser.at.z);
   if (riser.height && *riser.height <= run.outsideDiameter) return std::nullopt; // it lies open
-  riser.traffic = underTraffic(plan, at);
+  riser.traffic = part.trafficCover.value_or(false) || underTraffic(plan, at);
   return riser;
 }
 

@@ -21,7 +21,8 @@ struct AccessRiser {
   /// is known.
   std::optional<Length> grade;
   std::optional<Length> height; ///< grade less the run's invert
-  bool traffic = false;         ///< vehicles drive over the cover
+  /// Vehicles drive over the cover: on a traffic pavement, or as the part says.
+  bool traffic = false;
 };
 
 /// In the plan's order. Parts in a vault or a basin are reached through it, those over the floor of

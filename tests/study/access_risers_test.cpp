@@ -65,12 +65,20 @@ TEST_F(AccessRisers, EndAtAFloorOverThem) {
 }
 
 TEST_F(AccessRisers, UnderATrafficPavementAreRatedForIt) {
+  edit("WW-1", [](sump::Run& run) { run.parts.front().trafficCover.reset(); });
   const Point2 at = flat(all().front().at);
   EXPECT_FALSE(all().front().traffic);
   Pavement road = *plan_.pavements.find("PV-LANE");
   road.outline = {at + Point2{-1, -1}, at + Point2{1, -1}, at + Point2{1, 1}, at + Point2{-1, 1}};
   plan_.pavements.put(road);
   EXPECT_TRUE(all().front().traffic);
+}
+
+TEST_F(AccessRisers, AreRatedAsTheirPartSays) {
+  for (bool traffic : {false, true}) {
+    edit("WW-1", [=](sump::Run& run) { run.parts.front().trafficCover = traffic; });
+    EXPECT_EQ(all().front().traffic, traffic);
+  }
 }
 
 TEST_F(AccessRisers, WithoutGroundHaveNoHeight) {
