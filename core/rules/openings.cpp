@@ -14,6 +14,25 @@ namespace sump {
 
 namespace {
 
+/// An eductor can be lifted out, but who climbs down in haste finds it there.
+void checkHung(Reporter& out, const VaultStudy& vault, std::size_t manway,
+               const std::vector<ManwayLine>& lines, std::vector<ShaftPipe> pipes) {
+  const Plan& plan = out.input().plan;
+  const ManwayStudy& place = vault.manways[manway];
+  const auto hung = std::ranges::find(lines, true, &ManwayLine::hangs);
+  if (hung == lines.end()) return;
+  pipes.insert(pipes.end(), hung->pipes.begin(), hung->pipes.end());
+  const Length diameter = plan.vaults.find(vault.id)->manways[manway].diameter;
+  const Length clear = clearWay(diameter, pipes);
+  const Length need = out.input().limits.length("manway.clear-way");
+  if (clear >= std::min(need, diameter) - metres(kRounding)) return;
+  Finding& finding = out.against("manway.clear-way", "eductor", {hung->run, place.id, vault.id},
+                                 {{"vault", spokenName(plan, vault.id)}});
+  finding.measured = printShort(clear, out.units());
+  finding.required = printShort(need, out.units());
+  finding.place = hung->at;
+}
+
 void checkWay(Reporter& out, const VaultStudy& vault, std::size_t manway,
               const std::vector<ManwayLine>& lines) {
   const Plan& plan = out.input().plan;
@@ -21,11 +40,11 @@ void checkWay(Reporter& out, const VaultStudy& vault, std::size_t manway,
   const Length diameter = plan.vaults.find(vault.id)->manways[manway].diameter;
   std::vector<ShaftPipe> pipes;
   for (const ManwayLine& line : lines)
-    pipes.insert(pipes.end(), line.pipes.begin(), line.pipes.end());
+    if (!line.hangs) pipes.insert(pipes.end(), line.pipes.begin(), line.pipes.end());
   const Length clear = clearWay(diameter, pipes);
   bool across = false;
   for (const ManwayLine& line : lines) {
-    if (line.ends) continue;
+    if (line.ends || line.hangs) continue;
     across = true;
     Finding& finding = out.report("passes", {line.run, place.id, vault.id},
                                   {{"vault", spokenName(plan, vault.id)}});
@@ -34,7 +53,9 @@ void checkWay(Reporter& out, const VaultStudy& vault, std::size_t manway,
     finding.place = line.at;
   }
   const Length need = out.input().limits.length("manway.clear-way");
-  if (across || clear >= std::min(need, diameter) - metres(kRounding)) return;
+  if (across) return;
+  if (clear >= std::min(need, diameter) - metres(kRounding))
+    return checkHung(out, vault, manway, lines, std::move(pipes));
   Finding& finding = out.against("manway.clear-way", "narrow", {place.id, vault.id},
                                  {{"vault", spokenName(plan, vault.id)}});
   finding.measured = printShort(clear, out.units());

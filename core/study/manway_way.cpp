@@ -99,7 +99,6 @@ std::vector<ManwayLine> ManwayWays::lines(const VaultStudy& vault, std::size_t m
   for (std::size_t box : boxes_.touching(grown({place.at, place.at}, inMetres(diameter) / 2))) {
     const Run& run = plan_.runs[resolved_[box]];
     const RunStudy& studied = study_.runs[resolved_[box]];
-    if (run.eductor && run.eductor->manway == place.id) continue;
     ShaftFinder finder(vault, place, diameter, studied);
     auto line = finder.find();
     if (!line) continue;
@@ -108,6 +107,7 @@ std::vector<ManwayLine> ManwayWays::lines(const VaultStudy& vault, std::size_t m
     };
     line->ends =
         endsHere(run.from, studied.points.front()) || endsHere(run.to, studied.points.back());
+    line->hangs = run.eductor && run.eductor->manway == place.id;
     lines.push_back(std::move(*line));
   }
   return lines;

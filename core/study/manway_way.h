@@ -18,8 +18,9 @@ struct ShaftPipe {
 /// A line that takes up some of the way down.
 struct ManwayLine {
   Id run;
-  bool ends = false; ///< it ends in the way down, and so is reached through this manway
-  Point2 at;         ///< site, nearest to the manway's centre
+  bool ends = false;  ///< it ends in the way down, and so is reached through this manway
+  bool hangs = false; ///< its eductor hangs in this manway, from where it can be lifted out
+  Point2 at;          ///< site, nearest to the manway's centre
   std::vector<ShaftPipe> pipes;
 };
 
@@ -27,7 +28,7 @@ struct ManwayLine {
 class ManwayWays {
 public:
   ManwayWays(const Plan& plan, const Study& study);
-  /// In the plan's order. An eductor that hangs in this manway is left out: it is lifted out first.
+  /// In the plan's order.
   std::vector<ManwayLine> lines(const VaultStudy& vault, std::size_t manway) const;
 
 private:

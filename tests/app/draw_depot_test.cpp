@@ -191,6 +191,7 @@ void DrawDepot::drawVaults() {
     set("Gap above", "1 in");
     set("Along the vault", "-2.9'", 0);
     set("Along the vault", "2.9'", 1);
+    if (name == vaults[0].second) set("Opening", "30 in", 0); // its inlet's tee stands in it
   }
 }
 
@@ -241,10 +242,10 @@ void DrawDepot::drawWater() {
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50\ne70.9\t50\t99.15^"
-          "e70.9\t50\t98.25\n");
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50.65\ne70.9\t50.65\t99.15^"
+          "e70.9\t50.65\t98.25\n");
   addPart(PartKind::BallValve, 0, "12");
-  addPart(PartKind::Union, 4, "86");
+  addPart(PartKind::Union, 4, "92");
   addPart(PartKind::Union, 0, "5");
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
@@ -253,7 +254,7 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::Union, 0, "15");
   addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",
-          "66.8\t59.5\t97.85\ne66.8\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
+          "66.2\t59.5\t97.85\ne66.2\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
   addPart(PartKind::BackwaterValve, 0, "20");
@@ -352,7 +353,7 @@ void DrawDepot::tellGround() {
   knowChoice("earth.soilHold", 2);
   know("earth.ladders",
        "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
-       "24.384 m, 19 m; 19.75 m, 18.9 m; 21 m, 19.2024 m; 18.288 m, 19.5 m; 23.7744 m, 19 m");
+       "24.384 m, 19 m; 19.75 m, 19.75 m; 21 m, 19.2024 m; 18.288 m, 19.5 m; 23.7744 m, 19 m");
   know("earth.spoil", "27 m, 6.5 m; 45 m, 6.5 m; 45 m, 14 m; 27 m, 14 m");
 }
 

@@ -1,7 +1,8 @@
 #pragma once
 // Ways down through manways, room for connectors, and lines that join what is in the ground. Vault
 // 1 covers x 62 to 74, y 47 to 53 ft about 68, 50; its floor is at 93.25 ft, the underside of its
-// lid at 98.25 ft, the top at 98.92 ft. Its manways are 24 in wide, 34.8 in from its middle.
+// lid at 98.25 ft, the top at 98.92 ft. Its manways are 30 in and 24 in wide, 34.8 in from its
+// middle.
 
 #include "tests/rules/cases_vaults.h"
 
@@ -40,6 +41,17 @@ inline Edit highInletSouthOfManway(double off) {
     changeRun(p, "WW-1", [](Run& r) { r.to.invert = feet(97.6); });
   };
 }
+/// The eductor straight north of its manway's centre, by so many inches; its line comes from the
+/// east.
+inline Edit eductorNorthOfManway(double off) {
+  return [=](Plan& p) {
+    changeRun(p, "RC-1", [=](Run& r) {
+      r.to.at.y = off * 0.0254;
+      for (std::size_t i : {3, 4})
+        r.vertices[i].at.y = 50 * kMetresPerFoot + off * 0.0254;
+    });
+  };
+}
 /// The recirculation level at this invert, ft.
 inline Edit recirculationAt(double invert) {
   return [=](Plan& p) {
@@ -75,12 +87,18 @@ inline std::vector<Case> openingCases() {
        {"VT-9", "V1-M2", "V1"},
        ventEast(-13.18, 100),
        ventEast(-13.20, 100)},
-      // 12 in and the distance, less half of 6.275 in (ASTM D3034), are 16 in.
+      // 15 in and the distance, less half of 6.275 in (ASTM D3034), are 16 in.
       {"manway-clear.narrow",
        warning,
        {"V1-M1", "V1"},
-       inletSouthOfManway(7.13),
-       inletSouthOfManway(7.15)},
+       inletSouthOfManway(4.13),
+       inletSouthOfManway(4.15)},
+      // 12 in and the distance, less half of 1.315 in (ASTM D1785), are 16 in.
+      {"manway-clear.eductor",
+       warning,
+       {"RC-1", "V1-M2", "V1"},
+       eductorNorthOfManway(4.64),
+       eductorNorthOfManway(4.67)},
       {"manway-clear.undecided",
        warning,
        {"VT-1"},
@@ -123,12 +141,12 @@ inline std::vector<Case> openingCases() {
        recirculationUnderRim(99.67)},
       // Half a bore, 3-7/8 in and half of 6.625 in are 10.04 in, and 1 in is left under the lid.
       {"connector-room.arm", warning, {"OF-1", "V2"}, overflowAt(97.34), overflowAt(97.32)},
-      // Half of 6.275 in (ASTM D3034) off the edge of the opening, 12 in from its middle.
+      // Half of 6.275 in (ASTM D3034) off the edge of the opening, 15 in from its middle.
       {"connector-room.edge",
        warning,
        {"WW-1", "V1"},
-       highInletSouthOfManway(8.87),
-       highInletSouthOfManway(8.86)},
+       highInletSouthOfManway(11.87),
+       highInletSouthOfManway(11.86)},
       {"connector-room.undecided",
        warning,
        {"VT-1"},

@@ -60,6 +60,7 @@ def flow_order(plan):
     inlet["vertices"] = inlet["vertices"][:4] + [
         {"at": [round(73 * FOOT, 9), round(44 * FOOT, 9)]},
         {"at": [round(71 * FOOT, 9), round(46 * FOOT, 9)]}]
+    plan["limits"]["manway.clear-way"] = 0.25  # beside the eductor
 
 
 def gravity_slope(plan):
