@@ -12,6 +12,7 @@ namespace {
 /// The ground is looked at this often at least along a trench, in metres.
 constexpr double kSampling = 3.0;
 constexpr double kDepthHair = 1e-9;
+constexpr double kStepped = 1e-3; // m of depth
 
 /// Area of a section between two heights over its bottom.
 double sliceArea(double width, double slope, double from, double to) {
@@ -35,7 +36,7 @@ private:
   std::vector<double> breaks(Point3 a, Point3 b) const;
   bool inShell(Point2 p) const;
   std::optional<double> floorOver(Point2 p) const;
-  TrenchPoint at(Point3 invert, std::optional<double> floor) const;
+  TrenchPoint at(Point3 invert, Point3 toward, std::optional<double> floor) const;
   void add(const TrenchPoint& from, const TrenchPoint& to);
   void addVolume(const TrenchPoint& from, const TrenchPoint& to, double length);
   TrenchSection section(double depth) const;
@@ -106,13 +107,17 @@ std::optional<double> TrenchDigger::floorOver(Point2 p) const {
   return std::nullopt;
 }
 
-TrenchPoint TrenchDigger::at(Point3 invert, std::optional<double> floor) const {
+/// At one end of a piece that goes `toward` the other: a place on the edge of a dig belongs to the
+/// side on which the piece lies.
+TrenchPoint TrenchDigger::at(Point3 invert, Point3 toward, std::optional<double> floor) const {
+  constexpr double kInside = 1e-5; // of the piece
+  const Point2 place = flat(lerp(invert, toward, kInside));
   TrenchPoint point{flat(invert), invert.z - under_, 0, 0};
   double surface = ground_.context.ground.elevation(point.at).value_or(point.bottom);
   if (floor) surface = invert.z < *floor ? *floor : point.bottom; // over a floor it hangs free
   for (std::size_t i : digs_) {
     if (surface <= point.bottom) break;
-    surface = std::min(surface, ground_.digs[i].surface(point.at));
+    surface = std::min(surface, ground_.digs[i].surface(place));
   }
   point.depth = std::max(0.0, surface - point.bottom);
   point.top = width_ + 2 * ground_.sides.at(point.depth) * point.depth;
@@ -125,27 +130,22 @@ void TrenchDigger::goAlong(Point3 a, Point3 b) {
   floored_ = ground_.context.floored.touching(box);
   digs_ = ground_.tops.touching(box);
   const std::vector<double> steps = breaks(a, b);
-  std::optional<TrenchPoint> last;
-  std::optional<double> lastFloor;
   for (std::size_t i = 1; i < steps.size(); ++i) {
     const Point3 from = lerp(a, b, steps[i - 1]), to = lerp(a, b, steps[i]);
     const Point2 middle = flat(lerp(from, to, 0.5));
     if (inShell(middle)) {
-      last.reset();
       endStretch();
       continue;
     }
     const std::optional<double> floor = floorOver(middle);
-    if (last && floor != lastFloor) endStretch(); // the depth steps at the wall
-    if (!last || floor != lastFloor) last = at(from, floor);
-    lastFloor = floor;
-    const TrenchPoint here = at(to, floor);
-    if (last->depth > 0 || here.depth > 0) {
-      add(*last, here);
+    const TrenchPoint start = at(from, to, floor), end = at(to, from, floor);
+    // It steps at a wall over it and at an upright side of a dig.
+    if (!stretch_.empty() && std::abs(stretch_.back().depth - start.depth) > kStepped) endStretch();
+    if (start.depth > 0 || end.depth > 0) {
+      add(start, end);
     } else {
       endStretch();
     }
-    last = here;
   }
 }
 

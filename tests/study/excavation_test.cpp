@@ -223,6 +223,30 @@ TEST(Trench, GoesOnBelowTheFloorOfABuilding) {
   EXPECT_NEAR(studyOf(plan).earth.trenches.at(0).dug.value(), open, 1e-9) << "floor not known";
 }
 
+// Both ways: the line that comes out of the vault and the one that goes in.
+TEST(Trench, EndsAtTheUprightSideOfADig) {
+  Plan plan = onePit(SoilClass::TypeB);
+  plan.basis.earth.protection = ProtectiveSystem::Shored;
+  const auto chamber = [](int number, Point2 at) { return inChamber("V1", number, at, feet(94)); };
+  plan.runs.append(makeRun("VT-1", Service::Vent, "pvc-sch80", "3", chamber(2, ft(3, 1)),
+                           freeEnd(ft(30, 1), feet(94))));
+  plan.runs.append(makeRun("IN-1", Service::Inlet, "pvc-sch80", "6", freeEnd(ft(-30, 0), feet(94)),
+                           chamber(1, ft(-3, 0))));
+  const EarthStudy earth = studyOf(plan).earth;
+  ASSERT_EQ(earth.pits.size(), 1u);
+  ASSERT_EQ(earth.trenches.size(), 2u);
+  const double edge = kMetresPerFoot * 15.5 / 2; // with 2 ft of working space
+  for (const TrenchStudy& trench : earth.trenches) {
+    ASSERT_EQ(trench.stretches.size(), 1u) << trench.run;
+    double nearest = 1e9;
+    for (const TrenchPoint& p : trench.stretches[0]) {
+      nearest = std::min(nearest, std::abs(p.at.x));
+      EXPECT_GT(p.depth, 0.5) << trench.run;
+    }
+    EXPECT_NEAR(nearest, edge, 1e-6) << trench.run;
+  }
+}
+
 TEST(Trench, BesideAPitIsToldUnlessItGoesIn) {
   Plan plan = onePit(SoilClass::StableRock); // from y = -5 to 5 ft
   const auto clashes = [&](double y, double endsAt) {
