@@ -176,7 +176,11 @@ void SectionPen::structure(const ProfileStructure& s) {
   if (!s.level) return;
   if (s.kind == StructureKind::Basin) {
     const Length bottom = s.bottom ? std::min(*s.bottom, *s.level) : *s.level - kDrawnSlab;
-    return pen.ring(box(s.from, s.to, bottom, *s.level), kSectionMedium, FillStyle{Ink::White});
+    pen.ring(box(s.from, s.to, bottom, *s.level), kSectionMedium, FillStyle{Ink::White});
+    if (s.outlet && *s.outlet > bottom)
+      pen.ring(box(s.from, s.to, bottom, std::min(*s.outlet, *s.level)), kSectionThin,
+               FillStyle{Ink::Water});
+    return;
   }
   pen.ring(box(s.from, s.to, *s.level - kDrawnSlab, *s.level), kSectionThin,
            FillStyle{Ink::Building});

@@ -76,7 +76,9 @@ struct ProfileStructure {
   std::string name;
   double from = 0, to = 0;
   std::optional<Length> level;  ///< rim of a basin, floor of a room or building
-  std::optional<Length> bottom; ///< outlet invert of a basin, underside of a building's footing
+  std::optional<Length> bottom; ///< of a basin, with its sump; underside of a building's footing
+  /// The outlet's invert of a basin with a sump, which stays full up to there.
+  std::optional<Length> outlet{};
 };
 
 /// A corner or an end of the run.

@@ -43,6 +43,7 @@ private:
   void addVault(const Vault& vault, const VaultStudy& shell, CutSpan span);
   void addStructure(StructureKind kind, const Id& id, const std::string& name, const Ring& outline,
                     std::optional<Length> level, std::optional<Length> bottom);
+  void addBasin(const Basin& basin);
   void addStructures();
   void addCrossings();
   void crossRun(const Run& other, const RunStudy& study);
@@ -211,13 +212,21 @@ void RunProfiler::addStructure(StructureKind kind, const Id& id, const std::stri
     profile_.structures.push_back({kind, id, name, span.from, span.to, level, bottom});
 }
 
+void RunProfiler::addBasin(const Basin& basin) {
+  const std::optional<Length> low = bottom(basin);
+  for (const CutSpan& span : line_.within(outline(basin)))
+    profile_.structures.push_back({StructureKind::Basin, basin.id, basin.name, span.from, span.to,
+                                   basin.rim, low.value_or(basin.outletInvert),
+                                   low ? std::optional(basin.outletInvert) : std::nullopt});
+}
+
 void RunProfiler::addStructures() {
   for (const Building& b : plan_.buildings)
     addStructure(StructureKind::Building, b.id, b.name, b.outline, b.floor, b.footing);
   for (const EquipmentRoom& r : plan_.rooms)
     addStructure(StructureKind::Room, r.id, r.name, outline(r), r.floor, std::nullopt);
   for (const Basin& b : plan_.basins)
-    addStructure(StructureKind::Basin, b.id, b.name, outline(b), b.rim, b.outletInvert);
+    addBasin(b);
 }
 
 /// Where one run branches off the other they are meant to meet.

@@ -10,6 +10,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace sump {
@@ -437,6 +438,27 @@ TEST(ProfileProperty, TrainIsTheStudysOwn) {
       EXPECT_NE(last, kNoVertex) << run.id << " shows neither of its ends";
     }
   }
+}
+
+// The depot's drain has no sump; the quay's basin reaches 450 mm under its outlet.
+TEST(RunProfile, ABasinIsCutWithItsSump) {
+  const auto basin = [](const RunProfile& profile) {
+    const auto found =
+        std::ranges::find(profile.structures, StructureKind::Basin, &ProfileStructure::kind);
+    EXPECT_NE(found, profile.structures.end());
+    return found == profile.structures.end() ? ProfileStructure{} : *found;
+  };
+  const Worked quay(readPlanFile(sampleFile("ferry-quay")));
+  for (const char* run : {"WW-1", "UF-1"}) {
+    const ProfileStructure cut = basin(quay.run(run));
+    ASSERT_TRUE(cut.bottom && cut.outlet) << run;
+    EXPECT_NEAR(inMetres(*cut.outlet), 2.13, 1e-9);
+    EXPECT_NEAR(inMetres(*cut.bottom), 1.68, 1e-9);
+  }
+  const Worked depot(readPlanFile(sampleFile("transit-depot")));
+  const ProfileStructure drain = basin(depot.run("WW-1"));
+  EXPECT_FALSE(drain.outlet);
+  EXPECT_EQ(drain.bottom, depot.plan.basins[0].outletInvert);
 }
 
 } // namespace sump
