@@ -121,7 +121,11 @@ void addSiteSymbols(const Plan& plan, NamedSymbols& used) {
     (isConduit(run.service) ? conduits : pipes) = true;
   for (const Vault& vault : plan.vaults)
     manways = manways || !vault.manways.empty();
+  bool drains = false;
+  for (const EquipmentRoom& room : plan.rooms)
+    drains = drains || room.floorDrain.has_value();
   add(!plan.basins.empty(), "Catch basin or trench drain", bars);
+  add(drains, "Floor drain", drawFloorDrain);
   add(!plan.washes.empty(), "Wash equipment", crossed);
   add(!plan.sewers.empty(), "Sewer connection", sewer);
   add(manways, "Manway, cover in its frame", manway);

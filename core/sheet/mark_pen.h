@@ -83,6 +83,7 @@ private:
 };
 
 void drawPart(SymbolPen& pen, PartKind kind);
+void drawFloorDrain(SymbolPen& pen);
 /// How far an eductor's inlet and outlet stand from its throat, and half its width, of its size.
 inline constexpr double kEductorInlet = 1.2, kEductorOutlet = 1.6, kEductorHalf = 0.62;
 /// x points out of the pipe's end.

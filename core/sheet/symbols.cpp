@@ -121,6 +121,14 @@ void drawPart(SymbolPen& pen, PartKind kind) {
   }
 }
 
+/// A round body with its square grate.
+void drawFloorDrain(SymbolPen& pen) {
+  pen.openCircle({0, 0}, 1);
+  pen.open(box({-0.6, -0.6}, {0.6, 0.6}));
+  pen.path({{-0.6, -0.6}, {0.6, 0.6}});
+  pen.path({{-0.6, 0.6}, {0.6, -0.6}});
+}
+
 void drawEnd(SymbolPen& pen, EndFitting fitting) {
   switch (fitting) {
   case EndFitting::Plain:

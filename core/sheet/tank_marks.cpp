@@ -69,6 +69,12 @@ void markRoom(const EquipmentRoom& room, std::vector<Mark>& marks) {
     pen.ring(ring, kMedium, FillStyle{Ink::White});
     pen.ring({ring[0], ring[1], ring[2]}, std::nullopt, FillStyle{Ink::Black});
   }
+  if (room.floorDrain) {
+    constexpr double kGrate = 0.1; // m, half of a usual one; the maker's size governs
+    SymbolPen drain(MarkPen(marks, room.id, Layer::Symbol),
+                    Frame{room.frame().toSite(*room.floorDrain), room.angle}, kGrate, kThin);
+    drawFloorDrain(drain);
+  }
   for (const Port& port : room.ports) {
     // 4 in across at least, or ports of small pipe would vanish on paper.
     constexpr double kRadius = 0.05;

@@ -69,8 +69,12 @@ std::vector<StakePoint> stakePoints(const Plan& plan, const Study& study) {
     if (run.resolved) addRunStakes(stakes, run);
   }
   stakes.begin(StakeKind::Room);
-  for (const EquipmentRoom& room : plan.rooms)
+  for (const EquipmentRoom& room : plan.rooms) {
     stakes.addRing(outline(room), room.floor, room.id + " inside corner", "floor");
+    if (room.floorDrain)
+      stakes.add(room.frame().toSite(*room.floorDrain), room.floor,
+                 room.id + " floor drain (floor)");
+  }
   stakes.begin(StakeKind::Drain);
   for (const Basin& basin : plan.basins)
     stakes.add(basin.at, basin.rim, basin.id + " centre (rim)", basin.id, "centre, rim");

@@ -21,9 +21,9 @@ struct StakePoint {
 };
 
 /// Vault corners (underside of the slab), centres (inside floor) and manways (rim), run ends and
-/// corners (invert), rooms (floor), basins, sewers, buildings and pavements (ground). A point's
-/// number on the list is its place here, counted from 1. A corner at the place and level of the
-/// next point is left out.
+/// corners (invert), rooms and their floor drains (floor), basins, sewers, buildings and pavements
+/// (ground). A point's number on the list is its place here, counted from 1. A corner at the place
+/// and level of the next point is left out.
 std::vector<StakePoint> stakePoints(const Plan& plan, const Study& study);
 
 } // namespace sump

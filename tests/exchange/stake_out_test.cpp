@@ -53,6 +53,15 @@ TEST_F(StakeOut, NorthIsYAndEastIsX) {
   expectPoint(row(rows, "SW connection"), "-10.000", "84.500", "93.073");
 }
 
+// The room's low corner is 36 ft east, 20 ft north.
+TEST_F(StakeOut, AFloorDrainStandsInItsRoom) {
+  Plan plan = twoVaultPlan();
+  EquipmentRoom room = plan.rooms[0];
+  room.floorDrain = ft(2, 5);
+  plan.rooms.put(room);
+  expectPoint(row(rowsOf(plan), "ER floor drain"), "25.000", "38.000", "97.000");
+}
+
 TEST_F(StakeOut, PavementLiesOnTheGroundAndMetricPlansAreInMetres) {
   Plan plan = twoVaultPlan();
   plan.project.units = UnitSystem::Metric;

@@ -57,6 +57,9 @@ inline void KnownNumbers::rooms(const Plan& plan) {
               room.width.value() - b.corner.y - b.depth.value());
     }
     if (room.door) lengths(room.id, room.door->width, room.door->offset);
+    if (room.floorDrain)
+      lengths(room.id, room.floorDrain->x, room.floorDrain->y,
+              room.length.value() - room.floorDrain->x, room.width.value() - room.floorDrain->y);
     for (const Port& port : room.ports) {
       ofPort(port.id, room, port);
       for (const Run& run : plan.runs) {

@@ -44,6 +44,18 @@ void addPower(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
   }
 }
 
+/// From the nearest of two walls that meet; of two as near the far one from the local low corner.
+void addFloorDrain(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
+  if (!room.floorDrain) return;
+  const Point2 at = *room.floorDrain, size{inMetres(room.length), inMetres(room.width)};
+  const auto from = [&](Point2 wall) {
+    d.measures.push_back({wall, at, 0, printLength(metres(distance(wall, at)), units)});
+  };
+  from({2 * at.x < size.x ? 0 : size.x, at.y});
+  from({at.x, 2 * at.y < size.y ? 0 : size.y});
+  d.callouts.push_back({{"Floor drain"}, at, Ink::Black, true, true});
+}
+
 std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   std::vector<Mark> marks =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
@@ -72,7 +84,7 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
                           Ink::Black,
                           true});
   }
-  if (room.floorDrain) d.callouts.push_back({{"Floor drain"}, *room.floorDrain, Ink::Black, true});
+  addFloorDrain(room, units, d);
   for (const Port& port : room.ports) {
     Callout callout = portCallout(job, port, port.at);
     callout.lines.pop_back();

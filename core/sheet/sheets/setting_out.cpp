@@ -105,7 +105,7 @@ std::string untabled(const SheetJob& job) {
       {StakeKind::Run, "of pipes inside the vaults, which are set from the vaults' walls by the "
                        "table of openings, sheet " +
                            sheetOf(openingAnchor())},
-      {StakeKind::Room, "inside corners of rooms, only in the list"},
+      {StakeKind::Room, "inside corners of rooms and floor drains, only in the list"},
       {StakeKind::Building, "corners of buildings, only in the list"},
       {StakeKind::Pavement, "edges of paving, only in the list"}};
   const std::vector<StakePoint> points = stakePoints(job.plan(), job.study());
