@@ -2,6 +2,7 @@
 
 #include "core/sheet/part_list.h"
 #include "core/sheet/structure_cut.h"
+#include "core/study/hole_gaps.h"
 #include "core/units/print_levels.h"
 
 #include <algorithm>
@@ -37,7 +38,7 @@ private:
   void upright(double x, double low, double high) {
     if (high < low) std::swap(low, high);
     if (high - low < kLeast) return;
-    const std::string height = printSize(metres(high - low), job_.units());
+    const std::string height = printHeight(metres(low), metres(high), job_.units());
     drawing_.measures.push_back({{x, low}, {x, high}, 0, height});
   }
 
@@ -83,12 +84,30 @@ private:
       }
     }
     if (end.kind != EndKind::Chamber) return;
+    arms(end.fitting, inMetres(invert + run_.insideDiameter / 2.0), x < 0);
     for (const VaultStudy& vault : job_.study().vaults) {
       if (vault.id != end.target) continue;
       const double z = inMetres(invert), water = vault.waterLevel ? inMetres(*vault.waterLevel) : z;
       upright(x, inMetres(vault.floor), std::min(z, water));
       upright(x, z, water);
     }
+  }
+
+  /// Of a tee or an elbow, from the pipe's axis to the open ends, on the side away from the pipe.
+  void arms(EndFitting fitting, double axis, bool atStart) {
+    const bool up = fitting == EndFitting::Tee || fitting == EndFitting::ElbowUp;
+    const bool down = fitting == EndFitting::Tee || fitting == EndFitting::ElbowDown;
+    if (!up && !down) return;
+    const Leg& leg = atStart ? run_.legs.front() : run_.legs.back();
+    const auto arm = armLength(job_.catalog, given_.pipe, leg.size, fitting);
+    if (!arm) return;
+    const double off = inMetres(run_.outsideDiameter) / 2 + 0.1;
+    const double x = atStart ? -off : stations_.back() + off;
+    const auto measure = [&](double low, double high) {
+      drawing_.measures.push_back({{x, low}, {x, high}, 0, printSize(*arm, job_.units())});
+    };
+    if (down) measure(axis - inMetres(*arm), axis);
+    if (up) measure(axis, axis + inMetres(*arm));
   }
 
   void lowWater() {

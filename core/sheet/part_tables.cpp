@@ -83,7 +83,7 @@ Block accessTable(const SheetJob& job, double width) {
     rows.push_back({riser.part, tags.at(riser.run), sizeText(riser.size),
                     printRunLength(metres(riser.station), units), printElevation(invert, units),
                     levelText(riser.grade, units),
-                    riser.grade ? printSize(*riser.grade - invert, units) : "?",
+                    riser.grade ? printHeight(invert, *riser.grade, units) : "?",
                     riser.traffic ? "traffic" : "pedestrian", riserText(riser.kind)});
   }
   return table("RISERS TO CLEANOUTS, BACKWATER VALVES AND PULL BOXES",

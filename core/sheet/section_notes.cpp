@@ -4,7 +4,7 @@
 
 #include "core/plan/keys.h"
 #include "core/study/object_names.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 #include <cmath>
@@ -149,10 +149,10 @@ void NoteTaker::pipe(const Id& id, Service service, const std::string& size, dou
 
 void NoteTaker::drop(const Id& id, Service service, const ProfileDrop& drop) {
   const bool rises = drop.end > drop.start;
-  const Length height = rises ? drop.end - drop.start : drop.start - drop.end;
   add(id, drop.station, (drop.start + drop.end) / 2.0,
-      std::string(rises ? "RISE " : "DROP ") + printShort(height, units_), NoteSide::Right, 3,
-      inkOf(service), 0, atStation(drop.station));
+      std::string(rises ? "RISE " : "DROP ") +
+          printHeight(std::min(drop.start, drop.end), std::max(drop.start, drop.end), units_),
+      NoteSide::Right, 3, inkOf(service), 0, atStation(drop.station));
 }
 
 void NoteTaker::groundEnds(const std::vector<ProfileGround>& ground, bool left, bool right) {
@@ -218,6 +218,9 @@ void noteStructures(const RunProfile& profile, NoteTaker& notes) {
     told.push_back(text);
     notes.add(s.id, (s.from + s.to) / 2, *s.level, text, NoteSide::Above, 2);
     notes.inBrief(called(s));
+    if (s.outlet && s.bottom)
+      notes.add(s.id, (s.from + s.to) / 2, *s.bottom, notes.at("BOTTOM OF SUMP", *s.bottom),
+                NoteSide::Below, 2, Ink::Black, 0, called(s));
   }
 }
 
@@ -254,9 +257,8 @@ void notePart(const RunProfile& profile, const ProfilePart& part, NoteTaker& not
   const Ink ink = inkOf(profile.service);
   std::string text = wordsOf(part.kind);
   if (part.cover) {
-    const Length height = *part.cover - part.invert;
     text += part.kind == PartKind::Cleanout ? ", riser " : ", box ";
-    text += printShort(height, notes.units()) + " to grade";
+    text += printHeight(part.invert, *part.cover, notes.units()) + " to grade";
     notes.add(part.id, part.station, *part.cover, notes.at("RIM", *part.cover), NoteSide::Above, 4,
               Ink::Black, 0, wordsOf(part.kind) + " at " + notes.atStation(part.station));
   }

@@ -1,6 +1,5 @@
 #pragma once
-// The sizes of details. A height between two levels is the true one, rounded once: it is built by
-// the tape, and the difference of two rounded levels may be a step off on it.
+// The sizes and heights of sections, details and tables.
 
 #include "core/units/print.h"
 
@@ -9,5 +8,10 @@ namespace sump {
 /// A size in a section or detail: feet-inches to 1/16 in, or whole millimetres; levels beside it
 /// are in feet or metres.
 std::string printSize(Length v, UnitSystem units);
+
+/// How high one level is over another, as a size: the difference of the two as printElevation
+/// writes them, so that whoever subtracts them finds it, and every sheet tells the same height. Of
+/// what is made to a size (a lid, a wall) printSize tells that size instead.
+std::string printHeight(Length low, Length high, UnitSystem units);
 
 } // namespace sump

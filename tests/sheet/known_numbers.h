@@ -10,6 +10,7 @@
 #include "core/rules/review.h"
 #include "core/study/disconnect_space.h"
 #include "core/study/exposed_pipe.h"
+#include "core/study/hole_gaps.h"
 #include "core/study/nominal_volts.h"
 #include "core/study/profile.h"
 #include "core/study/wall_sleeves.h"
@@ -95,6 +96,11 @@ private:
   void structures(const RunProfile& profile, const std::string& sheet);
   /// Of two levels, unsigned.
   static double between(Length a, Length b) { return std::abs((a - b).value()); }
+  /// Of two levels as they are printed, unsigned.
+  double height(Length a, Length b) const {
+    const double step = metric_ ? 0.001 : 0.01 * kMetresPerFoot;
+    return std::abs(std::round(a.value() / step) - std::round(b.value() / step)) * step;
+  }
   void leastCover(const RunProfile& profile, const std::string& sheet);
   void risers(const Review& review);
   void hanging(const Review& review, const RunStudy& run, const std::string& sheet);

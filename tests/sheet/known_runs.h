@@ -100,7 +100,8 @@ inline void KnownNumbers::structures(const RunProfile& profile, const std::strin
   }
   for (const ProfileStructure& s : profile.structures) {
     if (s.level) on(sheet, Printed::Level, s.level->value());
-    if (s.kind == StructureKind::Building && s.bottom) on(sheet, Printed::Level, s.bottom->value());
+    if ((s.kind == StructureKind::Building || s.outlet) && s.bottom)
+      on(sheet, Printed::Level, s.bottom->value());
   }
 }
 
@@ -139,7 +140,7 @@ inline void KnownNumbers::risers(const Review& review) {
       }
       if (!cover) continue;
       levels(run.id, *cover);
-      lengths(run.id, between(metres(*cover), metres(std::lerp(a.z, b.z, part.along))));
+      lengths(run.id, height(metres(*cover), metres(std::lerp(a.z, b.z, part.along))));
     }
   }
 }
@@ -189,7 +190,7 @@ inline void KnownNumbers::sections(const Review& review) {
       if (c.clearance) on(sheet, Printed::Length, c.clearance->value());
     }
     for (const ProfileDrop& d : profile->drops)
-      on(sheet, Printed::Length, between(d.start, d.end));
+      on(sheet, Printed::Length, height(d.start, d.end));
     for (const ProfileLeg& leg : profile->legs) {
       on(sheet, Printed::Slope, std::abs(leg.slope));
       on(sheet, Printed::Share, std::abs(leg.slope));
@@ -235,11 +236,11 @@ inline void KnownNumbers::details(const Review& review) {
       stops.push_back(vault.from);
       stops.push_back(vault.to);
       for (const ProfilePoint* end : {&profile->points.front(), &profile->points.back()}) {
-        on(sheet, Printed::Length, between(end->invert, vault.floor));
+        on(sheet, Printed::Length, height(end->invert, vault.floor));
         for (const ProfileChamber& chamber : vault.chambers) {
           if (!chamber.rest) continue;
-          on(sheet, Printed::Length, between(*chamber.rest, end->invert));
-          on(sheet, Printed::Length, between(*chamber.rest, vault.floor));
+          on(sheet, Printed::Length, height(*chamber.rest, end->invert));
+          on(sheet, Printed::Length, height(*chamber.rest, vault.floor));
         }
       }
     }
@@ -247,7 +248,7 @@ inline void KnownNumbers::details(const Review& review) {
       if (s.kind != StructureKind::Room) continue;
       stops.push_back(s.from);
       stops.push_back(s.to);
-      if (s.level) on(sheet, Printed::Length, between(profile->points.back().invert, *s.level));
+      if (s.level) on(sheet, Printed::Length, height(profile->points.back().invert, *s.level));
     }
     for (double a : stops) {
       for (double b : stops)
@@ -255,7 +256,13 @@ inline void KnownNumbers::details(const Review& review) {
     }
     groundAtBreaks(*profile, stops, sheet);
     for (const ProfileDrop& d : profile->drops)
-      on(sheet, Printed::Length, between(d.start, d.end));
+      on(sheet, Printed::Length, height(d.start, d.end));
+    const sump::Run& given = *review.plan.runs.find(run.id);
+    for (const auto& [fitting, leg] : {std::pair(given.from.fitting, &run.legs.front()),
+                                       std::pair(given.to.fitting, &run.legs.back())}) {
+      const auto arm = armLength(builtinCatalog(), given.pipe, leg->size, fitting);
+      if (arm) on(sheet, Printed::Length, arm->value());
+    }
   }
 }
 

@@ -8,6 +8,7 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/section_frames.h"
 #include "core/sheet/section_marks.h"
+#include "core/units/print_levels.h"
 #include "core/units/print.h"
 #include "tests/support/places.h"
 
@@ -151,15 +152,21 @@ TEST(RunBlock, EndsAreDrawnWithTheirFittings) {
   }
 }
 
-// Between 1.2776 and 1.8504 m lie 573 mm, though the levels are told as 1.278 and 1.850.
-TEST(RunBlock, ARiseIsTheTrueHeightRoundedOnce) {
+// 1.850 - 1.278 is told as 572 mm, though the levels behind them are 573 mm apart.
+TEST(RunBlock, ARiseIsTheDifferenceOfThePrintedInverts) {
+  EXPECT_EQ(printHeight(metres(1.2776), metres(1.8504), UnitSystem::Metric), "572 mm");
+  // 96.91 ft and 101.45 ft, of levels that are 4.532 ft apart.
+  EXPECT_EQ(printHeight(feet(96.914), feet(101.446), UnitSystem::UsCustomary), "4'-6 1/2\"");
   std::size_t seen = 0;
   for (const char* plan : {"boatyard-pad", "ferry-quay"}) {
     for (const RunStudy& run : blockSample(plan).study.runs) {
       const RunProfile profile = profileOf(plan, run.id);
       const auto notes = sectionNotes(profile, UnitSystem::Metric);
       for (const ProfileDrop& drop : profile.drops) {
-        const long height = std::lround(std::abs(inMetres(drop.end - drop.start)) * 1000);
+        const auto printed = [](Length z) {
+          return std::lround(std::stod(printElevation(z, UnitSystem::Metric)) * 1000);
+        };
+        const long height = std::abs(printed(drop.end) - printed(drop.start));
         if (height == 0) continue;
         ++seen;
         const std::string text =
