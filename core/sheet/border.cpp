@@ -65,6 +65,22 @@ struct Field {
   bool bold = false;
 };
 
+/// On one line, or where even the smallest letters are too long for it, on two.
+void drawValue(Point2 at, const Field& field, Page& page) {
+  constexpr double kPitch = 3.3, kLower = 0.5; // mm: two lines under the caption
+  const double width = field.width - 2.4;
+  std::string last = field.value;
+  double height = field.size;
+  if (textWidth(last, kTextHeight, field.bold) > width && height <= 3.5) {
+    height = kTextHeight;
+    at.y += kLower;
+    const std::string first = wrapped(last, width, height, field.bold).front();
+    page.items.push_back(words({at.x, at.y - kPitch}, first, height, field.bold));
+    last.erase(0, std::min(last.size(), first.size() + 1));
+  }
+  if (!last.empty()) page.items.push_back(fitted(at, last, height, field.bold, width));
+}
+
 void drawFieldRow(Point2 at, double height, const std::vector<Field>& fields, Page& page) {
   for (const Field& field : fields) {
     const PaperBox box{at, {at.x + field.width, at.y + height}};
@@ -72,10 +88,7 @@ void drawFieldRow(Point2 at, double height, const std::vector<Field>& fields, Pa
     PageText caption = words({at.x + 1.2, at.y + 3.5}, field.caption);
     caption.ink = Ink::Grey;
     page.items.push_back(caption);
-    if (!field.value.empty()) {
-      page.items.push_back(fitted({at.x + 1.2, at.y + height - 1.6}, field.value, field.size,
-                                  field.bold, field.width - 2.4));
-    }
+    drawValue({at.x + 1.2, at.y + height - 1.6}, field, page);
     at.x += field.width;
   }
 }

@@ -235,7 +235,7 @@ double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem
       lines.push_back(std::move(line));
   }
   for (const std::string& text : unplaced) {
-    for (std::string& line : wrapped("Also: " + text, width, kTextHeight, false))
+    for (std::string& line : wrapped("Marked in the view: " + text, width, kTextHeight, false))
       lines.push_back(std::move(line));
   }
   if (drawing.north) {

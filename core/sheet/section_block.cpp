@@ -261,7 +261,7 @@ PaperStrip sectionStrip(Page page) {
 
 void tellBelow(Block& block, const std::vector<std::string>& unplaced) {
   if (unplaced.empty()) return;
-  std::string text = "Also:";
+  std::string text = "Marked in the section:";
   for (const std::string& note : unplaced)
     text += " " + note + ";";
   text.back() = '.';

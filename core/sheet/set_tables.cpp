@@ -24,11 +24,13 @@ std::string vaultNames(const SheetJob& job, const std::vector<Id>& ids) {
 
 std::string egressText(const Egress& egress) {
   if (!egress.needed) return "not needed";
-  std::string text = "needed " + std::to_string(egress.laddersNeeded) + ", drawn " +
-                     std::to_string(egress.ladders.size());
+  std::string text = "needs " + std::to_string(egress.laddersNeeded) + " or more; ";
+  if (egress.ladders.empty()) return text + "none drawn";
+  text += std::to_string(egress.ladders.size()) + " drawn: no" +
+          (egress.ladders.size() > 1 ? "s." : ".");
   for (std::size_t i = 0; i < egress.ladders.size(); ++i)
-    text += (i == 0 ? " (" : ", ") + std::to_string(egress.ladders[i]);
-  return egress.ladders.empty() ? text : text + ")";
+    text += (i == 0 ? " " : ", ") + std::to_string(egress.ladders[i]);
+  return text;
 }
 
 } // namespace

@@ -188,6 +188,15 @@ TEST(SheetSetWords, ARunHasOneName) {
   }
 }
 
+TEST(SheetSetWords, NothingInATitleBlockIsCut) {
+  for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    for (const Page& page : pagesOf(plan, "a1")) {
+      for (const PageText& text : texts(page))
+        EXPECT_FALSE(text.text.ends_with("...")) << plan << " " << page.number << " " << text.text;
+    }
+  }
+}
+
 // A section that stands before its turn, where it finds room, is named in its sheet's title.
 TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
@@ -488,8 +497,8 @@ TEST(SheetSetWords, SaysWhatIsUndecidedAndHowManyLaddersAreDrawn) {
   plan.basis.wiring.supplies.back().disconnect.reset();
   plan.basis.earth.ladders.resize(2);
   const std::vector<Page> pages = composeSheets(review(plan, builtinCatalog()), {"arch-e", 0});
-  EXPECT_TRUE(anySays(pages, "undecided (1)"));
-  EXPECT_TRUE(anySays(pages, "needed 1, drawn 2 (1, 2)"));
+  EXPECT_TRUE(anySays(pages, "undecided (a)"));
+  EXPECT_TRUE(anySays(pages, "needs 1 or more; 2 drawn: nos. 1, 2"));
 }
 
 TEST(SheetSetWords, TellWhichPipesHaveNoUnionAboveTheFloor) {

@@ -11,7 +11,7 @@
 #include "core/sheet/tags.h"
 #include "core/sheet/view_references.h"
 #include "core/study/relief.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 #include <set>
@@ -27,6 +27,8 @@ struct Detail {
   std::vector<std::string> notes;
 };
 
+constexpr const char* kArms = "Arms of tees and elbows are those of the fittings alone, from the "
+                              "pipe's axis to the open end; their maker's sizes govern.";
 constexpr double kPast = 0.8; // m shown past what a detail is about
 
 /// Up to its last inline part near the start, or the wall.
@@ -90,6 +92,12 @@ std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
                     ", hung in " + manwayText(job, run.eductor->manway) + ".");
   }
   notes.push_back("Air inlet above the water and free; " + unionNote(job, run) + ".");
+  const VaultStudy* vault = job.study().vault(run.to.target);
+  if (run.eductor && vault != nullptr && vault->waterLevel &&
+      *vault->waterLevel < run.eductor->outletEnd)
+    notes.push_back("It hangs in the air, as drawn, and is not dipped in: its jet falls " +
+                    printHeight(*vault->waterLevel, run.eductor->outletEnd, job.units()) +
+                    " to the water at rest and takes air down with it.");
   return notes;
 }
 
@@ -147,15 +155,16 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
   switch (run.service) {
   case Service::Interconnect:
     if (!shown.insert(given.from.target).second) return std::nullopt; // one for each vault
-    return Detail{&run,
-                  {0, end},
-                  "INTERCONNECT, " + interconnectTags(job, given.from.target),
-                  {"Through the baffle at about the middle of the water; sealed all round."}};
+    return Detail{
+        &run,
+        {0, end},
+        "INTERCONNECT, " + interconnectTags(job, given.from.target),
+        {"Through the baffle at about the middle of the water; sealed all round.", kArms}};
   case Service::Link:
     return Detail{&run,
                   {0, end},
                   "HIGH-LEVEL LINK" + tag,
-                  {"The way out at high level with its drop keeps floatables behind."}};
+                  {"The way out at high level with its drop keeps floatables behind.", kArms}};
   case Service::Recirculation:
     return Detail{
         &run, {std::max(0.0, end - 2.2), end}, "EDUCTOR MOUNTING" + tag, eductorNotes(job, given)};

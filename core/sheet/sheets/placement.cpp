@@ -1,7 +1,9 @@
 // C-1: where the vaults stand: coordinates, taped distances from building corners, gaps, levels.
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
+#include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_measures.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/schedules.h"
@@ -223,6 +225,32 @@ void labelVaultsPlaced(const SheetJob& job, const SheetView& view, LabelBoard& b
   }
 }
 
+/// Beside the inlet wall's middle, in the chamber.
+Point2 inletPlace(const Vault& vault) {
+  constexpr double kIn = 0.25; // m off the wall
+  return vault.frame().toSite({inMetres(vault.wall) - inMetres(vault.length) / 2 + kIn,
+                               inMetres(vault.wall) + 0.15 - inMetres(vault.width) / 2});
+}
+
+/// With the flow, from the wall that the water enters by.
+void markInletEnds(const Plan& plan, std::vector<Mark>& marks) {
+  constexpr double kHalf = 0.15; // m
+  std::vector<Mark> added;
+  for (const Vault& vault : plan.vaults) {
+    SymbolPen pen(MarkPen(added, vault.id, Layer::Symbol), Frame{inletPlace(vault), vault.angle},
+                  kHalf, LineStyle{Ink::Black, 0.35, {}});
+    pen.solid({{1, 0}, {-1, 0.55}, {-1, -0.55}});
+  }
+  addSymbols(std::move(added), marks);
+}
+
+void labelInletEnds(const Plan& plan, const SheetView& view, LabelBoard& board) {
+  for (const Vault& vault : plan.vaults) {
+    const Point2 at = inletPlace(vault);
+    if (view.shows(at)) board.atPoint({{"inlet end"}}, at, 3, 20);
+  }
+}
+
 void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
                     const std::vector<SectionCut>& cuts, const SheetView& view,
                     const std::vector<Mark>& marks, Page& page) {
@@ -236,6 +264,7 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   }
   labelVaultsPlaced(job, view, board);
   labelChambers(job.plan(), view, board);
+  labelInletEnds(job.plan(), view, board);
   labelOrigin(view, board);
   LabelRequest request{job.review, job.catalog, marks, noRuns};
   request.levels = false; // the plan of the tankage tells them
@@ -252,6 +281,7 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
            mark.layer != Layer::Note && mark.layer != Layer::Ground;
   });
   markOrigin(marks);
+  markInletEnds(job.plan(), marks);
   const std::vector<Base> bases = tapeBases(job);
   std::vector<Point2> shown;
   for (const VaultStudy& vault : job.study().vaults)
@@ -275,7 +305,8 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
        benchmarkText(job),
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
        "crane.",
-       "Vaults are numbered in flow order; turn each with its inlet end as drawn.",
+       "Vaults are numbered in flow order; turn each with its inlet end, where the arrow starts, "
+       "as drawn.",
        "LIFTING: rated gear and the maker's lifting points, to a lift plan; nobody under the load. "
        "Weights are for planning; the maker's certified weights govern."},
       width, true));
