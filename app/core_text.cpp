@@ -120,7 +120,12 @@ QString unitsHeld(QString text) {
     text.replace(match.capturedStart(), match.capturedLength(),
                  match.captured(1) + QChar::Nbsp + unit);
   }
-  return text;
+  // `in` is a word too: an inch where a list goes on.
+  static const QRegularExpression kInches(QStringLiteral("(\\d) in(?=[,;)])"));
+  text.replace(kInches, QStringLiteral("\\1") + QChar::Nbsp + QStringLiteral("in"));
+  static const QRegularExpression kFraction(QStringLiteral("(\\d) (\\d+)/(\\d+)"));
+  return text.replace(kFraction, QStringLiteral("\\1") + QChar::Nbsp + QStringLiteral("\\2/") +
+                                     kWordJoiner + QStringLiteral("\\3"));
 }
 
 QString sentenceCase(QString text) {

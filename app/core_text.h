@@ -40,7 +40,7 @@ QString coreFilled(std::string_view english, const KeptWords& kept);
 QString coreFilled(std::string_view english);
 /// Why what was typed cannot be read.
 QString typedProblem(std::string_view english, const QString& typed);
-/// Each figure and its unit on one line, for texts that wrap.
+/// Each figure with its fraction and its unit on one line, for texts that wrap.
 QString unitsHeld(QString text);
 /// With its first letter large.
 QString sentenceCase(QString text);

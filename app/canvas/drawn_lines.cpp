@@ -83,9 +83,9 @@ bool DrawnLines::cross(const QPolygonF& box, const But& but) const {
   return found;
 }
 
-int DrawnLines::count(const QRectF& box, const But& but) const {
+int DrawnLines::count(const QPolygonF& box, const But& but) const {
   std::set<std::size_t> marks;
-  eachNear(QPolygonF(box), [&](const Piece& piece) {
+  eachNear(box, [&](const Piece& piece) {
     if (counts(piece, but)) marks.insert(piece.mark);
     return false;
   });

@@ -27,7 +27,8 @@ public:
   bool cross(const QPolygonF& box) const { return cross(box, But{}); }
   bool cross(const QRectF& box) const { return cross(QPolygonF(box), But{}); }
   /// How many lines do.
-  int count(const QRectF& box, const But& but) const;
+  int count(const QPolygonF& box, const But& but) const;
+  int count(const QRectF& box, const But& but) const { return count(QPolygonF(box), but); }
   int count(const QRectF& box) const { return count(box, But{}); }
 
 private:

@@ -116,7 +116,18 @@ void Placer::notes() {
   }
 }
 
-/// Off other texts, marks and other notes' lines, and off the drawing's where there is room.
+/// How hard a leader is to follow: far off, or through lines of the drawing.
+double Placer::strayOf(const Label& label) const {
+  constexpr double kLine = 60; // pixels that it goes rather than through a line
+  if (!label.leader) return 0;
+  DrawnLines::But but;
+  but.paving = true;
+  const QPolygonF way({label.leader->p1(), label.leader->p2()});
+  return label.leader->length() + kLine * lines_.count(way, but);
+}
+
+/// Off other texts, marks and other notes' lines, and off the drawing's where there is room; of
+/// such places that with the plainest leader.
 void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) {
   Label label = noteLabel(note, view_);
   const QPolygonF shape = shapeOf(label);
@@ -135,11 +146,21 @@ void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) 
     label.leader = way;
     return taken_.isFree(QPolygonF({way.p1(), way.p2()}));
   };
-  const auto isBest = [&](QPointF centre) { return isFree(centre) && isClear(label); };
   std::vector<QPointF> places = otherPlaces(note, label, view_, sizes_.of(label));
   const QPointF first = label.centre;
   places.insert(places.begin(), first);
-  if (!std::ranges::any_of(places, isBest) && !std::ranges::any_of(places, isFree)) {
+  std::optional<Label> best;
+  double least = 1e300;
+  for (const QPointF centre : places) {
+    if (!isFree(centre) || !isClear(label)) continue;
+    const double stray = strayOf(label);
+    if (stray >= least) continue;
+    least = stray;
+    best = label;
+    if (!label.leader) break;
+  }
+  if (best) return void(keep(*std::move(best)));
+  if (!std::ranges::any_of(places, isFree)) {
     if (!window_.contains(first)) return; // only the end of its line is in sight
     label.centre = first;
     label.box = shape.translated(first);

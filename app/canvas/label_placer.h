@@ -55,6 +55,7 @@ private:
   static constexpr int kMostSearched = 120;
 
   void note(const NoteDrawing& note, const std::vector<NoteDrawing>& all);
+  double strayOf(const Label& label) const;
   bool shows(const Id& object) const { return wants(object) && scene_.shows(object); }
   QPolygonF shapeOf(Label label);
   bool sits(Label& label, QPointF centre, const QPolygonF& shape) const;

@@ -31,14 +31,24 @@ QPolygonF lineShape(const QLineF& line) {
   return QPolygonF({line.p1(), line.p2()});
 }
 
-/// The box where it is wished, then row by row and column by column away from there.
+/// The box where it is wished and a nudge from there, then row by row and column by column away.
 std::vector<QRectF> fromHereOn(const std::vector<QRectF>& wished) {
   std::vector<QRectF> all = wished;
+  for (const double nudge : {8.0, 16.0, 24.0, 36.0}) {
+    for (const QRectF& box : wished) {
+      for (const QPointF by :
+           {QPointF(nudge, 0), QPointF(-nudge, 0), QPointF(0, nudge), QPointF(0, -nudge)})
+        all.push_back(box.translated(by));
+    }
+  }
   for (int step = 1; step <= kSteps; ++step) {
     for (const QRectF& box : wished) {
       const double down = step * (box.height() + 2), right = step * (box.width() / 2 + 4);
+      const double half = right / 2;
       for (const QPointF by : {QPointF(0, -down), QPointF(0, down), QPointF(right, 0),
-                               QPointF(-right, 0), QPointF(right, -down), QPointF(-right, down)})
+                               QPointF(-right, 0), QPointF(half, 0), QPointF(-half, 0),
+                               QPointF(half, -down), QPointF(half, down), QPointF(-half, -down),
+                               QPointF(-half, down), QPointF(right, -down), QPointF(-right, down)})
         all.push_back(box.translated(by));
     }
   }

@@ -32,7 +32,7 @@ std::pair<QString, QString> sumOf(const CostWords& words, const QString& path) {
   const KeptWords kept({q(words.total).section(' ', 0, 0)}); // the currency
   QStringList parts;
   for (const std::string& trade : words.byTrade)
-    parts << coreFilled(trade, kept);
+    parts << sentenceCase(coreFilled(trade, kept));
   parts << CostBar::tr("Total: %1").arg(q(words.total));
   if (words.missing.empty()) return {parts.join("   "), path};
   parts << CostBar::tr("Without a price or an amount: %1").arg(words.missing.size());

@@ -51,7 +51,10 @@ public:
   const std::vector<QRectF>& marks() const { return keptOff_; }
   /// What has no room in the drawing about the thing at this place; empty: nothing.
   QString untoldAt(QPointF pixel) const;
+  QRectF plot() const; ///< without the gutters
   EntryBox& entry() { return *entry_; }
+  /// From the typed entry to its handle, where it stands off.
+  std::optional<QLineF> entryLeader() const;
   QString readOut() const { return readOut_; }
 
   QSize sizeHint() const override { return {900, 240}; }
@@ -81,7 +84,6 @@ private:
   /// What a pressed button is doing.
   enum class Gesture { None, Pan, Level, Line, Pick };
 
-  QRectF plot() const; ///< without the gutters
   Point2 planePoint(QPointF pixel) const;
   double pixelsPerMetreUp() const { return view_.scale() * plane_.stretch; }
   const CanvasTheme& theme() const { return canvasTheme(dark_); }
@@ -118,6 +120,7 @@ private:
   std::optional<QRectF> dragFlag() const;
   QString dragText() const;
   void paintDrag(QPainter& painter) const;
+  void paintEntryLeader(QPainter& painter, const QLineF& leader) const;
   void paintGutters(QPainter& painter) const;
   void paintFoot(QPainter& painter) const;
   void paintNothing(QPainter& painter) const;

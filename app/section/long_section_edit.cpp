@@ -107,8 +107,8 @@ void LongSection::openEntry(const QString& text) {
   update(); // texts make room for it
 }
 
-/// Beside the handle; the line whose level is typed stays in sight, and so does what else stands
-/// there where there is room.
+/// Beside the handle and off the gutters; the line whose level is typed stays in sight, and so does
+/// what else stands there where there is room.
 EntryPlace LongSection::entryPlace() const {
   const SectionHandle* handle = current();
   if (handle == nullptr) return {};
@@ -118,8 +118,8 @@ EntryPlace LongSection::entryPlace() const {
       wanted.lines.emplace_back(place(drawing_.handles[i - 1]), place(drawing_.handles[i]));
   }
   const QRectF area = plot(), all(rect());
-  wanted.names.emplace_back(QRectF(all.topLeft(), QPointF(area.left(), all.bottom())));
-  wanted.names.emplace_back(QRectF(QPointF(all.left(), area.bottom()), all.bottomRight()));
+  wanted.boxes.emplace_back(all.topLeft(), QPointF(area.left(), all.bottom()));
+  wanted.boxes.emplace_back(QPointF(all.left(), area.bottom()), all.bottomRight());
   for (const PlacedNote& placed : texts_.placed)
     wanted.names.emplace_back(placed.box);
   for (const QPolygonF& shape : drawnShapes())

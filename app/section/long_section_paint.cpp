@@ -55,10 +55,14 @@ void LongSection::paintEvent(QPaintEvent*) {
   keptOff_ = handleBoxes();
   if (const auto flag = dragFlag()) keptOff_.push_back(*flag);
   if (entry_->isVisible()) keptOff_.emplace_back(entry_->geometry());
+  std::vector<QPolygonF> drawn = drawnShapes();
+  const std::optional<QLineF> leader = entryLeader();
+  if (leader) drawn.push_back(turnedBox(leader->center(), leader->angle(), {leader->length(), 3}));
   texts_ = placeNotes(
       drawing_.notes, selection_,
       [this](double station, Length level) { return place(station, level); },
-      {plot().adjusted(2, 2, -2, -2), keptOff_, drawnShapes()}, noteFont(font()));
+      {plot().adjusted(2, 2, -2, -2), keptOff_, drawn}, noteFont(font()));
+  if (leader) paintEntryLeader(painter, *leader);
   paintSectionNotes(painter, texts_.placed, theme());
   painter.setClipRect(plot());
   paintHandles(painter);
@@ -66,6 +70,21 @@ void LongSection::paintEvent(QPaintEvent*) {
   painter.setClipping(false);
   paintGutters(painter);
   paintFoot(painter);
+}
+
+/// Up to the mark round the handle.
+std::optional<QLineF> LongSection::entryLeader() const {
+  const std::optional<QLineF> way = entry_->leader();
+  if (!way) return std::nullopt;
+  constexpr double kMark = kHandle / 2 + 6;
+  return QLineF(way->p1(), way->pointAt(1 - kMark / way->length()));
+}
+
+void LongSection::paintEntryLeader(QPainter& painter, const QLineF& leader) const {
+  for (const QPen& pen : {QPen(theme().background, 3), QPen(theme().accent, 1)}) {
+    painter.setPen(pen);
+    painter.drawLine(leader);
+  }
 }
 
 void LongSection::paintNothing(QPainter& painter) const {

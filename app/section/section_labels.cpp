@@ -114,7 +114,9 @@ private:
     const QSizeF size = sizeOf(note.text);
     const QPointF end = toPixel_(note.station + note.span / 2, note.level);
     std::vector<Place> all;
-    for (double away : {kGap, 13.0, 22.0, kFarthestNote}) {
+    // Above the floor's level, which stands on the floor, where the chamber is high enough.
+    const double overTheLevel = size.height() + kGap + kApart;
+    for (double away : {overTheLevel, kGap, 13.0, kFarthestNote}) {
       for (double share : {0.0, -0.5, 0.5}) {
         QRectF box({}, size);
         box.moveCenter(anchor + QPointF(share * (end.x() - anchor.x()), -away - size.height() / 2));

@@ -102,13 +102,15 @@ protected:
     QTest::mouseClick(widget, Qt::LeftButton, Qt::NoModifier, at);
   }
   /// Opens the list by a click and walks down to the item.
-  void pick(QComboBox* combo, int item) {
-    ASSERT_NE(combo, nullptr);
-    ASSERT_GT(combo->count(), item);
-    if (combo->currentIndex() == item) return;
-    clickOn(combo);
+  void pick(QComboBox* asked, int item) {
+    ASSERT_NE(asked, nullptr);
+    ASSERT_GT(asked->count(), item);
+    if (asked->currentIndex() == item) return;
+    const QPointer<QComboBox> combo(asked);
+    ASSERT_NO_FATAL_FAILURE(clickOn(combo));
+    ASSERT_FALSE(combo.isNull()) << "made anew when it was clicked";
     const QPointer<QAbstractItemView> list(combo->view());
-    ASSERT_TRUE(list->isVisible());
+    ASSERT_TRUE(!list.isNull() && list->isVisible());
     QTest::keyClick(list.data(), Qt::Key_Home);
     for (int i = 0; i < item; ++i)
       QTest::keyClick(list.data(), Qt::Key_Down);
@@ -120,7 +122,7 @@ protected:
   void write(QLineEdit* asked, const QString& text) {
     ASSERT_NE(asked, nullptr);
     const QPointer<QLineEdit> line(asked);
-    clickOn(line);
+    ASSERT_NO_FATAL_FAILURE(clickOn(line));
     ASSERT_FALSE(line.isNull()) << "made anew before " << text.toStdString() << " was typed";
     QTest::keyClick(line, Qt::Key_A, Qt::ControlModifier);
     QTest::keyClicks(line, text);
@@ -172,17 +174,20 @@ protected:
     backToDrawing();
   }
 
+  /// Once: the window may do away with a tab bar when its dock comes to the front.
+  void clickTabOf(const QDockWidget* dock) {
+    for (QTabBar* bar : window->findChildren<QTabBar*>()) {
+      for (int i = 0; i < bar->count(); ++i) {
+        if (!bar->isVisible() || bar->tabText(i) != dock->windowTitle()) continue;
+        return QTest::mouseClick(bar, Qt::LeftButton, Qt::NoModifier, bar->tabRect(i).center());
+      }
+    }
+  }
   BasisPanel& basis() { return *window->findChild<BasisPanel*>("basis"); }
   /// Raises the dock by its tab, then clicks the group.
   void openGroup(int group) {
     if (!basis().isVisible()) {
-      auto* dock = window->findChild<QDockWidget*>("dock-basis");
-      for (QTabBar* bar : window->findChildren<QTabBar*>()) {
-        for (int i = 0; i < bar->count(); ++i) {
-          if (bar->isVisible() && bar->tabText(i) == dock->windowTitle())
-            QTest::mouseClick(bar, Qt::LeftButton, Qt::NoModifier, bar->tabRect(i).center());
-        }
-      }
+      clickTabOf(window->findChild<QDockWidget*>("dock-basis"));
       rest();
     }
     ASSERT_TRUE(basis().isVisible());

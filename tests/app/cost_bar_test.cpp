@@ -42,8 +42,8 @@ TEST_F(CostBarTest, SumsByTradeAndTellsWhatHasNoPrice) {
                                 "pvc-sch80,6,stick,310.50,USD\n");
   bar().askPrices();
   QTRY_VERIFY2(sum().contains("Total: USD 19,242.00"), sum().toUtf8()); // 2 x 9000 + 4 x 310.50
-  EXPECT_TRUE(sum().contains("plumbing: USD 1,242.00")) << sum().toStdString();
-  EXPECT_TRUE(sum().contains("site work: USD 18,000.00")) << sum().toStdString();
+  EXPECT_TRUE(sum().contains("Plumbing: USD 1,242.00")) << sum().toStdString();
+  EXPECT_TRUE(sum().contains("Site work: USD 18,000.00")) << sum().toStdString();
   const auto lacking = missing().count('\n'); // a heading, then a line each
   EXPECT_TRUE(sum().contains(QString("Without a price or an amount: %1").arg(lacking)))
       << sum().toStdString();

@@ -6,6 +6,7 @@
 #include "app/canvas/canvas.h"
 #include "app/section/long_section.h"
 
+#include <QPointer>
 #include <QStringList>
 
 #include <cmath>
@@ -19,8 +20,10 @@ public:
   static QStringList of(QWidget* top) {
     DrawingCheck check;
     check.visit(top);
-    for (QWidget* widget : top->findChildren<QWidget*>()) {
-      if (widget->isVisible()) check.visit(widget);
+    // What is painted takes up the newest review, and panels may be made anew by that.
+    const QList<QWidget*> found = top->findChildren<QWidget*>();
+    for (const QPointer<QWidget>& widget : QList<QPointer<QWidget>>(found.begin(), found.end())) {
+      if (!widget.isNull() && widget->isVisible()) check.visit(widget);
     }
     return check.problems_;
   }
@@ -163,6 +166,7 @@ private:
       marks.push_back({QString("a handle at %1, %2").arg(box.x()).arg(box.y()), box});
     apart(texts, marks, QRectF(section.rect()));
     offLines(section);
+    typedIn(section);
     for (const PlacedNote& placed : section.texts().placed) {
       if (!placed.leader) continue;
       for (const PlacedNote& other : section.texts().placed) {
@@ -170,6 +174,20 @@ private:
         if (&other != &placed && convexOverlap(line, other.box))
           tell("the leader of " + placed.text + " runs through " + other.text);
       }
+    }
+  }
+
+  /// In the drawing, never over the figures at its rim, and its leader through no text.
+  void typedIn(const LongSection& section) {
+    const auto* entry = section.findChild<EntryBox*>();
+    if (entry == nullptr || !entry->isVisible()) return;
+    if (!section.plot().contains(QRectF(entry->geometry())))
+      tell("the typed entry covers the figures at the section's rim");
+    const auto leader = section.entryLeader();
+    if (!leader) return;
+    for (const PlacedNote& placed : section.texts().placed) {
+      if (convexOverlap(QPolygonF({leader->p1(), leader->p2()}), placed.box))
+        tell("the leader of the typed entry runs through " + placed.text);
     }
   }
 

@@ -66,6 +66,8 @@ TEST(ErrorWords, ASlipInTheTextIsToldWithoutTheParsersWords) {
 TEST(CoreText, AFigureAndItsUnitStayOnOneLine) {
   EXPECT_EQ(unitsHeld("type it like 45 gpm or 2.8 L/s"),
             QString("type it like 45\u00a0gpm or 2.8\u00a0L/\u2060s"));
+  EXPECT_EQ(unitsHeld("like 12'-6 1/2\", 150 in, 3 in all"),
+            QString("like 12'-6\u00a01/\u20602\", 150\u00a0in, 3 in all"));
   EXPECT_EQ(unitsHeld("12 men at 3 minutes"), "12 men at 3 minutes");
 }
 

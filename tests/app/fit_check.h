@@ -15,6 +15,7 @@
 #include <QListView>
 #include <QMenu>
 #include <QPersistentModelIndex>
+#include <QPointer>
 #include <QPushButton>
 #include <QRegularExpression>
 #include <QScrollArea>
@@ -42,8 +43,11 @@ public:
     check.names_ = names;
     std::ranges::sort(check.names_, std::ranges::greater(), &QString::size);
     check.one(top);
-    for (QWidget* widget : top->findChildren<QWidget*>()) {
-      if (widget->isVisibleTo(top) && !widget->size().isEmpty() && !isBehind(widget, top))
+    // What is laid out for its check may do away with another.
+    const QList<QWidget*> found = top->findChildren<QWidget*>();
+    for (const QPointer<QWidget>& widget : QList<QPointer<QWidget>>(found.begin(), found.end())) {
+      if (!widget.isNull() && widget->isVisibleTo(top) && !widget->size().isEmpty() &&
+          !isBehind(widget, top))
         check.one(widget);
     }
     return check.problems_;
