@@ -4,6 +4,7 @@
 #include "app/canvas/label_places.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace sump {
 
@@ -145,13 +146,21 @@ QRectF Overlay::chosen(const Wish& wish) const {
                                    {LinesCovered, kAnywhere},
                                    {NamesCovered, kAnywhere},
                                    {InSightCovered, kAnywhere}}) {
+    std::optional<QRectF> best;
+    int least = std::numeric_limits<int>::max();
     for (const QRectF& box : wish.boxes) {
       const QRectF moved = inside(box, room);
       const double away = shortestBetween(moved, {wish.at, QSizeF(0, 0)}).length();
       if (away > most || !isFree(moved, care)) continue;
       const auto leader = leaderTo(wish.at, moved);
-      if (!leader || isClear(*leader, care)) return moved;
+      if (leader && !isClear(*leader, care)) continue;
+      const int covered = care == Everything || lines_ == nullptr ? 0 : lines_->count(moved);
+      if (covered >= least) continue;
+      least = covered;
+      best = moved;
+      if (covered <= 1) break; // it covers something anyhow
     }
+    if (best) return *best;
   }
   return inside(wish.boxes.front(), room);
 }

@@ -5,6 +5,7 @@
 #include "app/canvas/finding_place.h"
 #include "app/canvas/grid.h"
 #include "app/canvas/labels.h"
+#include "app/canvas/overlay.h"
 #include "app/canvas/tools/catch_end.h"
 #include "app/canvas/tools/run_tool.h"
 #include "app/window/appearance.h"
@@ -21,6 +22,7 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <set>
 
 namespace sump {
@@ -304,6 +306,27 @@ TEST(EntryBox, CoversNoNameWhereThereIsFreeGround) {
   ASSERT_TRUE(box.leader());
   EXPECT_EQ(box.leader()->p2(), at);
   EXPECT_TRUE(now.contains(box.leader()->p1()));
+}
+
+// A few pixels aside rather than half its width, where that is all it needs.
+TEST(Overlay, ATextGivesWayNoFartherThanItMust) {
+  QImage image(600, 400, QImage::Format_RGB32);
+  QPainter painter(&image);
+  View view;
+  view.resize(image.size());
+  const auto settled = [&](const std::vector<QRectF>& kept) {
+    Overlay overlay(painter, view, canvasTheme(false), kept);
+    overlay.tag({300, 200}, "12'-6 1/2\"  N 45.0° E true");
+    overlay.settle();
+    return overlay.tags().at(0);
+  };
+  const QRectF alone = settled({}).box;
+  EXPECT_NEAR(QLineF(alone.center(), {300, 200}).length(), 0, 1);
+  const QRectF sign(alone.left() - 12, alone.top() - 60, 16, 140);
+  const Overlay::Tag aside = settled({sign});
+  EXPECT_FALSE(aside.box.intersects(sign));
+  EXPECT_NEAR(aside.box.top(), alone.top(), 1e-9);
+  EXPECT_LE(std::abs(aside.box.left() - alone.left()), 8 + 1e-9);
 }
 
 TEST(Findings, WithoutAPlaceAreMarkedAtWhatTheyAreAbout) {

@@ -436,6 +436,29 @@ TEST_F(SectionWindow, WhatHasNoRoomIsToldWhereOnePoints) {
   QToolTip::hideText();
 }
 
+// Where the chambers are high enough, and their numbers stand above it.
+TEST_F(SectionWindow, TheFloorsLevelStandsOnTheFloor) {
+  openAndShow();
+  canvas().select({});
+  section().grab();
+  const std::vector<PlacedNote>& placed = section().texts().placed;
+  int floors = 0, numbers = 0;
+  for (const PlacedNote& level : placed) {
+    if (!level.text.startsWith("FLOOR")) continue;
+    ++floors;
+    EXPECT_FALSE(level.leader);
+    EXPECT_LE(level.box.bottom(), level.anchor.y());
+    EXPECT_GE(level.box.bottom(), level.anchor.y() - 4);
+    for (const PlacedNote& number : placed) {
+      if (number.note.object != level.note.object || number.text.size() != 1) continue;
+      ++numbers;
+      EXPECT_LE(number.box.bottom(), level.box.top()) << number.text.toStdString();
+    }
+  }
+  EXPECT_EQ(floors, 2);
+  EXPECT_EQ(numbers, 4);
+}
+
 TEST_F(SectionWindow, TheTextsOfWhatIsSelectedGoFirst) {
   openAndShow();
   show(150);
