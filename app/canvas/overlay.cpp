@@ -122,8 +122,10 @@ bool Overlay::isClear(const QLineF& leader, Care care) const {
   if (meetsAny(line, names_) || std::ranges::any_of(kept_, meets)) return false;
   if (care > Care::Everything) return true;
   constexpr double kAtItsEnd = 8; // pixels: there it meets the line that it tells of
-  const QPolygonF before = lineShape(
-      {leader.p1(), leader.pointAt(1 - kAtItsEnd / std::max(leader.length(), kAtItsEnd))});
+  constexpr double kWide = 3;     // pixels: along a line it would be taken for that
+  const QLineF most(leader.p1(),
+                    leader.pointAt(1 - kAtItsEnd / std::max(leader.length(), kAtItsEnd)));
+  const QPolygonF before = turnedBox(most.center(), most.angle(), {most.length(), kWide});
   const auto crosses = [&](const QPolygonF& shape) {
     return shape.size() == 2 && convexOverlap(before, shape);
   };

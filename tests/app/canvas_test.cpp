@@ -329,6 +329,22 @@ TEST(Overlay, ATextGivesWayNoFartherThanItMust) {
   EXPECT_LE(std::abs(aside.box.left() - alone.left()), 8 + 1e-9);
 }
 
+TEST(Overlay, NoLeaderRunsAlongALineThatIsDrawn) {
+  QImage image(600, 400, QImage::Format_RGB32);
+  QPainter painter(&image);
+  View view;
+  view.resize(image.size());
+  Overlay overlay(painter, view, canvasTheme(false), {});
+  overlay.keepClear({240, 20, 120, 360});
+  const QLineF line(100, 200, 340, 200); // right of it there is room
+  overlay.keepInSight(QPolygonF({line.p1(), line.p2()}));
+  overlay.tag({300, 200}, "12'-6\"");
+  overlay.settle();
+  const Overlay::Tag tag = overlay.tags().at(0);
+  ASSERT_TRUE(tag.leader);
+  EXPECT_GT(std::abs(tag.leader->p1().y() - line.y1()), 5);
+}
+
 TEST(Findings, WithoutAPlaceAreMarkedAtWhatTheyAreAbout) {
   Plan plan;
   Vault vault;
