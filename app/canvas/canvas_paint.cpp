@@ -195,13 +195,14 @@ LabelRoom Canvas::labelRoom(const Overlay& overlay) const {
 }
 
 void Canvas::paintFindings(QPainter& painter) {
-  // Errors last, so that they lie on top; notes would only clutter the drawing.
+  // Errors last, so that they lie on top; notes and what is accepted would only clutter the
+  // drawing.
   const std::vector<Finding>& findings = scene_->reviewed().review.findings;
   const SeveritySigns& signs = severitySigns(theme(), devicePixelRatioF());
   const QPointF middle(SeveritySigns::kSize / 2.0, SeveritySigns::kSize / 2.0);
   const QRectF onScreen = QRectF(rect()).adjusted(-18, -18, 18, 18);
   for (auto it = findings.rbegin(); it != findings.rend(); ++it) {
-    if (it->severity == Severity::Note) continue;
+    if (it->severity == Severity::Note || it->accepted) continue;
     const std::optional<Point2> place = signPlace(scene_->plan(), *it);
     if (!place) continue;
     const QPointF at = view_.toScreen(*place);

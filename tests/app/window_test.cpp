@@ -2,6 +2,7 @@
 
 #include "tests/app/window_fixture.h"
 
+#include "app/canvas/finding_place.h"
 #include "core/exchange/plan_file.h"
 
 #include <QComboBox>
@@ -9,6 +10,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QTimer>
 
 namespace sump {
 
@@ -371,13 +373,30 @@ TEST_F(Window, ButtonsOfPropertiesGivePlans) {
 }
 
 // Pictures for people to look at: set SUMPWRIGHT_SCREENSHOTS to a folder.
+// It would say a warning where the window's foot says that there is none.
+TEST_F(Window, WhatIsAcceptedHasNoSignOnTheDrawing) {
+  open(samplePath("boatyard-pad.sump"));
+  canvas().fitAll();
+  canvas().repaint();
+  int accepted = 0;
+  for (const Finding& finding : document().reviewed()->review.findings) {
+    const auto place = signPlace(plan(), finding);
+    if (!finding.accepted || finding.severity == Severity::Note || !place) continue;
+    ++accepted;
+    for (const QRectF& mark : canvas().drawn().marks)
+      EXPECT_FALSE(mark.contains(canvas().view().toScreen(*place))) << finding.key();
+  }
+  EXPECT_GT(accepted, 0);
+}
+
 TEST_F(Window, Screenshots) {
   const QString into = qEnvironmentVariable("SUMPWRIGHT_SCREENSHOTS");
   if (into.isEmpty()) GTEST_SKIP() << "SUMPWRIGHT_SCREENSHOTS is not set";
   window->resize(1600, 1000);
   open(samplePath("transit-depot.sump"));
-  click(placeOn("V2"));
   canvas().fitAll();
+  for (const auto* rest : window->findChildren<QTimer*>("columnsRest"))
+    QTRY_VERIFY(!rest->isActive()); // lists share their columns out when a change is over
   const auto shoot = [this, &into](const QString& name, double ratio) {
     QCoreApplication::processEvents();
     QPixmap pixmap(window->size() * ratio);
