@@ -4,7 +4,6 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/study/riser_passes.h"
-#include "core/study/wall_sleeves.h"
 #include "core/units/print.h"
 
 #include <cmath>
@@ -113,52 +112,6 @@ Block openingTable(const SheetJob& job, double width) {
               sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
               cornerName(first.id, 0) + " is corner 1 of " +
               called(*job.plan().vaults.find(first.id)) + ".");
-  return block;
-}
-
-namespace {
-
-std::string passText(const WallSleeve& sleeve) {
-  if (!sleeve.overFooting) return "through the wall; footing's level not known";
-  if (sleeve.pass == WallPass::Footing)
-    return "under the footing: no digging under it without the engineer's leave";
-  if (*sleeve.overFooting < metres(0)) return "partly through the footing: ask the engineer first";
-  return "through the wall";
-}
-
-} // namespace
-
-Block sleeveTable(const SheetJob& job, double width) {
-  const auto tags = runTags(job.plan());
-  const auto level = [&](double v) { return printElevation(metres(v), job.units()); };
-  std::vector<std::vector<std::string>> rows;
-  for (const WallSleeve& sleeve : wallSleeves(job.plan(), job.study())) {
-    const bool built = sleeve.pass == WallPass::Wall;
-    rows.push_back({objectName(sleeve.building, job.plan()), tags.at(sleeve.run),
-                    sizeText(sleeve.size),
-                    !built          ? std::string("-")
-                    : sleeve.sleeve ? sizeText(*sleeve.sleeve)
-                                    : std::string("______"),
-                    level(sleeve.at.y), level(sleeve.at.x), level(sleeve.at.z),
-                    sleeve.overFooting ? printLength(*sleeve.overFooting, job.units()) : "______",
-                    passText(sleeve)});
-  }
-  Block block = table("SLEEVES IN WALLS OF BUILDINGS, TO SET BEFORE POURING",
-                      {{"Building"},
-                       {"Run"},
-                       {"Pipe", Align::Centre},
-                       {"Sleeve", Align::Centre},
-                       {"North", Align::Right},
-                       {"East", Align::Right},
-                       {"Invert of|pipe", Align::Right},
-                       {"Over footing's|underside", Align::Right},
-                       {"How"}},
-                      rows, width);
-  if (rows.empty()) return block;
-  addNote(block,
-          "Places are on the building's outline as drawn. Sleeves are two sizes over the pipe "
-          "(IPC 305.3, from memory; conduit: common practice), sealed so that they keep water "
-          "out and let the pipe move; the local code and the building's engineer decide.");
   return block;
 }
 

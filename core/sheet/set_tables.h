@@ -19,8 +19,10 @@ Block revisionTable(const SheetJob& job, double width);
 Block acceptedTable(const SheetJob& job, double width);
 /// Every pipe through a wall, a baffle or a riser.
 Block openingTable(const SheetJob& job, double width);
-/// In the walls of buildings; empty when nothing passes them.
+/// What passes through walls of buildings and under them; empty when nothing does.
 Block sleeveTable(const SheetJob& job, double width);
+/// What rises through floors, and floor drains; empty when nothing does.
+Block slabTable(const SheetJob& job, double width);
 /// Outside sizes, elevations and weights of the vaults.
 Block settingTable(const SheetJob& job, double width);
 Block weightTable(const SheetJob& job, double width);

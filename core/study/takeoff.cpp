@@ -213,7 +213,7 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
 /// What is left open in buildings' walls; under a footing there is nothing to build in.
 void Entries::addSleeves(const Plan& plan, const Run& run, const RunStudy& study) {
   for (const WallSleeve& sleeve : wallSleeves(plan, study)) {
-    if (sleeve.pass == WallPass::Wall) {
+    if (isBuiltIn(sleeve)) {
       addConnector(run, "wall-sleeve", "Sleeve in building wall, two sizes over the pipe",
                    sleeve.sleeve.value_or(sleeve.size));
     }

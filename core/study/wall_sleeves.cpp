@@ -11,6 +11,8 @@ namespace sump {
 
 namespace {
 
+constexpr double kOneHole = 0.01; ///< m: nearer ones are one hole
+
 /// What has walls of its own.
 struct Walled {
   Id id;
@@ -32,29 +34,131 @@ std::vector<Walled> walledThings(const Plan& plan) {
   return things;
 }
 
-/// Under the footing only when all of the pipe is.
+struct StockedSize {
+  std::string_view nominal;
+  double outside; ///< in, as ASTM D1785 gives it for iron pipe sizes
+};
+constexpr std::array<StockedSize, 13> kStocked = {{{"1/2", 0.840},
+                                                   {"3/4", 1.050},
+                                                   {"1", 1.315},
+                                                   {"1-1/4", 1.660},
+                                                   {"1-1/2", 1.900},
+                                                   {"2", 2.375},
+                                                   {"2-1/2", 2.875},
+                                                   {"3", 3.500},
+                                                   {"4", 4.500},
+                                                   {"6", 6.625},
+                                                   {"8", 8.625},
+                                                   {"10", 10.750},
+                                                   {"12", 12.750}}};
+
+Length sleeveOutside(const WallSleeve& sleeve, const RunStudy& run) {
+  const auto found = std::ranges::find(kStocked, sleeve.sleeve.value_or(""), &StockedSize::nominal);
+  return found == kStocked.end() ? run.outsideDiameter : inches(found->outside);
+}
+
 WallSleeve sleeveAt(const RunStudy& run, const Walled& thing, Point3 at, std::string size) {
   WallSleeve sleeve;
   sleeve.run = run.id;
-  sleeve.building = thing.id;
+  sleeve.buildings = {thing.id};
   sleeve.at = at;
   sleeve.sleeve = sleeveSize(size);
   sleeve.size = std::move(size);
-  if (!thing.footing) return sleeve;
-  sleeve.overFooting = metres(at.z) - *thing.footing;
-  const Length crown = (run.outsideDiameter + run.insideDiameter) / 2.0;
-  if (*sleeve.overFooting + crown <= metres(0)) sleeve.pass = WallPass::Footing;
+  const Length middle = metres(at.z) + run.insideDiameter / 2.0;
+  const Length outside = sleeveOutside(sleeve, run);
+  sleeve.low = middle - outside / 2.0;
+  sleeve.high = middle + outside / 2.0;
+  sleeve.pipeLow = middle - run.outsideDiameter / 2.0;
+  sleeve.footing = sleeve.lowestFooting = thing.footing;
   return sleeve;
+}
+
+/// Of a common wall: clear of both footings only when it is clear of each, so one that is not known
+/// leaves the pass unknown.
+void addOwner(WallSleeve& sleeve, const Walled& thing) {
+  sleeve.buildings.push_back(thing.id);
+  if (!sleeve.footing || !thing.footing) {
+    sleeve.footing = sleeve.lowestFooting = std::nullopt;
+    return;
+  }
+  sleeve.footing = std::max(*sleeve.footing, *thing.footing);
+  sleeve.lowestFooting = std::min(*sleeve.lowestFooting, *thing.footing);
+}
+
+/// A corner of the run on the wall is one hole, not one for each of its legs; a wall that two
+/// buildings share is one wall.
+void addHole(std::vector<WallSleeve>& sleeves, const Walled& thing, WallSleeve sleeve) {
+  const auto known = std::ranges::find_if(sleeves, [&](const WallSleeve& other) {
+    return distance(flat(other.at), flat(sleeve.at)) < kOneHole;
+  });
+  if (known == sleeves.end()) {
+    sleeves.push_back(std::move(sleeve));
+  } else if (std::ranges::find(known->buildings, thing.id) == known->buildings.end()) {
+    addOwner(*known, thing);
+  }
+}
+
+/// A floor of known level.
+struct FloorSlab {
+  Id id;
+  Ring outline;
+  double level = 0;
+};
+
+std::vector<FloorSlab> floorSlabs(const Plan& plan) {
+  std::vector<FloorSlab> floors;
+  for (const EquipmentRoom& room : plan.rooms)
+    floors.push_back({room.id, outline(room), inMetres(room.floor)});
+  for (const Building& building : plan.buildings) {
+    if (building.floor)
+      floors.push_back({building.id, building.outline, inMetres(*building.floor)});
+  }
+  return floors;
+}
+
+/// Where the leg a-b goes through the slab, as a fraction of the leg.
+std::optional<double> throughSlab(Point3 a, Point3 b, const FloorSlab& floor) {
+  if ((a.z - floor.level) * (b.z - floor.level) >= 0) return std::nullopt;
+  const double along = (floor.level - a.z) / (b.z - a.z);
+  if (!contains(floor.outline, flat(lerp(a, b, along)))) return std::nullopt;
+  return along;
+}
+
+void addSlabPasses(const std::vector<FloorSlab>& floors, const Run& given, const RunStudy& run,
+                   std::vector<SlabPass>& all) {
+  for (std::size_t leg = 0; leg < run.legs.size(); ++leg) {
+    const Point3 a = run.points[leg].at, b = run.points[leg + 1].at;
+    std::vector<SlabPass> ofLeg;
+    for (const FloorSlab& floor : floors) {
+      const auto along = throughSlab(a, b, floor);
+      if (!along) continue;
+      const Point3 at = lerp(a, b, *along);
+      const bool known = std::ranges::any_of(ofLeg, [&](const SlabPass& other) {
+        return distance(flat(other.at), flat(at)) < kOneHole;
+      });
+      const std::string size = sizeAt(given, leg, *along);
+      if (!known) ofLeg.push_back({run.id, floor.id, at, size, sleeveSize(size)});
+    }
+    all.insert(all.end(), ofLeg.begin(), ofLeg.end());
+  }
 }
 
 } // namespace
 
+WallPass passOf(const WallSleeve& sleeve, Length thickness) {
+  if (!sleeve.footing) return WallPass::Unknown;
+  if (sleeve.high <= *sleeve.lowestFooting) return WallPass::Under;
+  return sleeve.low < *sleeve.footing + thickness ? WallPass::Footing : WallPass::Wall;
+}
+
+bool isBuiltIn(const WallSleeve& sleeve) {
+  return passOf(sleeve, metres(0)) != WallPass::Under;
+}
+
 std::optional<std::string> sleeveSize(std::string_view pipe) {
-  static constexpr std::array<std::string_view, 13> kStocked = {
-      "1/2", "3/4", "1", "1-1/4", "1-1/2", "2", "2-1/2", "3", "4", "6", "8", "10", "12"};
-  const auto found = std::ranges::find(kStocked, pipe);
+  const auto found = std::ranges::find(kStocked, pipe, &StockedSize::nominal);
   if (kStocked.end() - found <= 2) return std::nullopt;
-  return std::string(*(found + 2));
+  return std::string((found + 2)->nominal);
 }
 
 std::vector<WallSleeve> wallSleeves(const Plan& plan, const RunStudy& run) {
@@ -68,12 +172,7 @@ std::vector<WallSleeve> wallSleeves(const Plan& plan, const RunStudy& run) {
     for (const Walled& thing : things) {
       for (Point2 p : crossings({flat(a), flat(b)}, thing.outline)) {
         const double along = nearestOnSegment(p, flat(a), flat(b)).along;
-        // A corner of the run on the wall is one hole, not one for each of its legs.
-        const bool known = std::ranges::any_of(sleeves, [&](const WallSleeve& other) {
-          return other.building == thing.id && distance(flat(other.at), p) < 0.01;
-        });
-        if (!known)
-          sleeves.push_back(sleeveAt(run, thing, lerp(a, b, along), sizeAt(given, leg, along)));
+        addHole(sleeves, thing, sleeveAt(run, thing, lerp(a, b, along), sizeAt(given, leg, along)));
       }
     }
   }
@@ -85,6 +184,15 @@ std::vector<WallSleeve> wallSleeves(const Plan& plan, const Study& study) {
   for (const RunStudy& run : study.runs) {
     for (WallSleeve& sleeve : wallSleeves(plan, run))
       all.push_back(std::move(sleeve));
+  }
+  return all;
+}
+
+std::vector<SlabPass> slabPasses(const Plan& plan, const Study& study) {
+  std::vector<SlabPass> all;
+  const std::vector<FloorSlab> floors = floorSlabs(plan);
+  for (const RunStudy& run : study.runs) {
+    if (run.resolved) addSlabPasses(floors, *plan.runs.find(run.id), run, all);
   }
   return all;
 }

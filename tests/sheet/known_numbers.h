@@ -90,6 +90,7 @@ private:
   void distances(const Plan& plan);
   void calculated(const Review& review);
   void openings(const Review& review);
+  void wallsAndSlabs(const Review& review);
   void digs(const Review& review);
   void roomGaps(const Plan& plan);
   void roomWork(const Review& review);

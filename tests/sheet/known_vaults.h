@@ -61,6 +61,13 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
     volumes(vault.vault, vault.ballast);
     lengths(vault.vault, vault.collar);
   }
+  const auto footing = [&](const FootingCheck& check) {
+    lengths(all, check.distance, decide([](Length v) { return std::abs(v.value()); }, check.below));
+  };
+  for (const PitStudy& pit : earth.pits)
+    std::ranges::for_each(pit.footings, footing);
+  for (const TrenchStudy& trench : earth.trenches)
+    std::ranges::for_each(trench.footings, footing);
   const EarthFigures& f = earth.figures;
   lengths(all, f.bedding, f.workingSpace, f.trenchBedding, f.pipeZone, earth.deepest,
           earth.spoilClear);
@@ -113,13 +120,7 @@ inline void KnownNumbers::openings(const Review& review) {
       }
     }
   }
-  for (const WallSleeve& sleeve : wallSleeves(review.plan, review.study)) {
-    for (double level : {sleeve.at.x, sleeve.at.y, sleeve.at.z})
-      sets_[{sleeve.run, Printed::Level}].insert(level);
-    if (sleeve.overFooting) lengths(sleeve.run, *sleeve.overFooting);
-    nominal(sleeve.run, sleeve.size);
-    if (sleeve.sleeve) nominal(sleeve.run, *sleeve.sleeve);
-  }
+  wallsAndSlabs(review);
   // C-3: from a vault's base to the next vault of the same dig.
   for (const Vault& vault : review.plan.vaults) {
     for (const Vault& other : review.plan.vaults) {
@@ -127,6 +128,34 @@ inline void KnownNumbers::openings(const Review& review) {
       if (other.id != vault.id)
         on("C-3", Printed::Length, distance(outline(vault), outline(other)) - collar);
     }
+  }
+}
+
+/// C-3 and the findings: sleeves, how far they and the trenches lie over and under footings, how
+/// thick these are taken to be, what rises through slabs, and floor drains.
+inline void KnownNumbers::wallsAndSlabs(const Review& review) {
+  const Length bedding = review.study.earth.figures.trenchBedding;
+  for (const WallSleeve& sleeve : wallSleeves(review.plan, review.study)) {
+    for (double level : {sleeve.at.x, sleeve.at.y, sleeve.at.z})
+      sets_[{sleeve.run, Printed::Level}].insert(level);
+    nominal(sleeve.run, sleeve.size);
+    if (sleeve.sleeve) nominal(sleeve.run, *sleeve.sleeve);
+    if (!sleeve.footing) continue;
+    const Length low = sleeve.high <= *sleeve.lowestFooting ? sleeve.pipeLow : sleeve.low;
+    lengths(sleeve.run, low - *sleeve.footing, *sleeve.footing - (sleeve.pipeLow - bedding));
+  }
+  lengths(Id{}, review.limits.length("footing.thickness"));
+  for (const SlabPass& pass : slabPasses(review.plan, review.study)) {
+    for (double level : {pass.at.x, pass.at.y, pass.at.z})
+      sets_[{pass.run, Printed::Level}].insert(level);
+    nominal(pass.run, pass.size);
+    if (pass.sleeve) nominal(pass.run, *pass.sleeve);
+  }
+  for (const EquipmentRoom& room : review.plan.rooms) {
+    if (!room.floorDrain) continue;
+    const Point2 at = room.frame().toSite(*room.floorDrain);
+    for (double level : {at.x, at.y})
+      on("C-3", Printed::Level, level);
   }
 }
 

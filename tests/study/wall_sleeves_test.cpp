@@ -30,26 +30,81 @@ TEST(WallSleeves, OneForEachWallThatALinePasses) {
   ASSERT_EQ(found.size(), 3u);
   EXPECT_NEAR(found[0].at.x, 10 * kMetresPerFoot, 1e-9);
   EXPECT_NEAR(found[0].at.z, 97.5 * kMetresPerFoot, 1e-9);
-  EXPECT_NEAR(inFeet(*found[0].overFooting), 2.5, 1e-9);
+  EXPECT_NEAR(inFeet(*found[0].footing), 95, 1e-9);
   EXPECT_EQ(found[0].sleeve, "3");
   EXPECT_NEAR(found[1].at.x, 30 * kMetresPerFoot, 1e-9);
   EXPECT_EQ(found[2].run, "B");
   EXPECT_EQ(found[2].sleeve, "1-1/2");
   for (const WallSleeve& sleeve : found)
-    EXPECT_EQ(sleeve.pass, WallPass::Wall);
+    EXPECT_EQ(passOf(sleeve, feet(1)), WallPass::Wall);
+}
+
+/// A 2 in line that comes in at this invert.
+Plan lineAt(Length invert, Plan plan = site()) {
+  plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 10), invert),
+                           freeEnd(ft(20, 10), invert)));
+  return plan;
+}
+
+/// 2 in pipe is 2.375 in outside and 1.913 in inside, its 3 in sleeve 3.5 in outside: the middle is
+/// 0.9565 in over the invert, so the sleeve reaches from 0.7935 in under the invert to 2.7065 in
+/// over it, and the pipe 0.231 in under it.
+TEST(WallSleeves, ReachAsFarAsTheirOutside) {
+  const WallSleeve sleeve = sleevesOf(lineAt(feet(98))).at(0);
+  EXPECT_NEAR(inInches(sleeve.low - feet(98)), -0.7935, 1e-6);
+  EXPECT_NEAR(inInches(sleeve.high - feet(98)), 2.7065, 1e-6);
+  EXPECT_NEAR(inInches(sleeve.pipeLow - feet(98)), -0.231, 1e-6);
+}
+
+/// The footing stands from 95 to 96 ft.
+TEST(WallSleeves, PassTheFootingWithAnyPartOfTheSleeve) {
+  const auto pass = [](Length invert) { return passOf(sleevesOf(lineAt(invert)).at(0), feet(1)); };
+  EXPECT_EQ(pass(feet(96) + inches(0.80)), WallPass::Wall);
+  EXPECT_EQ(pass(feet(96) + inches(0.79)), WallPass::Footing);
+  EXPECT_EQ(pass(feet(95.4)), WallPass::Footing);
+  EXPECT_EQ(pass(feet(95) - inches(2.70)), WallPass::Footing);
+  EXPECT_EQ(pass(feet(95) - inches(2.71)), WallPass::Under);
+}
+
+/// The shop's footing stands on 95 ft, that of the store beside it on 94 ft.
+TEST(WallSleeves, CountACommonWallOnceWithBothItsFootings) {
+  const auto shared = [](Length invert, std::optional<Length> footing = feet(94)) {
+    Plan plan = site();
+    plan.buildings.append(
+        {"C", "Store", {ft(30, 0), ft(40, 0), ft(40, 20), ft(30, 20)}, feet(100), footing});
+    plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 10), invert),
+                             freeEnd(ft(50, 10), invert)));
+    return plan;
+  };
+  const auto found = sleevesOf(shared(feet(98)));
+  ASSERT_EQ(found.size(), 3u);
+  EXPECT_EQ(found[0].buildings, std::vector<Id>{"B"});
+  EXPECT_EQ(found[1].buildings, (std::vector<Id>{"B", "C"}));
+  EXPECT_NEAR(found[1].at.x, 30 * kMetresPerFoot, 1e-9);
+  EXPECT_NEAR(inFeet(*found[1].footing), 95, 1e-9);
+  EXPECT_NEAR(inFeet(*found[1].lowestFooting), 94, 1e-9);
+  EXPECT_EQ(found[2].buildings, std::vector<Id>{"C"});
+  // Under the one footing it may stand in the other.
+  EXPECT_EQ(passOf(sleevesOf(shared(feet(94.5))).at(1), feet(1)), WallPass::Footing);
+  EXPECT_EQ(passOf(sleevesOf(shared(feet(93.5))).at(1), feet(1)), WallPass::Under);
+  EXPECT_EQ(passOf(sleevesOf(shared(feet(98), std::nullopt)).at(1), feet(1)), WallPass::Unknown);
+  double counted = 0;
+  for (const QuantityLine& line : studyOf(shared(feet(98))).takeOff)
+    counted += line.item == "wall-sleeve" ? line.quantity : 0;
+  EXPECT_EQ(counted, 3);
 }
 
 TEST(WallSleeves, UnderTheFootingThereIsNoneToSet) {
   Plan plan = site();
   plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 10), feet(94)),
                            freeEnd(ft(20, 10), feet(94))));
-  EXPECT_EQ(sleevesOf(plan).at(0).pass, WallPass::Footing);
+  EXPECT_EQ(passOf(sleevesOf(plan).at(0), feet(1)), WallPass::Under);
   for (const QuantityLine& line : studyOf(plan).takeOff)
     EXPECT_NE(line.item, "wall-sleeve");
   Plan unknown = site(std::nullopt);
   unknown.runs.append(plan.runs[0]);
-  EXPECT_EQ(sleevesOf(unknown).at(0).pass, WallPass::Wall);
-  EXPECT_FALSE(sleevesOf(unknown).at(0).overFooting);
+  EXPECT_EQ(passOf(sleevesOf(unknown).at(0), feet(1)), WallPass::Unknown);
+  EXPECT_TRUE(isBuiltIn(sleevesOf(unknown).at(0)));
 }
 
 TEST(WallSleeves, ACornerOnTheWallIsOneHole) {
@@ -70,10 +125,10 @@ TEST(WallSleeves, ARoomHasWallsOfItsOwnOnlyOutsideBuildings) {
   plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 5), feet(98)),
                            freeEnd(ft(15, 5), feet(98))));
   ASSERT_EQ(sleevesOf(plan).size(), 1u);
-  EXPECT_EQ(sleevesOf(plan)[0].building, "B");
+  EXPECT_EQ(sleevesOf(plan)[0].buildings, std::vector<Id>{"B"});
   plan.buildings = {};
   ASSERT_EQ(sleevesOf(plan).size(), 1u);
-  EXPECT_EQ(sleevesOf(plan)[0].building, "R");
+  EXPECT_EQ(sleevesOf(plan)[0].buildings, std::vector<Id>{"R"});
 }
 
 TEST(WallSleeves, AreTwoSizesOverThePipeAndCounted) {
@@ -93,6 +148,55 @@ TEST(WallSleeves, AreTwoSizesOverThePipeAndCounted) {
     EXPECT_EQ(line.trade, "site work");
   }
   EXPECT_EQ(counted, 2);
+}
+
+std::vector<SlabPass> slabsOf(const Plan& plan) {
+  return slabPasses(plan, studyOf(plan));
+}
+
+/// The floor stands at 100 ft.
+TEST(SlabPasses, AreWhereALineGoesThroughAFloor) {
+  Plan plan = lineAt(feet(98)); // stays under it
+  plan.runs.append(makeRun("B", Service::Product, "pvc-sch80", "1", freeEnd(ft(0, 12), feet(98)),
+                           freeEnd(ft(20, 12), feet(102)), {{ft(20, 12), feet(98)}}));
+  // Halfway up a slope from 98 ft at x 20 ft to 102 ft at x 24 ft.
+  plan.runs.append(makeRun("C", Service::Product, "pvc-sch80", "2", freeEnd(ft(20, 5), feet(98)),
+                           freeEnd(ft(24, 5), feet(102))));
+  // Rises outside.
+  plan.runs.append(makeRun("D", Service::Product, "pvc-sch80", "2", freeEnd(ft(5, 5), feet(98)),
+                           freeEnd(ft(5, 5), feet(102))));
+  const auto found = slabsOf(plan);
+  ASSERT_EQ(found.size(), 2u);
+  EXPECT_EQ(found[0].run, "B");
+  EXPECT_EQ(found[0].floor, "B");
+  EXPECT_NEAR(found[0].at.x, 20 * kMetresPerFoot, 1e-9);
+  EXPECT_NEAR(found[0].at.z, 100 * kMetresPerFoot, 1e-9);
+  EXPECT_EQ(found[0].size, "1");
+  EXPECT_EQ(found[0].sleeve, "1-1/2");
+  EXPECT_EQ(found[1].run, "C");
+  EXPECT_NEAR(found[1].at.x, 22 * kMetresPerFoot, 1e-9);
+}
+
+TEST(SlabPasses, TellARoomInABuildingOnceAndNoFloorOfUnknownLevel) {
+  Plan plan = site();
+  EquipmentRoom room;
+  room.id = "R";
+  room.corner = ft(12, 2);
+  room.length = room.width = feet(8);
+  room.floor = feet(100.2);
+  plan.rooms.append(room);
+  plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2", freeEnd(ft(15, 5), feet(98)),
+                           freeEnd(ft(15, 5), feet(102))));
+  ASSERT_EQ(slabsOf(plan).size(), 1u);
+  EXPECT_EQ(slabsOf(plan)[0].floor, "R");
+  EXPECT_NEAR(slabsOf(plan)[0].at.z, 100.2 * kMetresPerFoot, 1e-9);
+  plan.rooms = {};
+  ASSERT_EQ(slabsOf(plan).size(), 1u);
+  EXPECT_EQ(slabsOf(plan)[0].floor, "B");
+  Building unknown = plan.buildings[0];
+  unknown.floor.reset();
+  plan.buildings.put(unknown);
+  EXPECT_TRUE(slabsOf(plan).empty());
 }
 
 } // namespace

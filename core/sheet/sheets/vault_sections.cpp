@@ -318,6 +318,8 @@ void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(openingTable(job, flow.columnWidth()));
   if (Block sleeves = sleeveTable(job, flow.columnWidth()); !sleeves.body.empty())
     flow.add(std::move(sleeves));
+  if (Block slabs = slabTable(job, flow.columnWidth()); !slabs.body.empty())
+    flow.add(std::move(slabs));
   flow.add(paragraphs(
       "BEDDING, BACKFILL AND LIDS",
       {"Bedding: clean granular material, level and compacted, on undisturbed ground; replace soft "

@@ -1,0 +1,133 @@
+// What passes through the walls, footings and floor slabs of buildings, new or standing: sleeves to
+// set before pouring, or holes to core.
+
+#include "core/sheet/set_tables.h"
+#include "core/sheet/tags.h"
+#include "core/study/wall_sleeves.h"
+#include "core/units/print.h"
+
+#include <cmath>
+
+namespace sump {
+
+namespace {
+
+/// For what the plan does not tell.
+constexpr const char* kToFillIn = "______";
+
+std::string passText(const WallSleeve& sleeve, Length thickness) {
+  switch (passOf(sleeve, thickness)) {
+  case WallPass::Unknown:
+    return "wall (2)";
+  case WallPass::Wall:
+    return "wall";
+  case WallPass::Under:
+    return "under footing (1)";
+  case WallPass::Footing:
+    break;
+  }
+  const bool within =
+      sleeve.low >= *sleeve.footing && sleeve.high <= *sleeve.lowestFooting + thickness;
+  return within ? "footing (1)" : "partly footing (1)";
+}
+
+std::string ownersText(const WallSleeve& sleeve, const Plan& plan) {
+  std::string names;
+  for (const Id& id : sleeve.buildings)
+    names += (names.empty() ? "" : ", ") + objectName(id, plan);
+  return sleeve.buildings.size() > 1 ? "Common wall of " + names : names;
+}
+
+std::string sleeveText(const std::optional<std::string>& sleeve) {
+  return sleeve ? sizeText(*sleeve) : std::string(kToFillIn);
+}
+
+std::vector<std::string> sleeveRow(const SheetJob& job, const WallSleeve& sleeve,
+                                   const std::string& tag, Length thickness) {
+  const UnitSystem units = job.units();
+  const auto level = [&](double v) { return printElevation(metres(v), units); };
+  const bool built = isBuiltIn(sleeve);
+  const Length low = built ? sleeve.low : sleeve.pipeLow;
+  return {ownersText(sleeve, job.plan()),
+          tag,
+          sizeText(sleeve.size),
+          built ? sleeveText(sleeve.sleeve) : std::string("-"),
+          level(sleeve.at.y),
+          level(sleeve.at.x),
+          level(sleeve.at.z),
+          sleeve.footing ? printLength(low - *sleeve.footing, units) : kToFillIn,
+          passText(sleeve, thickness)};
+}
+
+void addFloorDrains(const SheetJob& job, std::vector<std::vector<std::string>>& rows) {
+  const auto level = [&](double v) { return printElevation(metres(v), job.units()); };
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    if (!room.floorDrain) continue;
+    const Point2 at = room.frame().toSite(*room.floorDrain);
+    rows.push_back({objectName(room.id, job.plan()), "Floor drain", kToFillIn, "-", level(at.y),
+                    level(at.x), level(inMetres(room.floor))});
+  }
+}
+
+} // namespace
+
+Block sleeveTable(const SheetJob& job, double width) {
+  const auto tags = runTags(job.plan());
+  const Length thickness = job.review.limits.length("footing.thickness");
+  std::vector<std::vector<std::string>> rows;
+  for (const WallSleeve& sleeve : wallSleeves(job.plan(), job.study()))
+    rows.push_back(sleeveRow(job, sleeve, tags.at(sleeve.run), thickness));
+  Block block = table("SLEEVES AND CORED HOLES IN WALLS OF BUILDINGS",
+                      {{"Building"},
+                       {"Run"},
+                       {"Pipe", Align::Centre},
+                       {"Sleeve", Align::Centre},
+                       {"North", Align::Right},
+                       {"East", Align::Right},
+                       {"Invert of|pipe", Align::Right},
+                       {"Sleeve over|footing's|underside", Align::Right},
+                       {"Through"}},
+                      rows, width);
+  if (rows.empty()) return block;
+  addNote(block,
+          "New walls: set the sleeve before pouring. Existing walls: locate reinforcement and "
+          "lines in them, core to the sleeve's bore, cut no bar without the engineer, seal with a "
+          "modular rubber seal. Sleeves are two sizes over the pipe (IPC 305.3; conduit: common "
+          "practice), so that it can move. Places are on the outline as drawn.");
+  addNote(block,
+          "(1) Engineer first: nothing is cut or dug before the building's structural engineer has "
+          "said how. (2) The footing's level is not known: find it first. Assumed, since nobody "
+          "has told it: footings " +
+              printLength(thickness, job.units()) +
+              " thick. Over the footing's underside is the sleeve's or, under a footing, the "
+              "pipe's.");
+  return block;
+}
+
+Block slabTable(const SheetJob& job, double width) {
+  const auto tags = runTags(job.plan());
+  const auto level = [&](double v) { return printElevation(metres(v), job.units()); };
+  std::vector<std::vector<std::string>> rows;
+  for (const SlabPass& pass : slabPasses(job.plan(), job.study())) {
+    rows.push_back({objectName(pass.floor, job.plan()), tags.at(pass.run), sizeText(pass.size),
+                    sleeveText(pass.sleeve), level(pass.at.y), level(pass.at.x), level(pass.at.z)});
+  }
+  addFloorDrains(job, rows);
+  Block block = table("SLEEVES AND CORED HOLES IN FLOOR SLABS",
+                      {{"Floor of"},
+                       {"Run"},
+                       {"Pipe", Align::Centre},
+                       {"Sleeve", Align::Centre},
+                       {"North", Align::Right},
+                       {"East", Align::Right},
+                       {"Floor", Align::Right}},
+                      rows, width);
+  if (rows.empty()) return block;
+  addNote(block,
+          "New slabs: set sleeves, or box out one opening for pipes that rise side by side, "
+          "before pouring. Existing slabs: locate reinforcement and lines in and under them, "
+          "then core or saw out. Sizes as in walls: common practice.");
+  return block;
+}
+
+} // namespace sump
