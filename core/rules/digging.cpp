@@ -52,6 +52,14 @@ std::vector<Dig> digs(const EarthStudy& earth) {
   return all;
 }
 
+/// What the dig is for: its vaults, or the run of the trench.
+std::string digNames(const Plan& plan, const Dig& dig) {
+  std::string names;
+  for (const Id& id : dig.objects)
+    names += (names.empty() ? "" : ", ") + spokenName(plan, id);
+  return names;
+}
+
 void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const Dig& dig : digs(input.study.earth)) {
@@ -62,8 +70,9 @@ void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>
       if (!footing.below) {
         out.needs(objects, footing.below.needs);
       } else if (*footing.below > metres(kRounding)) {
-        Finding& finding =
-            out.report("below", objects, {{"building", spokenName(input.plan, footing.building)}});
+        Finding& finding = out.report("below", objects,
+                                      {{"dig", digNames(input.plan, dig)},
+                                       {"building", spokenName(input.plan, footing.building)}});
         finding.measured = printShort(*footing.below, out.units());
         finding.required = "0";
       }

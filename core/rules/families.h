@@ -44,6 +44,7 @@ extern const Rule kMainDistance;
 extern const Rule kWaterOverTank;
 extern const Rule kBuoyancy;
 extern const Rule kFootingPlane;
+extern const Rule kFootingPass;
 extern const Rule kDigOverlap;
 extern const Rule kDigProtection;
 extern const Rule kDigEgress;

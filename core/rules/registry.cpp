@@ -29,7 +29,7 @@ std::span<const Rule> allRules() {
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
       kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
       // The dig
-      kBuoyancy, kFootingPlane, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge, kSpoilRoom,
+      kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge, kSpoilRoom,
       // Wiring
       kSuppliesKnown, kConduitBends, kConduitFill, kBoxAccess, kMixedRaceway, kWorkingSpace,
       kDisconnectInSight};

@@ -2,6 +2,7 @@
 // Flotation and the dig. Vault 1 covers x 62 to 74, y 47 to 53 ft, vault 2 y 55 to 61 ft; with 2 ft
 // of working space their digs are one pit from x 60 to 76, y 45 to 63 ft, shored upright.
 
+#include "core/study/wall_sleeves.h"
 #include "tests/rules/cases_peak.h"
 #include "tests/rules/cases_vaults.h"
 
@@ -119,6 +120,37 @@ inline Edit kioskSouthOfVent(double y) {
   return [=](Plan& p) {
     ventAlong(43)(p);
     p.buildings.put({"B-KIOSK", "Kiosk", ringInFeet(60, 38, 76, y), {}, feet(90)});
+  };
+}
+
+inline WallSleeve powerSleeve(const Review& r) {
+  const auto all = wallSleeves(r.plan, *r.study.run("PC-1"));
+  return *std::ranges::find(all, std::vector<Id>{"B-MAINT"}, &WallSleeve::buildings);
+}
+inline void footAt(Plan& p, std::optional<Length> level) {
+  change(p.buildings, "B-MAINT", [&](Building& b) { b.footing = level; });
+}
+/// The maintenance building's footing, 12 in thick, ends this far over the sleeve's underside.
+inline Edit footingOverSleeve(Length over) {
+  return [=](Plan& p) { footAt(p, powerSleeve(reviewed(p)).low - inches(12) + over); };
+}
+/// The footing's underside stands this far over the sleeve's top.
+inline Edit sleeveUnderFooting(Length over) {
+  return [=](Plan& p) { footAt(p, powerSleeve(reviewed(p)).high + over); };
+}
+
+inline std::vector<Case> footingPassCases() {
+  const auto warning = Severity::Warning;
+  const Length hair = millimetres(1);
+  const std::vector<Id> power = {"PC-1", "B-MAINT"};
+  return {
+      {"footing-pass.through", warning, power, footingOverSleeve(hair), footingOverSleeve(-hair)},
+      {"footing-pass.under", warning, power, sleeveUnderFooting(hair), sleeveUnderFooting(-hair)},
+      {"footing-pass.undecided", warning, power, [](Plan& p) { footAt(p, std::nullopt); }},
+      {"footing-pass.undecided",
+       warning,
+       {"VT-1"},
+       [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
   };
 }
 

@@ -326,6 +326,11 @@ def kiosk(plan, east, footing):
         "footing": round(footing * FOOT, 9)})
 
 
+def footing_pass(plan):
+    level = run(plan, "PC-1")["vertices"][0]["invert"]
+    by_id(plan["buildings"], "B-MAINT")["footing"] = round(level - 0.1, 9)
+
+
 def footing_plane(plan):
     kiosk(plan, 56.5, 99)
 
@@ -408,6 +413,7 @@ RULES = {
     "reclaimed-marking": reclaimed_marking,
     "buoyancy": buoyancy,
     "footing-plane": footing_plane,
+    "footing-pass": footing_pass,
     "dig-overlap": dig_overlap,
     "dig-protection": dig_protection,
     "dig-egress": dig_egress,
