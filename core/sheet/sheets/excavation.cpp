@@ -2,6 +2,7 @@
 
 #include "core/geometry/outline_union.h"
 #include "core/geometry/polygon.h"
+#include "core/sheet/dig_notes.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
@@ -290,45 +291,6 @@ std::string heapText(const SheetJob& job) {
          " high. Haul the rest off as it is dug, " + decidedText(earth.surplus, volume) + " loose.";
 }
 
-/// Findings about the digs: who accepted them and why, or that they are open.
-std::vector<std::string> findingTexts(const SheetJob& job) {
-  static constexpr std::string_view kOfDigs[] = {"footing-plane", "dig-overlap", "dig-protection",
-                                                 "dig-egress",    "spoil-edge",  "spoil-room",
-                                                 "buoyancy"};
-  std::vector<std::string> texts;
-  for (const Finding& finding : job.review.findings) {
-    const bool fault = finding.severity != Severity::Note || finding.accepted;
-    if (!fault || std::ranges::find(kOfDigs, finding.rule) == std::end(kOfDigs)) continue;
-    texts.push_back(render(finding.what) +
-                    (finding.accepted ? " Accepted by " + finding.accepted->by + ", " +
-                                            finding.accepted->date + ": " + finding.accepted->reason
-                                      : std::string(" Open.")));
-  }
-  return texts;
-}
-
-/// What the digs cut or come near, by name.
-std::vector<std::string> nearTexts(const SheetJob& job) {
-  static constexpr const char* kKinds[] = {"building", "property line", "traffic pavement",
-                                           "well",     "utility",       "run"};
-  std::vector<std::string> texts;
-  const auto add = [&](const std::string& what, const std::vector<DigClash>& clashes) {
-    std::string text;
-    for (const DigClash& clash : clashes) {
-      text += (text.empty() ? "" : ", ") +
-              std::string(kKinds[static_cast<std::size_t>(clash.kind)]) +
-              (clash.object.empty() ? "" : " " + objectName(clash.object, job.plan()));
-    }
-    if (!text.empty()) texts.push_back(what + " takes in or cuts: " + text + ".");
-  };
-  const auto tags = runTags(job.plan());
-  for (const PitStudy& pit : job.study().earth.pits)
-    add("The dig to " + printElevation(pit.bottom, job.units()), pit.clashes);
-  for (const TrenchStudy& trench : job.study().earth.trenches)
-    add("The trench of " + tags.at(trench.run), trench.clashes);
-  return texts;
-}
-
 } // namespace
 
 void excavationSheet(const SheetJob& job, PageFlow& flow) {
@@ -370,15 +332,17 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "attendant and a rescue plan.",
        "LIFTING: nobody under a load or between a vault and the side of the dig.",
        "FOOTINGS: levels of buildings' footings are as told to the designer. Find them before the "
-       "dig "
-       "comes near; where they stand higher, stop and ask the engineer.",
+       "dig comes near; where they stand higher, stop and ask the engineer. No footing is "
+       "undermined "
+       "or cut: under one, dig only as the structural engineer has said, by hand, in short "
+       "stretches, shored.",
        heapText(job)},
       width, true));
   flow.add(digLegend(job, width));
   flow.add(pitTable(job, width));
   flow.add(earthTable(job, width));
-  flow.add(paragraphs("NEAR THE DIGS", nearTexts(job), width, false));
-  flow.add(paragraphs("FINDINGS ABOUT THE DIGS", findingTexts(job), width, false));
+  flow.add(paragraphs("NEAR THE DIGS", digNeighbours(job), width, false));
+  flow.add(paragraphs("FINDINGS ABOUT THE DIGS", digFindings(job), width, false));
   flow.add(trenchTable(job, isSmallPaper(job.paper) ? std::min(flow.fullWidth(), 220.0) : width));
 }
 

@@ -1,0 +1,81 @@
+#include "core/sheet/dig_notes.h"
+
+#include "core/sheet/tags.h"
+#include "core/units/print.h"
+
+#include <algorithm>
+#include <iterator>
+
+namespace sump {
+
+std::vector<std::string> digFindings(const SheetJob& job) {
+  static constexpr std::string_view kOfDigs[] = {"footing-plane",  "footing-pass", "dig-overlap",
+                                                 "dig-protection", "dig-egress",   "spoil-edge",
+                                                 "spoil-room",     "buoyancy"};
+  std::vector<std::string> texts;
+  for (const Finding& finding : job.review.findings) {
+    const bool fault = finding.severity != Severity::Note || finding.accepted;
+    if (!fault || std::ranges::find(kOfDigs, finding.rule) == std::end(kOfDigs)) continue;
+    texts.push_back(render(finding.what) +
+                    (finding.accepted ? " Accepted by " + finding.accepted->by + ", " +
+                                            finding.accepted->date + ": " + finding.accepted->reason
+                                      : " Open. " + render(finding.mend)));
+  }
+  return texts;
+}
+
+namespace {
+
+/// The footings that a dig passes within its depth, with whether it stays over the plane under
+/// each.
+void addNearFootings(const SheetJob& job, const std::string& dig,
+                     const std::vector<FootingCheck>& checks, std::vector<std::string>& texts) {
+  const auto length = [&](Length v) { return printLength(v, job.units()); };
+  for (const FootingCheck& check : checks) {
+    const Building* building = job.plan().buildings.find(check.building);
+    const bool told = building != nullptr && building->footing;
+    std::string text = dig + " passes the footing of " + objectName(check.building, job.plan()) +
+                       " at " + length(check.distance) + ", underside " +
+                       (told ? printElevation(*building->footing, job.units()) : "not given") +
+                       ": ";
+    if (!check.below) {
+      text += "find its level before digging.";
+    } else if (*check.below > metres(0)) {
+      text += length(*check.below) + " below its 45 degree plane.";
+    } else {
+      text += length(-*check.below) + " clear of its 45 degree plane.";
+    }
+    texts.push_back(text);
+  }
+}
+
+} // namespace
+
+std::vector<std::string> digNeighbours(const SheetJob& job) {
+  static constexpr const char* kKinds[] = {"building", "property line", "traffic pavement", "well",
+                                           "utility",  "run",           "trench of"};
+  std::vector<std::string> texts;
+  const auto add = [&](const std::string& what, const std::vector<DigClash>& clashes) {
+    std::string text;
+    for (const DigClash& clash : clashes) {
+      text += (text.empty() ? "" : ", ") +
+              std::string(kKinds[static_cast<std::size_t>(clash.kind)]) +
+              (clash.object.empty() ? "" : " " + objectName(clash.object, job.plan()));
+    }
+    if (!text.empty()) texts.push_back(what + " takes in or cuts: " + text + ".");
+  };
+  const auto tags = runTags(job.plan());
+  for (const PitStudy& pit : job.study().earth.pits) {
+    const std::string dig = "The dig to " + printElevation(pit.bottom, job.units());
+    add(dig, pit.clashes);
+    addNearFootings(job, dig, pit.footings, texts);
+  }
+  for (const TrenchStudy& trench : job.study().earth.trenches) {
+    const std::string dig = "The trench of " + tags.at(trench.run);
+    add(dig, trench.clashes);
+    addNearFootings(job, dig, trench.footings, texts);
+  }
+  return texts;
+}
+
+} // namespace sump
