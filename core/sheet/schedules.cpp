@@ -8,6 +8,7 @@
 #include "core/units/print.h"
 #include "core/units/print_levels.h"
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -15,7 +16,16 @@ namespace sump {
 
 namespace {
 
-/// As the section tells it leg by leg, of lines under pressure and conduits too.
+/// How the ends of a line with upright legs lie to each other.
+std::string riseText(const RunStudy& run, UnitSystem units) {
+  constexpr double kHair = 5e-4; // m
+  const double rise = inMetres(run.endInvert - run.startInvert);
+  if (std::abs(rise) < kHair) return "with risers";
+  return (rise > 0 ? "rises " : "drops ") + printLength(metres(std::abs(rise)), units);
+}
+
+/// As the section tells it leg by leg, of lines under pressure and conduits too. A line that is
+/// level between upright legs says what these make.
 std::string scheduledSlope(const RunStudy& run, UnitSystem units) {
   if (!run.resolved) return "?";
   if (const std::string mean = slopeText(run, units); !mean.empty()) return mean;
@@ -26,8 +36,10 @@ std::string scheduledSlope(const RunStudy& run, UnitSystem units) {
                       ? "level"
                       : printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " rising"));
   }
-  if (slopes.empty()) return "upright";
-  return slopes.size() == 1 ? *slopes.begin() : "by section";
+  if (slopes.empty()) return "upright, " + riseText(run, units);
+  if (slopes.size() > 1) return "by section";
+  const bool upright = std::ranges::any_of(run.legs, &Leg::vertical);
+  return *slopes.begin() + (upright && slopes.contains("level") ? ", " + riseText(run, units) : "");
 }
 
 /// Where along the run its least cover is.
