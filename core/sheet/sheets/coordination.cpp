@@ -4,6 +4,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/schedules.h"
 #include "core/study/relief.h"
+#include "core/study/wall_sleeves.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -50,6 +51,12 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
             "Have all utilities located and marked; expose crossings by hand. Stake out "
             "vault corners from the vault placement sheet and runs from the setting-out sheet.",
             "General contractor, surveyor", {}, "Marks seen and photographed");
+  if (!wallSleeves(job.plan(), job.study()).empty()) {
+    steps.add("sleeves",
+              "New walls and slabs: set sleeves as scheduled before pouring. Existing ones: locate "
+              "reinforcement, then core. At or under footings: the structural engineer first.",
+              "General contractor", {"locate"}, "Places and inverts checked against the schedule");
+  }
   steps.add("inverts",
             "Survey the outlet inverts of the drains and the invert at the sewer; report "
             "differences from the schedule before vaults are ordered.",
@@ -77,18 +84,18 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
             std::string("Lay inlet, links, interconnects") +
                 (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
                 " from the low end up; boots at every wall.",
-            "Plumber", {"set"}, "Grade and joints seen before cover");
+            "Plumber", {"set", "sleeves"}, "Grade and joints seen before cover");
   if (has(job, Service::Suction) || has(job, Service::MakeUp)) {
     steps.add("pressure",
               std::string("Lay the buried pipe of suction, recirculation, underflow") +
                   (has(job, Service::MakeUp) ? ", product and make-up" : " and product") +
                   "; suction rises all the way to the pump.",
-              "Plumber", {"set"}, "Pressure and vacuum test");
+              "Plumber", {"set", "sleeves"}, "Pressure and vacuum test");
   }
   steps.add("conduit",
             "Lay float, signal and power conduits with pull cords; separate power from "
             "signals.",
-            "Electrician", {"set"}, "Inspected before cover");
+            "Electrician", {"set", "sleeves"}, "Inspected before cover");
   steps.add("leaks",
             "Test the vaults' joints, boots and risers for leaks, by vacuum while empty or full of "
             "water; make good before backfill.",
@@ -101,8 +108,8 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
 
 void addRoomWork(const SheetJob& job, Steps& steps) {
   steps.add("room",
-            "Room with floor, drain, door, light and ventilation ready; pipe risers inside "
-            "the marked area.",
+            "Room, new or existing, ready: floor closed round the risers, drain, door, light and "
+            "ventilation; pipe risers inside the marked area.",
             "General contractor", {"pressure", "conduit", "fill"}, "Room clean and locked");
   steps.add("equipment", "Bring in and anchor the equipment; join the risers with unions.",
             "Equipment supplier, plumber", {"room"}, "Alignment checked");
@@ -156,8 +163,13 @@ Block supplierTable(const SheetJob& job, double width) {
     rows.push_back({"Wash-demand signal, dry contact or volts", "Wash equipment supplier",
                     "Electrician", "Electrician, at both panels"});
   }
-  rows.push_back({"Room: slab, drain, light, ventilation, door", "General contractor",
-                  "General contractor", "-"});
+  if (!wallSleeves(job.plan(), job.study()).empty()) {
+    rows.push_back({"Sleeves in new walls and slabs; cored holes in existing ones",
+                    "General contractor", "General contractor",
+                    "Plumber and electrician seal round their lines"});
+  }
+  rows.push_back({"Room, new or existing: slab, drain, light, ventilation, door; what is missing",
+                  "General contractor", "General contractor", "-"});
   return table("WHO SUPPLIES, SETS AND CONNECTS (common practice; the contracts govern)",
                {{"What"}, {"Supplied by"}, {"Set by"}, {"Connected by"}}, rows, width);
 }
