@@ -1,6 +1,7 @@
 #include "core/sheet/block.h"
 
 #include <algorithm>
+#include <cctype>
 
 namespace sump {
 
@@ -64,13 +65,31 @@ std::size_t fitting(const std::string& word, double width, double height, bool b
   return hyphen != word.npos && hyphen > 0 ? hyphen + 1 : best;
 }
 
+/// Is the space at `at` inside a length such as `3'-10 1/2"`, which is read as one?
+bool isInLength(const std::string& text, std::size_t at) {
+  constexpr const char* kDigits = "0123456789";
+  const std::size_t bar = text.find_first_not_of(kDigits, at + 1);
+  if (at == 0 || bar == text.npos || bar == at + 1 || text[bar] != '/') return false;
+  const std::size_t end = text.find_first_not_of(kDigits, bar + 1);
+  return std::isdigit(static_cast<unsigned char>(text[at - 1])) != 0 && end != text.npos &&
+         end > bar + 1 && text[end] == '"';
+}
+
+/// Where the word that begins at `at` ends.
+std::size_t wordEnd(const std::string& text, std::size_t at) {
+  std::size_t end = text.find(' ', at);
+  while (end != text.npos && isInLength(text, end))
+    end = text.find(' ', end + 1);
+  return std::min(end, text.size());
+}
+
 } // namespace
 
 std::vector<std::string> wrapped(const std::string& text, double width, double height, bool bold) {
   std::vector<std::string> lines(1);
   std::size_t at = 0;
   while (at < text.size()) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::size_t end = wordEnd(text, at);
     std::string word = text.substr(at, end - at);
     at = end + 1;
     const std::string joined = lines.back().empty() ? word : lines.back() + " " + word;
