@@ -69,7 +69,7 @@ constexpr PublishedCase kCases[] = {
 bool testExists(const std::string& suite, const std::string& name) {
   const ::testing::UnitTest& all = *::testing::UnitTest::GetInstance();
   for (int i = 0; i < all.total_test_suite_count(); ++i) {
-    const testing::TestSuite& one = *all.GetTestSuite(i);
+    const ::testing::TestSuite& one = *all.GetTestSuite(i);
     if (suite != one.name()) continue;
     for (int k = 0; k < one.total_test_count(); ++k) {
       if (name == one.GetTestInfo(k)->name()) return true;

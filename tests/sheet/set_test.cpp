@@ -190,8 +190,8 @@ TEST(SheetSetWords, ARunHasOneName) {
 
 TEST(SheetSetWords, NothingInATitleBlockIsCut) {
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
-    for (const Page& page : pagesOf(plan, "a1")) {
-      for (const PageText& text : texts(page))
+    for (const Page& page : setPages(plan, "a1")) {
+      for (const PageText& text : setTexts(page))
         EXPECT_FALSE(text.text.ends_with("...")) << plan << " " << page.number << " " << text.text;
     }
   }
