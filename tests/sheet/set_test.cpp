@@ -259,8 +259,17 @@ TEST(SheetSetWords, TellTheSumpOfACatchBasin) {
   EXPECT_FALSE(saysOn("transit-depot", "P-1", "Sump depth")) << "a trench drain";
 }
 
+// The make-up is laid level at 2.090 and rises to its port 1.200 m over the floor of 3.150:
+// 4.350 - 2.090 = 2.260 m.
+TEST(SheetSetWords, TellWhatUprightLegsMakeOfALevelLine) {
+  const auto row = rowOf(pagesOf("boatyard-pad", "a1"), "RUN SCHEDULE", "MU-1");
+  EXPECT_NE(std::ranges::find(row, "level, rises 2.260 m"), row.end());
+}
+
 TEST(SheetSetWords, TellWhatIsBuiltIntoTheWallsOfBuildings) {
-  EXPECT_TRUE(saysOn("transit-depot", "C-3", "SLEEVES IN WALLS OF BUILDINGS"));
+  EXPECT_TRUE(saysOn("transit-depot", "C-3", "SLEEVES AND CORED HOLES IN WALLS OF BUILDINGS"));
+  EXPECT_TRUE(saysOn("transit-depot", "C-3", "SLEEVES AND CORED HOLES IN FLOOR SLABS"));
+  EXPECT_TRUE(saysOn("transit-depot", "C-3", "Common wall of Existing bus"));
 }
 
 TEST(SheetSetWords, TheRoomTellsItsValvesAndSupports) {
