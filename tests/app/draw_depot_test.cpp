@@ -110,7 +110,7 @@ void DrawDepot::drawSite() {
   type("110\t75\n80\t55\n");
   set("Name", "Existing maintenance building");
   set("Finished floor", "102.3");
-  set("Underside of footing", "30.2 m");
+  set("Underside of footing", "29.9 m");
   type("61.5\t67.5\n13\t12.5\n");
   set("Name", "Existing equipment building");
   set("Finished floor", "102");
