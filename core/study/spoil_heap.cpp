@@ -55,7 +55,7 @@ HeapCell whole(const Ring& outline) {
 /// How far from the outline the place that lies deepest in it is: the most promising squares are
 /// quartered first, and what lies in a square is no deeper than its middle by more than its reach.
 double deepestInside(const Ring& outline) {
-  constexpr double kClose = 1e-4; // m
+  constexpr double kClose = 1e-3; // m
   std::priority_queue<HeapCell> open;
   open.push(whole(outline));
   double best = std::max(0.0, open.top().inside);
@@ -89,10 +89,10 @@ double depths(const HeapCell& cell, const Ring& outline, double deepest, double 
 } // namespace
 
 SpoilHeap spoilHeap(const Ring& outline, double runOverRise, Length highest) {
-  constexpr double kFine = 0.02; // m; of the smallest squares, half
+  constexpr double kFine = 0.05; // m; of the smallest squares, half
   const double height = std::min(inMetres(highest), deepestInside(outline) / runOverRise);
   const HeapCell all = whole(outline);
-  const double least = std::max(kFine, all.half / 512);
+  const double least = std::max(kFine, all.half / 128);
   const double sum = depths(all, outline, height * runOverRise, least);
   return {cubicMetres(sum / runOverRise), metres(height)};
 }
