@@ -106,7 +106,7 @@ void DrawDepot::drawSite() {
   type("R30\t80\n70\t25\n");
   set("Name", "Existing bus wash bay");
   set("Finished floor", "102");
-  set("Underside of footing", "29.7 m");
+  set("Underside of footing", "29.6 m");
   type("110\t75\n80\t55\n");
   set("Name", "Existing maintenance building");
   set("Finished floor", "102.3");

@@ -104,8 +104,12 @@ Plan withProductBeforeSuction() {
   Plan plan = readPlanFile(testing::samples() / "boatyard-pad.sump");
   EquipmentRoom room = *plan.rooms.find("ER-1");
   const auto port = [&](const char* id) { return std::ranges::find(room.ports, id, &Port::id); };
-  port("P-PW")->at.x = port("P-SU")->at.x;
+  const double moved = port("P-SU")->at.x - port("P-PW")->at.x;
+  port("P-PW")->at.x += moved;
   plan.rooms.put(std::move(room));
+  sump::Run product = *plan.runs.find("PW-1");
+  product.vertices.front().at.x += moved; // under the port; the room lies along the site's axes
+  plan.runs.put(std::move(product));
   return plan;
 }
 

@@ -244,10 +244,13 @@ void markInletEnds(const Plan& plan, std::vector<Mark>& marks) {
   addSymbols(std::move(added), marks);
 }
 
-void labelInletEnds(const Plan& plan, const SheetView& view, LabelBoard& board) {
+/// The first arrow is named; the note under the table tells what all of them mean.
+void labelInletEnd(const Plan& plan, const SheetView& view, LabelBoard& board) {
   for (const Vault& vault : plan.vaults) {
     const Point2 at = inletPlace(vault);
-    if (view.shows(at)) board.atPoint({{"inlet end"}}, at, 3, 20);
+    if (!view.shows(at)) continue;
+    board.atPoint({{"inlet end"}}, at, 3, 20);
+    return;
   }
 }
 
@@ -264,7 +267,7 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   }
   labelVaultsPlaced(job, view, board);
   labelChambers(job.plan(), view, board);
-  labelInletEnds(job.plan(), view, board);
+  labelInletEnd(job.plan(), view, board);
   labelOrigin(view, board);
   LabelRequest request{job.review, job.catalog, marks, noRuns};
   request.levels = false; // the plan of the tankage tells them
