@@ -84,7 +84,7 @@ std::vector<Polyline> clipLine(const Polyline& line, const PaperBox& box) {
 }
 
 bool cutsBox(Point2 a, Point2 b, const PaperBox& box) {
-  return stretch(a, b, box).has_value();
+  return spanned(a, b).touches(box) && stretch(a, b, box).has_value();
 }
 
 bool cutsRing(const Ring& ring, Point2 a, Point2 b) {

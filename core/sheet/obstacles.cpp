@@ -52,11 +52,14 @@ bool passesDot(Point2 dot, Point2 a, Point2 b) {
   return off > kOwn && off < kNear;
 }
 
+bool isOver(Point2 from, Point2 to, Point2 dot) {
+  return distance(dot, to) > kSameEnd && nearestOnSegment(dot, from, to).distance < kDotAir;
+}
+
 } // namespace
 
 bool runsOverDot(Point2 from, Point2 to, Point2 dot) {
-  return spanned(from, to).grown(kDotAir).holds(dot) && distance(dot, to) > kSameEnd &&
-         nearestOnSegment(dot, from, to).distance < kDotAir;
+  return spanned(from, to).grown(kDotAir).holds(dot) && isOver(from, to, dot);
 }
 
 PaperBox reachOf(const LabelCandidate& candidate) {
@@ -142,8 +145,10 @@ double Obstacles::lineCost(const LabelCandidate& candidate, Point2 from, const L
 double Obstacles::symbolCost(const LabelCandidate& candidate, Point2 from) const {
   constexpr double kAir = 0.4; // mm about a symbol
   double cost = 0;
+  const PaperBox reach = reachOf(candidate);
   for (const PaperBox& symbol : symbols_) {
     const PaperBox wide = symbol.grown(kAir);
+    if (!wide.touches(reach)) continue;
     if (wide.meets(candidate.box)) cost += kOverSymbol;
     if (!candidate.leaderTo || wide.holds(*candidate.leaderTo)) continue;
     if (cutsBox(from, *candidate.leaderTo, wide)) cost += kLeaderOverSymbol;
@@ -154,7 +159,9 @@ double Obstacles::symbolCost(const LabelCandidate& candidate, Point2 from) const
 bool Obstacles::leaderOverDot(const LabelCandidate& candidate) const {
   if (!candidate.leaderTo) return false;
   const Point2 to = *candidate.leaderTo, from = leaderStart(candidate);
-  return std::ranges::any_of(dots_, [&](Point2 dot) { return runsOverDot(from, to, dot); });
+  const PaperBox about = spanned(from, to).grown(kDotAir);
+  return std::ranges::any_of(dots_,
+                             [&](Point2 dot) { return about.holds(dot) && isOver(from, to, dot); });
 }
 
 double Obstacles::dotCost(const LabelCandidate& candidate) const {

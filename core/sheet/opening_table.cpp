@@ -41,7 +41,7 @@ Face riserFace(const Vault& vault, const Manway& manway, int chamber, Point2 loc
                           : Point2{0, off.y < 0 ? -halfWidth : halfWidth};
   Face face = faceAt(vault, wall);
   face.along = end ? local.y + halfWidth : local.x + halfLength;
-  face.name = "riser of ch. " + std::to_string(chamber) + ", side " + face.name;
+  face.name = "riser ch. " + std::to_string(chamber) + ", side " + face.name;
   return face;
 }
 

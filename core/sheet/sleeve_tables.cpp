@@ -6,6 +6,7 @@
 #include "core/study/wall_sleeves.h"
 #include "core/units/print.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace sump {
@@ -59,6 +60,22 @@ std::vector<std::string> sleeveRow(const SheetJob& job, const WallSleeve& sleeve
           passText(sleeve, thickness)};
 }
 
+/// What the marks in the last column mean, of those that stand there.
+void addMarkNotes(const std::vector<std::vector<std::string>>& rows, const std::string& thickness,
+                  Block& block) {
+  const auto has = [&](const char* mark) {
+    return std::ranges::any_of(rows, [&](const auto& row) { return row.back().ends_with(mark); });
+  };
+  std::string text;
+  if (has("(1)"))
+    text += "(1) Engineer first: nothing is cut or dug before the building's structural engineer "
+            "has said how. ";
+  if (has("(2)")) text += "(2) The footing's level is not known: find it first. ";
+  addNote(block, text + "Assumed, since nobody has told it: footings " + thickness +
+                     " thick. Over the footing's underside is the sleeve's or, under a footing, "
+                     "the pipe's.");
+}
+
 void addFloorDrains(const SheetJob& job, std::vector<std::vector<std::string>>& rows) {
   const auto level = [&](double v) { return printElevation(metres(v), job.units()); };
   for (const EquipmentRoom& room : job.plan().rooms) {
@@ -94,13 +111,7 @@ Block sleeveTable(const SheetJob& job, double width) {
           "lines in them, core to the sleeve's bore, cut no bar without the engineer, seal with a "
           "modular rubber seal. Sleeves are two sizes over the pipe (IPC 305.3; conduit: common "
           "practice), so that it can move. Places are on the outline as drawn.");
-  addNote(block,
-          "(1) Engineer first: nothing is cut or dug before the building's structural engineer has "
-          "said how. (2) The footing's level is not known: find it first. Assumed, since nobody "
-          "has told it: footings " +
-              printLength(thickness, job.units()) +
-              " thick. Over the footing's underside is the sleeve's or, under a footing, the "
-              "pipe's.");
+  addMarkNotes(rows, printLength(thickness, job.units()), block);
   return block;
 }
 
@@ -126,7 +137,8 @@ Block slabTable(const SheetJob& job, double width) {
   addNote(block,
           "New slabs: set sleeves, or box out one opening for pipes that rise side by side, "
           "before pouring. Existing slabs: locate reinforcement and lines in and under them, "
-          "then core or saw out. Sizes as in walls: common practice.");
+          "then core or saw out; where a trench runs under the slab, saw it along the trench and "
+          "make it good. Sizes as in walls: common practice.");
   return block;
 }
 

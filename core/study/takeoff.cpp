@@ -210,7 +210,7 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
   }
 }
 
-/// What is left open in buildings' walls; under a footing there is nothing to build in.
+/// What is left open in buildings' walls and floors; under a footing there is nothing to build in.
 void Entries::addSleeves(const Plan& plan, const Run& run, const RunStudy& study) {
   for (const WallSleeve& sleeve : wallSleeves(plan, study)) {
     if (isBuiltIn(sleeve)) {
@@ -218,6 +218,9 @@ void Entries::addSleeves(const Plan& plan, const Run& run, const RunStudy& study
                    sleeve.sleeve.value_or(sleeve.size));
     }
   }
+  for (const SlabPass& pass : slabPasses(plan, study))
+    addConnector(run, "slab-sleeve", "Sleeve in floor slab, two sizes over the pipe",
+                 pass.sleeve.value_or(pass.size));
 }
 
 void Entries::addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study) {

@@ -188,11 +188,17 @@ std::vector<WallSleeve> wallSleeves(const Plan& plan, const Study& study) {
   return all;
 }
 
+std::vector<SlabPass> slabPasses(const Plan& plan, const RunStudy& run) {
+  std::vector<SlabPass> all;
+  if (run.resolved) addSlabPasses(floorSlabs(plan), *plan.runs.find(run.id), run, all);
+  return all;
+}
+
 std::vector<SlabPass> slabPasses(const Plan& plan, const Study& study) {
   std::vector<SlabPass> all;
-  const std::vector<FloorSlab> floors = floorSlabs(plan);
   for (const RunStudy& run : study.runs) {
-    if (run.resolved) addSlabPasses(floors, *plan.runs.find(run.id), run, all);
+    for (SlabPass& pass : slabPasses(plan, run))
+      all.push_back(std::move(pass));
   }
   return all;
 }

@@ -50,6 +50,8 @@ struct SlabPass {
 };
 /// In the plan's order of runs. A room's floor is told before that of the building round it.
 std::vector<SlabPass> slabPasses(const Plan& plan, const Study& study);
+/// Of one run; nothing for one that could not be worked out.
+std::vector<SlabPass> slabPasses(const Plan& plan, const RunStudy& run);
 
 /// Two sizes over the pipe's, of the nominal sizes that are usually stocked (IPC 305.3 for
 /// foundation walls: 2024 edition, seen at iccsafe.org; for conduit and slabs common practice, no

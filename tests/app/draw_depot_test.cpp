@@ -353,7 +353,7 @@ void DrawDepot::tellGround() {
   knowChoice("earth.soilHold", 2);
   know("earth.ladders",
        "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
-       "24.384 m, 19 m; 19.75 m, 19.75 m; 21 m, 19.2024 m; 18.288 m, 19.5 m; 23.7744 m, 19 m");
+       "24.384 m, 15.5 m; 19.75 m, 19.75 m; 21 m, 19.2024 m; 18.288 m, 19.5 m; 23.7744 m, 19 m");
   know("earth.spoil", "27 m, 6.5 m; 45 m, 6.5 m; 45 m, 14 m; 27 m, 14 m");
 }
 

@@ -30,4 +30,19 @@ inline std::vector<Case> allCases() {
   return all;
 }
 
+/// Every case with the review of its bad plan, made once for all tests.
+struct ReviewedCase {
+  Case of;
+  Review bad;
+};
+inline const std::vector<ReviewedCase>& reviewedCases() {
+  static const std::vector<ReviewedCase> cases = [] {
+    std::vector<ReviewedCase> all;
+    for (const Case& c : allCases())
+      all.push_back({c, reviewed(with(c.bad))});
+    return all;
+  }();
+  return cases;
+}
+
 } // namespace sump::testing

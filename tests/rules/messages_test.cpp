@@ -29,10 +29,8 @@ std::set<std::string> placeholders(const std::string& pattern) {
 const std::vector<Finding>& everyFinding() {
   static const std::vector<Finding> findings = [] {
     std::vector<Finding> all;
-    for (const Case& c : allCases()) {
-      const Review review = reviewed(with(c.bad));
+    for (const auto& [c, review] : reviewedCases())
       all.insert(all.end(), review.findings.begin(), review.findings.end());
-    }
     const Review stale = reviewed(with([](Plan& p) {
       p.acceptances = {{"no-such/finding", "as agreed", "A. Reviewer", "2026-11-20"}};
     }));
@@ -99,8 +97,7 @@ TEST(Messages, RenderAnUnknownIdInBracketsAndLeaveUnknownNames) {
 }
 
 TEST(FindingKey, TellsEveryFindingApart) {
-  for (const Case& c : allCases()) {
-    const Review review = reviewed(with(c.bad));
+  for (const auto& [c, review] : reviewedCases()) {
     std::set<std::string> keys;
     for (const Finding& finding : review.findings) {
       EXPECT_TRUE(keys.insert(finding.key()).second) << finding.key();

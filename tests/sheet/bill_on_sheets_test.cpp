@@ -5,7 +5,9 @@
 #include "core/exchange/plan_file.h"
 #include "core/exchange/stake_out.h"
 #include "core/sheet/compose.h"
+#include "core/study/wall_sleeves.h"
 #include "core/units/print.h"
+#include "tests/sheet/composed.h"
 #include "tests/support/csv_reader.h"
 #include "tests/support/places.h"
 
@@ -92,11 +94,11 @@ TEST_P(BillOnSheets, ConnectorsAreAsManyAsOpenings) {
     return std::string(key == "baffle-sleeve" ? "sleeve" : "connector");
   };
   for (const BillLine& line : buy_.bill.lines) {
-    if (line.category == "connector" && line.key != "wall-sleeve")
+    if (line.category == "connector" && line.key != "wall-sleeve" && line.key != "slab-sleeve")
       bought[{kindOf(line.key), line.size + "\""}] += *line.net;
   }
   for (const QuantityLine& line : review_.study.takeOff) {
-    if (line.category == "connector" && line.item != "wall-sleeve")
+    if (line.category == "connector" && line.item != "wall-sleeve" && line.item != "slab-sleeve")
       taken[{kindOf(line.item), line.size + "\""}] += line.quantity;
   }
   EXPECT_GE(openings.size(), 3u);
@@ -124,6 +126,33 @@ TEST_P(BillOnSheets, SleevesAreAsManyAsWallsPassed) {
   EXPECT_GE(passed.size(), 2u);
   EXPECT_EQ(passed, bought);
   EXPECT_EQ(passed, taken);
+}
+
+/// One for each line that comes up through a floor, and none for the floor drains beside them.
+TEST_P(BillOnSheets, SlabSleevesAreAsManyAsFloorsPassed) {
+  std::map<std::string, double> passed, bought, taken;
+  for (const SlabPass& pass : slabPasses(review_.plan, review_.study))
+    ++passed[pass.sleeve.value_or(pass.size) + "\""];
+  std::map<std::string, double> printed;
+  for (const auto& row : rows_) {
+    // Floor of (it may have a row of its own), run, pipe, sleeve, north, east, floor.
+    const bool isRun = row.size() >= 6 && row.size() <= 7 && row[row.size() - 6].size() <= 5;
+    const auto isPipe = [](const std::string& cell) { // sizes have no feet
+      return cell.ends_with("\"") && cell.find('\'') == std::string::npos;
+    };
+    if (isRun && isPipe(row[row.size() - 4]) && isPipe(row[row.size() - 5]))
+      ++printed[row[row.size() - 4]];
+  }
+  for (const BillLine& line : buy_.bill.lines) {
+    if (line.key == "slab-sleeve") bought[line.size + "\""] += *line.net;
+  }
+  for (const QuantityLine& line : review_.study.takeOff) {
+    if (line.item == "slab-sleeve") taken[line.size + "\""] += line.quantity;
+  }
+  EXPECT_GE(passed.size(), 2u);
+  EXPECT_EQ(printed, passed);
+  EXPECT_EQ(bought, passed);
+  EXPECT_EQ(taken, passed);
 }
 
 /// As many supports in the bill as the table of open pipe tells.

@@ -4,6 +4,7 @@
 
 #include "core/exchange/plan_file.h"
 #include "core/sheet/compose.h"
+#include "tests/sheet/composed.h"
 #include "tests/sheet/known_numbers.h"
 #include "tests/support/places.h"
 
@@ -111,18 +112,14 @@ std::vector<PrintedNumber> numbersIn(const std::string& text, UnitSystem units) 
 }
 
 struct Sample {
-  Review review;
-  std::vector<Page> pages;
+  const Review& review;
+  const std::vector<Page>& pages;
 };
 
-const Sample& sample(const std::string& name) {
-  static std::map<std::string, Sample> known;
-  const auto found = known.find(name);
-  if (found != known.end()) return found->second;
-  Review reviewed = review(readPlanFile(sampleFile(name)), builtinCatalog());
-  const bool metric = reviewed.plan.project.units == UnitSystem::Metric;
-  std::vector<Page> pages = composeSheets(reviewed, {metric ? "a1" : "arch-d", 0});
-  return known.emplace(name, Sample{std::move(reviewed), std::move(pages)}).first->second;
+Sample sample(const std::string& name) {
+  const Review& review = testing::sampleReview(name);
+  const bool metric = review.plan.project.units == UnitSystem::Metric;
+  return {review, testing::sampleSheets(name, metric ? "a1" : "arch-d")};
 }
 
 class EveryNumber : public ::testing::TestWithParam<const char*> {};
@@ -175,7 +172,7 @@ bool isKnown(const KnownNumbers& known, const PrintedNumber& number, const Said&
 }
 
 TEST_P(EveryNumber, IsOfThePlanOrTheStudy) {
-  const Sample& of = sample(GetParam());
+  const Sample of = sample(GetParam());
   const KnownNumbers known(of.review);
   const std::vector<Found> all = allNumbers(of);
   EXPECT_GT(all.size(), 500u);
@@ -186,7 +183,7 @@ TEST_P(EveryNumber, IsOfThePlanOrTheStudy) {
 /// Every number in turn with a slip of the pen: the test above must notice nearly all of them. It
 /// cannot all, since now and then a wrong level is another level of the same run or of the site.
 TEST_P(EveryNumber, AChangedNumberIsCaught) {
-  const Sample& of = sample(GetParam());
+  const Sample of = sample(GetParam());
   const KnownNumbers known(of.review);
   std::map<Printed, std::pair<int, int>> caught; // and of how many
   for (const Found& found : allNumbers(of)) {
@@ -204,7 +201,7 @@ TEST_P(EveryNumber, AChangedNumberIsCaught) {
 }
 
 TEST_P(EveryNumber, ScalesOfLevelsStandAtTheirHeights) {
-  const Sample& of = sample(GetParam());
+  const Sample of = sample(GetParam());
   const UnitSystem units = of.review.plan.project.units;
   // Of one section: the same page and edge, told upward.
   std::map<std::tuple<std::string, double, int>, std::vector<std::pair<double, double>>> scales;

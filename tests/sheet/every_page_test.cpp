@@ -13,6 +13,7 @@
 #include "core/study/study.h"
 #include "core/study/upkeep.h"
 #include "core/study/upkeep_table.h"
+#include "tests/sheet/composed.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
@@ -32,8 +33,7 @@ void PrintTo(const PageCase& c, std::ostream* out) {
 }
 
 std::vector<Page> pagesOf(const PageCase& c) {
-  const Review reviewed = review(readPlanFile(sampleFile(c.plan)), builtinCatalog());
-  if (c.document == "set") return composeSheets(reviewed, {c.paper, 0});
+  const Review& reviewed = testing::sampleReview(c.plan);
   if (c.document == "report") {
     return composeCalculationReport(reviewed.plan, calculations(reviewed.plan, reviewed.study),
                                     c.paper);
@@ -67,6 +67,7 @@ protected:
   static const std::vector<Page>& pages() {
     static std::map<std::tuple<std::string, std::string, std::string>, std::vector<Page>> known;
     const PageCase& c = GetParam();
+    if (c.document == "set") return testing::sampleSheets(c.plan, c.paper);
     const auto found = known.find({c.plan, c.document, c.paper});
     if (found != known.end()) return found->second;
     return known.emplace(std::tuple(c.plan, c.document, c.paper), pagesOf(c)).first->second;

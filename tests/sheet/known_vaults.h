@@ -26,8 +26,12 @@ inline void KnownNumbers::vaults(const Review& review) {
       levels(id, manway.grade, manway.rim);
       lengths(id, manway.riser);
     }
-    for (const Manway& manway : given.manways)
+    for (const Manway& manway : given.manways) {
       lengths(id, manway.diameter);
+      // From the wall to the opening, across the vault.
+      lengths(id, given.width / 2.0 - given.wall - metres(std::abs(manway.at.y)) -
+                      manway.diameter / 2.0);
+    }
     volumes(id, vault.workingVolume);
   }
   if (const auto profile = trainProfile(review.plan, review.study, builtinCatalog())) {

@@ -5,6 +5,7 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/continuations.h"
 #include "core/sheet/plan_measures.h"
+#include "tests/sheet/composed.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
@@ -18,19 +19,9 @@ namespace sump {
 namespace {
 
 struct MarkedSample {
-  Review review;
-  std::vector<Page> pages;
+  const Review& review;
+  const std::vector<Page>& pages;
 };
-
-const MarkedSample& markedSample(const std::string& plan, const std::string& paper) {
-  static std::map<std::pair<std::string, std::string>, MarkedSample> known;
-  const auto found = known.find({plan, paper});
-  if (found != known.end()) return found->second;
-  Review reviewed = review(readPlanFile(sampleFile(plan)), builtinCatalog());
-  std::vector<Page> pages = composeSheets(reviewed, {paper, 0});
-  return known.emplace(std::pair(plan, paper), MarkedSample{std::move(reviewed), std::move(pages)})
-      .first->second;
-}
 
 std::vector<PageText> textsOn(const Page& page) {
   std::vector<PageText> texts;
@@ -87,8 +78,10 @@ int listedRows(const MarkedSample& of) {
 
 class PlanMarks : public ::testing::TestWithParam<const char*> {
 protected:
-  const MarkedSample& of_ =
-      markedSample(GetParam(), std::string(GetParam()) == "transit-depot" ? "arch-d" : "a1");
+  const MarkedSample of_{
+      testing::sampleReview(GetParam()),
+      testing::sampleSheets(GetParam(),
+                            std::string(GetParam()) == "transit-depot" ? "arch-d" : "a1")};
 };
 INSTANTIATE_TEST_SUITE_P(Samples, PlanMarks,
                          ::testing::Values("transit-depot", "boatyard-pad", "ferry-quay"));

@@ -8,8 +8,8 @@
 #include "core/sheet/compose.h"
 #include "core/sheet/section_frames.h"
 #include "core/sheet/section_marks.h"
-#include "core/units/print_levels.h"
 #include "core/units/print.h"
+#include "core/units/print_levels.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>

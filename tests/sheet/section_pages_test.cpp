@@ -6,6 +6,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
+#include "tests/sheet/composed.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
@@ -22,16 +23,8 @@ using PagesCase = std::tuple<std::string, std::string>;
 
 class SectionPages : public ::testing::TestWithParam<PagesCase> {
 protected:
-  /// Composed once; several tests look at them.
-  static const std::vector<Page>& pages() {
-    static std::map<PagesCase, std::vector<Page>> known;
-    const auto& [plan, paper] = GetParam();
-    const auto found = known.find(GetParam());
-    if (found != known.end()) return found->second;
-    const Review reviewed = review(readPlanFile(sampleFile(plan)), builtinCatalog());
-    return known.emplace(GetParam(), composeSheets(reviewed, {paper, 0})).first->second;
-  }
-  const std::vector<Page>& pages_ = pages();
+  const std::vector<Page>& pages_ =
+      testing::sampleSheets(std::get<0>(GetParam()), std::get<1>(GetParam()));
 };
 INSTANTIATE_TEST_SUITE_P(Papers, SectionPages,
                          ::testing::Combine(::testing::Values("transit-depot", "boatyard-pad",

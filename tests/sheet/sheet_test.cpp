@@ -6,6 +6,7 @@
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
+#include "tests/sheet/composed.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/support/golden.h"
 #include "tests/support/places.h"
@@ -25,10 +26,6 @@ const std::string kSheetSource = sourceFolder();
 Plan sheetPlan(const std::string& name) {
   if (name == "small") return testing::smallPlan();
   return readPlanFile(kSheetSource + "/samples/" + name + ".sump");
-}
-
-std::vector<Page> sheets(const std::string& plan, const std::string& paper, double scale = 0) {
-  return composeSheets(review(sheetPlan(plan), builtinCatalog()), {paper, scale});
 }
 
 std::vector<PageText> sheetTexts(const Page& page) {
@@ -63,7 +60,8 @@ void PrintTo(const Case& c, std::ostream* out) {
 
 class Sheets : public ::testing::TestWithParam<Case> {
 protected:
-  const std::vector<Page> pages_ = sheets(GetParam().plan, GetParam().paper, GetParam().scale);
+  const std::vector<Page>& pages_ =
+      testing::sampleSheets(GetParam().plan, GetParam().paper, GetParam().scale);
 };
 
 TEST_P(Sheets, NoTextTouchesAnother) {
@@ -143,7 +141,7 @@ TEST(Sheet, PrintsTheNumbersOfTheStudy) {
 
 TEST(Sheet, ATrueScaleIsDrawn) {
   // At 1:240 a vault 12 ft (3657.6 mm) long is 15.24 mm long on the paper.
-  const std::vector<Page> pages = sheets("small", "arch-d", 240);
+  const std::vector<Page> pages = testing::sampleSheets("small", "arch-d", 240);
   int found = 0;
   for (const PageItem& item : sheetNumbered(pages, "P-101").items) {
     const auto* shape = std::get_if<PageShape>(&item);
@@ -156,7 +154,7 @@ TEST(Sheet, ATrueScaleIsDrawn) {
 }
 
 TEST(Sheet, CarriesTitleBlockCautionsAndStorage) {
-  const std::vector<Page> pages = sheets("small", "arch-d");
+  const std::vector<Page> pages = testing::sampleSheets("small", "arch-d");
   for (const char* words :
        {"Quarry Lane Transport", "QL-0042", "2026-03-02", "P-101", "R. Osei", "M. Lindqvist",
         "For review", "CALL BEFORE YOU DIG", "EXCAVATION", "CONFINED SPACE", "LIFTING",
@@ -167,8 +165,9 @@ TEST(Sheet, CarriesTitleBlockCautionsAndStorage) {
 }
 
 TEST(Sheet, RefusesPaperThatItDoesNotKnowOrThatIsTooSmall) {
-  EXPECT_THROW(sheets("small", "foolscap"), std::invalid_argument);
-  EXPECT_THROW(sheets("transit-depot", "a4", 5), std::invalid_argument) << "hundreds of parts";
+  EXPECT_THROW(testing::sampleSheets("small", "foolscap"), std::invalid_argument);
+  EXPECT_THROW(testing::sampleSheets("transit-depot", "a4", 5), std::invalid_argument)
+      << "hundreds of parts";
 }
 
 TEST(Sheet, AnEmptyPlanStillGivesASheet) {
@@ -177,7 +176,8 @@ TEST(Sheet, AnEmptyPlanStillGivesASheet) {
 }
 
 TEST(Sheet, TheSameReviewGivesTheSamePages) {
-  const auto once = sheets("small", "arch-d"), again = sheets("small", "arch-d");
+  const auto compose = [] { return composeSheets(testing::sampleReview("small"), {"arch-d", 0}); };
+  const auto once = compose(), again = compose();
   ASSERT_EQ(once.size(), again.size());
   for (std::size_t i = 0; i < once.size(); ++i)
     EXPECT_EQ(dump(once[i]), dump(again[i]));
@@ -185,7 +185,7 @@ TEST(Sheet, TheSameReviewGivesTheSamePages) {
 
 void compareGolden(const std::string& plan, const std::string& paper) {
   std::string now;
-  for (const Page& page : sheets(plan, paper))
+  for (const Page& page : testing::sampleSheets(plan, paper))
     now += dump(page);
   testing::expectGolden("sheet/golden/" + plan + "-" + paper + ".txt", now);
 }

@@ -5,6 +5,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
+#include "tests/sheet/composed.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
@@ -93,8 +94,7 @@ protected:
     const ViewCase& c = GetParam();
     const auto [found, isNew] = known.emplace(std::pair(c.plan, c.paper), std::vector<Looked>());
     if (!isNew) return found->second;
-    const Plan plan = readPlanFile(sampleFile(c.plan));
-    for (const Page& page : composeSheets(review(plan, builtinCatalog()), {c.paper, 0})) {
+    for (const Page& page : testing::sampleSheets(c.plan, c.paper)) {
       if (!isPlanSheet(page.number)) continue;
       for (Looked& view : viewsOf(page))
         found->second.push_back(std::move(view));

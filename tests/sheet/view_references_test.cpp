@@ -6,6 +6,7 @@
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
 #include "core/sheet/view_references.h"
+#include "tests/sheet/composed.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/support/places.h"
 
@@ -48,12 +49,7 @@ std::vector<std::string> wordsIn(const Page& page, const PageShape& circle) {
 class References : public ::testing::TestWithParam<ReferenceCase> {
 protected:
   static const std::vector<Page>& pages() {
-    static std::map<std::pair<std::string, std::string>, std::vector<Page>> known;
-    const ReferenceCase& c = GetParam();
-    std::vector<Page>& found = known[{c.plan, c.paper}];
-    if (!found.empty()) return found;
-    const Plan plan = readPlanFile(sampleFile(c.plan));
-    return found = composeSheets(review(plan, builtinCatalog()), {c.paper, 0});
+    return testing::sampleSheets(GetParam().plan, GetParam().paper);
   }
 
   /// The rest of a section stands with its title and a number of its own on the next sheet.

@@ -46,6 +46,7 @@ struct Cut {
   double underside, bottom, floor, lidUnder, lidTop, grade;
   std::optional<double> water, rim;
   double opening = 0;              ///< manway diameter
+  double middle = 0;               ///< of the manway
   std::optional<Beside> low, high; ///< at negative and positive x
   const std::optional<Beside>& beside(double side) const { return side < 0 ? low : high; }
 };
@@ -99,6 +100,7 @@ Cut cutOf(const SheetJob& job, const VaultStudy& vault) {
   if (vault.waterLevel) c.water = inMetres(*vault.waterLevel);
   if (!vault.manways.empty()) {
     c.opening = inMetres(given.manways.front().diameter);
+    c.middle = given.manways.front().at.y;
     if (vault.manways.front().rim) c.rim = inMetres(*vault.manways.front().rim);
   }
   c.low = besideAt(job, vault, c, -1);
@@ -156,14 +158,15 @@ void markShell(const Cut& c, MarkPen& pen) {
     pen.ring(box(-c.half, c.lidUnder, c.half, c.lidTop), kCut, kConcrete);
     return;
   }
-  pen.ring(box(-c.half, c.lidUnder, -open, c.lidTop), kCut, kConcrete);
-  pen.ring(box(open, c.lidUnder, c.half, c.lidTop), kCut, kConcrete);
+  const double left = c.middle - open, right = c.middle + open;
+  pen.ring(box(-c.half, c.lidUnder, left, c.lidTop), kCut, kConcrete);
+  pen.ring(box(right, c.lidUnder, c.half, c.lidTop), kCut, kConcrete);
   if (!c.rim || *c.rim <= c.lidTop) return;
   constexpr double kRing = 0.1, kCover = 0.06; // m; drawn only, the maker's sizes govern
-  pen.ring(box(-open, c.lidTop, open, *c.rim), std::nullopt, FillStyle{Ink::White});
-  pen.ring(box(-open - kRing, c.lidTop, -open, *c.rim), kCut, kConcrete);
-  pen.ring(box(open, c.lidTop, open + kRing, *c.rim), kCut, kConcrete);
-  pen.ring(box(-open, *c.rim - kCover, open, *c.rim), kCut, FillStyle{Ink::Black});
+  pen.ring(box(left, c.lidTop, right, *c.rim), std::nullopt, FillStyle{Ink::White});
+  pen.ring(box(left - kRing, c.lidTop, left, *c.rim), kCut, kConcrete);
+  pen.ring(box(right, c.lidTop, right + kRing, *c.rim), kCut, kConcrete);
+  pen.ring(box(left, *c.rim - kCover, right, *c.rim), kCut, FillStyle{Ink::Black});
 }
 
 std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
@@ -174,9 +177,20 @@ std::vector<LevelTag> levels(const SheetJob& job, const Cut& c) {
       tag(c.lidTop, c.half, "top of lid"), tag(c.lidUnder, c.half, "underside of lid"),
       tag(c.floor, c.half, "inside floor"), tag(c.underside, c.collar, "underside of base"),
       tag(c.bottom, c.toe, "bottom of bedding")};
-  if (c.rim) tags.push_back(tag(*c.rim, c.opening / 2, "rim of cover"));
+  if (c.rim) tags.push_back(tag(*c.rim, c.middle + c.opening / 2, "rim of cover"));
   if (c.water) tags.push_back(tag(*c.water, c.inside, "water at rest"));
   return tags;
+}
+
+/// How far the opening of a lid that is not in the middle stands off the nearer wall.
+void addEccentric(const Cut& c, UnitSystem units, std::vector<Measure>& list) {
+  constexpr double kSame = 1e-3, kUnder = 0.12; // m; under the lid, over the water
+  if (c.opening <= 0 || std::abs(c.middle) < kSame) return;
+  const double side = c.middle < 0 ? -1 : 1, z = c.lidUnder - kUnder;
+  const double wall = side * c.inside, edge = c.middle + side * c.opening / 2;
+  const double low = std::min(wall, edge), high = std::max(wall, edge);
+  if (high - low > kSame)
+    list.push_back({{low, z}, {high, z}, 0, printSize(metres(high - low), units)});
 }
 
 /// Two chains below, of what is dug and of the vault; heights inside it, and the riser's opening.
@@ -205,8 +219,10 @@ std::vector<Measure> measures(const Cut& c, UnitSystem units) {
   if (c.underside > c.bottom) list.back().text = "Bedding " + list.back().text;
   if (c.rim && *c.rim > c.lidTop && c.opening > 0) {
     const double z = (*c.rim + c.lidTop) / 2;
-    list.push_back({{-c.opening / 2, z}, {c.opening / 2, z}, 0, text(c.opening)});
+    list.push_back(
+        {{c.middle - c.opening / 2, z}, {c.middle + c.opening / 2, z}, 0, text(c.opening)});
   }
+  addEccentric(c, units, list);
   return list;
 }
 
@@ -300,7 +316,7 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
     d.callouts.push_back(
         {{"Riser " + printSize(metres(*c.rim - c.lidTop), units),
           given.manways.front().trafficCover ? "traffic" : "pedestrian", "cover, locked"},
-         {riserSide * (c.opening / 2 + 0.05), (*c.rim + c.lidTop) / 2}});
+         {c.middle + riserSide * (c.opening / 2 + 0.05), (*c.rim + c.lidTop) / 2}});
     d.callouts.back().first = true; // it has the least room, so it goes first
   }
   for (Callout& callout : groundCallouts(c))
