@@ -22,13 +22,22 @@ namespace {
 
 class BillOnSheets : public ::testing::TestWithParam<const char*> {
 protected:
-  const Review review_ = review(readPlanFile(sampleFile(GetParam())), builtinCatalog());
+  const Review& review_ = testing::sampleReview(GetParam());
   const BuyList buy_ = buyList(review_);
   const UnitSystem units_ = review_.plan.project.units;
   /// ARCH E and A0 wrap no cell.
-  const std::vector<Page> pages_ = composeSheets(
-      review_,
-      {"arch-e", 0, nullptr, {"schedules", "excavation", "placement", "vault-sections", "room"}});
+  static const std::vector<Page>& pages(const Review& review) {
+    static std::map<std::string, std::vector<Page>> known;
+    std::vector<Page>& found = known[GetParam()];
+    if (found.empty())
+      found = composeSheets(review,
+                            {"arch-e",
+                             0,
+                             nullptr,
+                             {"schedules", "excavation", "placement", "vault-sections", "room"}});
+    return found;
+  }
+  const std::vector<Page>& pages_ = pages(review_);
 
   /// The texts of all rows: what stands at one height of a page, from left to right in the page.
   std::vector<std::vector<std::string>> rows() const {
