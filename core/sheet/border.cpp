@@ -67,7 +67,7 @@ struct Field {
 
 /// On one line, or where even the smallest letters are too long for it, on two.
 void drawValue(Point2 at, const Field& field, Page& page) {
-  constexpr double kPitch = 3.3, kLower = 0.5; // mm: two lines under the caption
+  constexpr double kPitch = 3.55, kLower = 0.5; // mm: two lines under the caption
   const double width = field.width - 2.4;
   std::string last = field.value;
   double height = field.size;

@@ -127,9 +127,10 @@ std::vector<SheetFit> fits(Vary vary, const PaperSize& paper) {
 /// What to try besides, where the last sheet stands half empty.
 std::vector<SheetFit> otherFits(Vary vary, const PaperSize& paper) {
   if (vary == Vary::Nothing) return {};
-  constexpr double kMiddle = 3.0 / kTextHeight, kLeast = 2.05 / kTextHeight;
-  if (vary == Vary::Letters) return {{0, isSmallPaper(paper) ? kLeast : kMiddle}};
-  if (isSmallPaper(paper)) return {{0, 1, true}};
+  constexpr double kMiddle = 3.0 / kTextHeight;
+  if (isSmallPaper(paper)) // no smaller letters than the least of the fits above
+    return vary == Vary::Letters ? std::vector<SheetFit>{} : std::vector<SheetFit>{{0, 1, true}};
+  if (vary == Vary::Letters) return {{0, kMiddle}};
   return {{0.55, 1, true}, {0.25, 1, true}, {0, 1, true}, {0.8, 1}, {-0.1, 1, true}};
 }
 
