@@ -154,7 +154,7 @@ TEST_F(Handles, ManwaysArePlacedDraggedAndTakenOut) {
   drag(inVault("V1", {-0.88392, 0}), inVault("V1", {-3, -0.2}));
   ASSERT_EQ(plan().vaults.find("V1")->manways.size(), 3u);
   EXPECT_EQ(document().undoStep(), "Move manway");
-  EXPECT_NEAR(plan().vaults.find("V1")->manways[0].at.x, -(1.6764 - 0.3048), 1e-9);
+  EXPECT_NEAR(plan().vaults.find("V1")->manways[0].at.x, -(1.6764 - 0.381), 1e-9) << "an opening of 30 in";
   QTest::keyClick(&canvas(), Qt::Key_Delete);
   EXPECT_EQ(plan().vaults.find("V1")->manways.size(), 2u);
   EXPECT_NE(plan().vaults.find("V1"), nullptr);

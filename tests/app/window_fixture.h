@@ -64,6 +64,8 @@ protected:
     qputenv("XDG_STATE_HOME", folder.path().toLocal8Bit());
     nameApplication();
     QSettings().clear();
+    // Light, whatever the palette that an earlier test has left.
+    QSettings().setValue("window/dark", false);
     window = std::make_unique<MainWindow>(talk);
     window->resize(1400, 900);
     window->show();
