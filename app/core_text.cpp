@@ -30,6 +30,18 @@ QString codePattern() {
       .arg(kUnits);
 }
 
+/// Names as whole words (the longest first), what stands in quotes, numbers and codes.
+QRegularExpression keptPattern(const QStringList& names) {
+  QStringList words;
+  for (const QString& name : names) {
+    if (!name.isEmpty()) words << QRegularExpression::escape(name);
+  }
+  const QStringList all = {QStringLiteral("(?<!\\w)(?:%1)(?!\\w)").arg(words.join('|')),
+                           QStringLiteral("(?<![^\\s(])(['\"]).*?\\1(?=[\\s,;.:)]|$)"),
+                           codePattern()};
+  return QRegularExpression(all.join('|'), QRegularExpression::UseUnicodePropertiesOption);
+}
+
 template <class Item> void addNames(const Item& item, QStringList& names) {
   names << q(item.id);
   if constexpr (requires { item.name; }) names << q(item.name);
@@ -53,14 +65,14 @@ bool isServiceName(const std::string& text) {
 KeptWords::KeptWords(QStringList names) {
   for (std::size_t i = 0; i < kServiceCount; ++i)
     names << q(facts(static_cast<Service>(i)).code);
+  names.removeDuplicates();
   std::ranges::sort(names, [](const QString& a, const QString& b) { return a.size() > b.size(); });
-  QStringList all;
-  for (const QString& name : names) {
-    if (!name.isEmpty())
-      all << QStringLiteral("(?<!\\w)%1(?!\\w)").arg(QRegularExpression::escape(name));
-  }
-  all << QStringLiteral("(?<![^\\s(])(['\"]).*?\\1(?=[\\s,;.:)]|$)") << codePattern();
-  pattern_ = QRegularExpression(all.join('|'), QRegularExpression::UseUnicodePropertiesOption);
+  pattern_ = keptPattern(names);
+  if (pattern_.isValid()) return;
+  // More names than an expression can hold: those that look like codes are kept as such.
+  static const QRegularExpression kCode("^[^\\s,;:()]*\\d[^\\s,;:()]*$");
+  names.removeIf([](const QString& name) { return kCode.match(name).hasMatch(); });
+  pattern_ = keptPattern(names);
 }
 
 QStringList namesIn(const Plan& plan) {

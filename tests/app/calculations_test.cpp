@@ -431,4 +431,15 @@ TEST_F(Calculations, Screenshots) {
   window->setDarkDrawing(false);
 }
 
+// A plan of 200 vaults names thousands of things.
+TEST(KeptWords, HoldTheNamesOfALargePlan) {
+  QStringList names{"North vault"};
+  for (int i = 0; i < 9000; ++i)
+    names << QString("RC%1-U").arg(i) << QString("RC%1-U").arg(i);
+  const QRegularExpression pattern = KeptWords(names).pattern();
+  ASSERT_TRUE(pattern.isValid()) << pattern.errorString().toStdString();
+  EXPECT_EQ(pattern.match("the union RC7777-U of it").captured(), "RC7777-U");
+  EXPECT_EQ(pattern.match("in the North vault alone").captured(), "North vault");
+}
+
 } // namespace sump
