@@ -5,8 +5,6 @@
 
 namespace sump {
 
-namespace {} // namespace
-
 void ConsistencyCheck::rooms(const FilePlace& root) {
   const FilePlace list = root / "rooms";
   for (std::size_t i = 0; i < plan_.rooms.size(); ++i) {

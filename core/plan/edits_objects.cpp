@@ -63,7 +63,6 @@ void releaseMentions(Plan& next, const Plan& before) {
   }
 }
 
-/// The letters before the last number, without a trailing dash: `V` of `V-2`.
 /// Hands out ids that neither the plan nor an earlier copy has.
 class Copier {
 public:

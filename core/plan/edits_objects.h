@@ -13,7 +13,8 @@ namespace sump {
 
 /// `V-3` for the stem `V` when `V-1` and `V-2` are taken.
 Id freshId(const Plan& plan, std::string_view stem);
-/// What an id is numbered from: `V` of `V-2`, `X` of `12`.
+/// The letters before the last number, without a trailing dash: `V` of `V-2` and of `V2`, `X` of
+/// `12`.
 std::string stemOf(const Id& id);
 
 /// Moves objects in plan by a vector in metres. What hangs on them goes along: run ends attached to

@@ -9,7 +9,6 @@ namespace sump {
 
 namespace {
 
-/// `V-2` and `V2` both have the stem `V`.
 /// Gives a fragment ids that neither the plan nor the fragment has.
 class Renamer {
 public:

@@ -52,14 +52,6 @@ std::vector<Dig> digs(const EarthStudy& earth) {
   return all;
 }
 
-/// What the dig is for: its vaults, or the run of the trench.
-std::string digNames(const Plan& plan, const Dig& dig) {
-  std::string names;
-  for (const Id& id : dig.objects)
-    names += (names.empty() ? "" : ", ") + spokenName(plan, id);
-  return names;
-}
-
 void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   for (const Dig& dig : digs(input.study.earth)) {
@@ -71,7 +63,7 @@ void checkFooting(const RuleInput& input, const Rule& rule, std::vector<Finding>
         out.needs(objects, footing.below.needs);
       } else if (*footing.below > metres(kRounding)) {
         Finding& finding = out.report("below", objects,
-                                      {{"dig", digNames(input.plan, dig)},
+                                      {{"dig", spokenNames(input.plan, dig.objects)},
                                        {"building", spokenName(input.plan, footing.building)}});
         finding.measured = printShort(*footing.below, out.units());
         finding.required = "0";
@@ -112,9 +104,7 @@ bool standsIn(const Study& study, const Dig& dig, const Id& pavement) {
 void tellTrench(Reporter& out, const PitStudy& pit, const DigClash& clash) {
   std::vector<Id> objects = {clash.object};
   objects.insert(objects.end(), pit.vaults.begin(), pit.vaults.end());
-  std::string vaults;
-  for (const Id& vault : pit.vaults)
-    vaults += (vaults.empty() ? "" : ", ") + spokenName(out.input().plan, vault);
+  const std::string vaults = spokenNames(out.input().plan, pit.vaults);
   out.report("trench", objects, {{"vault", vaults}}).place = clash.at;
 }
 

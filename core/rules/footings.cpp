@@ -40,13 +40,6 @@ std::vector<Id> objectsOf(const FootingLines& lines) {
   return objects;
 }
 
-std::string namesOf(const Plan& plan, const std::vector<Id>& ids) {
-  std::string names;
-  for (const Id& id : ids)
-    names += (names.empty() ? "" : ", ") + spokenName(plan, id);
-  return names;
-}
-
 /// `figure` of each line stands after its name, the least of them in `measured`, or with `most` the
 /// greatest.
 template <class Figure>
@@ -62,7 +55,7 @@ Finding& tellFooting(Reporter& out, std::string_view name, const FootingLines& l
     worst = most ? std::max(worst, value) : std::min(worst, value);
   }
   arguments["runs"] = runs;
-  arguments["building"] = namesOf(plan, lines.buildings);
+  arguments["building"] = spokenNames(plan, lines.buildings);
   Finding& finding = out.report(name, objectsOf(lines), std::move(arguments));
   finding.measured = printShort(worst, out.units());
   finding.place = flat(lines.sleeves.front().at);

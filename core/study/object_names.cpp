@@ -26,4 +26,11 @@ std::string spokenName(const Plan& plan, const Id& id) {
   return name;
 }
 
+std::string spokenNames(const Plan& plan, const std::vector<Id>& ids) {
+  std::string names;
+  for (const Id& id : ids)
+    names += (names.empty() ? "" : ", ") + spokenName(plan, id);
+  return names;
+}
+
 } // namespace sump

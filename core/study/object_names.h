@@ -4,6 +4,7 @@
 #include "core/plan/plan.h"
 
 #include <string>
+#include <vector>
 
 namespace sump {
 
@@ -15,5 +16,7 @@ template <class T> std::string called(const T& item) {
 /// The name that people gave an object other than a run, which is called by its tag; its id where
 /// it has none.
 std::string spokenName(const Plan& plan, const Id& id);
+/// Of several, `Vault 1, Vault 2`.
+std::string spokenNames(const Plan& plan, const std::vector<Id>& ids);
 
 } // namespace sump

@@ -129,7 +129,8 @@ public:
   void addConnectors(const Run& run, const RunStudy& study);
   void addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
                           const VaultStudy& vaultStudy);
-  void addSleeves(const Plan& plan, const Run& run, const RunStudy& study);
+  void addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
+                  const RunStudy& study);
   void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
   void addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study);
 
@@ -211,14 +212,15 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
 }
 
 /// What is left open in buildings' walls and floors; under a footing there is nothing to build in.
-void Entries::addSleeves(const Plan& plan, const Run& run, const RunStudy& study) {
-  for (const WallSleeve& sleeve : wallSleeves(plan, study)) {
+void Entries::addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
+                         const RunStudy& study) {
+  for (const WallSleeve& sleeve : wallSleeves(plan, parts, study)) {
     if (isBuiltIn(sleeve)) {
       addConnector(run, "wall-sleeve", "Sleeve in building wall, two sizes over the pipe",
                    sleeve.sleeve.value_or(sleeve.size));
     }
   }
-  for (const SlabPass& pass : slabPasses(plan, study))
+  for (const SlabPass& pass : slabPasses(plan, parts, study))
     addConnector(run, "slab-sleeve", "Sleeve in floor slab, two sizes over the pipe",
                  pass.sleeve.value_or(pass.size));
 }
@@ -275,6 +277,7 @@ BoxIndex vaultBoxes(const Study& study) {
 void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, const Sink& sink) {
   Entries entries(plan.project.units, sink);
   const BoxIndex vaults = vaultBoxes(study);
+  const BuildingParts parts = buildingParts(plan);
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = plan.runs[i];
     const PipeProduct* pipe = catalog.pipe(run.pipe);
@@ -282,7 +285,7 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
     entries.addConnectors(run, study.runs[i]);
-    entries.addSleeves(plan, run, study.runs[i]);
+    entries.addSleeves(plan, parts, run, study.runs[i]);
     for (std::size_t k : vaults.touching(boxOf(planLine(study.runs[i]))))
       entries.addRiserConnectors(run, study.runs[i], plan.vaults[k], study.vaults[k]);
   }

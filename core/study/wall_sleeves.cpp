@@ -13,15 +13,8 @@ namespace {
 
 constexpr double kOneHole = 0.01; ///< m: nearer ones are one hole
 
-/// What has walls of its own.
-struct Walled {
-  Id id;
-  Ring outline;
-  std::optional<Length> footing;
-};
-
-std::vector<Walled> walledThings(const Plan& plan) {
-  std::vector<Walled> things;
+std::vector<WalledThing> walledThings(const Plan& plan) {
+  std::vector<WalledThing> things;
   for (const Building& building : plan.buildings)
     things.push_back({building.id, building.outline, building.footing});
   for (const EquipmentRoom& room : plan.rooms) {
@@ -57,7 +50,7 @@ Length sleeveOutside(const WallSleeve& sleeve, const RunStudy& run) {
   return found == kStocked.end() ? run.outsideDiameter : inches(found->outside);
 }
 
-WallSleeve sleeveAt(const RunStudy& run, const Walled& thing, Point3 at, std::string size) {
+WallSleeve sleeveAt(const RunStudy& run, const WalledThing& thing, Point3 at, std::string size) {
   WallSleeve sleeve;
   sleeve.run = run.id;
   sleeve.buildings = {thing.id};
@@ -75,7 +68,7 @@ WallSleeve sleeveAt(const RunStudy& run, const Walled& thing, Point3 at, std::st
 
 /// Of a common wall: clear of both footings only when it is clear of each, so one that is not known
 /// leaves the pass unknown.
-void addOwner(WallSleeve& sleeve, const Walled& thing) {
+void addOwner(WallSleeve& sleeve, const WalledThing& thing) {
   sleeve.buildings.push_back(thing.id);
   if (!sleeve.footing || !thing.footing) {
     sleeve.footing = sleeve.lowestFooting = std::nullopt;
@@ -87,7 +80,7 @@ void addOwner(WallSleeve& sleeve, const Walled& thing) {
 
 /// A corner of the run on the wall is one hole, not one for each of its legs; a wall that two
 /// buildings share is one wall.
-void addHole(std::vector<WallSleeve>& sleeves, const Walled& thing, WallSleeve sleeve) {
+void addHole(std::vector<WallSleeve>& sleeves, const WalledThing& thing, WallSleeve sleeve) {
   const auto known = std::ranges::find_if(sleeves, [&](const WallSleeve& other) {
     return distance(flat(other.at), flat(sleeve.at)) < kOneHole;
   });
@@ -97,13 +90,6 @@ void addHole(std::vector<WallSleeve>& sleeves, const Walled& thing, WallSleeve s
     addOwner(*known, thing);
   }
 }
-
-/// A floor of known level.
-struct FloorSlab {
-  Id id;
-  Ring outline;
-  double level = 0;
-};
 
 std::vector<FloorSlab> floorSlabs(const Plan& plan) {
   std::vector<FloorSlab> floors;
@@ -124,22 +110,20 @@ std::optional<double> throughSlab(Point3 a, Point3 b, const FloorSlab& floor) {
   return along;
 }
 
+/// Floors that lie one in the other are passed in one hole.
 void addSlabPasses(const std::vector<FloorSlab>& floors, const Run& given, const RunStudy& run,
-                   std::vector<SlabPass>& all) {
-  for (std::size_t leg = 0; leg < run.legs.size(); ++leg) {
-    const Point3 a = run.points[leg].at, b = run.points[leg + 1].at;
-    std::vector<SlabPass> ofLeg;
-    for (const FloorSlab& floor : floors) {
-      const auto along = throughSlab(a, b, floor);
-      if (!along) continue;
-      const Point3 at = lerp(a, b, *along);
-      const bool known = std::ranges::any_of(ofLeg, [&](const SlabPass& other) {
-        return distance(flat(other.at), flat(at)) < kOneHole;
-      });
-      const std::string size = sizeAt(given, leg, *along);
-      if (!known) ofLeg.push_back({run.id, floor.id, at, size, sleeveSize(size)});
-    }
-    all.insert(all.end(), ofLeg.begin(), ofLeg.end());
+                   std::size_t leg, std::vector<SlabPass>& all) {
+  const Point3 a = run.points[leg].at, b = run.points[leg + 1].at;
+  const std::size_t before = all.size();
+  for (const FloorSlab& floor : floors) {
+    const auto along = throughSlab(a, b, floor);
+    if (!along) continue;
+    const Point3 at = lerp(a, b, *along);
+    const bool known = std::any_of(
+        all.begin() + static_cast<std::ptrdiff_t>(before), all.end(),
+        [&](const SlabPass& other) { return distance(flat(other.at), flat(at)) < kOneHole; });
+    const std::string size = sizeAt(given, leg, *along);
+    if (!known) all.push_back({run.id, floor.id, at, size, sleeveSize(size)});
   }
 }
 
@@ -161,15 +145,19 @@ std::optional<std::string> sleeveSize(std::string_view pipe) {
   return std::string((found + 2)->nominal);
 }
 
-std::vector<WallSleeve> wallSleeves(const Plan& plan, const RunStudy& run) {
+BuildingParts buildingParts(const Plan& plan) {
+  return {walledThings(plan), floorSlabs(plan)};
+}
+
+std::vector<WallSleeve> wallSleeves(const Plan& plan, const BuildingParts& parts,
+                                    const RunStudy& run) {
   std::vector<WallSleeve> sleeves;
   if (!run.resolved) return sleeves;
   const Run& given = *plan.runs.find(run.id);
-  const std::vector<Walled> things = walledThings(plan);
   for (std::size_t leg = 0; leg < run.legs.size(); ++leg) {
     if (run.legs[leg].vertical) continue;
     const Point3 a = run.points[leg].at, b = run.points[leg + 1].at;
-    for (const Walled& thing : things) {
+    for (const WalledThing& thing : parts.walled) {
       for (Point2 p : crossings({flat(a), flat(b)}, thing.outline)) {
         const double along = nearestOnSegment(p, flat(a), flat(b)).along;
         addHole(sleeves, thing, sleeveAt(run, thing, lerp(a, b, along), sizeAt(given, leg, along)));
@@ -180,24 +168,30 @@ std::vector<WallSleeve> wallSleeves(const Plan& plan, const RunStudy& run) {
 }
 
 std::vector<WallSleeve> wallSleeves(const Plan& plan, const Study& study) {
+  const BuildingParts parts = buildingParts(plan);
   std::vector<WallSleeve> all;
   for (const RunStudy& run : study.runs) {
-    for (WallSleeve& sleeve : wallSleeves(plan, run))
+    for (WallSleeve& sleeve : wallSleeves(plan, parts, run))
       all.push_back(std::move(sleeve));
   }
   return all;
 }
 
-std::vector<SlabPass> slabPasses(const Plan& plan, const RunStudy& run) {
+std::vector<SlabPass> slabPasses(const Plan& plan, const BuildingParts& parts,
+                                 const RunStudy& run) {
   std::vector<SlabPass> all;
-  if (run.resolved) addSlabPasses(floorSlabs(plan), *plan.runs.find(run.id), run, all);
+  if (!run.resolved) return all;
+  const Run& given = *plan.runs.find(run.id);
+  for (std::size_t leg = 0; leg < run.legs.size(); ++leg)
+    addSlabPasses(parts.floors, given, run, leg, all);
   return all;
 }
 
 std::vector<SlabPass> slabPasses(const Plan& plan, const Study& study) {
+  const BuildingParts parts = buildingParts(plan);
   std::vector<SlabPass> all;
   for (const RunStudy& run : study.runs) {
-    for (SlabPass& pass : slabPasses(plan, run))
+    for (SlabPass& pass : slabPasses(plan, parts, run))
       all.push_back(std::move(pass));
   }
   return all;

@@ -34,11 +34,31 @@ WallPass passOf(const WallSleeve& sleeve, Length thickness);
 /// Under the footing there is no concrete to leave open.
 bool isBuiltIn(const WallSleeve& sleeve);
 
+/// What has walls of its own.
+struct WalledThing {
+  Id id;
+  Ring outline;
+  std::optional<Length> footing;
+};
+/// A floor of known level.
+struct FloorSlab {
+  Id id;
+  Ring outline;
+  double level = 0; ///< m
+};
+/// What lines can pass, gathered once for all runs of a plan.
+struct BuildingParts {
+  std::vector<WalledThing> walled;
+  std::vector<FloorSlab> floors; ///< a room's before that of the building round it
+};
+BuildingParts buildingParts(const Plan& plan);
+
 /// In the plan's order of runs, each from its start. A run ends where it ends: one that only comes
 /// up inside passes the wall once.
 std::vector<WallSleeve> wallSleeves(const Plan& plan, const Study& study);
 /// Of one run; nothing for one that could not be worked out.
-std::vector<WallSleeve> wallSleeves(const Plan& plan, const RunStudy& run);
+std::vector<WallSleeve> wallSleeves(const Plan& plan, const BuildingParts& parts,
+                                    const RunStudy& run);
 
 /// Where a line goes through the floor slab of a room or building.
 struct SlabPass {
@@ -51,7 +71,7 @@ struct SlabPass {
 /// In the plan's order of runs. A room's floor is told before that of the building round it.
 std::vector<SlabPass> slabPasses(const Plan& plan, const Study& study);
 /// Of one run; nothing for one that could not be worked out.
-std::vector<SlabPass> slabPasses(const Plan& plan, const RunStudy& run);
+std::vector<SlabPass> slabPasses(const Plan& plan, const BuildingParts& parts, const RunStudy& run);
 
 /// Two sizes over the pipe's, of the nominal sizes that are usually stocked (IPC 305.3 for
 /// foundation walls: 2024 edition, seen at iccsafe.org; for conduit and slabs common practice, no

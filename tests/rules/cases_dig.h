@@ -124,7 +124,7 @@ inline Edit kioskSouthOfVent(double y) {
 }
 
 inline WallSleeve powerSleeve(const Review& r) {
-  const auto all = wallSleeves(r.plan, *r.study.run("PC-1"));
+  const auto all = wallSleeves(r.plan, buildingParts(r.plan), *r.study.run("PC-1"));
   return *std::ranges::find(all, std::vector<Id>{"B-MAINT"}, &WallSleeve::buildings);
 }
 inline void footAt(Plan& p, std::optional<Length> level) {
