@@ -122,8 +122,7 @@ double Placer::strayOf(const Label& label) const {
   if (!label.leader) return 0;
   DrawnLines::But but;
   but.paving = true;
-  const QPolygonF way({label.leader->p1(), label.leader->p2()});
-  return label.leader->length() + kLine * lines_.count(way, but);
+  return label.leader->length() + kLine * lines_.count(asShape(*label.leader), but);
 }
 
 /// Off other texts, marks and other notes' lines, and off the drawing's where there is room; of

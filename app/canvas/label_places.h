@@ -13,6 +13,10 @@ namespace sump {
 
 /// True if two convex outlines share any area (separating axes).
 bool convexOverlap(const QPolygonF& a, const QPolygonF& b);
+/// A line as an outline without area.
+inline QPolygonF asShape(const QLineF& line) {
+  return QPolygonF({line.p1(), line.p2()});
+}
 /// A box of this size about its middle, turned counter-clockwise by degrees.
 QPolygonF turnedBox(QPointF centre, double angle, QSizeF size);
 /// All of the box within the outline, which may be bent in.

@@ -12,10 +12,6 @@ namespace {
 
 constexpr double kEndRoom = 6; ///< between a name and the end of its leg, pixels
 
-QPolygonF asShape(const QLineF& line) {
-  return QPolygonF({line.p1(), line.p2()});
-}
-
 /// Distances along a leg at which the middle of a text of this width may stand.
 std::vector<double> steps(double length, double width) {
   constexpr double kStep = 10; // pixels

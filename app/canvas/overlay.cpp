@@ -28,10 +28,6 @@ bool meetsAny(const QPolygonF& shape, const std::vector<QPolygonF>& others) {
   });
 }
 
-QPolygonF lineShape(const QLineF& line) {
-  return QPolygonF({line.p1(), line.p2()});
-}
-
 /// The box where it is wished and a nudge from there, then row by row and column by column away.
 std::vector<QRectF> fromHereOn(const std::vector<QRectF>& wished) {
   std::vector<QRectF> all = wished;
@@ -104,7 +100,7 @@ bool Overlay::isFree(const QRectF& box, Care care) const {
   if (meetsAny(box, kept_) || meetsAny(box, handles_) || meetsAny(box, marks_)) return false;
   const QPolygonF shape(box);
   const auto isIn = [&](const Tag& tag) {
-    return tag.box.intersects(box) || (tag.leader && convexOverlap(lineShape(*tag.leader), shape));
+    return tag.box.intersects(box) || (tag.leader && convexOverlap(asShape(*tag.leader), shape));
   };
   if (std::ranges::any_of(tags_, isIn)) return false;
   if (care < Care::InSightCovered && meetsAny(shape, inSight_)) return false;
@@ -115,7 +111,7 @@ bool Overlay::isFree(const QRectF& box, Care care) const {
 /// Through no other text, and as long as there is another way through no name and across no line
 /// that is being drawn.
 bool Overlay::isClear(const QLineF& leader, Care care) const {
-  const QPolygonF line = lineShape(leader);
+  const QPolygonF line = asShape(leader);
   const auto meets = [&](const QRectF& box) { return convexOverlap(line, QPolygonF(box)); };
   if (std::ranges::any_of(tags_, [&](const Tag& tag) { return meets(tag.box); })) return false;
   if (care >= Care::NamesCovered) return true;

@@ -1,5 +1,7 @@
 #include "app/panels/basis_writing.h"
 
+#include "app/panels/typed.h"
+
 #include "core/units/temperature.h"
 
 #include <cmath>
@@ -7,15 +9,6 @@
 namespace sump {
 
 namespace {
-
-std::string trimmedText(const QString& text) {
-  return text.trimmed().toStdString();
-}
-
-/// In English, as the readers of core/units tell it: who shows it looks it up.
-template <class V> Parsed<V> unread(const char* what) {
-  return {std::nullopt, what};
-}
 
 /// Up to three decimals, without trailing noughts.
 QString plainNumber(double v) {
@@ -32,7 +25,7 @@ Parsed<double> plain(const QString& typed, const QString& unit) {
   if (!unit.isEmpty() && text.endsWith(unit, Qt::CaseInsensitive)) text.chop(unit.size());
   bool good = false;
   const double v = text.trimmed().replace(',', '.').toDouble(&good);
-  if (!good || !std::isfinite(v) || v < 0) return unread<double>("Type a number from 0 up.");
+  if (!good || !std::isfinite(v) || v < 0) return unparsed<double>("Type a number from 0 up.");
   return {v, {}};
 }
 
@@ -40,12 +33,12 @@ Parsed<double> plain(const QString& typed, const QString& unit) {
 
 Writing<Flow> flowWriting(UnitSystem units) {
   return {[units](const Flow& v) { return shown(printFlow(v, units)); },
-          [units](const QString& text) { return parseFlow(trimmedText(text), units); }};
+          [units](const QString& text) { return parseFlow(typedText(text), units); }};
 }
 
 Writing<Pressure> pressureWriting(UnitSystem units) {
   return {[units](const Pressure& v) { return shown(printPressure(v, units)); },
-          [units](const QString& text) { return parsePressure(trimmedText(text), units); }};
+          [units](const QString& text) { return parsePressure(typedText(text), units); }};
 }
 
 Writing<Volume> volumeWriting(UnitSystem units) {
@@ -58,12 +51,12 @@ Writing<Volume> volumeWriting(UnitSystem units) {
             return inGallons(v) < 100 ? plainNumber(inGallons(v)) + " gal"
                                       : shown(printVolume(v, units));
           },
-          [units](const QString& text) { return parseVolume(trimmedText(text), units); }};
+          [units](const QString& text) { return parseVolume(typedText(text), units); }};
 }
 
 Writing<Temperature> temperatureWriting(UnitSystem units) {
   return {[units](const Temperature& v) { return shown(printTemperature(v, units)); },
-          [units](const QString& text) { return parseTemperature(trimmedText(text), units); }};
+          [units](const QString& text) { return parseTemperature(typedText(text), units); }};
 }
 
 Writing<Length> headWriting(UnitSystem units) {
@@ -71,7 +64,7 @@ Writing<Length> headWriting(UnitSystem units) {
             return units == UnitSystem::Metric ? plainNumber(inMetres(v)) + " m"
                                                : plainNumber(inFeet(v)) + " ft";
           },
-          [units](const QString& text) { return parseLength(trimmedText(text), units); }};
+          [units](const QString& text) { return parseLength(typedText(text), units); }};
 }
 
 Writing<double> numberWriting() {
@@ -83,7 +76,7 @@ Writing<double> concentrationWriting() {
   return {[](const double& v) { return plainNumber(v * 1000) + " mg/L"; },
           [](const QString& text) -> Parsed<double> {
             const Parsed<double> parsed = plain(text, "mg/L");
-            if (!parsed) return unread<double>("Type milligrams a litre, as 500 or 500 mg/L.");
+            if (!parsed) return unparsed<double>("Type milligrams a litre, as 500 or 500 mg/L.");
             return {*parsed.value / 1000, {}};
           }};
 }
@@ -96,7 +89,7 @@ Writing<int> countWriting(const QString& unit) {
             if (!bare.isEmpty() && text.endsWith(bare, Qt::CaseInsensitive)) text.chop(bare.size());
             bool good = false;
             const int v = text.trimmed().toInt(&good);
-            if (!good || v < 1) return unread<int>("Type a whole number from 1 up.");
+            if (!good || v < 1) return unparsed<int>("Type a whole number from 1 up.");
             return {v, {}};
           }};
 }
@@ -107,7 +100,7 @@ Writing<Point2> placeWriting(UnitSystem units) {
           [along](const QString& text) -> Parsed<Point2> {
             const QStringList both = text.trimmed().split(", ");
             if (both.size() != 2) {
-              return unread<Point2>(
+              return unparsed<Point2>(
                   "Type east, then a comma and a space, then north: 12'-6\", 30'-0\".");
             }
             const Parsed<double> x = along.parse(both[0]), y = along.parse(both[1]);

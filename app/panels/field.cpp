@@ -1,5 +1,7 @@
 #include "app/panels/field.h"
 
+#include "app/panels/typed.h"
+
 #include "core/plan/edits_group.h"
 #include "core/plan/ends.h"
 #include "core/plan/find_object.h"
@@ -9,15 +11,6 @@
 namespace sump {
 
 namespace {
-
-std::string raw(const QString& text) {
-  return text.trimmed().toStdString();
-}
-
-/// In English, as the readers of core/units tell it: who shows it looks it up.
-template <class V> Parsed<V> unparsed(const char* what) {
-  return {std::nullopt, what};
-}
 
 struct KindRow {
   ObjectKind kind;
@@ -56,23 +49,23 @@ const KindRow* kindOf(const Plan& plan, const Id& id) {
 
 Writing<Length> lengthWriting(UnitSystem units) {
   return {[units](const Length& v) { return shown(printLength(v, units)); },
-          [units](const QString& text) { return evaluateLength(raw(text), units); }};
+          [units](const QString& text) { return evaluateLength(typedText(text), units); }};
 }
 
 Writing<Length> elevationWriting(UnitSystem units) {
   return {[units](const Length& v) { return shown(printElevation(v, units)); },
-          [units](const QString& text) { return evaluateLength(raw(text), units); }};
+          [units](const QString& text) { return evaluateLength(typedText(text), units); }};
 }
 
 Writing<Mass> massWriting(UnitSystem units) {
   return {[units](const Mass& v) { return shown(printMass(v, units)); },
-          [units](const QString& text) { return evaluateMass(raw(text), units); }};
+          [units](const QString& text) { return evaluateMass(typedText(text), units); }};
 }
 
 Writing<double> coordinateWriting(UnitSystem units) {
   return {[units](const double& v) { return shown(printLength(metres(v), units)); },
           [units](const QString& text) -> Parsed<double> {
-            const Parsed<Length> parsed = evaluateLength(raw(text), units);
+            const Parsed<Length> parsed = evaluateLength(typedText(text), units);
             if (!parsed) return {std::nullopt, parsed.error};
             return {inMetres(*parsed.value), {}};
           }};
@@ -80,20 +73,20 @@ Writing<double> coordinateWriting(UnitSystem units) {
 
 Writing<Angle> angleWriting() {
   return {[](const Angle& v) { return shown(printAngle(v)); },
-          [](const QString& text) { return evaluateAngle(raw(text)); }};
+          [](const QString& text) { return evaluateAngle(typedText(text)); }};
 }
 
 Writing<std::string> textWriting() {
   return {[](const std::string& v) { return shown(v); },
           [](const QString& text) -> Parsed<std::string> {
-            return {raw(text), {}};
+            return {typedText(text), {}};
           }};
 }
 
 Writing<int> countWriting() {
   return {[](const int& v) { return QString::number(v); },
           [](const QString& text) -> Parsed<int> {
-            const Parsed<int> v = evaluateWhole(raw(text));
+            const Parsed<int> v = evaluateWhole(typedText(text));
             if (v && *v.value < 1) return unparsed<int>("Type a whole number from 1 up.");
             return v;
           }};
@@ -112,7 +105,7 @@ Writing<double> percentWriting() {
           [](const QString& text) -> Parsed<double> {
             QString digits = text.trimmed();
             if (digits.endsWith('%')) digits.chop(1);
-            const Parsed<double> typed = evaluateNumber(raw(digits));
+            const Parsed<double> typed = evaluateNumber(typedText(digits));
             if (!typed) return typed;
             const double v = *typed.value / 100;
             if (v < 0 || v > 1) return unparsed<double>("Type a number from 0 to 100 %.");

@@ -3,6 +3,7 @@
 #include "app/core_text.h"
 #include "app/paint/paint.h"
 #include "app/panels/tables.h"
+#include "app/plain_text.h"
 #include "app/window/document.h"
 #include "app/window/talk.h"
 
@@ -21,14 +22,10 @@ namespace sump {
 
 namespace {
 
-QString shownText(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
 /// `none` and `not given` are said of what somebody wrote, too.
 QString valueWords(const PlanChange& change, const std::string& value, const KeptWords& kept) {
   const bool written = change.ownWords && value != kNotGiven && value != kNone;
-  return written ? shownText(value) : coreFilled(value, kept);
+  return written ? q(value) : coreFilled(value, kept);
 }
 
 /// Step by step: a language needs no sentence for each way through the plan.
@@ -43,7 +40,7 @@ QString subjectWords(const PlanChange& change, const KeptWords& kept) {
   if (change.kind == ChangeKind::Limits) {
     steps << coreText(change.what); // a limit's title may have colons of its own
   } else {
-    for (const QString& step : shownText(change.what).split(": ", Qt::SkipEmptyParts))
+    for (const QString& step : q(change.what).split(": ", Qt::SkipEmptyParts))
       steps << coreFilled(step.toStdString(), kept);
   }
   return sentenceCase(steps.join(": "));
@@ -68,7 +65,7 @@ TableRow changeRow(const PlanChange& change, const KeptWords& kept) {
 KeptWords keptOf(const Plan& plan, const PlanComparison& comparison) {
   QStringList names = namesIn(plan);
   for (const PlanChange& change : comparison.changes)
-    names << shownText(change.called) << shownText(change.part);
+    names << q(change.called) << q(change.part);
   return KeptWords(names);
 }
 
@@ -78,7 +75,7 @@ CompareDialog::CompareDialog(ReviewedPtr reviewed, PlanComparison comparison, Ta
                              QWidget* parent)
     : QDialog(parent), reviewed_(std::move(reviewed)), comparison_(std::move(comparison)),
       talk_(talk) {
-  setWindowTitle(tr("Changes since %1").arg(shownText(comparison_.earlier)));
+  setWindowTitle(tr("Changes since %1").arg(q(comparison_.earlier)));
   changes_ = new ObjectTable({tr("Change"), tr("What"), tr("Before"), tr("After"), tr("By")},
                              tr("Changes of the plan"), this);
   bill_ = new ObjectTable(
@@ -113,12 +110,11 @@ void CompareDialog::fill() {
   changes_->fill(rows, 1);
   rows.clear();
   for (const BillChange& change : comparison_.bill) {
-    rows.push_back(
-        {{sentenceCase(coreText(change.description)), shownText(change.size),
-          shownText(amountText(change.before, change)), shownText(amountText(change.after, change)),
-          shownText(differenceText(change)), coreText(change.unit)},
-         {},
-         {}});
+    rows.push_back({{sentenceCase(coreText(change.description)), q(change.size),
+                     q(amountText(change.before, change)), q(amountText(change.after, change)),
+                     q(differenceText(change)), coreText(change.unit)},
+                    {},
+                    {}});
   }
   bill_->fill(rows, 0);
 }
@@ -126,12 +122,12 @@ void CompareDialog::fill() {
 template <class Write>
 void CompareDialog::save(const QString& title, const QString& suffix, const QString& filter,
                          Write write) {
-  const QString stem = QFileInfo(shownText(comparison_.earlier)).completeBaseName();
+  const QString stem = QFileInfo(q(comparison_.earlier)).completeBaseName();
   QString path = talk_.askSaveFile(this, title, stem + tr("-changes") + suffix, filter);
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty()) path += suffix;
   try {
-    write(std::filesystem::path(path.toStdU16String()));
+    write(pathOf(path));
   } catch (const std::exception& e) {
     talk_.tellProblem(this, tr("Nothing is written"), errorWords(e));
   }
@@ -159,8 +155,7 @@ CompareDialog* askComparison(Document& document, Talk& talk, QWidget* parent) {
   const QString path = talk.askOpenFile(parent, QFileInfo(document.filePath()).absolutePath());
   if (path.isEmpty()) return nullptr;
   try {
-    const Review before =
-        review(readPlanFile(std::filesystem::path(path.toStdU16String())), document.catalog());
+    const Review before = review(readPlanFile(pathOf(path)), document.catalog());
     ReviewedPtr after = document.freshReview();
     PlanComparison comparison = comparePlans(before, after->review, {&document.catalog()},
                                              QFileInfo(path).fileName().toStdString());

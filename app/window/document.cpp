@@ -1,5 +1,7 @@
 #include "app/window/document.h"
 
+#include "app/plain_text.h"
+
 #include "core/exchange/plan_file.h"
 
 #include <QFileInfo>
@@ -7,14 +9,6 @@
 #include <filesystem>
 
 namespace sump {
-
-namespace {
-
-std::filesystem::path pathOf(const QString& path) {
-  return std::filesystem::path(path.toStdU16String());
-}
-
-} // namespace
 
 Document::Document(const Catalog& catalog, QObject* parent)
     : QObject(parent), catalog_(catalog), reviewer_(catalog) {

@@ -1,5 +1,7 @@
 #include "app/window/recovery.h"
 
+#include "app/plain_text.h"
+
 #include "core/exchange/plan_file.h"
 
 #include <QLabel>
@@ -92,7 +94,7 @@ void RecoveryWriter::write(const Wish& wish) {
   }
   const QDateTime now = QDateTime::currentDateTime();
   const std::string text = recoveryText({wish.title, wish.original, now}, *wish.plan);
-  writeFileAtomically(std::filesystem::path(slot_->file().toStdU16String()), text);
+  writeFileAtomically(pathOf(slot_->file()), text);
   emit written(wish.revision, now);
 }
 

@@ -2,6 +2,7 @@
 
 #include "app/core_text.h"
 #include "app/paint/paint.h"
+#include "app/plain_text.h"
 #include "app/window/talk.h"
 #include "core/sheet/compose.h"
 
@@ -205,8 +206,7 @@ void SheetPreview::savePdf() {
       Talk().askSaveFile(this, tr("Save the sheets"), tr("sheets.pdf"), tr("PDF (*.pdf)"));
   if (path.isEmpty()) return;
   try {
-    writePdf(ticked(), std::filesystem::path(path.toStdU16String()),
-             reviewed_->review.plan.project);
+    writePdf(ticked(), pathOf(path), reviewed_->review.plan.project);
   } catch (const std::exception& e) {
     Talk().tellProblem(this, windowTitle(), errorWords(e));
   }

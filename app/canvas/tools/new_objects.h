@@ -20,6 +20,13 @@ SewerConnection newSewer(const Plan& plan, const Surface& ground, Point2 at);
 WashEquipment newWash(const Plan& plan, const Surface& ground, Point2 at, Angle angle);
 SpotElevation newSpot(const Plan& plan, const Surface& ground, Point2 at);
 
+/// The plan with the item at the end of its list; `made` becomes the item's id.
+template <class T> Plan withAdded(Plan plan, Items<T> Plan::*list, T item, Id& made) {
+  made = item.id;
+  (plan.*list).append(std::move(item));
+  return plan;
+}
+
 /// Grade at a place: surveyed, or the site's default, or 0.
 Length gradeAt(const Plan& plan, const Surface& ground, Point2 at);
 

@@ -1,5 +1,6 @@
 // What OutlineTool can draw.
 
+#include "app/canvas/tools/new_objects.h"
 #include "app/canvas/tools/outline_tool.h"
 
 #include "core/plan/edits_objects.h"
@@ -8,13 +9,6 @@
 namespace sump {
 
 namespace {
-
-template <class T> Plan with(const ToolHost& host, Items<T> Plan::*list, T item, Id& made) {
-  Plan next = host.plan();
-  made = item.id;
-  (next.*list).append(std::move(item));
-  return next;
-}
 
 std::string numbered(const char* word, std::size_t count) {
   return std::string(word) + " " + std::to_string(count + 1);
@@ -43,7 +37,7 @@ Outlined outlinedBuilding() {
     building.id = freshId(h.plan(), "B");
     building.name = numbered("Building", h.plan().buildings.size());
     building.outline = corners;
-    return with(h, &Plan::buildings, std::move(building), made);
+    return withAdded(h.plan(), &Plan::buildings, std::move(building), made);
   };
   return what;
 }
@@ -60,7 +54,7 @@ Outlined outlinedPavement() {
     pavement.name = numbered("Paving", h.plan().pavements.size());
     pavement.outline = corners;
     pavement.traffic = kind == 0;
-    return with(h, &Plan::pavements, std::move(pavement), made);
+    return withAdded(h.plan(), &Plan::pavements, std::move(pavement), made);
   };
   return what;
 }
@@ -80,7 +74,7 @@ Outlined outlinedUtility() {
     utility.name = numbered("Existing line", h.plan().utilities.size());
     utility.kind = kUtilityKeys[static_cast<std::size_t>(kind)].first;
     utility.path = corners;
-    return with(h, &Plan::utilities, std::move(utility), made);
+    return withAdded(h.plan(), &Plan::utilities, std::move(utility), made);
   };
   return what;
 }

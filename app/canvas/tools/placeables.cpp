@@ -18,13 +18,6 @@ Surface groundOf(const ToolHost& host) {
   return host.scene() != nullptr ? host.scene()->study().ground : Surface();
 }
 
-template <class T> Plan withPlaced(const ToolHost& host, Items<T> Plan::*list, T item, Id& made) {
-  Plan next = host.plan();
-  made = item.id;
-  (next.*list).append(std::move(item));
-  return next;
-}
-
 Ring pointGhost(const ToolHost&, const Placing&) {
   return {};
 }
@@ -101,7 +94,7 @@ Placeable placeableVault(const ToolHost& host) {
   what.models.push_back(toolText("Own sizes"));
   what.fields = {levelField(toolText("Inside floor"), toolText("Elevation"))};
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
-    return withPlaced(h, &Plan::vaults, vaultAt(h, how), made);
+    return withAdded(h.plan(), &Plan::vaults, vaultAt(h, how), made);
   };
   what.ghost = [](const ToolHost& h, const Placing& how) { return outline(vaultAt(h, how)); };
   return what;
@@ -122,7 +115,7 @@ Placeable placeableRoom(const ToolHost& host) {
   }
   what.fields = {levelField(toolText("Floor"), toolText("Elevation"))};
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
-    return withPlaced(h, &Plan::rooms, roomAt(h, how), made);
+    return withAdded(h.plan(), &Plan::rooms, roomAt(h, how), made);
   };
   what.ghost = [](const ToolHost& h, const Placing& how) { return outline(roomAt(h, how)); };
   return what;
@@ -136,7 +129,7 @@ Placeable placeableBasin() {
   what.models = {toolText("Catch basin"), toolText("Trench drain")};
   what.fields = {levelField(toolText("Rim"), toolText("Elevation of the grate"))};
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
-    return withPlaced(h, &Plan::basins, basinAt(h, how), made);
+    return withAdded(h.plan(), &Plan::basins, basinAt(h, how), made);
   };
   what.ghost = [](const ToolHost& h, const Placing& how) { return outline(basinAt(h, how)); };
   return what;
@@ -151,7 +144,7 @@ Placeable placeableSewer() {
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
     SewerConnection sewer = newSewer(h.plan(), groundOf(h), how.at);
     take(how, EntryKey::Level, sewer.invert);
-    return withPlaced(h, &Plan::sewers, std::move(sewer), made);
+    return withAdded(h.plan(), &Plan::sewers, std::move(sewer), made);
   };
   what.ghost = pointGhost;
   return what;
@@ -168,7 +161,7 @@ Placeable placeableWash() {
     return wash;
   };
   what.make = [washAt](const ToolHost& h, const Placing& how, Id& made) {
-    return withPlaced(h, &Plan::washes, washAt(h, how), made);
+    return withAdded(h.plan(), &Plan::washes, washAt(h, how), made);
   };
   what.ghost = [washAt](const ToolHost& h, const Placing& how) { return outline(washAt(h, how)); };
   return what;
@@ -186,7 +179,7 @@ Placeable placeableSpot() {
   what.make = [](const ToolHost& h, const Placing& how, Id& made) {
     SpotElevation spot = newSpot(h.plan(), groundOf(h), how.at);
     take(how, EntryKey::Level, spot.elevation);
-    return withPlaced(h, &Plan::spots, std::move(spot), made);
+    return withAdded(h.plan(), &Plan::spots, std::move(spot), made);
   };
   what.ghost = pointGhost;
   return what;
@@ -202,7 +195,7 @@ Placeable placeableWell() {
     well.id = freshId(h.plan(), "W");
     well.name = "Well " + std::to_string(h.plan().wells.size() + 1);
     well.at = how.at;
-    return withPlaced(h, &Plan::wells, std::move(well), made);
+    return withAdded(h.plan(), &Plan::wells, std::move(well), made);
   };
   what.ghost = pointGhost;
   return what;
