@@ -7,6 +7,8 @@
 #include "core/sheet/calculation_report.h"
 #include "core/study/calculation_outline.h"
 #include "core/study/calculation_print.h"
+#include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/sheet/study_values.h"
 #include "tests/support/golden.h"
@@ -20,38 +22,18 @@
 namespace sump {
 namespace {
 
-const std::string kSource = sourceFolder();
-
-Plan planNamed(const std::string& name) {
-  if (name == "small") return testing::smallPlan();
-  return readPlanFile(kSource + "/samples/" + name + ".sump");
-}
-
-std::vector<PageText> texts(const Page& page) {
-  std::vector<PageText> found;
-  for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
-/// Everything on the page, without spaces, so that where lines break does not matter.
-std::string squeezed(const std::string& text) {
-  std::string result;
-  std::ranges::copy_if(text, std::back_inserter(result), [](char c) { return c != ' '; });
-  return result;
-}
 std::string allOf(const Page& page) {
   std::string all;
-  for (const PageText& text : texts(page))
+  for (const PageText& text : testing::textsOf(page))
     all += text.text;
-  return squeezed(all);
+  return testing::squeezed(all);
 }
 bool holds(const Page& page, const std::string& words) {
-  return allOf(page).find(squeezed(words)) != std::string::npos;
+  return allOf(page).find(testing::squeezed(words)) != std::string::npos;
 }
 bool hasText(const Page& page, const std::string& whole) {
-  return std::ranges::any_of(texts(page), [&](const PageText& t) { return t.text == whole; });
+  return std::ranges::any_of(testing::textsOf(page),
+                             [&](const PageText& t) { return t.text == whole; });
 }
 
 struct ReportCase {
@@ -63,7 +45,7 @@ void PrintTo(const ReportCase& c, std::ostream* out) {
 
 class CalculationReports : public ::testing::TestWithParam<ReportCase> {
 protected:
-  const Review review_ = review(planNamed(GetParam().plan), builtinCatalog());
+  const Review review_ = review(testing::samplePlan(GetParam().plan), builtinCatalog());
   const std::vector<Calculation> all_ = calculations(review_.plan, review_.study);
   const CalculationOutline outline_{all_};
   const std::vector<Page> pages_ = composeCalculationReport(review_.plan, all_, GetParam().paper);
@@ -71,7 +53,7 @@ protected:
   /// The page on which a calculation stands, by its number: the only one where it is a heading.
   const Page* pageOf(const std::string& number) const {
     for (const Page& page : pages_) {
-      for (const PageText& t : texts(page)) {
+      for (const PageText& t : testing::textsOf(page)) {
         if (t.text == number && t.bold && t.height > 2.5 && t.height < 3.5) return &page;
       }
     }
@@ -81,7 +63,7 @@ protected:
 
 TEST_P(CalculationReports, NoTextTouchesAnother) {
   for (const Page& page : pages_) {
-    const auto all = texts(page);
+    const auto all = testing::textsOf(page);
     std::vector<Ring> boxes;
     for (const PageText& text : all)
       boxes.push_back(textBox(text));
@@ -101,7 +83,7 @@ TEST_P(CalculationReports, EverythingStandsInTheFrameAndIsLegible) {
     const auto in = [&](Point2 p) { // ISO 5457: 20 mm filing margin, 10 mm elsewhere
       return p.x > 19.9 && p.y > 9.9 && p.x < page.width - 9.9 && p.y < page.height - 9.9;
     };
-    for (const PageText& text : texts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       EXPECT_GE(text.height, 2.4) << text.text;
       for (Point2 p : textBox(text))
         EXPECT_TRUE(in(p)) << page.number << ": " << text.text;
@@ -158,14 +140,14 @@ TEST_P(CalculationReports, EveryResultIsTheStudysOwn) {
 }
 
 TEST_P(CalculationReports, ContentsSayOnWhichPage) {
-  const auto all = texts(pages_.front());
+  const auto all = testing::textsOf(pages_.front());
   for (const CalculationSection& section : outline_.sections()) {
     for (const NumberedCalculation& entry : section.entries) {
       const Page* page = pageOf(entry.number);
       ASSERT_NE(page, nullptr);
       const std::string number = std::to_string(page - pages_.data() + 1);
       const bool told = std::ranges::any_of(pages_, [&](const Page& contents) {
-        const auto line = texts(contents);
+        const auto line = testing::textsOf(contents);
         for (std::size_t i = 0; i + 1 < line.size(); ++i) {
           if (line[i].text != entry.number || line[i].bold) continue;
           return std::ranges::any_of(line, [&](const PageText& t) {
@@ -181,7 +163,7 @@ TEST_P(CalculationReports, ContentsSayOnWhichPage) {
 
 TEST_P(CalculationReports, NoBlockIsSplitAndEverySectionHeadStandsWithItsFirst) {
   for (const Page& page : pages_) {
-    for (const PageText& text : texts(page))
+    for (const PageText& text : testing::textsOf(page))
       EXPECT_EQ(text.text.find("(continued)"), std::string::npos) << text.text;
   }
   for (const CalculationSection& section : outline_.sections()) {
@@ -271,7 +253,7 @@ TEST(CalculationReport, CarriesOnWhatIsLongerThanAPage) {
   std::set<const Page*> on;
   int continued = 0;
   for (const Page& page : pages) {
-    for (const PageText& t : texts(page)) {
+    for (const PageText& t : testing::textsOf(page)) {
       if (t.text.starts_with("step number ")) {
         seen.push_back(t.text);
         on.insert(&page);
@@ -290,7 +272,7 @@ TEST(CalculationReport, EvenWordsThatNeverEndStayOnThePaper) {
   all[1].inputs[0].name = std::string(300, 'W');
   all[1].object = std::string(200, 'X');
   for (const Page& page : composeCalculationReport(testing::smallPlan(), all)) {
-    for (const PageText& text : texts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       for (Point2 p : textBox(text)) {
         EXPECT_TRUE(p.x > 19.9 && p.x < page.width - 9.9 && p.y < page.height - 9.9) << text.text;
       }

@@ -14,13 +14,16 @@
 
 namespace sump::testing {
 
-/// Of a sample by its file's name, or of the small plan, `small`.
+/// A sample by its file's name, or the small plan, `small`.
+inline Plan samplePlan(const std::string& name) {
+  return name == "small" ? smallPlan() : readPlanFile(sampleFile(name));
+}
+
 inline const Review& sampleReview(const std::string& name) {
   static std::map<std::string, Review> known;
   const auto found = known.find(name);
   if (found != known.end()) return found->second;
-  const Plan plan = name == "small" ? smallPlan() : readPlanFile(sampleFile(name));
-  return known.emplace(name, review(plan, builtinCatalog())).first->second;
+  return known.emplace(name, review(samplePlan(name), builtinCatalog())).first->second;
 }
 
 /// Its whole set on a paper, at standard scales that fit or at one that is given.

@@ -6,6 +6,7 @@
 #include "core/sheet/continuations.h"
 #include "core/sheet/plan_measures.h"
 #include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
@@ -23,20 +24,12 @@ struct MarkedSample {
   const std::vector<Page>& pages;
 };
 
-std::vector<PageText> textsOn(const Page& page) {
-  std::vector<PageText> texts;
-  for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) texts.push_back(*text);
-  }
-  return texts;
-}
-
 const Page& markedPage(const MarkedSample& of, const std::string& number) {
   return *std::ranges::find(of.pages, number, &Page::number);
 }
 
 int countOf(const Page& page, const std::string& wanted) {
-  const auto texts = textsOn(page);
+  const auto texts = testing::textsOf(page);
   return static_cast<int>(std::ranges::count(texts, wanted, &PageText::text));
 }
 
@@ -64,7 +57,7 @@ std::vector<int> boxedNumbers(const Page& page) {
 int listedRows(const MarkedSample& of) {
   int most = 0;
   for (const Page& page : of.pages) {
-    const auto texts = textsOn(page);
+    const auto texts = testing::textsOf(page);
     const auto title = std::ranges::find(texts, "VALVES AND PARTS IN THE RUNS", &PageText::text);
     if (title == texts.end()) continue;
     for (auto text = title; text != texts.end(); ++text) {
@@ -114,7 +107,7 @@ TEST_P(PlanMarks, ThePlacementNamesCornersAndChambers) {
 TEST_P(PlanMarks, TheOriginIsDrawnWhereTheNotesSay) {
   EXPECT_EQ(countOf(markedPage(of_, "G-001"), "N 0, E 0"), 1);
   bool told = false;
-  for (const PageText& text : textsOn(markedPage(of_, "C-101")))
+  for (const PageText& text : testing::textsOf(markedPage(of_, "C-101")))
     told = told || text.text.find("G-001") != std::string::npos;
   EXPECT_TRUE(told);
 }
@@ -128,7 +121,7 @@ TEST_P(PlanMarks, EverySheetHasRoomForFirmAndSeal) {
 
 TEST_P(PlanMarks, TheHeapHasOneHeight) {
   const Page& page = markedPage(of_, "C-102");
-  for (const PageText& text : textsOn(page))
+  for (const PageText& text : testing::textsOf(page))
     EXPECT_EQ(text.text.find("if all is heaped"), std::string::npos) << text.text;
 }
 

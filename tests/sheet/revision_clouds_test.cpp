@@ -7,6 +7,7 @@
 #include "core/sheet/border.h"
 #include "core/sheet/compose.h"
 #include "core/sheet/revision_clouds.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/support/golden.h"
 #include "tests/support/places.h"
 
@@ -44,19 +45,11 @@ Plan revised(Plan plan) {
   return eraseObjects(plan, {plan.runs.back().id});
 }
 
-std::vector<PageText> cloudTexts(const Page& page) {
-  std::vector<PageText> found;
-  for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
 int count(const std::vector<Page>& pages, const std::string& series, const std::string& words) {
   int n = 0;
   for (const Page& page : pages) {
     if (!page.number.starts_with(series)) continue;
-    for (const PageText& text : cloudTexts(page))
+    for (const PageText& text : testing::textsOf(page))
       n += text.text == words ? 1 : 0;
   }
   return n;
@@ -92,7 +85,7 @@ TEST_P(RevisionClouds, EveryCloudHasItsTriangleAndTextsKeepClear) {
   EXPECT_GE(count(all, "P-1", "C"), 4);
   for (const Page& page : all) {
     const PaperBox frame = drawingSpace(page);
-    std::vector<PageText> drawn = cloudTexts(page);
+    std::vector<PageText> drawn = testing::textsOf(page);
     for (std::size_t i = 0; i < drawn.size(); ++i) {
       const PaperBox box = around(textBox(drawn[i]));
       if (drawn[i].text.size() > 2) {
@@ -111,7 +104,7 @@ TEST_P(RevisionClouds, ListsTellEveryChange) {
   std::string said;
   for (const Page& page : clouded()) {
     if (!page.number.starts_with("G-6")) continue;
-    for (const PageText& text : cloudTexts(page))
+    for (const PageText& text : testing::textsOf(page))
       said += text.text + " ";
   }
   ASSERT_NE(said.find("CHANGES SINCE issued.sump, REVISION C"), std::string::npos) << said;

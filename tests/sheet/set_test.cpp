@@ -9,6 +9,7 @@
 #include "core/units/parse.h"
 #include "core/units/print.h"
 #include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/support/places.h"
 
@@ -21,22 +22,12 @@
 namespace sump {
 namespace {
 
-const std::string kSetSource = sourceFolder();
-
-std::vector<PageText> setTexts(const Page& page) {
-  std::vector<PageText> found;
-  for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
 /// The cells of the row that begins with `first` under this table's title, left to right; empty
 /// when there is none. For paper on which no cell of the row is wrapped.
 std::vector<std::string> rowOf(const std::vector<Page>& pages, const std::string& title,
                                const std::string& first) {
   for (const Page& page : pages) {
-    const auto all = setTexts(page);
+    const auto all = testing::textsOf(page);
     const auto heading = std::find_if(all.begin(), all.end(), [&](const PageText& t) {
       return t.text == title || t.text == title + " (continued)";
     });
@@ -71,7 +62,7 @@ TEST_P(SheetSet, NoTextTouchesAnotherOrLeavesTheFrame) {
   for (const Page& page : pages_) {
     const PaperBox frame = drawingSpace(page), border = frame.grown(5.1);
     std::vector<std::pair<PageText, PaperBox>> all;
-    for (PageText& text : setTexts(page)) {
+    for (PageText& text : testing::textsOf(page)) {
       const PaperBox box = around(textBox(text));
       // Grid references stand between the frame and the border.
       EXPECT_TRUE(border.holds(box)) << page.number << ": " << text.text;
@@ -97,7 +88,7 @@ TEST_P(SheetSet, NumbersItsPagesAndListsThem) {
     EXPECT_EQ(page.number.size(), 5u) << page.number;
     EXPECT_TRUE(numbers.insert(page.number).second) << page.number;
     if (page.number.starts_with("G-0")) {
-      for (const PageText& text : setTexts(page))
+      for (const PageText& text : testing::textsOf(page))
         onCover.insert(text.text);
     }
   }
@@ -121,7 +112,7 @@ INSTANTIATE_TEST_SUITE_P(
 bool saysOn(const std::string& plan, const std::string& series, const std::string& words) {
   for (const Page& page : testing::sampleSheets(plan, "arch-d")) {
     if (!page.number.starts_with(series)) continue;
-    for (const PageText& text : setTexts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       if (text.text.find(words) != std::string::npos) return true;
     }
   }
@@ -133,7 +124,7 @@ bool saysAcross(const std::string& plan, const std::string& series, const std::s
   for (const Page& page : testing::sampleSheets(plan, "arch-d")) {
     if (!page.number.starts_with(series)) continue;
     std::string all;
-    for (const PageText& text : setTexts(page))
+    for (const PageText& text : testing::textsOf(page))
       all += text.text + " ";
     if (all.find(words) != std::string::npos) return true;
   }
@@ -174,7 +165,7 @@ TEST(SheetSetWords, ARunHasOneName) {
 TEST(SheetSetWords, NothingInATitleBlockIsCut) {
   for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     for (const Page& page : testing::sampleSheets(plan, "a1")) {
-      for (const PageText& text : setTexts(page))
+      for (const PageText& text : testing::textsOf(page))
         EXPECT_FALSE(text.text.ends_with("...")) << plan << " " << page.number << " " << text.text;
     }
   }
@@ -189,7 +180,7 @@ TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
         const auto isTitle = [&](const PageText& text) {
           return text.height > 3 && text.text.starts_with(run.id + "  ");
         };
-        if (std::ranges::any_of(setTexts(page), isTitle)) {
+        if (std::ranges::any_of(testing::textsOf(page), isTitle)) {
           EXPECT_NE(page.title.find(run.id), std::string::npos) << page.title;
         }
       }
@@ -300,7 +291,7 @@ TEST(SheetSetWords, NoSpotLevelIsToldWithoutItsCross) {
     }
     for (const Page& page : testing::sampleSheets(name, "arch-d")) {
       if (page.number != "P-101") continue;
-      for (const PageText& text : setTexts(page)) {
+      for (const PageText& text : testing::textsOf(page)) {
         const auto level = seen.find(text.text);
         if (level != seen.end()) {
           EXPECT_TRUE(level->second) << name << " " << text.text;
@@ -430,7 +421,7 @@ TEST(SheetSetNumbers, PartsAtTheEndsOfRunsAreTabledWithTheirPlaces) {
   };
   std::map<std::string, std::vector<std::string>> rows; // by what and run
   for (const Page& page : pages) {
-    const auto all = setTexts(page);
+    const auto all = testing::textsOf(page);
     for (std::size_t i = 7; i < all.size(); ++i) {
       if (page.number != "P-601" || all[i - 7].at.y != all[i].at.y) continue;
       for (std::size_t k = i - 7; k <= i; ++k)
@@ -454,7 +445,7 @@ TEST(SheetSetNumbers, ChamberVolumesAddUpAsPrinted) {
     double sum = 0;
     std::size_t chambers = 0;
     for (const Page& page : testing::sampleSheets(name, "arch-e")) {
-      const auto all = setTexts(page);
+      const auto all = testing::textsOf(page);
       const auto title = std::ranges::find(all, "VAULT SCHEDULE", &PageText::text);
       if (title == all.end()) continue;
       const auto end =
@@ -478,7 +469,7 @@ TEST(SheetSetNumbers, ChamberVolumesAddUpAsPrinted) {
 
 bool anySays(const std::vector<Page>& pages, const std::string& part) {
   for (const Page& page : pages) {
-    for (const PageText& text : setTexts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       if (text.text.find(part) != std::string::npos) return true;
     }
   }
@@ -550,7 +541,7 @@ TEST(SheetSetReferences, MatchLinesAndEnlargedPlansNameTheirSheet) {
   const auto& pages = testing::sampleSheets("ferry-quay", "a3");
   std::size_t lines = 0, enlarged = 0;
   for (const Page& page : pages) {
-    for (const PageText& text : setTexts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       const std::string line = "MATCH LINE, SEE PART ", view = "See view 1, sheet ";
       if (text.text.starts_with(line)) {
         ++lines;
@@ -590,7 +581,7 @@ TEST(SheetSetReferences, ASheetOfTablesAloneIsASchedule) {
   std::size_t schedules = 0;
   for (const Page& page : testing::sampleSheets("ferry-quay", "a3")) {
     bool drawn = false, schedule = false, scaled = false;
-    for (const PageText& text : setTexts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       drawn = drawn || (text.text.starts_with("1:") && text.text.size() > 3);
       schedule = schedule || (text.text == "Schedule" && page.number.substr(2, 1) == "1");
       scaled = scaled || text.text == "As shown";
@@ -611,7 +602,7 @@ TEST(SheetSetReferences, RunPointsGoOnInTheNextColumn) {
       int columns = 0;
       for (const Page& page : testing::sampleSheets(name, paper)) {
         double right = 0; // of the column before
-        const auto all = setTexts(page);
+        const auto all = testing::textsOf(page);
         for (auto t = all.begin(); t != all.end(); ++t) {
           if (!t->text.starts_with("RUN POINTS")) continue;
           ++columns;
@@ -636,7 +627,7 @@ TEST(SheetSetWords, SettingOutTellsOfNumbersThatAreNotTabled) {
 TEST(SheetSetReferences, AContinuedTableSaysSo) {
   bool first = false, more = false;
   for (const Page& page : testing::sampleSheets("ferry-quay", "a3")) {
-    for (const PageText& text : setTexts(page)) {
+    for (const PageText& text : testing::textsOf(page)) {
       first = first || text.text == "RUN POINTS";
       more = more || text.text == "RUN POINTS (continued)";
     }

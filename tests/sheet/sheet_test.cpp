@@ -7,6 +7,7 @@
 #include "core/sheet/compose.h"
 #include "core/units/print.h"
 #include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/support/golden.h"
 #include "tests/support/places.h"
@@ -21,21 +22,6 @@
 namespace sump {
 namespace {
 
-const std::string kSheetSource = sourceFolder();
-
-Plan sheetPlan(const std::string& name) {
-  if (name == "small") return testing::smallPlan();
-  return readPlanFile(kSheetSource + "/samples/" + name + ".sump");
-}
-
-std::vector<PageText> sheetTexts(const Page& page) {
-  std::vector<PageText> found;
-  for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
 const Page& sheetNumbered(const std::vector<Page>& pages, const std::string& number) {
   const auto found = std::find_if(pages.begin(), pages.end(),
                                   [&](const Page& page) { return page.number == number; });
@@ -44,7 +30,7 @@ const Page& sheetNumbered(const std::vector<Page>& pages, const std::string& num
 
 bool sheetsSay(const std::vector<Page>& pages, const std::string& words) {
   return std::any_of(pages.begin(), pages.end(), [&](const Page& page) {
-    const auto all = sheetTexts(page);
+    const auto all = testing::textsOf(page);
     return std::any_of(all.begin(), all.end(),
                        [&](const PageText& t) { return t.text.find(words) != std::string::npos; });
   });
@@ -66,7 +52,7 @@ protected:
 
 TEST_P(Sheets, NoTextTouchesAnother) {
   for (const Page& page : pages_) {
-    const auto all = sheetTexts(page);
+    const auto all = testing::textsOf(page);
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (std::size_t k = i + 1; k < all.size(); ++k) {
         if (!around(textBox(all[i])).meets(around(textBox(all[k])))) continue;
@@ -99,12 +85,12 @@ TEST_P(Sheets, EverythingStandsOnTheSheetAndIsLegible) {
 }
 
 TEST_P(Sheets, NameEveryRunOnThePlanAndInTheSchedule) {
-  const Plan plan = sheetPlan(GetParam().plan);
+  const Plan plan = testing::samplePlan(GetParam().plan);
   for (const auto& run : plan.runs) {
     const std::string tag = std::string(facts(run.service).code) + "-";
     int count = 0;
     for (const Page& page : pages_) {
-      for (const PageText& text : sheetTexts(page))
+      for (const PageText& text : testing::textsOf(page))
         count += text.text.starts_with(tag) ? 1 : 0;
     }
     EXPECT_GE(count, 2) << tag;

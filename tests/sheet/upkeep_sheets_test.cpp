@@ -5,6 +5,8 @@
 #include "core/exchange/plan_file.h"
 #include "core/geometry/polygon.h"
 #include "core/rules/review.h"
+#include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/sheet/small_plan.h"
 #include "tests/support/golden.h"
 #include "tests/support/places.h"
@@ -17,26 +19,8 @@
 namespace sump {
 namespace {
 
-const std::string kUpkeepSource = sourceFolder();
-
 Plan upkeepPlan(const std::string& name) {
-  if (name == "small") return testing::smallPlan();
-  if (name == "empty") return Plan{};
-  return readPlanFile(kUpkeepSource + "/samples/" + name + ".sump");
-}
-
-std::vector<PageText> upkeepTexts(const Page& page) {
-  std::vector<PageText> found;
-  for (const PageItem& item : page.items) {
-    if (const auto* text = std::get_if<PageText>(&item)) found.push_back(*text);
-  }
-  return found;
-}
-
-std::string upkeepSqueezed(const std::string& text) {
-  std::string result;
-  std::ranges::copy_if(text, std::back_inserter(result), [](char c) { return c != ' '; });
-  return result;
+  return name == "empty" ? Plan{} : testing::samplePlan(name);
 }
 
 struct SheetCase {
@@ -55,16 +39,16 @@ protected:
   bool told(const std::string& words) const {
     return std::ranges::any_of(pages_, [&](const Page& page) {
       std::string all;
-      for (const PageText& text : upkeepTexts(page))
+      for (const PageText& text : testing::textsOf(page))
         all += text.text;
-      return upkeepSqueezed(all).find(upkeepSqueezed(words)) != std::string::npos;
+      return testing::squeezed(all).find(testing::squeezed(words)) != std::string::npos;
     });
   }
 };
 
 TEST_P(UpkeepPages, NoTextTouchesAnother) {
   for (const Page& page : pages_) {
-    const auto all = upkeepTexts(page);
+    const auto all = testing::textsOf(page);
     std::vector<Ring> rings;
     for (const PageText& text : all)
       rings.push_back(textBox(text));
@@ -127,7 +111,7 @@ TEST_P(UpkeepPages, EveryStepHasABoxToTickAndAPlaceToSign) {
   std::size_t found = 0, lines = 0;
   for (const Page& page : pages_) {
     found += static_cast<std::size_t>(squares(page));
-    for (const PageText& text : upkeepTexts(page))
+    for (const PageText& text : testing::textsOf(page))
       lines += text.text == "date, initials" ? 1 : 0;
   }
   EXPECT_EQ(found, upkeep_.startUp.size());
