@@ -72,11 +72,16 @@ struct Branch {
   std::string size;   ///< of this run there
   std::string from;   ///< of the run that branches off
 };
+/// The run that another one ends on; zero where it ends elsewhere.
+struct RunJoint {
+  Length takeOut; ///< by its tee
+  Length bore;    ///< its inside diameter
+};
 /// How a run is joined to others.
 struct Joints {
   std::vector<Branch> branches; ///< of other runs on this one
-  Length startTakeOut;          ///< by the tee of the run that this one starts from
-  Length endTakeOut;            ///< by the tee of the run that this one ends on
+  RunJoint start;               ///< with the run that this one starts from
+  RunJoint end;                 ///< with the run that this one ends on
 };
 /// One for each run, in the plan's order.
 std::vector<Joints> joints(const StudyContext& context, const std::vector<RunStudy>& runs);

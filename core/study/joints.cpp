@@ -22,35 +22,38 @@ public:
 
   void join(std::size_t run) {
     const Run& branching = context_.plan.runs[run];
-    found_[run].startTakeOut = tee(branching.from, branching.size);
-    found_[run].endTakeOut = tee(branching.to, sizeAt(branching, runs_[run].legs.size(), 0));
+    found_[run].start = tee(branching.from, branching.size);
+    found_[run].end = tee(branching.to, sizeAt(branching, runs_[run].legs.size(), 0));
   }
   std::vector<Joints> take() { return std::move(found_); }
 
 private:
-  /// Adds the tee that this end needs; returns its centre-to-socket allowance.
-  Length tee(const RunEnd& end, const std::string& branchSize);
+  /// Adds the tee that this end needs.
+  RunJoint tee(const RunEnd& end, const std::string& branchSize);
 
   const StudyContext& context_;
   const std::vector<RunStudy>& runs_;
   std::vector<Joints> found_;
 };
 
-Length JointFinder::tee(const RunEnd& end, const std::string& branchSize) {
-  if (end.kind != EndKind::Run) return metres(0);
+RunJoint JointFinder::tee(const RunEnd& end, const std::string& branchSize) {
+  if (end.kind != EndKind::Run) return {};
   const auto target = context_.locator.find(end.target);
-  if (!target || target->kind != ObjectKind::Run) return metres(0);
+  if (!target || target->kind != ObjectKind::Run) return {};
   const RunStudy& joined = runs_[target->index];
   const auto place = nearestPlace(path(joined), end.at);
-  if (!place) return metres(0);
+  if (!place) return {};
   const Run& run = context_.plan.runs[target->index];
   const double station = std::lerp(joined.points[place->leg].station,
                                    joined.points[place->leg + 1].station, place->along);
   const std::string size = sizeAt(run, place->leg, place->along);
   found_[target->index].branches.push_back({station, size, branchSize});
-  const FittingFamily* family = context_.catalog.fittingsFor(run.pipe);
-  if (family == nullptr) return metres(0);
-  return family->takeOut(FittingKind::Tee, size).value_or(metres(0));
+  RunJoint joint;
+  if (const FittingFamily* family = context_.catalog.fittingsFor(run.pipe)) {
+    joint.takeOut = family->takeOut(FittingKind::Tee, size).value_or(metres(0));
+  }
+  if (const PipeSize* pipe = context_.catalog.pipeSize(run.pipe, size)) joint.bore = pipe->inside;
+  return joint;
 }
 
 } // namespace

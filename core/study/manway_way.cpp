@@ -117,7 +117,7 @@ std::vector<ManwayLine> ManwayWays::lines(const VaultStudy& vault, std::size_t m
 /// what stands in the way changes no faster than the place does, so a square's middle bounds it
 /// all.
 Length clearWay(Length diameter, const std::vector<ShaftPipe>& pipes) {
-  constexpr double kClose = 0.00005; // m, of the radius
+  constexpr double kClose = 0.00025; // m, of the radius
   const double opening = inMetres(diameter) / 2;
   std::priority_queue<Cell> open;
   open.push(cellAt({0, 0}, opening, opening, pipes));

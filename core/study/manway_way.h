@@ -38,7 +38,8 @@ private:
   BoxIndex boxes_;
 };
 
-/// The diameter of the largest circle that fits into the opening beside the pipes, to 0.1 mm.
+/// The diameter of the largest circle that fits into the opening beside the pipes, less at most half
+/// a millimetre.
 Length clearWay(Length diameter, const std::vector<ShaftPipe>& pipes);
 
 } // namespace sump

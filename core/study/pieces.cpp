@@ -16,6 +16,7 @@ struct Node {
   Length before;         ///< taken out of the pipe that arrives
   Length after;          ///< taken out of the pipe that leaves
   std::string sizeAfter; ///< of a reducer
+  Length lift;           ///< of the pipe's centre over the level told; only upright pipe feels it
 };
 /// Nodes closer than this in metres are at one place.
 constexpr double kSameCorner = 1e-6;
@@ -27,11 +28,11 @@ public:
       : context_(context), run_(run), study_(study),
         family_(context.catalog.fittingsFor(run.pipe)) {}
 
-  void addStart(Length tee);
+  void addStart(const RunJoint& joint);
   void addBends();
   void addParts();
   void addBranches(const std::vector<Branch>& branches);
-  void addFinish(Length tee);
+  void addFinish(const RunJoint& joint);
   void cut();
 
 private:
@@ -41,6 +42,9 @@ private:
   }
   Length layingLength(std::string_view key, const std::string& size) const;
   Length endTakeOut(const RunEnd& end, const std::string& size);
+  Length halfBore(const std::string& size) const;
+  Length endLift(const RunEnd& end, const std::string& size, const RunJoint& joint) const;
+  PipePiece pieceBetween(const Node& a, const Node& b) const;
   void joinCoincident();
   void item(std::string_view key, const std::string& size, std::string_view why, int count = 1,
             const Id& part = {});
@@ -98,13 +102,38 @@ Length Assembly::endTakeOut(const RunEnd& end, const std::string& size) {
   return metres(0);
 }
 
-void Assembly::addStart(Length tee) {
-  nodes_.push_back({0, metres(0), tee + endTakeOut(run_.from, run_.size), ""});
+Length Assembly::halfBore(const std::string& size) const {
+  const PipeSize* pipe = context_.catalog.pipeSize(run_.pipe, size);
+  return pipe == nullptr ? metres(0) : pipe->inside / 2.0;
 }
 
-void Assembly::addFinish(Length tee) {
+/// Levels are inverts, so a pipe's centre lies half its bore higher; the level of upright pipe's
+/// open end is that of its opening.
+Length Assembly::endLift(const RunEnd& end, const std::string& size, const RunJoint& joint) const {
+  switch (end.kind) {
+  case EndKind::Free:
+  case EndKind::Chamber:
+    return metres(0);
+  case EndKind::Run:
+    return joint.bore / 2.0;
+  case EndKind::Basin:
+  case EndKind::Sewer:
+  case EndKind::Port:
+  case EndKind::Wash:
+    break;
+  }
+  return halfBore(size);
+}
+
+void Assembly::addStart(const RunJoint& joint) {
+  nodes_.push_back({0, metres(0), joint.takeOut + endTakeOut(run_.from, run_.size), "",
+                    endLift(run_.from, run_.size, joint)});
+}
+
+void Assembly::addFinish(const RunJoint& joint) {
   const std::string size = sizeAt(run_, study_.legs.size(), 0);
-  nodes_.push_back({study_.points.back().station, tee + endTakeOut(run_.to, size), metres(0), ""});
+  nodes_.push_back({study_.points.back().station, joint.takeOut + endTakeOut(run_.to, size),
+                    metres(0), "", endLift(run_.to, size, joint)});
 }
 
 void Assembly::addBends() {
@@ -115,7 +144,7 @@ void Assembly::addBends() {
       item(key(kind), size, "bend");
     nodes_.push_back({study_.points[static_cast<std::size_t>(bend.point)].station,
                       fittingTakeOut(bend.fittings.front(), size),
-                      fittingTakeOut(bend.fittings.back(), size), ""});
+                      fittingTakeOut(bend.fittings.back(), size), "", halfBore(size)});
   }
 }
 
@@ -129,12 +158,12 @@ void Assembly::addParts() {
     if (part.kind == PartKind::Reducer) {
       item("reducer", size + " x " + part.toSize, "inline", 1, part.id);
       nodes_.push_back({station, fittingTakeOut(FittingKind::Reducer, size),
-                        fittingTakeOut(FittingKind::Reducer, part.toSize), part.toSize});
+                        fittingTakeOut(FittingKind::Reducer, part.toSize), part.toSize, metres(0)});
       continue;
     }
     item(key(part.kind), size, "inline", 1, part.id);
     const Length half = layingLength(key(part.kind), size) / 2.0;
-    nodes_.push_back({station, half, half, ""});
+    nodes_.push_back({station, half, half, "", metres(0)});
   }
 }
 
@@ -143,7 +172,7 @@ void Assembly::addBranches(const std::vector<Branch>& branches) {
     const Length takeOut = fittingTakeOut(FittingKind::Tee, branch.size);
     const bool same = branch.size == branch.from;
     item("tee", same ? branch.size : branch.size + " x " + branch.from, "branch");
-    nodes_.push_back({branch.station, takeOut, takeOut, ""});
+    nodes_.push_back({branch.station, takeOut, takeOut, "", metres(0)});
   }
 }
 
@@ -160,9 +189,28 @@ void Assembly::joinCoincident() {
     Node& same = joined.back();
     same.before = std::max(same.before, node.before);
     same.after = std::max(same.after, node.after);
+    same.lift = std::max(same.lift, node.lift);
     if (!node.sizeAfter.empty()) same.sizeAfter = std::move(node.sizeAfter);
   }
   nodes_ = std::move(joined);
+}
+
+/// Between fittings' centres. Pipe that is not upright has both its centres equally far over their
+/// levels; upright pipe may end at an opening, or half way at a part whose level is told.
+PipePiece Assembly::pieceBetween(const Node& a, const Node& b) const {
+  PipePiece piece;
+  piece.centreToCentre = metres(b.station - a.station);
+  for (std::size_t leg = 0; leg < study_.legs.size(); ++leg) {
+    const RunPoint& from = study_.points[leg];
+    const RunPoint& to = study_.points[leg + 1];
+    const double middle = (a.station + b.station) / 2;
+    if (!study_.legs[leg].vertical || middle < from.station || middle > to.station) continue;
+    const Length longer = b.lift - a.lift; // of pipe that rises
+    piece.centreToCentre += to.at.z > from.at.z ? longer : -longer;
+  }
+  piece.takeOut = a.after + b.before;
+  piece.cut = std::max(metres(0), piece.centreToCentre - piece.takeOut);
+  return piece;
 }
 
 void Assembly::cut() {
@@ -171,11 +219,8 @@ void Assembly::cut() {
   std::string size = run_.size;
   for (std::size_t i = 1; i < nodes_.size(); ++i) {
     if (!nodes_[i - 1].sizeAfter.empty()) size = nodes_[i - 1].sizeAfter;
-    PipePiece piece;
+    PipePiece piece = pieceBetween(nodes_[i - 1], nodes_[i]);
     piece.size = size;
-    piece.centreToCentre = metres(nodes_[i].station - nodes_[i - 1].station);
-    piece.takeOut = nodes_[i - 1].after + nodes_[i].before;
-    piece.cut = std::max(metres(0), piece.centreToCentre - piece.takeOut);
     if (pipe != nullptr) piece.couplings = couplingsIn(piece.cut, *pipe);
     if (piece.couplings > 0) item("coupling", size, "stick", piece.couplings);
     study_.pieces.push_back(std::move(piece));
@@ -193,11 +238,11 @@ void fillPieces(const StudyContext& context, const Run& run, const Joints& joint
                 RunStudy& study) {
   if (!study.resolved || study.legs.empty()) return;
   Assembly assembly(context, run, study);
-  assembly.addStart(joints.startTakeOut);
+  assembly.addStart(joints.start);
   assembly.addBends();
   assembly.addParts();
   assembly.addBranches(joints.branches);
-  assembly.addFinish(joints.endTakeOut);
+  assembly.addFinish(joints.end);
   assembly.cut();
 }
 

@@ -61,7 +61,7 @@ TEST_F(TwoVaultBill, PipeIsWholeSticksOfTheCuttingList) {
   const BillLine& six = line("pvc-sch80", "6");
   EXPECT_EQ(six.sticks, 4);
   EXPECT_NEAR(inFeet(metres(*six.order)), 80, 1e-9);
-  EXPECT_NEAR(inInches(metres(*six.net)), 22.25 * 2 + 92.3814 + 752.4173, 0.01);
+  EXPECT_NEAR(inInches(metres(*six.net)), 22.25 * 2 + 95.2359 + 752.4173, 0.01);
   EXPECT_EQ(line("pvc-sch80", "2").sticks, 1);
   EXPECT_EQ(line("pvc-sdr35", "6").sticks, 4);
   EXPECT_EQ(line("pvc-conduit-sch80", "1").sticks, 2);
@@ -97,8 +97,8 @@ TEST_F(TwoVaultBill, Supports) {
 
 TEST_F(TwoVaultBill, Marking) {
   const BillLine& tape = line("purple-tape");
-  EXPECT_NEAR(inFeet(metres(*tape.net)), 27.3576, 1e-3);
-  EXPECT_NEAR(inFeet(metres(*tape.order)), 30.093, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.net)), 27.6752, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.order)), 30.443, 1e-3);
   expectCount("purple-label", "", 2, 2);
 }
 

@@ -96,6 +96,57 @@ TEST(Pieces, FittingsTooCloseLeaveNoPipeRatherThanLessThanNone) {
   EXPECT_EQ(inMetres(run.pieces[1].cut), 0);
 }
 
+/// 2 in Sch 80 has a bore of 1.913 in (ASTM D1785); its elbow takes 1-9/16 in from centre to
+/// socket. East on the level at 5 ft, then upright to the end.
+RunStudy uprightAtTheEnd(Length end, double partAlong = -1) {
+  sump::Run run = makeRun("R", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 0), feet(5)),
+                          freeEnd(ft(4, 0), end));
+  run.vertices = {{ft(4, 0), feet(5)}};
+  if (partAlong >= 0) run.parts = {part("U", PartKind::Union, 1, partAlong)}; // 1.45 in long
+  return studyOf(run);
+}
+
+TEST(Pieces, UprightPipeIsCutFromTheElbowsCentreToItsOpening) {
+  const RunStudy down = uprightAtTheEnd(feet(2));
+  ASSERT_EQ(down.pieces.size(), 2u);
+  EXPECT_NEAR(inInches(down.pieces[0].cut), 48 - 1.5625, 1e-9);
+  EXPECT_NEAR(inInches(down.pieces[1].cut), 36 + 1.913 / 2 - 1.5625, 1e-9);
+  const RunStudy up = uprightAtTheEnd(feet(8));
+  ASSERT_EQ(up.pieces.size(), 2u);
+  EXPECT_NEAR(inInches(up.pieces[1].cut), 36 - 1.913 / 2 - 1.5625, 1e-9);
+}
+
+TEST(Pieces, APartInUprightPipeStandsAtItsLevel) {
+  const RunStudy run = uprightAtTheEnd(feet(2), 0.5);
+  ASSERT_EQ(run.pieces.size(), 3u);
+  EXPECT_NEAR(inInches(run.pieces[1].cut), 18 + 1.913 / 2 - 1.5625 - 0.725, 1e-9);
+  EXPECT_NEAR(inInches(run.pieces[2].cut), 18 - 0.725, 1e-9);
+}
+
+/// Upright between two levels both of which are inverts: no half bore is left over.
+TEST(Pieces, UprightPipeBetweenTwoBendsIsAsLongAsTheLevelsDiffer) {
+  sump::Run run = makeRun("R", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 0), feet(5)),
+                          freeEnd(ft(8, 0), feet(2)));
+  run.vertices = {{ft(4, 0), feet(5)}, {ft(4, 0), feet(2)}};
+  const RunStudy study = studyOf(run);
+  ASSERT_EQ(study.pieces.size(), 3u);
+  EXPECT_NEAR(inInches(study.pieces[1].cut), 36 - 2 * 1.5625, 1e-9);
+}
+
+/// 1 in Sch 80 has a bore of 0.935 in: dropped on a level 2 in main it is longer by the difference.
+TEST(Pieces, UprightPipeOnAnotherRunReachesThatRunsCentre) {
+  Plan plan;
+  plan.runs.put(levelPiece(10, "pvc-sch80", "2")); // at 5 ft
+  sump::Run drop = makeRun("BR", Service::Product, "pvc-sch80", "1", freeEnd(ft(5, 4), feet(8)),
+                           onRun("R", ft(5, 0)));
+  drop.vertices = {{ft(5, 0), feet(8)}};
+  plan.runs.put(drop);
+  const RunStudy study = studyOf(plan).runs[1];
+  ASSERT_EQ(study.pieces.size(), 2u);
+  const double elbow = inInches(study.pieces[0].takeOut);
+  EXPECT_NEAR(inInches(study.pieces[1].cut), 36 - (1.913 - 0.935) / 2 - elbow - 1.5625, 1e-9);
+}
+
 TEST(Pieces, EndFittingsAreItemsAndTakePipe) {
   sump::Run run = levelPiece(10, "pvc-sch80", "2");
   run.from.fitting = EndFitting::FootValve; // 3.4 in
