@@ -52,6 +52,7 @@ protected:
     const QString plan = kSource + "/samples/" + GetParam() + ".sump";
     const Told told =
         run(QString::fromStdString(builtProgram()), {"export", plan, "--out", folder()});
+    ASSERT_GE(told.status, 0) << told.text.toStdString();
     ASSERT_LE(told.status, 1) << told.text.toStdString();
   }
   QString folder() const { return QString::fromStdString(folder_.path().string()); }
