@@ -264,8 +264,8 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
 
 /// Its middle, or else a place where nothing smaller stands, that no other leader points at.
 Point2 LabelBoard::leaderTarget(const Ring& own, double whole) {
-  constexpr double kApart = 2; // mm from another's dot
-  constexpr double kShare[] = {0.35, 0.7};
+  constexpr double kApart = 2;                   // mm from another's dot
+  constexpr double kShare[] = {0.35, 0.7, 0.96}; // the last in the wall round a room
   const Point2 middle = centroid(own);
   std::vector<Point2> tried{middle};
   for (const double share : kShare) {
