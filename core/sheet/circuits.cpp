@@ -82,7 +82,7 @@ private:
     const bool motor = supply.kind == SupplyKind::Motor3Phase;
     made_.push_back({supply.id, supplyName(supply), voltsOf(supply), panel_,
                      motor ? "Its disconnect, then the motors on the skid"
-                           : "Its disconnect, then the controls",
+                           : "Its disconnect, then the controls; their place " + kBlank + " (4)",
                      kInRoom, motor ? kBlank + " A, by nameplate, NEC 430" : kBlank + " A",
                      motor ? kBlank + " by nameplate, NEC 430" : kBlank, true});
   }
@@ -171,14 +171,17 @@ Block circuitTable(const SheetJob& job, double width) {
           "that the conduits are drawn for.");
   addNote(block, "(2) Panel or service and its circuit: the owner and the electrician.");
   if (signals) addNote(block, "(3) Transformer, power supply or circuit: the panel's maker.");
+  const auto& supplies = job.plan().basis.wiring.supplies;
+  const auto has = [&](SupplyKind kind) {
+    return std::ranges::any_of(supplies, [&](const Supply& s) { return s.kind == kind; });
+  };
+  if (has(SupplyKind::Control1Phase))
+    addNote(block, "(4) Not in the plan, so drawn as far as the disconnect: the skid's maker.");
   if (std::ranges::any_of(circuits, &Circuit::inRoom))
     addNote(block,
             "Dashed on the room's electrical plan: circuits inside the room, numbered as here; "
             "their way, conduit and supports by the electrician.");
-  const auto& supplies = job.plan().basis.wiring.supplies;
-  if (std::ranges::any_of(supplies,
-                          [](const Supply& s) { return s.kind == SupplyKind::Motor3Phase; }))
-    addNote(block, pumpText(job));
+  if (has(SupplyKind::Motor3Phase)) addNote(block, pumpText(job));
   return block;
 }
 

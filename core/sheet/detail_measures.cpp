@@ -47,6 +47,10 @@ private:
     std::vector<double> stops{0, stations_.back()};
     for (double wall : wallStations(job_, run_))
       stops.push_back(wall);
+    // Where it rises, which the details fix to the walls in words.
+    for (std::size_t i = 0; i + 1 < run_.points.size(); ++i) {
+      if (run_.legs[i].vertical && given_.to.kind == EndKind::Port) stops.push_back(stations_[i]);
+    }
     for (const InlinePart& part : given_.parts) {
       if (const auto place = partPlace(run_, part)) stops.push_back(place->along);
     }

@@ -16,7 +16,13 @@ std::vector<std::string> digFindings(const SheetJob& job) {
   for (const Finding& finding : job.review.findings) {
     const bool fault = finding.severity != Severity::Note || finding.accepted;
     if (!fault || std::ranges::find(kOfDigs, finding.rule) == std::end(kOfDigs)) continue;
-    texts.push_back(render(finding.what) +
+    std::string names;
+    for (const Id& id : finding.objects) {
+      const std::string name = objectName(id, job.plan());
+      if (render(finding.what).find(name) == std::string::npos)
+        names += (names.empty() ? "" : ", ") + name;
+    }
+    texts.push_back((names.empty() ? "" : names + ": ") + render(finding.what) +
                     (finding.accepted ? " Accepted by " + finding.accepted->by + ", " +
                                             finding.accepted->date + ": " + finding.accepted->reason
                                       : " Open. " + render(finding.mend)));

@@ -252,7 +252,8 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   if (ring.size() < 3) return true;             // not in this view
   constexpr double kSliver = 900, kShare = 0.3; // mm2, of the whole: another view shows the rest
   if (area(ring) < std::min(kSliver, kShare * whole)) return true;
-  constexpr double kOutside = 40; // mm that a leader out of it is disliked
+  constexpr double kOutside =
+      25; // mm that a leader out of it is disliked: less than to cover a run
   const Point2 box = size(label);
   std::vector<LabelCandidate> places = placesIn(label, ring);
   const auto more = aroundPoint(leaderTarget(ring, whole), box.x, box.y, 5, 70, kOutside);
@@ -264,8 +265,8 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
 
 /// Its middle, or else a place where nothing smaller stands, that no other leader points at.
 Point2 LabelBoard::leaderTarget(const Ring& own, double whole) {
-  constexpr double kApart = 2; // mm from another's dot
-  constexpr double kShare[] = {0.35, 0.7};
+  constexpr double kApart = 2;                   // mm from another's dot
+  constexpr double kShare[] = {0.35, 0.7, 0.96}; // the last in the wall round a room
   const Point2 middle = centroid(own);
   std::vector<Point2> tried{middle};
   for (const double share : kShare) {

@@ -33,6 +33,8 @@ public:
   /// Takes the view's marks as things that labels had better not cover; lines other than walls
   /// `care` times as bad as on a crowded plan, and all of them as bad to cross with a leader.
   LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Page& page, double care = 1);
+  /// Lets the labels placed so far find better places.
+  void settle() { placer_.settle(); }
   /// Once, when every label is there.
   void finish();
 

@@ -262,17 +262,43 @@ void labelSurroundings(const SheetView& view, const LabelRequest& request, Label
   labelPlaces(scene);
 }
 
+namespace {
+
+/// A place in an outline at which a leader hides least.
+Point2 clearestIn(const Ring& site, const SheetView& view, LabelBoard& board) {
+  constexpr double kSteps = 8, kHalf = 0.8; // mm about the leader's end
+  Point2 best = lerp(site[0], site[2], 0.5);
+  double least = 1e9;
+  for (int i = 1; i < kSteps; ++i) {
+    for (int k = 1; k < kSteps; ++k) {
+      const Point2 p =
+          lerp(lerp(site[0], site[1], i / kSteps), lerp(site[3], site[2], i / kSteps), k / kSteps);
+      const Point2 at = view.toPaper(p), half{kHalf, kHalf};
+      const double cost = board.costOf({{at - half, at + half}, {}, 0, false});
+      if (cost >= least) continue;
+      least = cost;
+      best = p;
+    }
+  }
+  return best;
+}
+
+} // namespace
+
 void labelChambers(const Plan& plan, const SheetView& view, LabelBoard& board) {
   for (const Vault& vault : plan.vaults) {
     int number = 0;
     for (const ChamberBox& box : chambers(vault)) {
       ++number;
-      Ring ring = vault.frame().rectangle(box.low, box.high);
-      if (!view.shows(lerp(ring[0], ring[2], 0.5))) continue;
-      for (Point2& p : ring)
-        p = view.toPaper(p);
+      const Ring site = vault.frame().rectangle(box.low, box.high);
+      if (!view.shows(lerp(site[0], site[2], 0.5))) continue;
+      Ring ring;
+      for (Point2 p : site)
+        ring.push_back(view.toPaper(p));
       const SheetLabel label{{"ch. " + std::to_string(number)}};
-      board.whereFree(label, board.placesIn(label, ring));
+      if (board.whereFree(label, board.placesIn(label, ring))) continue;
+      constexpr double kNear = 4, kChamberReach = 60; // mm
+      board.withLeader(label, clearestIn(site, view, board), kNear, kChamberReach);
     }
   }
 }

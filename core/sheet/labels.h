@@ -38,7 +38,8 @@ bool isStub(const SheetView& view, const Polyline& line);
 
 /// Names what there is besides the tankage: drains, rooms, buildings, paving, existing lines.
 void labelSurroundings(const SheetView& view, const LabelRequest& request, LabelBoard& board);
-/// Numbers in the chambers, as the tables have them, where they cover little.
+/// Numbers in the chambers, as the tables have them, where they cover little; else beside the vault
+/// with a leader.
 void labelChambers(const Plan& plan, const SheetView& view, LabelBoard& board);
 
 /// Draws every label that finds room on the view. Returns the tags of the runs that found none.

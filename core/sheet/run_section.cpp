@@ -147,17 +147,37 @@ private:
     markEnd(given_.to.fitting, last, axis(last) - axis(last - 1));
   }
 
-  /// The eductor hangs from the riser's or the lid's edge.
+  /// Of the opening of the eductor's manway, on the side away from the pipe that comes in; as far
+  /// off as a bracket is long where no such opening is cut.
+  double bracketFace() const {
+    constexpr double kArm = 0.16; // m; drawn only
+    const double x = stations_.back();
+    std::size_t before = stations_.size() - 1;
+    while (before > 0 && stations_[before] > x - 1e-6)
+      --before;
+    const double away = stations_[before] < x - 1e-6 ? 1 : -1;
+    for (const CutOpening& opening : cutOpenings(job_, run_)) {
+      if (opening.manway != given_.eductor->manway || x < opening.from || x > opening.to) continue;
+      return away > 0 ? opening.to : opening.from;
+    }
+    return x + away * kArm;
+  }
+
+  /// The eductor hangs from the riser's or the lid's face, to which its bracket is bolted.
   void markBracket() {
     if (!given_.eductor || given_.to.fitting != EndFitting::Eductor) return;
     const double foot = inMetres(given_.eductor->bracketFoot), x = stations_.back();
     if (!shows(x) || foot <= run_.points.back().at.z) return;
-    constexpr double kArm = 0.16, kRise = 0.45; // m; drawn only
-    const LineStyle flat{Ink::Black, 0.7, {}};
-    MarkPen(drawing_.marks, run_.id, Layer::Part)
-        .path({at(x, foot), at(x - kArm, foot), at(x - kArm, foot + kRise)}, flat);
+    constexpr double kRise = 0.3, kBolt = 0.04; // m; drawn only
+    const double face = bracketFace(), inward = face > x ? -kBolt : kBolt;
+    MarkPen pen(drawing_.marks, run_.id, Layer::Part);
+    pen.path({at(x, foot), at(face, foot), at(face, foot + kRise)}, LineStyle{Ink::Black, 0.7, {}});
+    for (double share : {0.3, 0.8}) {
+      const double z = foot + share * kRise;
+      pen.path({at(face + inward, z), at(face - inward, z)}, LineStyle{Ink::Black, 0.5, {}});
+    }
     drawing_.levels.push_back({foot * steeper_, x, level(foot), "foot of bracket"});
-    point("Bracket", at(x - kArm, foot + kRise * 0.7));
+    point("Bracket", at(face, foot + kRise * 0.55));
   }
 
   /// From the part up to its cover at grade, under the pipe.

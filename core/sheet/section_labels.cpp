@@ -76,8 +76,14 @@ public:
   }
 
   std::vector<std::string> place(std::size_t& keys) {
-    std::vector<std::string> unplaced;
+    std::vector<const SectionNote*> late;
     for (const SectionNote& note : notes_) {
+      if (!placeOne(note)) late.push_back(&note);
+    }
+    if (!late.empty()) board_.settle(); // what stood in their way may have moved off
+    std::vector<std::string> unplaced;
+    for (const SectionNote* waiting : late) {
+      const SectionNote& note = *waiting;
       if (placeOne(note) || note.inside || note.isListed) continue;
       const std::string key = keyName(keys);
       std::string text = note.text;

@@ -123,6 +123,8 @@ SectionExtent sectionExtent(const RunProfile& profile) {
     const bool footed = s.kind == StructureKind::Building && !cutWalls(profile, s).empty();
     if (s.bottom && (footed || s.kind == StructureKind::Basin)) take(extent, *s.bottom);
   }
+  for (const CutWall& wall : passedWalls(profile))
+    take(extent, wall.high);
   for (const ProfilePart& part : profile.parts) {
     if (part.cover) take(extent, *part.cover);
   }
@@ -207,6 +209,56 @@ std::vector<double> cutWalls(const RunProfile& profile, const ProfileStructure& 
   return walls;
 }
 
+namespace {
+
+/// From the face `at` of a building inward: to the face of a room against it.
+double wallThickness(const RunProfile& profile, double at, double inward) {
+  constexpr double kDrawn = 0.2, kThickest = 0.6; // m
+  double thick = kDrawn;
+  for (const ProfileStructure& room : profile.structures) {
+    if (room.kind != StructureKind::Room) continue;
+    const double off = ((inward > 0 ? room.from : room.to) - at) * inward;
+    if (off > -kSameLevel && off < kThickest) thick = off;
+  }
+  return thick;
+}
+
+/// A building's wall stands there, between its outside and the room.
+bool standsInBuilding(const RunProfile& profile, double face, double outward) {
+  constexpr double kThickest = 0.6; // m
+  return std::ranges::any_of(profile.structures, [&](const ProfileStructure& s) {
+    const double off = ((outward > 0 ? s.to : s.from) - face) * outward;
+    return s.kind == StructureKind::Building && off > -kSameLevel && off < kThickest;
+  });
+}
+
+} // namespace
+
+std::vector<CutWall> passedWalls(const RunProfile& profile) {
+  constexpr double kPartition = 0.1; // m; drawn only
+  constexpr Length kOver = metres(0.4), kPipe = metres(0.1);
+  std::vector<CutWall> walls;
+  for (const ProfileStructure& s : profile.structures) {
+    if (s.kind == StructureKind::Basin || !s.level) continue;
+    for (const double inward : {1.0, -1.0}) {
+      const double at = inward > 0 ? s.from : s.to;
+      const bool passed = at > profile.points.front().station + kSameLevel &&
+                          at < profile.points.back().station - kSameLevel;
+      if (!passed || lowestAt(profile, at) < *s.level) continue;
+      double face = at;
+      if (s.kind == StructureKind::Building) {
+        face += inward * wallThickness(profile, at, inward);
+      } else if (!standsInBuilding(profile, at, -inward)) {
+        face -= inward * kPartition;
+      }
+      if (std::abs(face - at) < kSameLevel) continue;
+      walls.push_back({s.id, s.kind, std::min(at, face), std::max(at, face), *s.level - kDrawnSlab,
+                       lowestAt(profile, at) + kPipe + kOver});
+    }
+  }
+  return walls;
+}
+
 std::vector<std::vector<ProfileGround>> openGround(const RunProfile& profile) {
   std::vector<std::vector<ProfileGround>> pieces;
   const std::vector<ProfileGround>& ground = profile.ground;
@@ -281,6 +333,8 @@ std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& pl
     pen.footings(s, cutWalls(profile, s));
     pen.structure(s);
   }
+  for (const CutWall& wall : passedWalls(profile))
+    pen.wall(wall);
   for (const ProfileVault& vault : profile.vaults)
     pen.vault(vault);
   for (const ProfilePart& part : profile.parts)

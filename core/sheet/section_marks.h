@@ -51,6 +51,17 @@ bool isIndoors(const RunProfile& profile, double station);
 /// The stations between the section's edges where it cuts a wall of the structure under whose floor
 /// the run is.
 std::vector<double> cutWalls(const RunProfile& profile, const ProfileStructure& structure);
+/// A wall over a floor.
+struct CutWall {
+  Id structure;
+  StructureKind kind = StructureKind::Building;
+  double from = 0, to = 0;
+  Length low, high;
+};
+/// The walls that the run goes through over the floors of buildings and rooms. Neither how high nor
+/// how thick they are is known: they are drawn from the slab to a little over the run, up to the
+/// room's face where a room stands against them.
+std::vector<CutWall> passedWalls(const RunProfile& profile);
 /// Of a floor's slab as it is drawn: its thickness is not known.
 inline constexpr Length kDrawnSlab = metres(0.12);
 /// Nothing for a run that is nowhere buried.

@@ -12,6 +12,7 @@ namespace {
 
 const LineStyle kSectionThin{Ink::Black, 0.25, {}};
 const LineStyle kSectionMedium{Ink::Black, 0.5, {}};
+const LineStyle kBeyondCut{Ink::Black, 0.25, {2, 1}};
 const LineStyle kGroundLine{Ink::Black, 0.7, {}};
 const LineStyle kCoverLine{Ink::Black, 1, {}};
 const LineStyle kRestLine{Ink::ServiceBlue, 0.35, {}};
@@ -73,6 +74,17 @@ void SectionPen::footings(const ProfileStructure& s, const std::vector<double>& 
   }
 }
 
+void SectionPen::wall(const CutWall& wall) {
+  const Layer layer = wall.kind == StructureKind::Room ? Layer::Room : Layer::Building;
+  MarkPen pen = this->pen(wall.structure, layer);
+  pen.ring(box(wall.from, wall.to, wall.low, wall.high), std::nullopt, FillStyle{Ink::Building});
+  const Point2 a = plane_.at(wall.from, wall.high), b = plane_.at(wall.to, wall.high);
+  const Point2 tick{0, 0.4 * (b.x - a.x)};
+  pen.path({plane_.at(wall.from, wall.low), a, lerp(a, b, 0.35), lerp(a, b, 0.45) + tick,
+            lerp(a, b, 0.55) - tick, lerp(a, b, 0.65), b, plane_.at(wall.to, wall.low)},
+           kSectionThin);
+}
+
 Ring SectionPen::triangle(double station, Length level) const {
   const double size = 0.006 * (to_ - from_);
   const Point2 p = plane_.at(station, level);
@@ -82,7 +94,12 @@ Ring SectionPen::triangle(double station, Length level) const {
 /// The station nearest to the wanted one at which the sign hides nothing and nothing hides it; the
 /// wanted one where there is none.
 double SectionPen::clearStation(const Sign& sign) const {
-  const auto covers = [](const Mark& mark, const Ring& shape) {
+  const double air = 0.012 * (to_ - from_); // between the groundwater's sign and a structure
+  const auto covers = [&](const Mark& mark, const Ring& shape) {
+    const bool built = mark.layer == Layer::Vault || mark.layer == Layer::Building ||
+                       mark.layer == Layer::Room || mark.layer == Layer::Basin;
+    if (sign.inGround && built && mark.closed)
+      return around(mark.points).meets(around(shape).grown(air));
     const bool stands = mark.layer == Layer::Run || mark.layer == Layer::Part ||
                         mark.layer == Layer::Symbol || mark.layer == Layer::Manway;
     if (!stands || mark.points.size() < 2) return false;
@@ -111,7 +128,7 @@ std::vector<Mark> SectionPen::take() {
 void SectionPen::groundwater(std::optional<Length> level) {
   if (!level || *level < low_) return;
   pen({}, Layer::Ground).path({plane_.at(from_, *level), plane_.at(to_, *level)}, kGroundwaterLine);
-  signs_.push_back({from_, to_, groundwaterSign(from_, to_), *level});
+  signs_.push_back({from_, to_, groundwaterSign(from_, to_), *level, true});
 }
 
 void SectionPen::water(const Id& vault, const ProfileChamber& chamber) {
@@ -133,13 +150,19 @@ void SectionPen::lowWater(const Id& vault, const ProfileChamber& chamber, Length
   signs_.push_back({chamber.from, chamber.to, lowWaterSign(chamber), level});
 }
 
-/// Frame and riser from the lid's underside to the rim; open inside.
+/// Frame and riser from the lid's underside to the rim; open inside. What stands off the cut is
+/// dashed.
 void SectionPen::manway(const ProfileVault& vault, const ProfileManway& manway) {
   const double half = inMetres(manway.diameter) / 2;
   const double from = manway.station - half, to = manway.station + half;
   const Length top = manway.rim ? std::max(*manway.rim, vault.lidTop) : vault.lidTop;
   constexpr double kRiserWall = 0.1; // drawn, not taken from any maker's table
   MarkPen pen = this->pen(manway.id, Layer::Manway);
+  if (manway.beyond) {
+    pen.ring(box(from, to, vault.lidUnderside, top), kBeyondCut);
+    pen.path({plane_.at(from, top), plane_.at(to, top)}, kSectionMedium);
+    return;
+  }
   if (top > vault.lidTop)
     pen.ring(box(from - kRiserWall, to + kRiserWall, vault.lidTop, top), kSectionThin,
              FillStyle{Ink::Concrete});

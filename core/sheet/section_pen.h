@@ -22,6 +22,8 @@ public:
   void structure(const ProfileStructure& structure);
   /// Of a building, under the walls that the section cuts.
   void footings(const ProfileStructure& structure, const std::vector<double>& walls);
+  /// With a break where it goes on up.
+  void wall(const CutWall& wall);
   void pipe(const Id& id, Service service, const std::optional<ProfileBore>& bore, Point2 a,
             Point2 b);
   void arrow(const Id& id, Service service, Point2 a, Point2 b);
@@ -56,6 +58,7 @@ private:
   struct Sign {
     double from, to, wanted;
     Length level;
+    bool inGround = false; ///< it touches no structure
   };
   Ring triangle(double station, Length level) const;
   double clearStation(const Sign& sign) const;

@@ -56,7 +56,7 @@ std::vector<double> rowEdges(double top, const std::vector<const LevelRow*>& row
 std::string slopeOn(const ProfileLeg& leg, UnitSystem units) {
   if (leg.vertical) return "upright";
   if (isLevel(leg.slope)) return "level";
-  return printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " up");
+  return printSlope(std::abs(leg.slope), units) + (leg.slope > 0 ? "" : " rising");
 }
 
 /// The floor that the run is under or over there, in a room or a building; else the ground.

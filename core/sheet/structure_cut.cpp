@@ -152,6 +152,21 @@ StructureCut cutRoom(const EquipmentRoom& room, const Inside& in) {
 
 } // namespace
 
+std::vector<CutOpening> cutOpenings(const SheetJob& job, const RunStudy& run) {
+  std::vector<CutOpening> found;
+  const Polyline line = planLine(run);
+  if (line.size() < 2) return found;
+  for (const VaultStudy& vault : job.study().vaults) {
+    const Vault& given = *job.plan().vaults.find(vault.id);
+    for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+      const auto [station, off] = projected(vault.manways[i].at, line);
+      const double r = inMetres(given.manways[i].diameter) / 2;
+      if (off <= r) found.push_back({given.manways[i].id, station - r, station + r});
+    }
+  }
+  return found;
+}
+
 std::vector<double> wallStations(const SheetJob& job, const RunStudy& run) {
   std::vector<double> walls;
   const Polyline line = planLine(run);

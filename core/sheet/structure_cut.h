@@ -23,6 +23,12 @@ struct StructureCut {
   std::vector<std::pair<double, std::string>> levels; ///< elevation and its name
 };
 
+/// The opening of a manway that the section along a run cuts, plan distances along it.
+struct CutOpening {
+  Id manway;
+  double from = 0, to = 0;
+};
+std::vector<CutOpening> cutOpenings(const SheetJob& job, const RunStudy& run);
 /// Where the run crosses outside walls, plan distances along it, rising.
 std::vector<double> wallStations(const SheetJob& job, const RunStudy& run);
 /// Those of the structures that are met between two plan distances. A structure in which the run

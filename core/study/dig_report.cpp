@@ -68,7 +68,7 @@ private:
   void footings(const std::string& id, const std::string& section, const Id& object,
                 const std::vector<FootingCheck>& checks);
   void egress(const std::string& id, const std::string& section, const Id& object,
-              const Egress& egress);
+              const Egress& egress, const std::string& way);
   void clashes(const std::string& id, const std::string& section, const Id& object,
                const std::vector<DigClash>& clashes);
   void protection();
@@ -102,7 +102,8 @@ void DigReport::pit(const PitStudy& pit) {
     depth.step("holds " + vault);
   add(depth);
   pitVolumes(pit);
-  egress("dig", kPits, object, pit.egress);
+  egress("dig", kPits, object, pit.egress,
+         "from the farthest place in the bottom to the nearest ladder, straight; at most r");
   footings("dig", kPits, object, pit.footings);
   clashes("dig", kPits, object, pit.clashes);
 }
@@ -158,7 +159,9 @@ void DigReport::trench(const TrenchStudy& trench) {
           .step("greatest depth at " + placeText(trench.deepest.x, trench.deepest.y)),
       Decided<Volume>(trench.dug));
   trenchParts(trench);
-  egress("trench", kTrenches, trench.run, trench.egress);
+  egress("trench", kTrenches, trench.run, trench.egress,
+         "along the centreline, bends and all, from the farthest place in the deep part to beside "
+         "the nearest ladder; at most r");
   footings("trench", kTrenches, trench.run, trench.footings);
   clashes("trench", kTrenches, trench.run, trench.clashes);
 }
@@ -190,7 +193,7 @@ void DigReport::trenchParts(const TrenchStudy& trench) {
 }
 
 void DigReport::egress(const std::string& id, const std::string& section, const Id& object,
-                       const Egress& egress) {
+                       const Egress& egress, const std::string& way) {
   if (!egress.needed) return; // too shallow to ask for a ladder
   add(Entry(id + ".ladders", section, "Ladders or other ways out",
             Decided<int>(egress.laddersNeeded), Kind::Number)
@@ -205,9 +208,7 @@ void DigReport::egress(const std::string& id, const std::string& section, const 
             given(egress.farthest, "a ladder in the dig"), Kind::Length)
           .about(object)
           .has("r", "at most", f_.egressTravel, Kind::Length, "limits")
-          .formula(
-              "from the farthest place in the bottom to the nearest ladder, straight; at most r",
-              kEgress));
+          .formula(way, kEgress));
 }
 
 void DigReport::footings(const std::string& id, const std::string& section, const Id& object,

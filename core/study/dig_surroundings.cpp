@@ -152,6 +152,16 @@ std::vector<Id> DigSurroundings::enteredBy(const Polyline& line) const {
   return entered;
 }
 
+namespace {
+
+/// Its ends stand square to the line, as they are drawn.
+Ring bottomOutline(TrenchPoint a, TrenchPoint b, double half) {
+  a.top = b.top = 2 * half;
+  return trenchOutline(a, b);
+}
+
+} // namespace
+
 void DigSurroundings::fillTrench(const RunStudy& run, TrenchStudy& trench) const {
   const Polyline line = planLine(run);
   const std::vector<Id> entered = enteredBy(line);
@@ -168,8 +178,8 @@ void DigSurroundings::fillTrench(const RunStudy& run, TrenchStudy& trench) const
         const Footed& building = footed_[k];
         if (std::ranges::find(entered, building.id) != entered.end()) continue;
         const double toe = std::min(a.bottom, b.bottom);
-        const double gap = distanceLineToRing({a.at, b.at}, building.outline) - half;
-        checkFooting(trench.footings, building, std::max(0.0, gap), toe, toe + depth, 0);
+        checkFooting(trench.footings, building,
+                     distance(bottomOutline(a, b, half), building.outline), toe, toe + depth, 0);
       }
     }
   }

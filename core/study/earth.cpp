@@ -8,6 +8,7 @@
 #include "core/study/live_load.h"
 #include "core/study/spoil_heap.h"
 #include "core/study/trench.h"
+#include "core/study/trench_outline.h"
 
 #include <algorithm>
 #include <cmath>
@@ -185,8 +186,8 @@ Decided<Length> spoilClear(const Ring& heap, const EarthStudy& earth) {
   }
   for (const TrenchStudy& trench : earth.trenches) {
     for (const TrenchStretch& stretch : trench.stretches) {
-      for (std::size_t i = 1; i < stretch.size(); ++i)
-        look(trenchOutline(stretch[i - 1], stretch[i]));
+      for (const Ring& outline : trenchOutlines(stretch))
+        look(outline);
     }
   }
   return least;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 
 namespace sump {
@@ -67,6 +68,28 @@ std::optional<double> farthestFrom(const std::vector<Ring>& outlines,
   double most = 0;
   for (const Ring& ring : outlines)
     most = std::max(most, farthestIn(ring, ladders));
+  return most;
+}
+
+std::optional<double> farthestAlong(const std::vector<WayPart>& parts,
+                                    std::vector<double> ladders) {
+  if (ladders.empty()) return std::nullopt;
+  std::ranges::sort(ladders);
+  const auto toLadder = [&](double station) {
+    const auto next = std::ranges::lower_bound(ladders, station);
+    double least = std::numeric_limits<double>::infinity();
+    if (next != ladders.end()) least = *next - station;
+    if (next != ladders.begin()) least = std::min(least, station - *std::prev(next));
+    return least;
+  };
+  double most = 0;
+  for (const WayPart& part : parts) {
+    most = std::max({most, toLadder(part.from), toLadder(part.to)});
+    for (std::size_t i = 1; i < ladders.size(); ++i) {
+      const double middle = (ladders[i - 1] + ladders[i]) / 2;
+      if (middle > part.from && middle < part.to) most = std::max(most, toLadder(middle));
+    }
+  }
   return most;
 }
 

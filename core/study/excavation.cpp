@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace sump {
@@ -115,7 +116,7 @@ Ring VaultDig::outline(double by) const {
 double VaultDig::surface(Point2 p) const {
   const Point2 way = p - frame.origin, local{dot(along, way), cross(along, way)};
   const double out = std::max({std::abs(local.x) - halfLength, std::abs(local.y) - halfWidth, 0.0});
-  if (out > 0 && slope <= 0) return gradeHigh;
+  if (out > 0 && slope <= 0) return std::numeric_limits<double>::infinity();
   return out > 0 ? bottom + out / slope : bottom;
 }
 

@@ -42,7 +42,8 @@ struct VaultDig {
   Ring outline(double by) const;
   Ring bottomOutline() const { return outline(0); }
   Ring topOutline() const { return outline(reach); }
-  /// Elevation of the dug surface there: the bottom, its side, or more than the ground outside.
+  /// Elevation of the dug surface there: the bottom or its side; beyond an upright side nothing is
+  /// dug, however high the ground.
   double surface(Point2 p) const;
 };
 
@@ -62,6 +63,12 @@ std::vector<std::vector<std::size_t>> joinedDigs(const std::vector<Ring>& tops);
 /// Farthest place in the outlines from the nearest of the ladders; nothing without ladders.
 std::optional<double> farthestFrom(const std::vector<Ring>& outlines,
                                    const std::vector<Point2>& ladders);
+/// Part of a line, as stations on it.
+struct WayPart {
+  double from = 0, to = 0;
+};
+/// The same along a line: ladders are the stations beside which they stand.
+std::optional<double> farthestAlong(const std::vector<WayPart>& parts, std::vector<double> ladders);
 /// One for each two travels' length begun, one at least.
 int laddersFor(double length, double travel);
 

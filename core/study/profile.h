@@ -53,6 +53,7 @@ struct ProfileManway {
   double station = 0; ///< of its middle
   Length diameter;
   std::optional<Length> rim, grade;
+  bool beyond = false; ///< it stands off the cut
 };
 
 /// A vault as the line cuts it.

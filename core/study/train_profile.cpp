@@ -99,8 +99,10 @@ void TrainProfiler::addVault(const Vault& vault, const VaultStudy& shell, double
     cut.baffles.push_back({baffle.id, near, near + inMetres(baffle.thickness),
                            cut.floor + baffle.bottomGap, cut.lidUnderside - baffle.topGap});
   }
-  for (const Manway& manway : vault.manways)
+  for (const Manway& manway : vault.manways) {
     cut.manways.push_back(profileManway(manway, shell, middle + manway.at.x));
+    cut.manways.back().beyond = std::abs(manway.at.y) > inMetres(manway.diameter) / 2;
+  }
   profile_.vaults.push_back(std::move(cut));
 }
 

@@ -1,6 +1,7 @@
 #include "core/study/trench.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/trench_outline.h"
 
 #include <algorithm>
 #include <cmath>
@@ -150,7 +151,8 @@ void TrenchDigger::goAlong(Point3 a, Point3 b) {
 }
 
 void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to) {
-  if (stretch_.empty() || stretch_.back().at != from.at) {
+  constexpr double kSamePlace = 1e-6; // m; a leg's end is worked out anew as the next one's start
+  if (stretch_.empty() || distance(stretch_.back().at, from.at) > kSamePlace) {
     endStretch();
     stretch_.push_back(from);
   }
@@ -206,30 +208,48 @@ void TrenchDigger::finish() {
   }
 }
 
-/// Ladders that stand in the trench, and the farthest way to one from where it is deep.
-void fillLadders(const TrenchGround& ground, TrenchStudy& trench) {
-  const std::vector<Point2>& all = ground.context.plan.basis.earth.ladders;
-  if (!trench.egress.needed || all.empty()) return;
-  std::vector<bool> stands(all.size());
-  std::vector<Ring> deep;
-  for (const TrenchStretch& stretch : trench.stretches) {
-    for (std::size_t i = 1; i < stretch.size(); ++i) {
-      const Ring outline = trenchOutline(stretch[i - 1], stretch[i]);
-      for (std::size_t k = 0; k < all.size(); ++k)
-        stands[k] = stands[k] || contains(outline, all[k]);
-      const double depth = std::max(stretch[i - 1].depth, stretch[i].depth);
-      if (depth >= inMetres(ground.figures.egressFrom) - kDepthHair) {
-        deep.push_back({stretch[i - 1].at, stretch[i].at});
-      }
+/// Ladders of the plan that stand in a trench, and where along it.
+struct TrenchLadders {
+  const std::vector<Point2>& all;
+  std::vector<bool> stands = std::vector<bool>(all.size());
+  std::vector<double> stations{};
+
+  void look(const Ring& outline, Point2 from, Point2 to, double station) {
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      if (outline.empty() || !contains(outline, all[k])) continue;
+      stands[k] = true;
+      const Foot foot = nearestOnSegment(all[k], from, to);
+      stations.push_back(station + distance(from, foot.at));
     }
   }
-  std::vector<Point2> inside;
-  for (std::size_t k = 0; k < all.size(); ++k) {
-    if (!stands[k]) continue;
-    inside.push_back(all[k]);
-    trench.egress.ladders.push_back(static_cast<int>(k) + 1);
+};
+
+/// Ladders that stand in the trench, and the farthest way to one from where it is deep. Who walks
+/// in it follows its bends (29 CFR 1926.651(c)(2): lateral travel), so the way is that along the
+/// centreline; where it passes through a pit, straight through.
+void fillLadders(const TrenchGround& ground, TrenchStudy& trench) {
+  TrenchLadders ladders{ground.context.plan.basis.earth.ladders};
+  if (!trench.egress.needed || ladders.all.empty()) return;
+  const double deepFrom = inMetres(ground.figures.egressFrom) - kDepthHair;
+  std::vector<WayPart> deep;
+  std::optional<Point2> last;
+  double station = 0;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    if (last) station += distance(*last, stretch.front().at);
+    for (std::size_t i = 1; i < stretch.size(); ++i) {
+      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+      ladders.look(trenchOutline(a, b), a.at, b.at, station);
+      const double end = station + distance(a.at, b.at);
+      if (i + 1 < stretch.size()) ladders.look(trenchCorner(a, b, stretch[i + 1]), b.at, b.at, end);
+      if (std::max(a.depth, b.depth) >= deepFrom) deep.push_back({station, end});
+      station = end;
+    }
+    last = stretch.back().at;
   }
-  if (const auto far = farthestFrom(deep, inside)) trench.egress.farthest = metres(*far);
+  for (std::size_t k = 0; k < ladders.all.size(); ++k) {
+    if (ladders.stands[k]) trench.egress.ladders.push_back(static_cast<int>(k) + 1);
+  }
+  if (const auto far = farthestAlong(deep, ladders.stations)) trench.egress.farthest = metres(*far);
 }
 
 } // namespace

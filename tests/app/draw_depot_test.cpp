@@ -136,7 +136,7 @@ void DrawDepot::drawSite() {
   set("Name", "Underground electric");
   set("Centreline elevation", "99.6");
   choose("Kind", 1);
-  type("2\t0\n140\tN8E\n\n");
+  type("4\t0\n140\tN8E\n\n");
   set("Name", "City sewer");
   set("Centreline elevation", "94.6");
   set("Diameter", "10 in");

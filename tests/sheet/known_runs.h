@@ -233,6 +233,8 @@ inline void KnownNumbers::details(const Review& review) {
     std::vector<double> stops{0, profile->length};
     for (const ProfilePart& part : profile->parts)
       stops.push_back(part.station);
+    for (const ProfileDrop& drop : profile->drops)
+      stops.push_back(drop.station);
     for (const ProfileVault& vault : profile->vaults) {
       stops.push_back(vault.from);
       stops.push_back(vault.to);

@@ -5,6 +5,7 @@
 #include "core/study/dig_surroundings.h"
 #include "core/study/excavation.h"
 #include "core/study/trench.h"
+#include "core/study/trench_outline.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -247,6 +248,22 @@ TEST(Trench, EndsAtTheUprightSideOfADig) {
   }
 }
 
+// The ground may rise behind the sheeting: the dig's own grade says nothing of it.
+TEST(Trench, IsAsDeepAsTheGroundBesideADig) {
+  Plan plan = onePit(SoilClass::StableRock);
+  for (double x : {-60.0, 10.0})
+    for (double y : {-60.0, 60.0})
+      plan.spots.append(spot("E" + std::to_string(plan.spots.size()), ft(x, y), feet(96.5)));
+  plan.spots.append(spot("E8", ft(60, -60), feet(101.5))); // a foot in ten
+  plan.spots.append(spot("E9", ft(60, 60), feet(101.5)));
+  plan.runs.append(makeRun("R", Service::Vent, "pvc-sch80", "2",
+                           inChamber("V1", 2, ft(3, 0), feet(94)), freeEnd(ft(30, 0), feet(94))));
+  const Study study = studyOf(plan);
+  const TrenchStretch& stretch = study.earth.trenches.at(0).stretches.at(0);
+  for (const TrenchPoint& p : stretch)
+    EXPECT_NEAR(p.depth, *study.ground.elevation(p.at) - p.bottom, 1e-9) << p.at.x;
+}
+
 TEST(Trench, BesideAPitIsToldUnlessItGoesIn) {
   Plan plan = onePit(SoilClass::StableRock); // from y = -5 to 5 ft
   const auto clashes = [&](double y, double endsAt) {
@@ -261,6 +278,42 @@ TEST(Trench, BesideAPitIsToldUnlessItGoesIn) {
   EXPECT_EQ(clashes(5.76, 5.76)[0].kind, DigClashKind::Trench);
   ASSERT_EQ(clashes(5.76, 0).size(), 1u);
   EXPECT_EQ(clashes(5.76, 0)[0].kind, DigClashKind::Run) << "through the pit";
+}
+
+/// 40 ft east and 40 ft north, 6.5 ft and more deep, its sides upright: 22.625 in wide.
+Plan bentTrench(std::vector<Point2> ladders) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.basis.earth.soil = SoilClass::StableRock;
+  plan.basis.earth.ladders = std::move(ladders);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(0, 0), feet(90)),
+                           freeEnd(ft(40, 40), feet(90)), {{ft(40, 0), {}}}));
+  return plan;
+}
+
+// 29 CFR 1926.651(c)(2): lateral travel, in the trench and not over the ground between its legs.
+TEST(Trench, TheWayToALadderFollowsTheBends) {
+  const auto way = [](std::vector<Point2> ladders) {
+    const Egress egress = studyOf(bentTrench(std::move(ladders))).earth.trenches.at(0).egress;
+    EXPECT_TRUE(egress.needed);
+    return egress.farthest ? inFeet(*egress.farthest) : -1;
+  };
+  EXPECT_NEAR(way({ft(0, 0)}), 80, 1e-9) << "56.6 ft straight across";
+  EXPECT_NEAR(way({ft(40, 0)}), 40, 1e-9);
+  EXPECT_NEAR(way({ft(0, 0), ft(40, 30)}), 35, 1e-9) << "half of 70 ft between the two";
+  EXPECT_NEAR(way({ft(30, 0.5)}), 50, 1e-9) << "30 ft back, 10 + 40 ft on";
+  EXPECT_NEAR(way({ft(40.8, -0.8)}), 40, 1e-9) << "in the outer corner of the bend";
+  EXPECT_EQ(way({ft(41.2, -0.8)}), -1) << "outside";
+}
+
+TEST(Trench, SidesMeetAtABend) {
+  const TrenchPoint a{{0, 0}, 0, 2, 2}, b{{10, 0}, 0, 2, 2}, left{{10, 10}, 0, 2, 2};
+  const TrenchPoint right{{10, -10}, 0, 2, 2}, on{{20, 0}, 0, 2, 2};
+  EXPECT_TRUE(trenchCorner(a, b, on).empty());
+  EXPECT_TRUE(contains(trenchCorner(a, b, left), {10.9, -0.9}));
+  EXPECT_TRUE(contains(trenchCorner(a, b, right), {10.9, 0.9}));
+  // Two arms of 10 x 2 that share 1 x 1 inside the bend, and 1 x 1 outside it.
+  EXPECT_NEAR(unionArea(trenchOutlines({a, b, left})), 20 + 20 - 1 + 1, 1e-3);
 }
 
 TEST(Excavation, ARoomThatNoBuildingHoldsHasAFootingToo) {

@@ -1,5 +1,6 @@
 // P-5: details drawn to scale from the plan's own sizes; and P-3: every pipe run unrolled.
 
+#include "core/geometry/polygon.h"
 #include "core/plan/nonpotable.h"
 #include "core/sheet/detail_measures.h"
 #include "core/sheet/end_names.h"
@@ -148,6 +149,29 @@ std::vector<std::string> makeUpNotes(const SheetJob& job, const Run& run) {
   return notes;
 }
 
+/// Where a pipe that comes up through the floor stands: the dimensions of its detail start there.
+std::vector<std::string> riserNotes(const SheetJob& job, const RunStudy& run) {
+  std::vector<std::string> notes;
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    const Point2 at = flat(run.points[i].at);
+    if (!run.legs[i].vertical) continue;
+    for (const EquipmentRoom& room : job.plan().rooms) {
+      const double floor = inMetres(room.floor);
+      const auto [low, high] = std::minmax(run.points[i].at.z, run.points[i + 1].at.z);
+      if (low >= floor || high <= floor || !contains(outline(room), at)) continue;
+      const Point2 local = room.frame().toLocal(at);
+      const double north = inMetres(room.width) - local.y, east = inMetres(room.length) - local.x;
+      const auto length = [&](double v) { return printLength(metres(v), job.units()); };
+      notes.push_back("It comes up through the floor " + length(std::min(local.x, east)) +
+                      " from the inside face of the local " + (local.x <= east ? "west" : "east") +
+                      " wall and " + length(std::min(local.y, north)) + " from that of the " +
+                      (local.y <= north ? "south" : "north") +
+                      " wall; the dimensions along it start there.");
+    }
+  }
+  return notes;
+}
+
 std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
@@ -179,9 +203,12 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
                   {0, startReach(job, run)},
                   "OVERFLOW WITH BACKFLOW PROTECTION" + tag,
                   {"The backwater valve is to be reached for cleaning."}};
-  case Service::MakeUp:
-    return Detail{
-        &run, {firstPart(job, run), end}, "FRESH-WATER MAKE-UP" + tag, makeUpNotes(job, given)};
+  case Service::MakeUp: {
+    std::vector<std::string> notes = riserNotes(job, run);
+    const std::vector<std::string> more = makeUpNotes(job, given);
+    notes.insert(notes.end(), more.begin(), more.end());
+    return Detail{&run, {firstPart(job, run), end}, "FRESH-WATER MAKE-UP" + tag, std::move(notes)};
+  }
   default:
     return std::nullopt;
   }

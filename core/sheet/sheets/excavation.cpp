@@ -4,6 +4,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/dig_notes.h"
 #include "core/sheet/fitted_symbols.h"
+#include "core/sheet/footing_lines.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
 #include "core/sheet/plan_measures.h"
@@ -12,6 +13,7 @@
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/study/trench_outline.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
 
@@ -25,6 +27,7 @@ namespace {
 
 const LineStyle kEdge{Ink::Black, 0.7, {8, 2}};
 const LineStyle kToe{Ink::Black, 0.35, {3, 1.5}};
+const LineStyle kFootingPlane{Ink::Black, 0.5, {6, 1.2, 1, 1.2, 1, 1.2}};
 const LineStyle kTrench{Ink::Grey, 0.25, {2, 1}};
 
 void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
@@ -42,8 +45,8 @@ void markTrenches(const EarthStudy& earth, std::vector<Mark>& marks) {
     MarkPen pen(marks, trench.run, Layer::Ground);
     std::vector<Ring> parts;
     for (const TrenchStretch& stretch : trench.stretches) {
-      for (std::size_t i = 0; i + 1 < stretch.size(); ++i)
-        parts.push_back(trenchOutline(stretch[i], stretch[i + 1]));
+      const std::vector<Ring> outlines = trenchOutlines(stretch);
+      parts.insert(parts.end(), outlines.begin(), outlines.end());
     }
     for (const Ring& outline : unionOutlines(parts))
       pen.ring(outline, kTrench);
@@ -89,6 +92,11 @@ void markSpoilAndLadders(const SheetJob& job, std::vector<Mark>& marks) {
   addSymbols(std::move(ladders), marks);
 }
 
+void markFootings(const SheetJob& job, std::vector<Mark>& marks) {
+  for (const FootingLine& plane : footingLines(job))
+    MarkPen(marks, plane.building, Layer::Ground).path(plane.line, kFootingPlane);
+}
+
 std::vector<Mark> excavationMarks(const SheetJob& job) {
   std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
     return mark.layer <= Layer::Utility || mark.layer == Layer::Room || mark.layer == Layer::Basin;
@@ -98,6 +106,7 @@ std::vector<Mark> excavationMarks(const SheetJob& job) {
   const auto vaults =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer == Layer::Vault; });
   marks.insert(marks.end(), vaults.begin(), vaults.end());
+  markFootings(job, marks);
   markSpoilAndLadders(job, marks);
   return marks;
 }
@@ -198,6 +207,21 @@ void labelLadders(const SheetJob& job, const SheetView& view, LabelBoard& board)
   }
 }
 
+void labelFootings(const SheetJob& job, LabelBoard& board) {
+  constexpr double kReach = 60; // mm
+  const std::vector<FootingLine> planes = footingLines(job);
+  for (const FootingLine& plane : planes) {
+    const bool isTold = std::ranges::any_of(planes, [&](const FootingLine& other) {
+      return other.building == plane.building && other.bottom == plane.bottom &&
+             planLength(other.line) > planLength(plane.line);
+    });
+    if (isTold) continue; // at the longest part of it
+    board.alongLine({{"45 degree plane from footing " + printElevation(plane.footing, job.units()),
+                      "at the bottom " + printElevation(plane.bottom, job.units())}},
+                    plane.line, kReach);
+  }
+}
+
 void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
                      Page& page) {
   LabelBoard board(view, marks, page);
@@ -218,6 +242,7 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
   if (basis.spoil.size() >= 3) board.inOutline(spoilLabel(job), basis.spoil);
   labelLadders(job, view, board);
   labelTrenches(job, view, board);
+  labelFootings(job, board);
   labelChambers(job.plan(), view, board);
   LabelRequest request{job.review, job.catalog, marks, noRuns};
   request.levels = false; // the plan of the tankage tells them
@@ -253,6 +278,10 @@ Block digLegend(const SheetJob& job, double width) {
   add("Edge of the dig at the ground", kEdge, FillStyle{Ink::PaleGrey, Hatch::Dots});
   add("Bottom of the dig", kToe, std::nullopt);
   add("Trench, at the ground", kTrench, std::nullopt);
+  if (!footingLines(job).empty())
+    block.body.push_back(
+        sampleStrip({PageShape{{{2, 2.8}, {14, 2.8}}, false, false, kFootingPlane, {}}},
+                    "45 degree plane down and out from a footing, at the bottom of the dig"));
   add("Vault", LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::Concrete});
   const EarthBasis& basis = job.plan().basis.earth;
   if (basis.spoil.size() >= 3)

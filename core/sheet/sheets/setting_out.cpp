@@ -25,6 +25,15 @@ bool isStaked(const SheetJob& job, const Id& object) {
   return !object.empty() && (run == nullptr || run->service != Service::Interconnect);
 }
 
+/// Where the room's plan dimensions what is in it.
+std::string roomWords(const SheetJob& job) {
+  std::string text = "inside corners of rooms and floor drains: dimensions on ";
+  std::string views;
+  for (const EquipmentRoom& room : job.plan().rooms)
+    views += (views.empty() ? "view " : ", ") + viewAndSheet(roomAnchor(job.plan(), room.id));
+  return text + views + ", coordinates only in the list";
+}
+
 Block runPointTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
   const auto level = [&](double v) { return printElevation(metres(v), units); };
@@ -105,8 +114,9 @@ std::string untabled(const SheetJob& job) {
       {StakeKind::Run, "of pipes inside the vaults, which are set from the vaults' walls by the "
                        "table of openings, sheet " +
                            sheetOf(openingAnchor())},
-      {StakeKind::Room, "inside corners of rooms and floor drains, only in the list"},
-      {StakeKind::Building, "corners of buildings, only in the list"},
+      {StakeKind::Room, roomWords(job)},
+      {StakeKind::Building, "corners of buildings: those to tape from on sheet " +
+                                sheetOf(placementAnchor()) + ", the others only in the list"},
       {StakeKind::Pavement, "edges of paving, only in the list"}};
   const std::vector<StakePoint> points = stakePoints(job.plan(), job.study());
   std::string text;
