@@ -215,10 +215,10 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
 void Entries::addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
                          const RunStudy& study) {
   for (const WallSleeve& sleeve : wallSleeves(plan, parts, study)) {
-    if (isBuiltIn(sleeve)) {
-      addConnector(run, "wall-sleeve", "Sleeve in building wall, two sizes over the pipe",
-                   sleeve.sleeve.value_or(sleeve.size));
-    }
+    if (!isBuiltIn(sleeve)) continue;
+    std::string what = "Sleeve in building wall, two sizes over the pipe";
+    if (isSkew(sleeve)) what += ", " + fixed(inDegrees(sleeve.skew), 0) + "\u00B0 off square";
+    addConnector(run, "wall-sleeve", std::move(what), sleeve.sleeve.value_or(sleeve.size));
   }
   for (const SlabPass& pass : slabPasses(plan, parts, study))
     addConnector(run, "slab-sleeve", "Sleeve in floor slab, two sizes over the pipe",

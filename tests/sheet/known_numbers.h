@@ -91,6 +91,7 @@ private:
   void calculated(const Review& review);
   void openings(const Review& review);
   void wallsAndSlabs(const Review& review);
+  void slant(const WallSleeve& sleeve);
   void digs(const Review& review);
   void roomGaps(const Plan& plan);
   void roomWork(const Review& review);

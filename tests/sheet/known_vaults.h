@@ -135,6 +135,15 @@ inline void KnownNumbers::openings(const Review& review) {
   }
 }
 
+/// How wide walls as thick as the note under the table says are opened for it.
+inline void KnownNumbers::slant(const WallSleeve& sleeve) {
+  put(Printed::Angle, sleeve.run, sleeve.skew);
+  for (Length wall : {metric_ ? metres(0.2) : inches(8), metric_ ? metres(0.3) : inches(12)}) {
+    on("C-3", Printed::Length, wall.value());
+    on("C-3", Printed::Length, straightOpening(sleeve, wall).value());
+  }
+}
+
 /// C-3 and the findings: sleeves, how far they and the trenches lie over and under footings, how
 /// thick these are taken to be, what rises through slabs, and floor drains.
 inline void KnownNumbers::wallsAndSlabs(const Review& review) {
@@ -144,6 +153,7 @@ inline void KnownNumbers::wallsAndSlabs(const Review& review) {
       sets_[{sleeve.run, Printed::Level}].insert(level);
     nominal(sleeve.run, sleeve.size);
     if (sleeve.sleeve) nominal(sleeve.run, *sleeve.sleeve);
+    if (isSkew(sleeve)) slant(sleeve);
     if (!sleeve.footing) continue;
     const Length low = sleeve.high <= *sleeve.lowestFooting ? sleeve.pipeLow : sleeve.low;
     lengths(sleeve.run, low - *sleeve.footing, *sleeve.footing - (sleeve.pipeLow - bedding));
