@@ -121,7 +121,7 @@ void addFloorDrains(const SheetJob& job, std::vector<std::vector<std::string>>& 
   for (const EquipmentRoom& room : job.plan().rooms) {
     if (!room.floorDrain) continue;
     const Point2 at = room.frame().toSite(*room.floorDrain);
-    rows.push_back({objectName(room.id, job.plan()), "Floor drain", kToFillIn, "-", level(at.y),
+    rows.push_back({objectName(room.id, job.plan()), "Floor drain", "by others", "-", level(at.y),
                     level(at.x), level(inMetres(room.floor))});
   }
 }
@@ -182,6 +182,13 @@ Block slabTable(const SheetJob& job, double width) {
           "before pouring. Existing slabs: locate reinforcement and lines in and under them, "
           "then core or saw out; where a trench runs under the slab, saw it along the trench and "
           "make it good. Sizes as in walls: common practice.");
+  bool drained = false;
+  for (const EquipmentRoom& room : job.plan().rooms)
+    drained = drained || room.floorDrain.has_value();
+  if (drained)
+    addNote(block, "Floor drain: body, outlet size, trap and the line that it drains to are not in "
+                   "this plan. By others: the building's plumber sizes it under the adopted "
+                   "plumbing code; set body and outlet before the slab is poured or made good.");
   return block;
 }
 
