@@ -1,6 +1,7 @@
 #include "core/study/connections.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/context.h"
 
 namespace sump {
 
@@ -54,6 +55,44 @@ std::optional<Connection> connectionAt(const Plan& plan, const RunStudy& run, co
 }
 
 } // namespace
+
+namespace {
+
+/// The crossing of the basin's outline that is nearest to the end along the run; the end itself
+/// where it stands on the outline.
+BasinEntry entryAt(const Basin& basin, const Run& run, const RunStudy& studied, bool atStart) {
+  const auto& points = studied.points;
+  BasinEntry entry{run.id, basin.id, atStart, (atStart ? points.front() : points.back()).at,
+                   sizeAt(run, atStart ? 0 : studied.legs.size(), 0)};
+  for (std::size_t i = 0; i < studied.legs.size(); ++i) {
+    const std::size_t leg = atStart ? i : studied.legs.size() - 1 - i;
+    if (studied.legs[leg].vertical) continue;
+    const Point3 a = points[leg].at, b = points[leg + 1].at;
+    const std::vector<Point2> met = crossings({flat(a), flat(b)}, outline(basin));
+    if (met.empty()) continue;
+    const Point2 wall = atStart ? met.front() : met.back();
+    const double along = nearestOnSegment(wall, flat(a), flat(b)).along;
+    entry.at = lerp(a, b, along);
+    entry.size = sizeAt(run, leg, along);
+    break;
+  }
+  return entry;
+}
+
+} // namespace
+
+std::vector<BasinEntry> basinEntries(const Plan& plan, const Run& run, const RunStudy& studied) {
+  std::vector<BasinEntry> all;
+  if (!studied.resolved || studied.points.empty()) return all;
+  for (bool atStart : {true, false}) {
+    const RunEnd& end = atStart ? run.from : run.to;
+    const Basin* basin = end.kind == EndKind::Basin ? plan.basins.find(end.target) : nullptr;
+    if (basin == nullptr) continue;
+    BasinEntry entry = entryAt(*basin, run, studied, atStart);
+    if (entry.at.z < inMetres(basin->rim)) all.push_back(std::move(entry));
+  }
+  return all;
+}
 
 std::vector<Connection> connections(const Plan& plan, const Run& run, const RunStudy& studied) {
   std::vector<Connection> all;

@@ -2,6 +2,7 @@
 // into lines that a trade can order from.
 
 #include "core/geometry/box_index.h"
+#include "core/study/connections.h"
 #include "core/study/context.h"
 #include "core/study/part_place.h"
 #include "core/study/riser_passes.h"
@@ -129,6 +130,7 @@ public:
   void addConnectors(const Run& run, const RunStudy& study);
   void addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
                           const VaultStudy& vaultStudy);
+  void addBasinConnectors(const Plan& plan, const Run& run, const RunStudy& study);
   void addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
                   const RunStudy& study);
   void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
@@ -211,6 +213,13 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
   }
 }
 
+void Entries::addBasinConnectors(const Plan& plan, const Run& run, const RunStudy& study) {
+  for (const BasinEntry& entry : basinEntries(plan, run, study))
+    addConnector(run, "basin-connector",
+                 "Flexible watertight connector in drain or basin wall, hole cored or cast",
+                 entry.size);
+}
+
 /// What is left open in buildings' walls and floors; under a footing there is nothing to build in.
 void Entries::addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
                          const RunStudy& study) {
@@ -285,6 +294,7 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
     entries.addConnectors(run, study.runs[i]);
+    entries.addBasinConnectors(plan, run, study.runs[i]);
     entries.addSleeves(plan, parts, run, study.runs[i]);
     for (std::size_t k : vaults.touching(boxOf(planLine(study.runs[i]))))
       entries.addRiserConnectors(run, study.runs[i], plan.vaults[k], study.vaults[k]);

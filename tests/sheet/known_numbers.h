@@ -8,6 +8,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/rules/review.h"
+#include "core/study/connections.h"
 #include "core/study/disconnect_space.h"
 #include "core/study/exposed_pipe.h"
 #include "core/study/hole_gaps.h"

@@ -14,6 +14,7 @@ inline void KnownNumbers::vaults(const Review& review) {
     lengths(id, vault.cover, given.length, given.width, given.wall, given.lidThickness,
             given.floorThickness, given.insideHeight, given.collar, given.width - 2.0 * given.wall,
             given.length - 2.0 * given.wall);
+    if (review.plan.site.groundwater) lengths(id, vault.underside - *review.plan.site.groundwater);
     for (Point2 p : vault.outline)
       levels(id, p.x, p.y);
     for (const Baffle& baffle : given.baffles)
@@ -164,6 +165,14 @@ inline void KnownNumbers::wallsAndSlabs(const Review& review) {
       sets_[{pass.run, Printed::Level}].insert(level);
     nominal(pass.run, pass.size);
     if (pass.sleeve) nominal(pass.run, *pass.sleeve);
+  }
+  // P-6: where runs pass the walls of basins.
+  for (const RunStudy& run : review.study.runs) {
+    for (const BasinEntry& entry : basinEntries(review.plan, *review.plan.runs.find(run.id), run)) {
+      for (double level : {entry.at.x, entry.at.y, entry.at.z})
+        sets_[{run.id, Printed::Level}].insert(level);
+      nominal(run.id, entry.size);
+    }
   }
   for (const EquipmentRoom& room : review.plan.rooms) {
     if (!room.floorDrain) continue;
