@@ -1,5 +1,6 @@
 #include "core/study/circular_flow.h"
 #include "core/study/duty.h"
+#include "core/study/leg_sizes.h"
 
 #include <algorithm>
 
@@ -8,13 +9,13 @@ namespace sump {
 namespace {
 
 /// The smallest bore of the run; nothing when a leg's pipe is not in the catalogue.
-std::optional<Length> smallestBore(const StudyContext& context, const Run& run,
-                                   const RunStudy& study) {
+std::optional<Length> boreOfRun(const StudyContext& context, const Run& run,
+                                const RunStudy& study) {
   std::optional<Length> least;
-  for (const Leg& leg : study.legs) {
-    const PipeSize* pipe = context.catalog.pipeSize(run.pipe, leg.size);
-    if (pipe == nullptr) return std::nullopt;
-    least = least ? std::min(*least, pipe->inside) : pipe->inside;
+  for (std::size_t leg = 0; leg < study.legs.size(); ++leg) {
+    const auto bore = smallestBore(context.catalog, run, leg);
+    if (!bore) return std::nullopt;
+    least = least ? std::min(*least, *bore) : *bore;
   }
   return least;
 }
@@ -51,7 +52,7 @@ GravityStudy gravityRun(const StudyContext& context, const Run& run, const RunSt
   const double n = context.limits.number("gravity.roughness");
   GravityStudy gravity;
   gravity.run = run.id;
-  const auto bore = smallestBore(context, run, study);
+  const auto bore = boreOfRun(context, run, study);
   gravity.slope = bore ? fallingSlope(study)
                        : undecided<double>({"levels and catalogue pipe of the gravity run"});
   gravity.diameter = bore.value_or(metres(0));

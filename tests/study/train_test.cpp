@@ -261,6 +261,23 @@ TEST(Train, DrainsAtThePeak) {
   EXPECT_EQ(study.train.gravity.size(), 2u);
 }
 
+TEST(Train, AReducerOnTheLastLegOfADrainIsItsSmallestBore) {
+  Plan plan = trainDepot();
+  sump::Run inlet = *plan.runs.find("WW-1");
+  const int last = static_cast<int>(inlet.vertices.size());
+  inlet.parts.push_back({"R", PartKind::Reducer, last, 0.5, "4", {}});
+  plan.runs.put(inlet);
+  const PipeSize* small = builtinCatalog().pipeSize(inlet.pipe, "4");
+  const TrainStudy train = studyOf(plan).train, before = studyOf(trainDepot()).train;
+  EXPECT_EQ(train.gravityOf("WW-1")->diameter, small->inside);
+  EXPECT_LT(*train.gravityOf("WW-1")->fullFlow, *before.gravityOf("WW-1")->fullFlow);
+  const auto energyBeforeLastLeg = [](const TrainStudy& of) {
+    const auto passage = std::ranges::find(of.pumpStopped->passages, "WW-1", &PassageLevels::run);
+    return passage->points.at(passage->points.size() - 2).energy;
+  };
+  EXPECT_GT(energyBeforeLastLeg(train), energyBeforeLastLeg(before));
+}
+
 TEST(Train, AnOverloadedDrainHasNoDepthButAVelocity) {
   const TrainStudy train = withInflow(40);
   const GravityStudy& inlet = *train.gravityOf("WW-1");
