@@ -3,6 +3,8 @@
 #include "core/geometry/polygon.h"
 #include "core/study/context.h"
 
+#include <algorithm>
+
 namespace sump {
 
 namespace {
@@ -111,6 +113,39 @@ std::vector<Connection> connections(const Plan& plan, const Study& study) {
       all.push_back(std::move(made));
   }
   return all;
+}
+
+namespace {
+
+/// The inlet and all that end on it, straight or by others.
+std::vector<const Run*> inletsInto(const Plan& plan, const Run& inlet) {
+  std::vector<const Run*> all = {&inlet};
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (const Run& run : plan.runs) {
+      const bool joins = run.service == Service::Inlet && run.to.kind == EndKind::Run &&
+                         run.to.target == all[i]->id;
+      if (joins && std::ranges::find(all, &run) == all.end()) all.push_back(&run);
+    }
+  }
+  return all;
+}
+
+} // namespace
+
+std::vector<Id> underflowsInto(const Plan& plan, const Run& run) {
+  std::vector<Id> found;
+  if (run.service != Service::Inlet) return found;
+  const std::vector<const Run*> inlets = inletsInto(plan, run);
+  for (const Run& other : plan.runs) {
+    if (other.service != Service::Underflow) continue;
+    const bool joins = std::ranges::any_of(inlets, [&](const Run* inlet) {
+      if (other.to.kind == EndKind::Run) return other.to.target == inlet->id;
+      return other.to.kind == EndKind::Basin && inlet->from.kind == EndKind::Basin &&
+             other.to.target == inlet->from.target;
+    });
+    if (joins) found.push_back(other.id);
+  }
+  return found;
 }
 
 } // namespace sump

@@ -37,4 +37,8 @@ struct BasinEntry {
 /// One that comes in over the rim passes no wall.
 std::vector<BasinEntry> basinEntries(const Plan& plan, const Run& run, const RunStudy& studied);
 
+/// The underflow runs whose flush leaves by this inlet, too: those that end in the basin at its
+/// start or on the inlet itself, and the same of the inlets that end on it.
+std::vector<Id> underflowsInto(const Plan& plan, const Run& run);
+
 } // namespace sump

@@ -1,4 +1,5 @@
 #include "core/study/circular_flow.h"
+#include "core/study/connections.h"
 #include "core/study/duty.h"
 #include "core/study/leg_sizes.h"
 
@@ -77,7 +78,12 @@ std::vector<GravityStudy> gravityRuns(const StudyContext& context, const Study& 
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = context.plan.runs[i];
     if (run.service != Service::Inlet && run.service != Service::Overflow) continue;
-    list.push_back(gravityRun(context, run, study.runs[i], peak));
+    Decided<Flow> carried = peak;
+    for (const Id& flush : underflowsInto(context.plan, run)) {
+      const PressureRun* underflow = study.hydraulics.run(flush);
+      carried = decide([](Flow a, Flow b) { return a + b; }, carried, underflow->flow);
+    }
+    list.push_back(gravityRun(context, run, study.runs[i], carried));
   }
   return list;
 }

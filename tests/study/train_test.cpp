@@ -261,6 +261,19 @@ TEST(Train, DrainsAtThePeak) {
   EXPECT_EQ(study.train.gravity.size(), 2u);
 }
 
+/// The flush of 20 gpm ends in the bay's trench drain, where the inlet of 39 gpm begins. What it
+/// brings was drawn from the train, so that the overflow carries none of it.
+TEST(Train, AnInletCarriesTheFlushThatJoinsIt) {
+  Plan plan = trainDepot();
+  const TrainStudy train = studyOf(plan).train;
+  EXPECT_NEAR(inGallonsPerMinute(*train.gravityOf("WW-1")->peak), 39 + 20, 0.01);
+  EXPECT_NEAR(inGallonsPerMinute(*train.gravityOf("OF-1")->peak), 39, 0.01);
+  plan.basis.pump.underflow.reset();
+  EXPECT_TRUE(lacks(studyOf(plan).train.gravityOf("WW-1")->peak, "flow of the underflow"));
+  plan.runs.erase("UF-1");
+  EXPECT_NEAR(inGallonsPerMinute(*studyOf(plan).train.gravityOf("WW-1")->peak), 39, 0.01);
+}
+
 TEST(Train, AReducerOnTheLastLegOfADrainIsItsSmallestBore) {
   Plan plan = trainDepot();
   sump::Run inlet = *plan.runs.find("WW-1");
@@ -284,7 +297,8 @@ TEST(Train, AnOverloadedDrainHasNoDepthButAVelocity) {
   EXPECT_GT(*inlet.share, 1);
   EXPECT_TRUE(lacks(inlet.depth, "a larger pipe or more fall: it runs full"));
   const Area bore = circularSection(inlet.diameter, 1).area;
-  EXPECT_NEAR((*inlet.velocity * bore).value(), 0.040, 1e-9);
+  const Flow flush = *trainDepot().basis.pump.underflow; // joins it in the bay's trench drain
+  EXPECT_NEAR((*inlet.velocity * bore).value(), 0.040 + flush.value(), 1e-9);
 }
 
 TEST(Train, ADrainThatRisesHasNoCapacity) {

@@ -4,6 +4,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
+#include "core/study/connections.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
 
@@ -118,13 +119,20 @@ Block gravityTable(const SheetJob& job, double width) {
   const Figures f(job.units());
   const auto tags = runTags(job.plan());
   Rows rows;
+  std::string joined;
   for (const GravityStudy& run : job.study().train.gravity) {
+    for (const Id& flush : underflowsInto(job.plan(), *job.plan().runs.find(run.run)))
+      joined += tags.at(run.run) + " carries the flush of " + tags.at(flush) +
+                ", too, which may run at the peak. ";
     rows.push_back({tags.at(run.run), f(run.peak, QuantityKind::Flow),
                     f(run.fullFlow, QuantityKind::Flow), f(run.share, QuantityKind::Share),
                     f(run.velocity, QuantityKind::Velocity)});
   }
-  return table("GRAVITY RUNS AT THE PEAK",
-               {{"Run"}, {"Carries"}, {"Full flow"}, {"Share"}, {"Velocity"}}, rows, width);
+  Block block = table("GRAVITY RUNS AT THE PEAK",
+                      {{"Run"}, {"Carries"}, {"Full flow"}, {"Share"}, {"Velocity"}}, rows, width);
+  if (!joined.empty())
+    addNote(block, joined + "Water levels at the peak are reckoned without a flush.");
+  return block;
 }
 
 Block levelsAtPeak(const SheetJob& job, double width) {
