@@ -170,6 +170,21 @@ Block levelsAtPeak(const SheetJob& job, double width) {
   return block;
 }
 
+/// The plan has one level, and no word on who found it how: that is left to be filled in.
+std::string groundwaterNote(const Plan& plan) {
+  const auto& level = plan.site.groundwater;
+  if (!level) {
+    return "Groundwater: the plan gives no level. Have it observed (standpipe or boring, the "
+           "highest "
+           "of a wet season) before the vaults are ordered.";
+  }
+  return "Groundwater taken: the highest expected, elevation " +
+         printElevation(*level, plan.project.units) +
+         ", as typed in the plan, with no margin added to it. Whether it was observed (boring, "
+         "standpipe, date) or assumed: ______ (owner's soil report). Water that stands higher, as "
+         "after a flood or in a backfilled pit, lifts more.";
+}
+
 Block buoyancyTable(const SheetJob& job, double width) {
   const Figures f(job.units());
   const auto factor = [&](const Decided<double>& v) {
@@ -181,20 +196,27 @@ Block buoyancyTable(const SheetJob& job, double width) {
   Rows rows;
   for (const BuoyancyStudy& b : job.study().earth.buoyancy) {
     const Force weight = newtons(b.weight.value() * kGravity);
-    rows.push_back({called(*job.plan().vaults.find(b.vault)),
-                    printQuantity(weight.value(), QuantityKind::Force, job.units(), kFigures),
-                    f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force),
-                    factor(b.factor),
-                    decidedText(b.ballast, [&](Volume v) { return earthText(v, job.units()); })});
+    rows.push_back(
+        {called(*job.plan().vaults.find(b.vault)),
+         printQuantity(weight.value(), QuantityKind::Force, job.units(), kFigures),
+         job.plan().site.groundwater
+             ? printLength(job.study().vault(b.vault)->underside - *job.plan().site.groundwater,
+                           job.units())
+             : std::string("?"),
+         f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force), factor(b.factor),
+         decidedText(b.ballast, [&](Volume v) { return earthText(v, job.units()); })});
   }
-  return table("FLOTATION OF THE EMPTY VAULTS",
-               {{"Vault"},
-                {"Weight,|a force", Align::Right},
-                {"Uplift"},
-                {"Soil held"},
-                {"Factor of|safety"},
-                {"Ballast to add"}},
-               rows, width);
+  Block block = table("FLOTATION OF THE EMPTY VAULTS",
+                      {{"Vault"},
+                       {"Weight,|a force", Align::Right},
+                       {"Underside over|groundwater", Align::Right},
+                       {"Uplift"},
+                       {"Soil held"},
+                       {"Factor of|safety"},
+                       {"Ballast to add"}},
+                      rows, width);
+  if (!rows.empty()) addNote(block, groundwaterNote(job.plan()));
+  return block;
 }
 
 } // namespace
