@@ -39,6 +39,10 @@ struct BillLine {
   std::vector<BillShare> shares; ///< add up to `net`; empty: of the site as a whole
 };
 
+/// Sizes are nominal inches, but for those of vaults and of a metric plan's manways, which carry
+/// their units.
+bool sizeHasUnit(const BillLine& line);
+
 struct Bill {
   std::vector<BillLine> lines;
   /// What no line can say: thrust, runs that are not counted, where allowances come from.

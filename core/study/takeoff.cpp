@@ -248,8 +248,18 @@ void Entries::addVault(const Catalog& catalog, const Vault& vault, const VaultSt
     addManway(vault, vault.manways[i], study.manways[i]);
 }
 
+/// Nominal inches; of a metric plan millimetres, with the inches of what is made to whole ones.
+std::string manwaySize(Length diameter, UnitSystem units) {
+  constexpr double kWhole = 0.02; // in
+  const double across = inInches(diameter);
+  const std::string nominal = std::to_string(std::lround(across));
+  if (units != UnitSystem::Metric) return nominal;
+  const std::string size = std::to_string(std::lround(inMetres(diameter) * 1000)) + " mm";
+  return std::abs(across - std::round(across)) < kWhole ? size + " (" + nominal + " in)" : size;
+}
+
 void Entries::addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study) {
-  const std::string size = std::to_string(std::lround(inInches(manway.diameter)));
+  const std::string size = manwaySize(manway.diameter, units_);
   add(lineFor("site work", "manway", "manway", "Manway frame and cover", size,
               manway.trafficCover ? "Traffic rated" : "Light duty"),
       1, vault.id, manway.trafficCover ? "manway-traffic" : "manway");
