@@ -13,8 +13,8 @@
 
 namespace sump {
 
-/// What a line is counted in. Amounts are SI: m, m3; a volume of cement is m3, too.
-enum class BillUnit { Each, Length, Volume, Liquid };
+/// What a line is counted in. Amounts are SI: m, m2, m3; a volume of cement is m3, too.
+enum class BillUnit { Each, Length, Area, Volume, Liquid };
 
 /// What one run or vault has of a line.
 struct BillShare {

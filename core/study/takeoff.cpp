@@ -25,10 +25,10 @@ namespace sump {
 namespace {
 
 constexpr std::array<std::string_view, 3> kTrades = {"plumbing", "electrical", "site work"};
-constexpr std::array<std::string_view, 20> kCategories = {
-    "pipe",     "fitting",    "valve",   "part",     "joint",  "cement", "support",
-    "marking",  "vault",      "lid",     "baffle",   "manway", "riser",  "connector",
-    "concrete", "excavation", "bedding", "backfill", "spoil",  "haulage"};
+constexpr std::array<std::string_view, 21> kCategories = {
+    "pipe",     "fitting", "valve",      "part",    "joint",    "cement", "support",
+    "marking",  "vault",   "lid",        "baffle",  "manway",   "riser",  "connector",
+    "concrete", "surface", "excavation", "bedding", "backfill", "spoil",  "haulage"};
 
 template <std::size_t N>
 std::size_t rank(const std::array<std::string_view, N>& order, std::string_view word) {
