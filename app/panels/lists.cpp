@@ -53,8 +53,7 @@ std::vector<TableRow> takeOffRows(const Review& review) {
                                               : "needs " + needsText(line.net.needs);
     TableRow row;
     row.cells << coreWord(line.trade) << sentenceCase(coreText(line.description))
-              << (line.size.empty() || line.category == "vault" ? q(line.size)
-                                                                : q(line.size) + "\"")
+              << (line.size.empty() || sizeHasUnit(line) ? q(line.size) : q(line.size) + "\"")
               << coreText(line.material) << q(printAmount(line.net, line.unit, units))
               << q(printAmount(line.order, line.unit, units))
               << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << coreFilled(note)

@@ -43,7 +43,7 @@ BillChange changeOf(const BillLine& line, const Decided<double>& was, const Deci
   change.key = line.key;
   change.description = line.description;
   change.size = line.size;
-  if (!line.size.empty() && line.category != "vault") change.size += " in";
+  if (!line.size.empty() && !sizeHasUnit(line)) change.size += " in";
   change.unit = std::string(unitName(line.unit, units));
   change.decimals = std::max(was ? unitDecimals(*was, line.unit, units) : 0,
                              is ? unitDecimals(*is, line.unit, units) : 0);

@@ -17,7 +17,7 @@ constexpr std::size_t kTradeColumn = 1, kDescriptionColumn = 4, kPricedColumn = 
 
 /// Nominal sizes carry their unit: a spreadsheet reads a bare `1/2` or `1-1/2` as a date.
 std::string sizeText(const BillLine& line) {
-  if (line.size.empty() || line.category == "vault") return line.size;
+  if (line.size.empty() || sizeHasUnit(line)) return line.size;
   return line.size + " in";
 }
 

@@ -25,6 +25,8 @@ std::string_view unitName(BillUnit unit, UnitSystem units) {
   switch (unit) {
   case BillUnit::Length:
     return metric ? "m" : "ft";
+  case BillUnit::Area:
+    return metric ? "m2" : "yd2";
   case BillUnit::Volume:
     return metric ? "m3" : "yd3";
   case BillUnit::Liquid:
@@ -40,6 +42,8 @@ double inUnit(double amount, BillUnit unit, UnitSystem units) {
   switch (unit) {
   case BillUnit::Length:
     return metric ? amount : inFeet(metres(amount));
+  case BillUnit::Area:
+    return metric ? amount : amount / (9 * kMetresPerFoot * kMetresPerFoot);
   case BillUnit::Volume:
     return metric ? amount : amount / kCubicMetresPerCubicYard;
   case BillUnit::Liquid:

@@ -21,20 +21,24 @@ struct PriceUnit {
   double amount; ///< SI
 };
 constexpr double kCubicFoot = kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
-constexpr std::array<PriceUnit, 14> kUnits = {{{"each", BillUnit::Each, 1},
-                                               {"100", BillUnit::Each, 100},
-                                               {"load", BillUnit::Each, 1},
-                                               {"ft", BillUnit::Length, kMetresPerFoot},
-                                               {"100 ft", BillUnit::Length, 100 * kMetresPerFoot},
-                                               {"m", BillUnit::Length, 1},
-                                               {"stick", BillUnit::Length, 0},
-                                               {"yd3", BillUnit::Volume, 27 * kCubicFoot},
-                                               {"ft3", BillUnit::Volume, kCubicFoot},
-                                               {"m3", BillUnit::Volume, 1},
-                                               {"pt", BillUnit::Liquid, kCubicMetresPerGallon / 8},
-                                               {"qt", BillUnit::Liquid, kCubicMetresPerGallon / 4},
-                                               {"gal", BillUnit::Liquid, kCubicMetresPerGallon},
-                                               {"L", BillUnit::Liquid, 0.001}}};
+constexpr std::array<PriceUnit, 17> kUnits = {
+    {{"each", BillUnit::Each, 1},
+     {"100", BillUnit::Each, 100},
+     {"load", BillUnit::Each, 1},
+     {"ft", BillUnit::Length, kMetresPerFoot},
+     {"100 ft", BillUnit::Length, 100 * kMetresPerFoot},
+     {"m", BillUnit::Length, 1},
+     {"stick", BillUnit::Length, 0},
+     {"yd2", BillUnit::Area, 9 * kMetresPerFoot* kMetresPerFoot},
+     {"ft2", BillUnit::Area, kMetresPerFoot* kMetresPerFoot},
+     {"m2", BillUnit::Area, 1},
+     {"yd3", BillUnit::Volume, 27 * kCubicFoot},
+     {"ft3", BillUnit::Volume, kCubicFoot},
+     {"m3", BillUnit::Volume, 1},
+     {"pt", BillUnit::Liquid, kCubicMetresPerGallon / 8},
+     {"qt", BillUnit::Liquid, kCubicMetresPerGallon / 4},
+     {"gal", BillUnit::Liquid, kCubicMetresPerGallon},
+     {"L", BillUnit::Liquid, 0.001}}};
 
 const PriceUnit* priceUnit(std::string_view name) {
   const auto found = std::ranges::find(kUnits, name, &PriceUnit::name);

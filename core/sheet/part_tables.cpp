@@ -35,6 +35,14 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
          level;
 }
 
+/// How the pipe gets through the wall of a basin or drain, which may stand already or be cast new.
+std::string entryText(const Plan& plan, const BasinEntry& entry) {
+  const bool drain = plan.basins.find(entry.basin)->kind == BasinKind::TrenchDrain;
+  return std::string("through its wall") + (drain ? " or its outlet fitting" : "") +
+         " with a flexible watertight connector; one that stands: find its bars and joints, then "
+         "core the hole to the connector's size; a new one: cast the connector in";
+}
+
 std::string riserText(PartKind kind) {
   if (kind == PartKind::Cleanout) return "cleanout, riser of the pipe's full size";
   return kind == PartKind::PullBox ? "pull box, opened at grade to pull wire"
@@ -111,6 +119,16 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
     texts.push_back(tags.at(joint.run) + (joint.atStart ? " starts at " : " ends at ") + what +
                     ", north " + level(metres(joint.at.y)) + ", east " + level(metres(joint.at.x)) +
                     ", invert " + level(joint.invert) + ": " + joinText(job, joint) + ".");
+  }
+  for (const RunStudy& run : job.study().runs) {
+    if (isConduit(run.service) != conduits) continue;
+    for (const BasinEntry& entry : basinEntries(job.plan(), *job.plan().runs.find(run.id), run)) {
+      texts.push_back(tags.at(entry.run) + (entry.atStart ? " leaves " : " enters ") +
+                      objectName(entry.basin, job.plan()) + " at its wall, " +
+                      sizeText(entry.size) + ", north " + level(metres(entry.at.y)) + ", east " +
+                      level(metres(entry.at.x)) + ", invert " + level(metres(entry.at.z)) + ": " +
+                      entryText(job.plan(), entry) + ".");
+    }
   }
   return paragraphs("WHERE RUNS JOIN WHAT IS THERE", texts, width, false);
 }

@@ -87,7 +87,8 @@ Block supportTable(const SheetJob& job, double width) {
           "Pipe: the lesser of code (IPC 308.5) and trade tables for this water; conduit: "
           "NEC 352, which the electrician checks. At least one to each leg, but for level pipe in "
           "vaults, which connectors in walls and baffles carry for half a spacing each way; "
-          "the local code decides. What they hang from or stand on: ______ (contractor).");
+          "the local code decides. Vault: with its manways' risers. What they hang from or stand "
+          "on: ______ (contractor).");
   return block;
 }
 

@@ -1,6 +1,7 @@
 #include "core/sheet/room_tables.h"
 
 #include "core/sheet/part_list.h"
+#include "core/sheet/room_parts.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/units/print.h"
@@ -225,6 +226,26 @@ std::string risingNote(const SheetJob& job) {
          (outside.empty() ? "" : ", but for " + outside + ", as tabled") + ".";
 }
 
+/// Backflow assemblies are heavy and are taken apart in place: what carries them is said.
+std::string assemblyNote(const SheetJob& job) {
+  std::string text;
+  for (const EquipmentRoom& room : job.plan().rooms) {
+    const double x = inMetres(room.length), y = inMetres(room.width);
+    for (const RoomPart& p : partsIn(job, room)) {
+      if (p.part->kind != PartKind::ReducedPressureAssembly &&
+          p.part->kind != PartKind::DoubleCheck)
+        continue;
+      const double off = std::min({p.local.x, x - p.local.x, p.local.y, y - p.local.y});
+      text += (text.empty() ? "" : "; ") + p.part->id + ", its pipe's centre " +
+              printLength(metres(off), job.units()) + " off the nearest wall";
+    }
+  }
+  if (text.empty()) return {};
+  return "Backflow assembly (" + text +
+         "): carried on both sides by brackets from that wall or a stand of its own, not by its "
+         "pipe, with room to test and open it as the local authority asks: ______ (plumber).";
+}
+
 /// Where the electrician's plan of the room is.
 std::string clearNote(const Plan& plan) {
   for (const EquipmentRoom& room : plan.rooms) {
@@ -240,12 +261,15 @@ std::string clearNote(const Plan& plan) {
 
 std::vector<std::string> roomNotes(const SheetJob& job) {
   std::vector<std::string> notes = {
+      "Full lines: pipe and conduit over the finished floor. Narrow dashed lines: under the floor "
+      "or in the ground, or behind what is drawn before it (hidden, ISO 128).",
       risingNote(job),
       unionNote(job),
       "Heights are inverts over the finished floor, places to pipe centrelines from the inside "
       "faces of the walls.",
       "Each pipe ends at its port as drawn. Size, thread and place of the equipment's own "
       "connection that it joins: ______ (maker's drawing of the skid).",
+      assemblyNote(job),
       clearNote(job.plan()),
       "Floor drain, light and ventilation by the general contractor."};
   std::erase(notes, std::string());

@@ -4,7 +4,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/wall_sleeves.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <algorithm>
 #include <cmath>
@@ -43,6 +43,11 @@ std::string sleeveText(const std::optional<std::string>& sleeve) {
   return sleeve ? sizeText(*sleeve) : std::string(kToFillIn);
 }
 
+/// To whole degrees: nobody sets a drill closer.
+std::string skewText(const WallSleeve& sleeve) {
+  return fixed(inDegrees(sleeve.skew), 0) + "\u00B0";
+}
+
 std::vector<std::string> sleeveRow(const SheetJob& job, const WallSleeve& sleeve,
                                    const std::string& tag, Length thickness) {
   const UnitSystem units = job.units();
@@ -51,6 +56,7 @@ std::vector<std::string> sleeveRow(const SheetJob& job, const WallSleeve& sleeve
   const Length low = built ? sleeve.low : sleeve.pipeLow;
   return {ownersText(sleeve, job.plan()),
           tag,
+          built && isSkew(sleeve) ? skewText(sleeve) : std::string("-"),
           sizeText(sleeve.size),
           built ? sleeveText(sleeve.sleeve) : std::string("-"),
           level(sleeve.at.y),
@@ -58,6 +64,40 @@ std::vector<std::string> sleeveRow(const SheetJob& job, const WallSleeve& sleeve
           level(sleeve.at.z),
           sleeve.footing ? printLength(low - *sleeve.footing, units) : kToFillIn,
           passText(sleeve, thickness)};
+}
+
+/// How wide the opening is where a run passes at a slant, in walls of two thicknesses that are
+/// often built (common practice, no source): the plan has none.
+void addSkewNote(const SheetJob& job, const std::vector<WallSleeve>& sleeves, Block& block) {
+  const bool metric = job.units() == UnitSystem::Metric;
+  const Length thin = metric ? metres(0.2) : inches(8), thick = metric ? metres(0.3) : inches(12);
+  const auto print = [&](Length v) { return printSize(v, job.units()); };
+  const auto tags = runTags(job.plan());
+  std::vector<std::pair<std::string, std::string>> openings; // runs, by what they need
+  for (const WallSleeve& sleeve : sleeves) {
+    if (!isBuiltIn(sleeve) || !isSkew(sleeve) || !sleeve.sleeve) continue;
+    const std::string text = skewText(sleeve) + ", sleeve " + sizeText(*sleeve.sleeve) + ": " +
+                             print(straightOpening(sleeve, thin)) + " in a wall of " + print(thin) +
+                             ", " + print(straightOpening(sleeve, thick)) + " in one of " +
+                             print(thick);
+    const auto known =
+        std::ranges::find(openings, text, &std::pair<std::string, std::string>::second);
+    if (known == openings.end()) {
+      openings.emplace_back(tags.at(sleeve.run), text);
+    } else if (known->first.find(tags.at(sleeve.run)) == std::string::npos) {
+      known->first += ", " + tags.at(sleeve.run);
+    }
+  }
+  if (openings.empty()) return;
+  std::string all;
+  for (const auto& [runs, text] : openings)
+    all += (all.empty() ? "" : "; ") + runs + ", " + text;
+  addNote(block,
+          "Off square: the run passes the wall at a slant. Core or sleeve it along the pipe, "
+          "or cut a longer opening straight through. Width across the wall's face of the "
+          "latter, which is the sleeve's outside over the cosine of the slant and the wall's "
+          "thickness times its tangent: " +
+              all + ". Measure the wall first.");
 }
 
 /// What the marks in the last column mean, of those that stand there.
@@ -81,7 +121,7 @@ void addFloorDrains(const SheetJob& job, std::vector<std::vector<std::string>>& 
   for (const EquipmentRoom& room : job.plan().rooms) {
     if (!room.floorDrain) continue;
     const Point2 at = room.frame().toSite(*room.floorDrain);
-    rows.push_back({objectName(room.id, job.plan()), "Floor drain", kToFillIn, "-", level(at.y),
+    rows.push_back({objectName(room.id, job.plan()), "Floor drain", "by others", "-", level(at.y),
                     level(at.x), level(inMetres(room.floor))});
   }
 }
@@ -92,11 +132,13 @@ Block sleeveTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   const Length thickness = job.review.limits.length("footing.thickness");
   std::vector<std::vector<std::string>> rows;
-  for (const WallSleeve& sleeve : wallSleeves(job.plan(), job.study()))
+  const std::vector<WallSleeve> sleeves = wallSleeves(job.plan(), job.study());
+  for (const WallSleeve& sleeve : sleeves)
     rows.push_back(sleeveRow(job, sleeve, tags.at(sleeve.run), thickness));
   Block block = table("SLEEVES AND CORED HOLES IN WALLS OF BUILDINGS",
                       {{"Building"},
                        {"Run"},
+                       {"Off|square", Align::Centre},
                        {"Pipe", Align::Centre},
                        {"Sleeve", Align::Centre},
                        {"North", Align::Right},
@@ -111,6 +153,7 @@ Block sleeveTable(const SheetJob& job, double width) {
           "lines in them, core to the sleeve's bore, cut no bar without the engineer, seal with a "
           "modular rubber seal. Sleeves are two sizes over the pipe (IPC 305.3; conduit: common "
           "practice), so that it can move. Places are on the outline as drawn.");
+  addSkewNote(job, sleeves, block);
   addMarkNotes(rows, printLength(thickness, job.units()), block);
   return block;
 }
@@ -139,6 +182,13 @@ Block slabTable(const SheetJob& job, double width) {
           "before pouring. Existing slabs: locate reinforcement and lines in and under them, "
           "then core or saw out; where a trench runs under the slab, saw it along the trench and "
           "make it good. Sizes as in walls: common practice.");
+  bool drained = false;
+  for (const EquipmentRoom& room : job.plan().rooms)
+    drained = drained || room.floorDrain.has_value();
+  if (drained)
+    addNote(block, "Floor drain: body, outlet size, trap and the line that it drains to are not in "
+                   "this plan. By others: the building's plumber sizes it under the adopted "
+                   "plumbing code; set body and outlet before the slab is poured or made good.");
   return block;
 }
 

@@ -60,10 +60,6 @@ Callout hiddenBehind(Callout callout, const std::string& hidden) {
   return callout;
 }
 
-LineStyle hiddenLine(Service service) {
-  return {ink(facts(service).color), 0.35, {1, 0.7}};
-}
-
 /// What an elevation shows of pipe and conduit.
 enum class Shown { All, Conduits, Pipes };
 
@@ -80,7 +76,13 @@ void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
       MarkPen(d.marks, port.port->id, Layer::Part)
           .circle(port.centre, port.radius, hiddenLine(port.port->service));
     }
-    if (!isShown(shown, port.port->service)) continue;
+    if (!isShown(shown, port.port->service)) {
+      // Told in full in the other view; here the tag finds it there.
+      const Ink color = ink(facts(port.port->service).color);
+      if (shown == Shown::Conduits)
+        d.callouts.push_back({{runAt(job, port.port->id)}, port.centre, color, false, true});
+      continue;
+    }
     Callout callout = portCallout(job, *port.port, port.centre);
     callout.leader = true;
     if (isSmallPaper(job.paper)) callout.lines.pop_back();

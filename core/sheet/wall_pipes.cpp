@@ -80,6 +80,27 @@ private:
   std::vector<WallPipe> made_;
 };
 
+/// A line's stretches over the floor and under it.
+std::vector<std::pair<Polyline, bool>> atFloor(const Polyline& line) {
+  std::vector<std::pair<Polyline, bool>> parts;
+  const auto add = [&](Point2 a, Point2 b, bool under) {
+    if (distance(a, b) < 1e-6) return;
+    if (parts.empty() || parts.back().second != under) {
+      parts.push_back({{a, b}, under});
+    } else {
+      parts.back().first.push_back(b);
+    }
+  };
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const Point2 a = line[i], b = line[i + 1];
+    const bool from = a.y < 0, to = b.y < 0;
+    const Point2 through = from == to ? b : lerp(a, b, -a.y / (b.y - a.y));
+    add(a, through, from);
+    add(through, b, to);
+  }
+  return parts;
+}
+
 void drawPipe(const WallPipe& pipe, double gap, std::vector<Mark>& marks) {
   MarkPen pen(marks, pipe.run, Layer::Part);
   const LineStyle line{ink(facts(pipe.service).color), 0.35, {}};
@@ -90,10 +111,16 @@ void drawPipe(const WallPipe& pipe, double gap, std::vector<Mark>& marks) {
     return;
   }
   pen.ring(pipeOutline(pipe.line, 2 * (r + gap)), std::nullopt, FillStyle{Ink::White});
-  pen.ring(pipeOutline(pipe.line, 2 * r), line, FillStyle{Ink::White});
+  for (const auto& [part, under] : atFloor(pipe.line))
+    pen.ring(pipeOutline(part, 2 * r), under ? hiddenLine(pipe.service) : line,
+             FillStyle{Ink::White});
 }
 
 } // namespace
+
+LineStyle hiddenLine(Service service) {
+  return {ink(facts(service).color), 0.25, {1.5, 0.9}};
+}
 
 bool WallPipe::covers(Point2 p) const {
   if (endOn()) return distance(line[0], p) < radius;

@@ -40,7 +40,11 @@ std::vector<WallPort> wallPorts(const EquipmentRoom& room, const WallView& wall)
 std::string standsBefore(const std::vector<WallPipe>& pipes, const std::string& run, Point2 at,
                          double off);
 
-/// With a gap in what they cross.
+/// Of what lies under a floor or behind something else: dashed and narrow, as hidden edges are
+/// (ISO 128-2, from memory), whatever the pattern of the service.
+LineStyle hiddenLine(Service service);
+
+/// With a gap in what they cross; hidden under the floor.
 void drawWallPipes(const std::vector<WallPipe>& pipes, const std::vector<WallPort>& ports,
                    std::vector<Mark>& marks);
 

@@ -130,6 +130,10 @@ Bill BillMaker::finish() {
   return std::move(bill_);
 }
 
+bool sizeHasUnit(const BillLine& line) {
+  return line.category == "vault" || line.size.find(" mm") != std::string::npos;
+}
+
 Bill billOf(const Plan& plan, const Study& study, const Catalog& catalog, const Supplies& supplies,
             const CuttingList& cutting) {
   const BillContext context{plan, study, catalog, supplies, cutting};

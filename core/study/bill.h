@@ -13,8 +13,8 @@
 
 namespace sump {
 
-/// What a line is counted in. Amounts are SI: m, m3; a volume of cement is m3, too.
-enum class BillUnit { Each, Length, Volume, Liquid };
+/// What a line is counted in. Amounts are SI: m, m2, m3; a volume of cement is m3, too.
+enum class BillUnit { Each, Length, Area, Volume, Liquid };
 
 /// What one run or vault has of a line.
 struct BillShare {
@@ -38,6 +38,10 @@ struct BillLine {
   std::string note;
   std::vector<BillShare> shares; ///< add up to `net`; empty: of the site as a whole
 };
+
+/// Sizes are nominal inches, but for those of vaults and of a metric plan's manways, which carry
+/// their units.
+bool sizeHasUnit(const BillLine& line);
 
 struct Bill {
   std::vector<BillLine> lines;

@@ -2,6 +2,7 @@
 
 #include "core/study/bill_parts.h"
 #include "core/study/buoyancy.h"
+#include "core/study/surface_cuts.h"
 
 #include <algorithm>
 
@@ -68,6 +69,37 @@ void addDigs(BillMaker& maker) {
   addTotal(maker, loads, earth.truckloads);
 }
 
+/// The plan does not say which pavement or floor is there already, so the words hold for both.
+void addSurfaces(BillMaker& maker) {
+  struct Row {
+    const char* key;
+    const char* description;
+    const char* note;
+    BillUnit unit;
+    double (*amount)(const SurfaceCuts&);
+  };
+  static constexpr Row kRows[] = {
+      {"pavement-cut", "Pavement saw cut over trenches and digs",
+       "both sides and ends, as wide as the dig at the top; new pavement: lay it after the "
+       "backfill",
+       BillUnit::Length, [](const SurfaceCuts& c) { return inMetres(c.pavementCut); }},
+      {"pavement-patch", "Pavement broken out and made good", "area of the digs in it",
+       BillUnit::Area, [](const SurfaceCuts& c) { return c.pavement.value(); }},
+      {"floor-cut", "Floor opening or saw cut over trenches under floors",
+       "both sides and ends; saw cut in a floor that stands, boxed out in a new one",
+       BillUnit::Length, [](const SurfaceCuts& c) { return inMetres(c.floorCut); }},
+      {"floor-patch", "Floor slab broken out or left open, and made good", "area of the digs in it",
+       BillUnit::Area, [](const SurfaceCuts& c) { return c.floor.value(); }}};
+  const Decided<SurfaceCuts> cuts = surfaceCuts(maker.context().plan, maker.context().study.earth);
+  for (const Row& row : kRows) {
+    const auto amount = decide([&](const SurfaceCuts& c) { return row.amount(c); }, cuts);
+    if (amount && *amount <= 0) continue;
+    BillLine like = billLine("site work", "surface", row.key, row.description, "", row.unit);
+    like.note = row.note;
+    maker.line(like).net = amount;
+  }
+}
+
 void addConcrete(BillMaker& maker) {
   const BillContext& context = maker.context();
   for (const Vault& vault : context.plan.vaults) {
@@ -95,6 +127,8 @@ void addConcrete(BillMaker& maker) {
 void addEarthwork(BillMaker& maker) {
   if (maker.context().plan.vaults.empty() && maker.context().plan.runs.empty()) return;
   addDigs(maker);
+  const Plan& plan = maker.context().plan;
+  if (!plan.pavements.empty() || !plan.buildings.empty() || !plan.rooms.empty()) addSurfaces(maker);
   addConcrete(maker);
 }
 

@@ -3,6 +3,7 @@
 #include "core/plan/nonpotable.h"
 #include "core/study/bill_parts.h"
 #include "core/study/exposed_pipe.h"
+#include "core/units/print.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,6 +11,10 @@
 namespace sump {
 
 namespace {
+
+bool isMetric(const BillMaker& maker) {
+  return maker.context().plan.project.units == UnitSystem::Metric;
+}
 
 void addSupportsOf(BillMaker& maker, const Run& run, const ExposedPipe& pipe) {
   if (pipe.supports && *pipe.supports == 0) return; // walls and baffles hold it
@@ -33,7 +38,8 @@ void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
   BillLine tape =
       billLine("plumbing", "marking", "purple-tape",
                "Purple tape 'CAUTION: NONPOTABLE WATER - DO NOT DRINK'", "", BillUnit::Length);
-  tape.note = "along the whole pipe, 3 in wide or more, fastened each 10 ft";
+  tape.note = isMetric(maker) ? "along the whole pipe, 75 mm wide or more, fastened each 3 m"
+                              : "along the whole pipe, 3 in wide or more, fastened each 10 ft";
   BillMaker::add(maker.line(tape), run.id, inMetres(laid));
   Length exposed;
   for (const ExposedLeg& leg : exposedLegs(maker.context().plan, maker.context().study, study)) {
@@ -42,8 +48,11 @@ void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
   if (inMetres(exposed) <= 0) return;
   BillLine label =
       billLine("plumbing", "marking", "purple-label", "Label 'NONPOTABLE WATER' with flow arrow");
-  label.note = "in the equipment room: where the pipe comes in and each 25 ft";
-  const double spaced = std::ceil(exposed / maker.context().supplies.labelSpacing - 1e-9);
+  const Length apart = maker.context().supplies.labelSpacing;
+  label.note =
+      "in the equipment room: where the pipe comes in and each " +
+      (isMetric(maker) ? fixed(inMetres(apart), 1) + " m" : fixed(inFeet(apart), 0) + " ft");
+  const double spaced = std::ceil(exposed / apart - 1e-9);
   BillMaker::add(maker.line(label), run.id, 1 + spaced);
 }
 
@@ -66,7 +75,8 @@ void addMarking(BillMaker& maker) {
     const ServiceFacts& service = facts(context.plan.runs.find(trench.run)->service);
     BillLine ribbon = billLine(service.trade, "marking", "warning-ribbon",
                                "Warning ribbon over buried lines", "", BillUnit::Length);
-    ribbon.note = "12 in or more above the line";
+    ribbon.note =
+        isMetric(maker) ? "300 mm or more above the line" : "12 in or more above the line";
     BillMaker::add(maker.line(ribbon), trench.run, inMetres(trench.length));
   }
 }

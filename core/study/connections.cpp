@@ -1,6 +1,9 @@
 #include "core/study/connections.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/context.h"
+
+#include <algorithm>
 
 namespace sump {
 
@@ -55,6 +58,44 @@ std::optional<Connection> connectionAt(const Plan& plan, const RunStudy& run, co
 
 } // namespace
 
+namespace {
+
+/// The crossing of the basin's outline that is nearest to the end along the run; the end itself
+/// where it stands on the outline.
+BasinEntry entryAt(const Basin& basin, const Run& run, const RunStudy& studied, bool atStart) {
+  const auto& points = studied.points;
+  BasinEntry entry{run.id, basin.id, atStart, (atStart ? points.front() : points.back()).at,
+                   sizeAt(run, atStart ? 0 : studied.legs.size(), 0)};
+  for (std::size_t i = 0; i < studied.legs.size(); ++i) {
+    const std::size_t leg = atStart ? i : studied.legs.size() - 1 - i;
+    if (studied.legs[leg].vertical) continue;
+    const Point3 a = points[leg].at, b = points[leg + 1].at;
+    const std::vector<Point2> met = crossings({flat(a), flat(b)}, outline(basin));
+    if (met.empty()) continue;
+    const Point2 wall = atStart ? met.front() : met.back();
+    const double along = nearestOnSegment(wall, flat(a), flat(b)).along;
+    entry.at = lerp(a, b, along);
+    entry.size = sizeAt(run, leg, along);
+    break;
+  }
+  return entry;
+}
+
+} // namespace
+
+std::vector<BasinEntry> basinEntries(const Plan& plan, const Run& run, const RunStudy& studied) {
+  std::vector<BasinEntry> all;
+  if (!studied.resolved || studied.points.empty()) return all;
+  for (bool atStart : {true, false}) {
+    const RunEnd& end = atStart ? run.from : run.to;
+    const Basin* basin = end.kind == EndKind::Basin ? plan.basins.find(end.target) : nullptr;
+    if (basin == nullptr) continue;
+    BasinEntry entry = entryAt(*basin, run, studied, atStart);
+    if (entry.at.z < inMetres(basin->rim)) all.push_back(std::move(entry));
+  }
+  return all;
+}
+
 std::vector<Connection> connections(const Plan& plan, const Run& run, const RunStudy& studied) {
   std::vector<Connection> all;
   if (!studied.resolved || studied.points.empty()) return all;
@@ -72,6 +113,39 @@ std::vector<Connection> connections(const Plan& plan, const Study& study) {
       all.push_back(std::move(made));
   }
   return all;
+}
+
+namespace {
+
+/// The inlet and all that end on it, straight or by others.
+std::vector<const Run*> inletsInto(const Plan& plan, const Run& inlet) {
+  std::vector<const Run*> all = {&inlet};
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (const Run& run : plan.runs) {
+      const bool joins = run.service == Service::Inlet && run.to.kind == EndKind::Run &&
+                         run.to.target == all[i]->id;
+      if (joins && std::ranges::find(all, &run) == all.end()) all.push_back(&run);
+    }
+  }
+  return all;
+}
+
+} // namespace
+
+std::vector<Id> underflowsInto(const Plan& plan, const Run& run) {
+  std::vector<Id> found;
+  if (run.service != Service::Inlet) return found;
+  const std::vector<const Run*> inlets = inletsInto(plan, run);
+  for (const Run& other : plan.runs) {
+    if (other.service != Service::Underflow) continue;
+    const bool joins = std::ranges::any_of(inlets, [&](const Run* inlet) {
+      if (other.to.kind == EndKind::Run) return other.to.target == inlet->id;
+      return other.to.kind == EndKind::Basin && inlet->from.kind == EndKind::Basin &&
+             other.to.target == inlet->from.target;
+    });
+    if (joins) found.push_back(other.id);
+  }
+  return found;
 }
 
 } // namespace sump

@@ -26,4 +26,19 @@ std::vector<Connection> connections(const Plan& plan, const Study& study);
 /// Of one run; nothing for one that could not be worked out.
 std::vector<Connection> connections(const Plan& plan, const Run& run, const RunStudy& studied);
 
+/// Where a run goes through the wall of the basin or drain at one of its ends. The plan does not
+/// say which of them stand already.
+struct BasinEntry {
+  Id run, basin;
+  bool atStart = true; ///< of the run
+  Point3 at;           ///< on the basin's outline; z is the run's invert
+  std::string size;    ///< nominal, of the run there
+};
+/// One that comes in over the rim passes no wall.
+std::vector<BasinEntry> basinEntries(const Plan& plan, const Run& run, const RunStudy& studied);
+
+/// The underflow runs whose flush leaves by this inlet, too: those that end in the basin at its
+/// start or on the inlet itself, and the same of the inlets that end on it.
+std::vector<Id> underflowsInto(const Plan& plan, const Run& run);
+
 } // namespace sump

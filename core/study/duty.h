@@ -16,7 +16,9 @@ struct PeakFlows {
 /// Of HydraulicsStudy::demand and the pump; no recirculation without such a run.
 PeakFlows peakFlows(const StudyContext& context, const Study& study);
 
-/// Manning full and at the peak, for each inlet and overflow.
+/// Manning full and at the peak, for each inlet and overflow. A flush may run while the wash is at
+/// its peak, so an inlet carries both. It is drawn from the train and comes back to it, so no
+/// overflow carries it.
 std::vector<GravityStudy> gravityRuns(const StudyContext& context, const Study& study,
                                       const Decided<Flow>& peak);
 

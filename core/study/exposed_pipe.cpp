@@ -1,6 +1,7 @@
 #include "core/study/exposed_pipe.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/riser_passes.h"
 
 #include <algorithm>
 #include <array>
@@ -40,6 +41,7 @@ private:
   void cutAt(const Ring& ring, Point2 a, Point2 b);
   void put(ExposedIn where, double share) { shares_[static_cast<std::size_t>(where)] += share; }
   bool inVault(const Piece& piece, double share);
+  double inRiser(const VaultStudy& shell, const Vault& vault, const Piece& piece) const;
   bool inside(const Piece& piece, double share);
   void inAir(const Piece& piece, double share);
 
@@ -62,14 +64,30 @@ void LegSorter::cutAt(const Ring& ring, Point2 a, Point2 b) {
   }
 }
 
-/// Under the lid it is in the vault, in walls, base and lid it is in concrete.
+/// The share of the piece that stands in the lid's opening or the riser over it, up to the rim.
+double LegSorter::inRiser(const VaultStudy& shell, const Vault& vault, const Piece& piece) const {
+  const double lid = inMetres(shell.lidUnderside);
+  for (std::size_t i = 0; i < shell.manways.size(); ++i) {
+    const ManwayStudy& manway = shell.manways[i];
+    const double radius = inMetres(vault.manways[i].diameter) / 2;
+    if (!manway.rim || distance(piece.middle(), manway.at) >= radius) continue;
+    const double rim = inMetres(*manway.rim);
+    return std::max(0.0, shareOver(piece.a.z, piece.b.z, lid, lid) -
+                             shareOver(piece.a.z, piece.b.z, rim, rim));
+  }
+  return 0;
+}
+
+/// Under the lid and in risers it is in the vault, in walls, base and lid it is in concrete.
 bool LegSorter::inVault(const Piece& piece, double share) {
   for (std::size_t i = 0; i < plan_.vaults.size(); ++i) {
     const Vault& vault = plan_.vaults[i];
     const VaultStudy& shell = study_.vaults[i];
     if (!contains(shell.outline, piece.middle())) continue;
+    const double riser = inRiser(shell, vault, piece);
+    put(ExposedIn::Vault, share * riser);
     const double top = inMetres(shell.lidTop);
-    if (std::min(piece.a.z, piece.b.z) >= top) return false;
+    if (std::min(piece.a.z, piece.b.z) >= top) return riser > 0;
     if (!contains(insideOf(vault), piece.middle())) return true;
     const double floor = inMetres(shell.floor), lid = inMetres(shell.lidUnderside);
     const double overFloor = shareOver(piece.a.z, piece.b.z, floor, floor);
@@ -119,9 +137,15 @@ LegSorter::Shares LegSorter::sort(Point3 a, Point3 b) {
     cutAt(building.outline, from, to);
   for (const Basin& basin : plan_.basins)
     cutAt(outline(basin), from, to);
-  for (const Vault& vault : plan_.vaults) {
+  for (std::size_t i = 0; i < plan_.vaults.size(); ++i) {
+    const Vault& vault = plan_.vaults[i];
     cutAt(outline(vault), from, to);
     cutAt(insideOf(vault), from, to);
+    for (std::size_t k = 0; k < vault.manways.size(); ++k) {
+      const double radius = inMetres(vault.manways[k].diameter) / 2;
+      for (double at : circleCrossings(from, to, study_.vaults[i].manways[k].at, radius))
+        cuts_.push_back(at);
+    }
   }
   std::ranges::sort(cuts_);
   for (std::size_t i = 1; i < cuts_.size(); ++i) {
@@ -133,15 +157,25 @@ LegSorter::Shares LegSorter::sort(Point3 a, Point3 b) {
   return shares_;
 }
 
-/// What carries the leg inside vaults besides supports.
-int holders(const Run& run, const RunStudy& study, std::size_t leg) {
+bool onLeg(Point3 p, Point3 a, Point3 b) {
+  const Foot foot = nearestOnSegment(flat(p), flat(a), flat(b));
+  return foot.distance < 1e-6 && std::abs(lerp(a, b, foot.along).z - p.z) < 1e-6;
+}
+
+/// What carries the leg inside vaults and their risers besides supports.
+int holders(const Plan& plan, const Study& all, const Run& run, const RunStudy& study,
+            std::size_t leg) {
   const Point3 a = study.points[leg].at, b = study.points[leg + 1].at;
   int held = 0;
   for (const Penetration& hole : study.penetrations) {
-    const Foot foot = nearestOnSegment(flat(hole.at), flat(a), flat(b));
-    const bool here = foot.distance < 1e-6 && !study.legs[leg].vertical &&
-                      std::abs(lerp(a, b, foot.along).z - hole.at.z) < 1e-6;
-    if (here) held += hole.baffle.empty() ? 1 : 2;
+    if (!study.legs[leg].vertical && onLeg(hole.at, a, b)) held += hole.baffle.empty() ? 1 : 2;
+  }
+  for (std::size_t i = 0; i < all.vaults.size(); ++i) {
+    for (std::size_t k = 0; k < all.vaults[i].manways.size(); ++k) {
+      for (const RiserPass& pass : riserPasses(study, all.vaults[i], all.vaults[i].manways[k],
+                                               plan.vaults[i].manways[k].diameter))
+        held += !study.legs[leg].vertical && onLeg(pass.at, a, b) ? 1 : 0;
+    }
   }
   if (run.eductor && leg + 1 == study.legs.size()) held += 2;
   return held;
@@ -165,7 +199,7 @@ std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const 
       const Length length = std::min(1.0, shares[k]) * leg.developed;
       if (inMetres(length) <= 1e-6) continue;
       const auto where = static_cast<ExposedIn>(k);
-      const int held = where == ExposedIn::Vault ? holders(given, run, i) : 0;
+      const int held = where == ExposedIn::Vault ? holders(plan, study, given, run, i) : 0;
       exposed.push_back({length, leg.vertical, leg.size, where, held});
     }
   }

@@ -1,5 +1,7 @@
 #include "core/study/circular_flow.h"
+#include "core/study/connections.h"
 #include "core/study/duty.h"
+#include "core/study/leg_sizes.h"
 
 #include <algorithm>
 
@@ -8,13 +10,13 @@ namespace sump {
 namespace {
 
 /// The smallest bore of the run; nothing when a leg's pipe is not in the catalogue.
-std::optional<Length> smallestBore(const StudyContext& context, const Run& run,
-                                   const RunStudy& study) {
+std::optional<Length> boreOfRun(const StudyContext& context, const Run& run,
+                                const RunStudy& study) {
   std::optional<Length> least;
-  for (const Leg& leg : study.legs) {
-    const PipeSize* pipe = context.catalog.pipeSize(run.pipe, leg.size);
-    if (pipe == nullptr) return std::nullopt;
-    least = least ? std::min(*least, pipe->inside) : pipe->inside;
+  for (std::size_t leg = 0; leg < study.legs.size(); ++leg) {
+    const auto bore = smallestBore(context.catalog, run, leg);
+    if (!bore) return std::nullopt;
+    least = least ? std::min(*least, *bore) : *bore;
   }
   return least;
 }
@@ -51,7 +53,7 @@ GravityStudy gravityRun(const StudyContext& context, const Run& run, const RunSt
   const double n = context.limits.number("gravity.roughness");
   GravityStudy gravity;
   gravity.run = run.id;
-  const auto bore = smallestBore(context, run, study);
+  const auto bore = boreOfRun(context, run, study);
   gravity.slope = bore ? fallingSlope(study)
                        : undecided<double>({"levels and catalogue pipe of the gravity run"});
   gravity.diameter = bore.value_or(metres(0));
@@ -76,7 +78,12 @@ std::vector<GravityStudy> gravityRuns(const StudyContext& context, const Study& 
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     const Run& run = context.plan.runs[i];
     if (run.service != Service::Inlet && run.service != Service::Overflow) continue;
-    list.push_back(gravityRun(context, run, study.runs[i], peak));
+    Decided<Flow> carried = peak;
+    for (const Id& flush : underflowsInto(context.plan, run)) {
+      const PressureRun* underflow = study.hydraulics.run(flush);
+      carried = decide([](Flow a, Flow b) { return a + b; }, carried, underflow->flow);
+    }
+    list.push_back(gravityRun(context, run, study.runs[i], carried));
   }
   return list;
 }

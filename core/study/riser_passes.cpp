@@ -7,9 +7,6 @@
 
 namespace sump {
 
-namespace {
-
-/// Where the way from a to b crosses the circle, as shares of the way.
 std::vector<double> circleCrossings(Point2 a, Point2 b, Point2 centre, double radius) {
   const Point2 d = b - a, f = a - centre;
   const double square = d.x * d.x + d.y * d.y, half = f.x * d.x + f.y * d.y;
@@ -23,8 +20,6 @@ std::vector<double> circleCrossings(Point2 a, Point2 b, Point2 centre, double ra
   }
   return found;
 }
-
-} // namespace
 
 std::vector<RiserPass> riserPasses(const RunStudy& run, const VaultStudy& vault,
                                    const ManwayStudy& manway, Length diameter) {

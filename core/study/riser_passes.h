@@ -16,4 +16,7 @@ struct RiserPass {
 std::vector<RiserPass> riserPasses(const RunStudy& run, const VaultStudy& vault,
                                    const ManwayStudy& manway, Length diameter);
 
+/// Where the way from a to b crosses the circle, as shares of the way.
+std::vector<double> circleCrossings(Point2 a, Point2 b, Point2 centre, double radius);
+
 } // namespace sump

@@ -3,6 +3,7 @@
 #include "core/study/hydraulics_parts.h"
 
 #include "core/study/friction.h"
+#include "core/study/leg_sizes.h"
 
 #include <algorithm>
 
@@ -84,10 +85,12 @@ void LossSum::pipe() {
     return friction(run_.size, straightLength() + trial_.moreLength);
   }
   std::vector<std::pair<std::string, Length>> lengths;
-  for (const Leg& leg : study_.legs) {
-    if (lengths.empty() || lengths.back().first != leg.size)
-      lengths.emplace_back(leg.size, metres(0));
-    lengths.back().second += leg.developed;
+  for (std::size_t leg = 0; leg < study_.legs.size(); ++leg) {
+    for (const SizedStretch& stretch : legSizes(run_, leg)) {
+      if (lengths.empty() || lengths.back().first != stretch.size)
+        lengths.emplace_back(stretch.size, metres(0));
+      lengths.back().second += stretch.share * study_.legs[leg].developed;
+    }
   }
   if (!lengths.empty()) lengths.back().second += trial_.moreLength;
   for (const auto& [size, length] : lengths)

@@ -1,6 +1,7 @@
 // From a run's ends and vertices to points in space, legs, lengths and slopes.
 
 #include "core/study/context.h"
+#include "core/study/leg_sizes.h"
 
 #include "core/geometry/polygon.h"
 
@@ -201,6 +202,34 @@ std::string sizeAt(const Run& run, std::size_t leg, double along) {
     if (last == nullptr || placeOf(part) >= placeOf(*last)) last = &part;
   }
   return last == nullptr ? run.size : last->toSize;
+}
+
+std::vector<SizedStretch> legSizes(const Run& run, std::size_t leg) {
+  std::vector<const InlinePart*> reducers; // one at the very start is in Leg::size already
+  for (const InlinePart& part : run.parts) {
+    const bool within = part.leg == static_cast<int>(leg) && part.along >= kPlanTiny;
+    if (part.kind == PartKind::Reducer && within) reducers.push_back(&part);
+  }
+  std::ranges::stable_sort(reducers, {}, &InlinePart::along);
+  std::vector<SizedStretch> stretches = {{sizeAt(run, leg, kPlanTiny), 1}};
+  double from = 0;
+  for (const InlinePart* reducer : reducers) {
+    stretches.back().share = reducer->along - from;
+    from = reducer->along;
+    stretches.push_back({reducer->toSize, 1 - from});
+  }
+  std::erase_if(stretches, [](const SizedStretch& stretch) { return stretch.share <= kPlanTiny; });
+  return stretches;
+}
+
+std::optional<Length> smallestBore(const Catalog& catalog, const Run& run, std::size_t leg) {
+  std::optional<Length> least;
+  for (const SizedStretch& stretch : legSizes(run, leg)) {
+    const PipeSize* pipe = catalog.pipeSize(run.pipe, stretch.size);
+    if (pipe == nullptr) return std::nullopt;
+    least = least ? std::min(*least, pipe->inside) : pipe->inside;
+  }
+  return least;
 }
 
 std::vector<RunStudy> runPaths(const StudyContext& context) {

@@ -3,6 +3,7 @@
 #include "core/study/hydraulics_parts.h"
 
 #include "core/study/friction.h"
+#include "core/study/leg_sizes.h"
 #include "core/study/object_names.h"
 
 namespace sump {
@@ -103,11 +104,14 @@ void Suction::npsh() {
 
 void Suction::priming() {
   bool known = path_.resolved && !path_.legs.empty();
-  for (const Leg& leg : path_.legs) {
-    const PipeSize* size = context_.catalog.pipeSize(run_.pipe, leg.size);
-    known = known && size != nullptr;
-    if (size == nullptr) continue;
-    result_.pipeVolume += kPi / 4 * size->inside * size->inside * leg.developed;
+  for (std::size_t leg = 0; leg < path_.legs.size(); ++leg) {
+    for (const SizedStretch& stretch : legSizes(run_, leg)) {
+      const PipeSize* size = context_.catalog.pipeSize(run_.pipe, stretch.size);
+      known = known && size != nullptr;
+      if (size == nullptr) continue;
+      const Length length = stretch.share * path_.legs[leg].developed;
+      result_.pipeVolume += kPi / 4 * size->inside * size->inside * length;
+    }
   }
   const Decided<Volume> pipe = known ? Decided<Volume>(result_.pipeVolume)
                                      : undecided<Volume>({"length and bore of the run " + run_.id});

@@ -2,6 +2,7 @@
 // into lines that a trade can order from.
 
 #include "core/geometry/box_index.h"
+#include "core/study/connections.h"
 #include "core/study/context.h"
 #include "core/study/part_place.h"
 #include "core/study/riser_passes.h"
@@ -24,10 +25,10 @@ namespace sump {
 namespace {
 
 constexpr std::array<std::string_view, 3> kTrades = {"plumbing", "electrical", "site work"};
-constexpr std::array<std::string_view, 20> kCategories = {
-    "pipe",     "fitting",    "valve",   "part",     "joint",  "cement", "support",
-    "marking",  "vault",      "lid",     "baffle",   "manway", "riser",  "connector",
-    "concrete", "excavation", "bedding", "backfill", "spoil",  "haulage"};
+constexpr std::array<std::string_view, 21> kCategories = {
+    "pipe",     "fitting", "valve",      "part",    "joint",    "cement", "support",
+    "marking",  "vault",   "lid",        "baffle",  "manway",   "riser",  "connector",
+    "concrete", "surface", "excavation", "bedding", "backfill", "spoil",  "haulage"};
 
 template <std::size_t N>
 std::size_t rank(const std::array<std::string_view, N>& order, std::string_view word) {
@@ -129,6 +130,7 @@ public:
   void addConnectors(const Run& run, const RunStudy& study);
   void addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
                           const VaultStudy& vaultStudy);
+  void addBasinConnectors(const Plan& plan, const Run& run, const RunStudy& study);
   void addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
                   const RunStudy& study);
   void addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study);
@@ -211,14 +213,21 @@ void Entries::addRiserConnectors(const Run& run, const RunStudy& study, const Va
   }
 }
 
+void Entries::addBasinConnectors(const Plan& plan, const Run& run, const RunStudy& study) {
+  for (const BasinEntry& entry : basinEntries(plan, run, study))
+    addConnector(run, "basin-connector",
+                 "Flexible watertight connector in drain or basin wall, hole cored or cast",
+                 entry.size);
+}
+
 /// What is left open in buildings' walls and floors; under a footing there is nothing to build in.
 void Entries::addSleeves(const Plan& plan, const BuildingParts& parts, const Run& run,
                          const RunStudy& study) {
   for (const WallSleeve& sleeve : wallSleeves(plan, parts, study)) {
-    if (isBuiltIn(sleeve)) {
-      addConnector(run, "wall-sleeve", "Sleeve in building wall, two sizes over the pipe",
-                   sleeve.sleeve.value_or(sleeve.size));
-    }
+    if (!isBuiltIn(sleeve)) continue;
+    std::string what = "Sleeve in building wall, two sizes over the pipe";
+    if (isSkew(sleeve)) what += ", " + fixed(inDegrees(sleeve.skew), 0) + "\u00B0 off square";
+    addConnector(run, "wall-sleeve", std::move(what), sleeve.sleeve.value_or(sleeve.size));
   }
   for (const SlabPass& pass : slabPasses(plan, parts, study))
     addConnector(run, "slab-sleeve", "Sleeve in floor slab, two sizes over the pipe",
@@ -239,8 +248,18 @@ void Entries::addVault(const Catalog& catalog, const Vault& vault, const VaultSt
     addManway(vault, vault.manways[i], study.manways[i]);
 }
 
+/// Nominal inches; of a metric plan millimetres, with the inches of what is made to whole ones.
+std::string manwaySize(Length diameter, UnitSystem units) {
+  constexpr double kWhole = 0.02; // in
+  const double across = inInches(diameter);
+  const std::string nominal = std::to_string(std::lround(across));
+  if (units != UnitSystem::Metric) return nominal;
+  const std::string size = std::to_string(std::lround(inMetres(diameter) * 1000)) + " mm";
+  return std::abs(across - std::round(across)) < kWhole ? size + " (" + nominal + " in)" : size;
+}
+
 void Entries::addManway(const Vault& vault, const Manway& manway, const ManwayStudy& study) {
-  const std::string size = std::to_string(std::lround(inInches(manway.diameter)));
+  const std::string size = manwaySize(manway.diameter, units_);
   add(lineFor("site work", "manway", "manway", "Manway frame and cover", size,
               manway.trafficCover ? "Traffic rated" : "Light duty"),
       1, vault.id, manway.trafficCover ? "manway-traffic" : "manway");
@@ -285,6 +304,7 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
     entries.addConnectors(run, study.runs[i]);
+    entries.addBasinConnectors(plan, run, study.runs[i]);
     entries.addSleeves(plan, parts, run, study.runs[i]);
     for (std::size_t k : vaults.touching(boxOf(planLine(study.runs[i]))))
       entries.addRiserConnectors(run, study.runs[i], plan.vaults[k], study.vaults[k]);

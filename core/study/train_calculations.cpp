@@ -1,6 +1,7 @@
 // How the numbers of the train came about.
 
 #include "core/study/calculation_entry.h"
+#include "core/study/connections.h"
 #include "core/study/context.h"
 #include "core/study/object_names.h"
 #include "core/units/print.h"
@@ -44,39 +45,66 @@ constexpr const char* kManning = "Manning, constant n (Chow, Open-Channel Hydrau
 constexpr const char* kSettling = "Stokes up to Re 1, CD = 24/Re + 3/sqrt(Re) + 0.34 beyond; oil "
                                   "after API 421, as a guide";
 
-void writeGravity(const TrainStudy& train, Writer& out) {
-  for (const GravityStudy& g : train.gravity) {
-    const Decided<Length> bore = g.diameter;
-    Calculation& full = out.add(
-        "gravity.full-flow", g.run, "Flow running just full",
-        "Q_full = A (D/4)^(2/3) S^(1/2) / n, A = pi D^2 / 4, n the limit of Manning roughness",
-        QuantityKind::Flow, g.fullFlow);
-    Writer::input(full, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
-    Writer::input(full, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
-    if (g.largestFlow) {
-      full.steps.push_back("most, at 0.938 of the diameter: " +
-                           fixed(g.largestFlow->value() * 1000, 3) + " L/s; not counted on");
-    }
-    Calculation& v =
-        out.add("gravity.full-velocity", g.run, "Velocity running full",
-                "V_full = (D/4)^(2/3) S^(1/2) / n", QuantityKind::Velocity, g.fullVelocity);
-    Writer::input(v, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
-    Writer::input(v, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
-    Calculation& share = out.add("gravity.share", g.run, "Share of the capacity at the peak",
-                                 "Q / Q_full", QuantityKind::Share, g.share);
-    Writer::input(share, "Q", "peak inflow", QuantityKind::Flow, g.peak, "train.peak-inflow");
-    Writer::input(share, "Q_full", "flow running just full", QuantityKind::Flow, g.fullFlow,
-                  "gravity.full-flow");
-    Calculation& depth =
-        out.add("gravity.depth", g.run, "Normal depth at the peak",
-                "y at which A R^(2/3) S^(1/2) / n = Q", QuantityKind::Length, g.depth);
-    Writer::input(depth, "Q", "peak inflow", QuantityKind::Flow, g.peak, "train.peak-inflow");
-    Writer::input(depth, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
-    Calculation& fast = out.add("gravity.velocity", g.run, "Velocity at the peak",
-                                "V = Q / A at normal depth, or of the full bore",
-                                QuantityKind::Velocity, g.velocity);
-    Writer::input(fast, "Q", "peak inflow", QuantityKind::Flow, g.peak, "train.peak-inflow");
-    Writer::input(fast, "y", "normal depth", QuantityKind::Length, g.depth, "gravity.depth");
+/// What an inlet carries that takes a flush, too; others carry the peak inflow.
+void writeCarried(const Plan& plan, const Study& study, const GravityStudy& g, Writer& out) {
+  const std::vector<Id> flushes = underflowsInto(plan, *plan.runs.find(g.run));
+  if (flushes.empty()) return;
+  Calculation& carried =
+      out.add("gravity.carried", g.run, "Flow carried at the peak, with the flush that joins",
+              "Q = Q_in + sum of Q_u", QuantityKind::Flow, g.peak);
+  Writer::input(carried, "Q_in", "peak inflow", QuantityKind::Flow, study.train.peakInflow,
+                "train.peak-inflow");
+  for (const Id& flush : flushes)
+    Writer::input(carried, "Q_u", "flow of " + flush, QuantityKind::Flow,
+                  study.hydraulics.run(flush)->flow, "plan");
+}
+
+void writeCapacity(const GravityStudy& g, Writer& out) {
+  const Decided<Length> bore = g.diameter;
+  Calculation& full = out.add(
+      "gravity.full-flow", g.run, "Flow running just full",
+      "Q_full = A (D/4)^(2/3) S^(1/2) / n, A = pi D^2 / 4, n the limit of Manning roughness",
+      QuantityKind::Flow, g.fullFlow);
+  Writer::input(full, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
+  Writer::input(full, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
+  if (g.largestFlow) {
+    full.steps.push_back("most, at 0.938 of the diameter: " +
+                         fixed(g.largestFlow->value() * 1000, 3) + " L/s; not counted on");
+  }
+  Calculation& v =
+      out.add("gravity.full-velocity", g.run, "Velocity running full",
+              "V_full = (D/4)^(2/3) S^(1/2) / n", QuantityKind::Velocity, g.fullVelocity);
+  Writer::input(v, "D", "smallest inside diameter", QuantityKind::Length, bore, "catalogue");
+  Writer::input(v, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
+}
+
+void writeAtPeak(const GravityStudy& g, bool joined, Writer& out) {
+  const auto flow = [&](Calculation& c) {
+    Writer::input(c, "Q", joined ? "flow carried at the peak" : "peak inflow", QuantityKind::Flow,
+                  g.peak, joined ? "gravity.carried" : "train.peak-inflow");
+  };
+  Calculation& share = out.add("gravity.share", g.run, "Share of the capacity at the peak",
+                               "Q / Q_full", QuantityKind::Share, g.share);
+  flow(share);
+  Writer::input(share, "Q_full", "flow running just full", QuantityKind::Flow, g.fullFlow,
+                "gravity.full-flow");
+  Calculation& depth =
+      out.add("gravity.depth", g.run, "Normal depth at the peak",
+              "y at which A R^(2/3) S^(1/2) / n = Q", QuantityKind::Length, g.depth);
+  flow(depth);
+  Writer::input(depth, "S", "least fall", QuantityKind::Slope, g.slope, "plan");
+  Calculation& fast =
+      out.add("gravity.velocity", g.run, "Velocity at the peak",
+              "V = Q / A at normal depth, or of the full bore", QuantityKind::Velocity, g.velocity);
+  flow(fast);
+  Writer::input(fast, "y", "normal depth", QuantityKind::Length, g.depth, "gravity.depth");
+}
+
+void writeGravity(const Plan& plan, const Study& study, Writer& out) {
+  for (const GravityStudy& g : study.train.gravity) {
+    writeCapacity(g, out);
+    writeCarried(plan, study, g, out);
+    writeAtPeak(g, !underflowsInto(plan, *plan.runs.find(g.run)).empty(), out);
   }
 }
 
@@ -324,7 +352,7 @@ void writeSludge(const Study& study, Writer& out) {
 
 std::vector<Calculation> trainCalculations(const Plan& plan, const Study& study) {
   Writer gravity("Gravity runs", kManning);
-  writeGravity(study.train, gravity);
+  writeGravity(plan, study, gravity);
   Writer levels("Water levels", "Standard-step method (Chow 1959, from memory); K after TP-410");
   writePeak(study.train, levels);
   writeLevels(study, levels);

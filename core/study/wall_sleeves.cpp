@@ -12,6 +12,7 @@ namespace sump {
 namespace {
 
 constexpr double kOneHole = 0.01; ///< m: nearer ones are one hole
+constexpr double kSkewFrom = 5;   ///< degrees
 
 std::vector<WalledThing> walledThings(const Plan& plan) {
   std::vector<WalledThing> things;
@@ -50,6 +51,20 @@ Length sleeveOutside(const WallSleeve& sleeve, const RunStudy& run) {
   return found == kStocked.end() ? run.outsideDiameter : inches(found->outside);
 }
 
+/// Between a leg's way and the square to the edge on which `at` lies.
+Angle skewAt(const Ring& outline, Point2 at, Point2 way) {
+  double least = 1e9;
+  Point2 wall{1, 0};
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Point2 a = outline[i], b = outline[(i + 1) % outline.size()];
+    const double far = nearestOnSegment(at, a, b).distance;
+    if (far >= least) continue;
+    least = far;
+    wall = b - a;
+  }
+  return radians(std::atan2(std::abs(dot(way, wall)), std::abs(cross(way, wall))));
+}
+
 WallSleeve sleeveAt(const RunStudy& run, const WalledThing& thing, Point3 at, std::string size) {
   WallSleeve sleeve;
   sleeve.run = run.id;
@@ -86,9 +101,11 @@ void addHole(std::vector<WallSleeve>& sleeves, const WalledThing& thing, WallSle
   });
   if (known == sleeves.end()) {
     sleeves.push_back(std::move(sleeve));
-  } else if (std::ranges::find(known->buildings, thing.id) == known->buildings.end()) {
-    addOwner(*known, thing);
+    return;
   }
+  known->skew = std::max(known->skew, sleeve.skew); // of both legs at a corner
+  if (std::ranges::find(known->buildings, thing.id) == known->buildings.end())
+    addOwner(*known, thing);
 }
 
 std::vector<FloorSlab> floorSlabs(const Plan& plan) {
@@ -139,6 +156,15 @@ bool isBuiltIn(const WallSleeve& sleeve) {
   return passOf(sleeve, metres(0)) != WallPass::Under;
 }
 
+bool isSkew(const WallSleeve& sleeve) {
+  return inDegrees(sleeve.skew) >= kSkewFrom;
+}
+
+Length straightOpening(const WallSleeve& sleeve, Length wall) {
+  const double skew = inRadians(sleeve.skew);
+  return (sleeve.high - sleeve.low) / std::cos(skew) + wall * std::tan(skew);
+}
+
 std::optional<std::string> sleeveSize(std::string_view pipe) {
   const auto found = std::ranges::find(kStocked, pipe, &StockedSize::nominal);
   if (kStocked.end() - found <= 2) return std::nullopt;
@@ -160,7 +186,9 @@ std::vector<WallSleeve> wallSleeves(const Plan& plan, const BuildingParts& parts
     for (const WalledThing& thing : parts.walled) {
       for (Point2 p : crossings({flat(a), flat(b)}, thing.outline)) {
         const double along = nearestOnSegment(p, flat(a), flat(b)).along;
-        addHole(sleeves, thing, sleeveAt(run, thing, lerp(a, b, along), sizeAt(given, leg, along)));
+        WallSleeve sleeve = sleeveAt(run, thing, lerp(a, b, along), sizeAt(given, leg, along));
+        sleeve.skew = skewAt(thing.outline, p, flat(b) - flat(a));
+        addHole(sleeves, thing, std::move(sleeve));
       }
     }
   }

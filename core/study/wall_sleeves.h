@@ -24,6 +24,7 @@ struct WallSleeve {
   std::optional<std::string> sleeve; ///< nominal; nothing where the table of sizes ends
   Length low, high;                  ///< elevations of the sleeve's outside, else of the pipe's
   Length pipeLow;                    ///< elevation of the pipe's outside underside
+  Angle skew;                        ///< of the run in plan, off square to the wall; never negative
   /// Elevation of the footing's underside, if it is known; of a common wall's two footings the
   /// higher one, and the lower one too.
   std::optional<Length> footing, lowestFooting;
@@ -33,6 +34,14 @@ struct WallSleeve {
 WallPass passOf(const WallSleeve& sleeve, Length thickness);
 /// Under the footing there is no concrete to leave open.
 bool isBuiltIn(const WallSleeve& sleeve);
+/// Does the line pass the wall so far off square that a hole cored square to it will not do? From 5
+/// degrees on: common practice, no source.
+bool isSkew(const WallSleeve& sleeve);
+/// Across the wall's face, of an opening through a wall so thick, cut square to its faces, that
+/// lets the sleeve (where no size is known the pipe) pass: outside diameter over the cosine of the
+/// skew and thickness times its tangent, since the sleeve leaves by so much aside of where it came
+/// in. Geometry.
+Length straightOpening(const WallSleeve& sleeve, Length wall);
 
 /// What has walls of its own.
 struct WalledThing {

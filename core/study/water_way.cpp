@@ -1,6 +1,7 @@
 #include "core/study/water_way.h"
 
 #include "core/plan/keys.h"
+#include "core/study/leg_sizes.h"
 
 namespace sump {
 
@@ -81,9 +82,10 @@ Decided<WaterWay> waterWay(const StudyContext& context, const Run& run, const Ru
   way.losses.assign(way.inverts.size(), 0);
   for (std::size_t i = 0; i < study.legs.size(); ++i) {
     const Leg& leg = study.legs[i];
-    const PipeSize* pipe = context.catalog.pipeSize(run.pipe, leg.size);
-    if (pipe == nullptr) return undecided<WaterWay>({"catalogue pipe of every gravity run"});
-    way.legs.push_back({inMetres(leg.developed), inMetres(pipe->inside),
+    // Its smallest bore all along, on the safe side.
+    const auto bore = smallestBore(context.catalog, run, i);
+    if (!bore) return undecided<WaterWay>({"catalogue pipe of every gravity run"});
+    way.legs.push_back({inMetres(leg.developed), inMetres(*bore),
                         partLosses(coefficients, run, static_cast<int>(i), leg.size)});
   }
   addBends(coefficients, study, way);

@@ -102,12 +102,13 @@ TEST_P(BillOnSheets, ConnectorsAreAsManyAsOpenings) {
   const auto kindOf = [](const std::string& key) {
     return std::string(key == "baffle-sleeve" ? "sleeve" : "connector");
   };
+  const std::set<std::string> elsewhere = {"wall-sleeve", "slab-sleeve", "basin-connector"};
   for (const BillLine& line : buy_.bill.lines) {
-    if (line.category == "connector" && line.key != "wall-sleeve" && line.key != "slab-sleeve")
+    if (line.category == "connector" && !elsewhere.contains(line.key))
       bought[{kindOf(line.key), line.size + "\""}] += *line.net;
   }
   for (const QuantityLine& line : review_.study.takeOff) {
-    if (line.category == "connector" && line.item != "wall-sleeve" && line.item != "slab-sleeve")
+    if (line.category == "connector" && !elsewhere.contains(line.item))
       taken[{kindOf(line.item), line.size + "\""}] += line.quantity;
   }
   EXPECT_GE(openings.size(), 3u);

@@ -8,6 +8,7 @@
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
 #include "core/rules/review.h"
+#include "core/study/connections.h"
 #include "core/study/disconnect_space.h"
 #include "core/study/exposed_pipe.h"
 #include "core/study/hole_gaps.h"
@@ -91,6 +92,7 @@ private:
   void calculated(const Review& review);
   void openings(const Review& review);
   void wallsAndSlabs(const Review& review);
+  void slant(const WallSleeve& sleeve);
   void digs(const Review& review);
   void roomGaps(const Plan& plan);
   void roomWork(const Review& review);

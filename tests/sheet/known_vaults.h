@@ -14,6 +14,7 @@ inline void KnownNumbers::vaults(const Review& review) {
     lengths(id, vault.cover, given.length, given.width, given.wall, given.lidThickness,
             given.floorThickness, given.insideHeight, given.collar, given.width - 2.0 * given.wall,
             given.length - 2.0 * given.wall);
+    if (review.plan.site.groundwater) lengths(id, vault.underside - *review.plan.site.groundwater);
     for (Point2 p : vault.outline)
       levels(id, p.x, p.y);
     for (const Baffle& baffle : given.baffles)
@@ -135,6 +136,15 @@ inline void KnownNumbers::openings(const Review& review) {
   }
 }
 
+/// How wide walls as thick as the note under the table says are opened for it.
+inline void KnownNumbers::slant(const WallSleeve& sleeve) {
+  put(Printed::Angle, sleeve.run, sleeve.skew);
+  for (Length wall : {metric_ ? metres(0.2) : inches(8), metric_ ? metres(0.3) : inches(12)}) {
+    on("C-3", Printed::Length, wall.value());
+    on("C-3", Printed::Length, straightOpening(sleeve, wall).value());
+  }
+}
+
 /// C-3 and the findings: sleeves, how far they and the trenches lie over and under footings, how
 /// thick these are taken to be, what rises through slabs, and floor drains.
 inline void KnownNumbers::wallsAndSlabs(const Review& review) {
@@ -144,6 +154,7 @@ inline void KnownNumbers::wallsAndSlabs(const Review& review) {
       sets_[{sleeve.run, Printed::Level}].insert(level);
     nominal(sleeve.run, sleeve.size);
     if (sleeve.sleeve) nominal(sleeve.run, *sleeve.sleeve);
+    if (isSkew(sleeve)) slant(sleeve);
     if (!sleeve.footing) continue;
     const Length low = sleeve.high <= *sleeve.lowestFooting ? sleeve.pipeLow : sleeve.low;
     lengths(sleeve.run, low - *sleeve.footing, *sleeve.footing - (sleeve.pipeLow - bedding));
@@ -154,6 +165,14 @@ inline void KnownNumbers::wallsAndSlabs(const Review& review) {
       sets_[{pass.run, Printed::Level}].insert(level);
     nominal(pass.run, pass.size);
     if (pass.sleeve) nominal(pass.run, *pass.sleeve);
+  }
+  // P-6: where runs pass the walls of basins.
+  for (const RunStudy& run : review.study.runs) {
+    for (const BasinEntry& entry : basinEntries(review.plan, *review.plan.runs.find(run.id), run)) {
+      for (double level : {entry.at.x, entry.at.y, entry.at.z})
+        sets_[{run.id, Printed::Level}].insert(level);
+      nominal(run.id, entry.size);
+    }
   }
   for (const EquipmentRoom& room : review.plan.rooms) {
     if (!room.floorDrain) continue;

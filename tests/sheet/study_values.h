@@ -96,6 +96,7 @@ private:
   }
   void gravity(const TrainStudy& train) {
     for (const GravityStudy& g : train.gravity) {
+      put("gravity.carried", g.run, g.peak);
       put("gravity.full-flow", g.run, g.fullFlow);
       put("gravity.full-velocity", g.run, g.fullVelocity);
       put("gravity.share", g.run, g.share);

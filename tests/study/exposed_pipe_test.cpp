@@ -103,6 +103,28 @@ TEST(ExposedPipe, InBuildingsAndAboveTheGround) {
   EXPECT_EQ(inFeetAndSupports(found, ExposedIn::Air).second, 1 + 3 + 1);
 }
 
+// The riser's opening is 2 ft across about x 2.875 ft: 0.575 ft of the level pipe lie in it, held
+// by the connector in its wall; 2 ft upright stand in riser and lid, 2 ft in the vault under it.
+TEST(ExposedPipe, InAManwaysRiserItIsInTheOpen) {
+  Plan plan;
+  plan.basis.water.temperature = fahrenheit(70);
+  plan.site.groundDefault = feet(98);
+  Vault vault = twoChamberVault("V", {0, 0}, feet(90));
+  vault.manways = {{"M", ft(2.875, 0), feet(2), feet(98), false}};
+  plan.vaults.append(vault);
+  plan.runs.append(makeRun("P", Service::Recirculation, "pvc-sch80", "1",
+                           freeEnd(ft(10, 0), feet(97)), inChamber("V", 2, ft(3.3, 0), feet(93)),
+                           {{ft(3.3, 0), feet(97)}}));
+  const auto found = exposed(plan);
+  ASSERT_EQ(found.size(), 2u);
+  EXPECT_FALSE(found[0].all.vertical);
+  EXPECT_NEAR(inFeet(found[0].all.length), 0.575, 1e-6);
+  EXPECT_EQ(*found[0].supports, 0);
+  EXPECT_TRUE(found[1].all.vertical);
+  EXPECT_NEAR(inFeet(found[1].all.length), 4, 1e-6);
+  EXPECT_EQ(inFeetAndSupports(found, ExposedIn::Vault).second, 1);
+}
+
 // Inside the vault from x -5.25 to 5.25 ft; its wall's connector carries 2 ft of the 4 ft spacing.
 TEST(ExposedPipe, InVaultsConnectorsCarryTheirShare) {
   struct {

@@ -50,6 +50,25 @@ TEST(Demand, DepotByHand) {
   EXPECT_NEAR(inGallons(*demand.dailyFresh), 7960 * 1.2 / 26.4, 0.01);
 }
 
+/// Half of the last leg is 1-1/2 in then: the water is faster there, and no length is lost.
+TEST(Losses, CountAReducerOnTheLastLeg) {
+  Plan plan = depot();
+  sump::Run product = *plan.runs.find("PW-1");
+  const int last = static_cast<int>(product.vertices.size());
+  product.parts.push_back({"R", PartKind::Reducer, last, 0.5, "1-1/2", {}});
+  plan.runs.put(product);
+  const HydraulicsStudy before = hydraulics(depot()), after = hydraulics(plan);
+  const PressureRun &as = *before.run("PW-1"), &is = *after.run("PW-1");
+  ASSERT_TRUE(is.loss) << needsText(is.loss.needs);
+  const Length bore = builtinCatalog().pipeSize(product.pipe, "1-1/2")->inside;
+  EXPECT_NEAR((is.loss->fastest * (kPi / 4 * bore * bore) / *is.flow).value(), 1, 1e-9);
+  ASSERT_EQ(is.loss->pipe.size(), 2u);
+  EXPECT_NEAR(inMetres(is.loss->pipe[0].length + is.loss->pipe[1].length),
+              inMetres(as.loss->pipe.at(0).length), 1e-9);
+  EXPECT_GT(inMetres(is.loss->pipe[1].length), 0.1);
+  EXPECT_GT(is.loss->pipeSum, as.loss->pipeSum);
+}
+
 TEST(Demand, TheDayBalances) {
   for (double lost : {0.0, 0.04, 0.15, 0.6, 1.0}) {
     Plan plan = depot();

@@ -85,6 +85,24 @@ TEST(TakeOff, VaultsBaffleManwaysAndRisersAreSiteWork) {
   EXPECT_EQ(covers, 2) << "traffic rated and light are two lines";
 }
 
+/// 600 mm is a metric product, 0.6096 m one of 24 in.
+TEST(TakeOff, TellsManwaysInTheUnitsOfThePlan) {
+  const auto sizeOf = [](Length diameter, UnitSystem units) {
+    Plan plan;
+    plan.project.units = units;
+    Vault vault = twoChamberVault("V", {0, 0}, feet(90));
+    vault.manways = {{"M", {0, 0}, diameter, feet(97), false}};
+    plan.vaults.append(vault);
+    for (const QuantityLine& line : studyOf(plan).takeOff) {
+      if (line.item == "manway") return line.size;
+    }
+    return std::string();
+  };
+  EXPECT_EQ(sizeOf(metres(0.6), UnitSystem::Metric), "600 mm");
+  EXPECT_EQ(sizeOf(metres(0.6096), UnitSystem::Metric), "610 mm (24 in)");
+  EXPECT_EQ(sizeOf(metres(0.6096), UnitSystem::UsCustomary), "24");
+}
+
 TEST(TakeOff, EveryItemOfEveryRunIsInOneLine) {
   const Plan plan = generatedPlan(100);
   const Study study = studyOf(plan);

@@ -261,13 +261,44 @@ TEST(Train, DrainsAtThePeak) {
   EXPECT_EQ(study.train.gravity.size(), 2u);
 }
 
+/// The flush of 20 gpm ends in the bay's trench drain, where the inlet of 39 gpm begins. What it
+/// brings was drawn from the train, so that the overflow carries none of it.
+TEST(Train, AnInletCarriesTheFlushThatJoinsIt) {
+  Plan plan = trainDepot();
+  const TrainStudy train = studyOf(plan).train;
+  EXPECT_NEAR(inGallonsPerMinute(*train.gravityOf("WW-1")->peak), 39 + 20, 0.01);
+  EXPECT_NEAR(inGallonsPerMinute(*train.gravityOf("OF-1")->peak), 39, 0.01);
+  plan.basis.pump.underflow.reset();
+  EXPECT_TRUE(lacks(studyOf(plan).train.gravityOf("WW-1")->peak, "flow of the underflow"));
+  plan.runs.erase("UF-1");
+  EXPECT_NEAR(inGallonsPerMinute(*studyOf(plan).train.gravityOf("WW-1")->peak), 39, 0.01);
+}
+
+TEST(Train, AReducerOnTheLastLegOfADrainIsItsSmallestBore) {
+  Plan plan = trainDepot();
+  sump::Run inlet = *plan.runs.find("WW-1");
+  const int last = static_cast<int>(inlet.vertices.size());
+  inlet.parts.push_back({"R", PartKind::Reducer, last, 0.5, "4", {}});
+  plan.runs.put(inlet);
+  const PipeSize* small = builtinCatalog().pipeSize(inlet.pipe, "4");
+  const TrainStudy train = studyOf(plan).train, before = studyOf(trainDepot()).train;
+  EXPECT_EQ(train.gravityOf("WW-1")->diameter, small->inside);
+  EXPECT_LT(*train.gravityOf("WW-1")->fullFlow, *before.gravityOf("WW-1")->fullFlow);
+  const auto energyBeforeLastLeg = [](const TrainStudy& of) {
+    const auto passage = std::ranges::find(of.pumpStopped->passages, "WW-1", &PassageLevels::run);
+    return passage->points.at(passage->points.size() - 2).energy;
+  };
+  EXPECT_GT(energyBeforeLastLeg(train), energyBeforeLastLeg(before));
+}
+
 TEST(Train, AnOverloadedDrainHasNoDepthButAVelocity) {
   const TrainStudy train = withInflow(40);
   const GravityStudy& inlet = *train.gravityOf("WW-1");
   EXPECT_GT(*inlet.share, 1);
   EXPECT_TRUE(lacks(inlet.depth, "a larger pipe or more fall: it runs full"));
   const Area bore = circularSection(inlet.diameter, 1).area;
-  EXPECT_NEAR((*inlet.velocity * bore).value(), 0.040, 1e-9);
+  const Flow flush = *trainDepot().basis.pump.underflow; // joins it in the bay's trench drain
+  EXPECT_NEAR((*inlet.velocity * bore).value(), 0.040 + flush.value(), 1e-9);
 }
 
 TEST(Train, ADrainThatRisesHasNoCapacity) {

@@ -5,6 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <map>
+
 namespace sump::test {
 namespace {
 
@@ -148,6 +151,45 @@ TEST(WallSleeves, AreTwoSizesOverThePipeAndCounted) {
     EXPECT_EQ(line.trade, "site work");
   }
   EXPECT_EQ(counted, 2);
+}
+
+/// At 45 degrees a 3 in sleeve, 3.5 in outside, needs 3.5 / cos 45 = 4.9497 in across the face, and
+/// in a wall of 8 in leaves 8 x tan 45 = 8 in aside of where it came in: 12.9497 in together. At 30
+/// degrees: 3.5 / 0.866025 = 4.0415 in and 8 x 0.577350 = 4.6188 in, 8.6603 in together.
+TEST(WallSleeves, AtASlantNeedALongerOpening) {
+  const auto across = [](double aside) { // on 10 ft of way to the wall
+    Plan plan = site();
+    plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2",
+                             freeEnd(ft(0, 10 - aside), feet(98)),
+                             freeEnd(ft(20, 10 + aside), feet(98))));
+    return sleevesOf(plan).at(0);
+  };
+  const WallSleeve square = across(0);
+  EXPECT_FALSE(isSkew(square));
+  EXPECT_NEAR(inInches(straightOpening(square, inches(8))), 3.5, 1e-9);
+  const WallSleeve slant = across(10);
+  EXPECT_TRUE(isSkew(slant));
+  EXPECT_NEAR(inDegrees(slant.skew), 45, 1e-9);
+  EXPECT_NEAR(inInches(straightOpening(slant, inches(8))), 12.9497, 1e-4);
+  const WallSleeve less = across(10 * std::tan(kPi / 6));
+  EXPECT_NEAR(inDegrees(less.skew), 30, 1e-9);
+  EXPECT_NEAR(inInches(straightOpening(less, inches(8))), 8.6603, 1e-4);
+  EXPECT_FALSE(isSkew(across(10 * std::tan(4.9 * kPi / 180))));
+  EXPECT_TRUE(isSkew(across(10 * std::tan(-5.1 * kPi / 180))));
+}
+
+TEST(WallSleeves, AtASlantAreALineOfTheirOwn) {
+  Plan plan = lineAt(feet(98));
+  plan.runs.append(makeRun("B", Service::Product, "pvc-sch80", "2", freeEnd(ft(0, 0), feet(98)),
+                           freeEnd(ft(18, 18), feet(98))));
+  std::map<std::string, double> counted;
+  for (const QuantityLine& line : studyOf(plan).takeOff) {
+    if (line.item == "wall-sleeve") counted[line.description] += line.quantity;
+  }
+  const std::map<std::string, double> expected = {
+      {"Sleeve in building wall, two sizes over the pipe", 1},
+      {"Sleeve in building wall, two sizes over the pipe, 45\u00B0 off square", 1}};
+  EXPECT_EQ(counted, expected);
 }
 
 std::vector<SlabPass> slabsOf(const Plan& plan) {

@@ -4,6 +4,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
+#include "core/study/connections.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
 
@@ -118,13 +119,20 @@ Block gravityTable(const SheetJob& job, double width) {
   const Figures f(job.units());
   const auto tags = runTags(job.plan());
   Rows rows;
+  std::string joined;
   for (const GravityStudy& run : job.study().train.gravity) {
+    for (const Id& flush : underflowsInto(job.plan(), *job.plan().runs.find(run.run)))
+      joined += tags.at(run.run) + " carries the flush of " + tags.at(flush) +
+                ", too, which may run at the peak. ";
     rows.push_back({tags.at(run.run), f(run.peak, QuantityKind::Flow),
                     f(run.fullFlow, QuantityKind::Flow), f(run.share, QuantityKind::Share),
                     f(run.velocity, QuantityKind::Velocity)});
   }
-  return table("GRAVITY RUNS AT THE PEAK",
-               {{"Run"}, {"Carries"}, {"Full flow"}, {"Share"}, {"Velocity"}}, rows, width);
+  Block block = table("GRAVITY RUNS AT THE PEAK",
+                      {{"Run"}, {"Carries"}, {"Full flow"}, {"Share"}, {"Velocity"}}, rows, width);
+  if (!joined.empty())
+    addNote(block, joined + "Water levels at the peak are reckoned without a flush.");
+  return block;
 }
 
 Block levelsAtPeak(const SheetJob& job, double width) {
@@ -162,6 +170,21 @@ Block levelsAtPeak(const SheetJob& job, double width) {
   return block;
 }
 
+/// The plan has one level, and no word on who found it how: that is left to be filled in.
+std::string groundwaterNote(const Plan& plan) {
+  const auto& level = plan.site.groundwater;
+  if (!level) {
+    return "Groundwater: the plan gives no level. Have it observed (standpipe or boring, the "
+           "highest "
+           "of a wet season) before the vaults are ordered.";
+  }
+  return "Groundwater taken: the highest expected, elevation " +
+         printElevation(*level, plan.project.units) +
+         ", as typed in the plan, with no margin added to it. Whether it was observed (boring, "
+         "standpipe, date) or assumed: ______ (owner's soil report). Water that stands higher, as "
+         "after a flood or in a backfilled pit, lifts more.";
+}
+
 Block buoyancyTable(const SheetJob& job, double width) {
   const Figures f(job.units());
   const auto factor = [&](const Decided<double>& v) {
@@ -173,20 +196,27 @@ Block buoyancyTable(const SheetJob& job, double width) {
   Rows rows;
   for (const BuoyancyStudy& b : job.study().earth.buoyancy) {
     const Force weight = newtons(b.weight.value() * kGravity);
-    rows.push_back({called(*job.plan().vaults.find(b.vault)),
-                    printQuantity(weight.value(), QuantityKind::Force, job.units(), kFigures),
-                    f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force),
-                    factor(b.factor),
-                    decidedText(b.ballast, [&](Volume v) { return earthText(v, job.units()); })});
+    rows.push_back(
+        {called(*job.plan().vaults.find(b.vault)),
+         printQuantity(weight.value(), QuantityKind::Force, job.units(), kFigures),
+         job.plan().site.groundwater
+             ? printLength(job.study().vault(b.vault)->underside - *job.plan().site.groundwater,
+                           job.units())
+             : std::string("?"),
+         f(b.uplift, QuantityKind::Force), f(b.soilForce, QuantityKind::Force), factor(b.factor),
+         decidedText(b.ballast, [&](Volume v) { return earthText(v, job.units()); })});
   }
-  return table("FLOTATION OF THE EMPTY VAULTS",
-               {{"Vault"},
-                {"Weight,|a force", Align::Right},
-                {"Uplift"},
-                {"Soil held"},
-                {"Factor of|safety"},
-                {"Ballast to add"}},
-               rows, width);
+  Block block = table("FLOTATION OF THE EMPTY VAULTS",
+                      {{"Vault"},
+                       {"Weight,|a force", Align::Right},
+                       {"Underside over|groundwater", Align::Right},
+                       {"Uplift"},
+                       {"Soil held"},
+                       {"Factor of|safety"},
+                       {"Ballast to add"}},
+                      rows, width);
+  if (!rows.empty()) addNote(block, groundwaterNote(job.plan()));
+  return block;
 }
 
 } // namespace

@@ -10,6 +10,7 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/wall_elevation.h"
+#include "core/sheet/wall_pipes.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -56,9 +57,49 @@ void addFloorDrain(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
   d.callouts.push_back({{"Floor drain"}, at, Ink::Black, true, true});
 }
 
+/// The run's line in stretches over the floor and under it; an upright leg has none.
+void markByFloor(const RunStudy& run, const Mark& like, double floor, std::vector<Mark>& marks) {
+  const double width = isConduit(run.service) ? 0.35 : 0.5;
+  const Ink color = ink(facts(run.service).color);
+  bool before = false;
+  const auto add = [&](Point2 a, Point2 b, bool under) {
+    if (distance(a, b) < 1e-6) return;
+    const bool goesOn = !marks.empty() && marks.back().object == like.object &&
+                        marks.back().layer == like.layer && before == under &&
+                        marks.back().points.back() == a;
+    before = under;
+    if (goesOn) return marks.back().points.push_back(b);
+    marks.push_back(like);
+    marks.back().points = {a, b};
+    marks.back().line = under ? hiddenLine(run.service) : LineStyle{color, width, {}};
+  };
+  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
+    const Point3 a = run.points[i].at, b = run.points[i + 1].at;
+    const bool from = a.z < floor, to = b.z < floor;
+    const Point2 through = from == to ? flat(b) : flat(lerp(a, b, (floor - a.z) / (b.z - a.z)));
+    add(flat(a), through, from);
+    add(through, flat(b), to);
+  }
+}
+
+/// What is in sight in the room in full lines, what lies under its floor as hidden.
+std::vector<Mark> tellHidden(const SheetJob& job, const EquipmentRoom& room,
+                             const std::vector<Mark>& marks) {
+  std::vector<Mark> told;
+  for (const Mark& mark : marks) {
+    const RunStudy* run = mark.layer == Layer::Run ? job.study().run(mark.object) : nullptr;
+    if (run == nullptr || !run->resolved) {
+      told.push_back(mark);
+    } else {
+      markByFloor(*run, mark, inMetres(room.floor), told);
+    }
+  }
+  return told;
+}
+
 std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
-  std::vector<Mark> marks =
-      marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; });
+  std::vector<Mark> marks = tellHidden(
+      job, room, marksOf(job.marks, [](const Mark& mark) { return mark.layer != Layer::Note; }));
   std::vector<Mark> power;
   if (!isSmallPaper(job.paper)) markPowerSpaces(job, false, power);
   addSymbols(std::move(power), marks);
