@@ -20,7 +20,8 @@ QString translated(const char* context, std::string_view english) {
 
 /// Of numbers as core prints them, longest first.
 constexpr const char* kUnits =
-    "kg/m3|lb/ft3|m3/s|m³/s|yd³|ft³|m³|ft/ft|in/ft|L/min|psi|kPa|gpm|gal|cubic yards|ft/s|m/s|L/s|"
+    "kg/m3|lb/ft3|kg/m³|lb/ft³|ft²/s|m²/s|m3/s|m³/s|yd³|ft³|m³|ft²|m²|ft/ft|in/ft|L/"
+    "min|psi|kPa|lbf|um|gpm|gal|cubic yards|ft/s|m/s|L/s|"
     "m2/s|ft2|m2|m3|in2|mm2|ft|mm|cm|lb|kg|kN|hp|kW|Pa|min|s|h|m|L|V|A|%|°F|°C|F|C|°";
 
 /// Numbers and codes (`12'-6 1/2"`, `5.3 ft/s`, `V1`, `h_f`, single letters but the article).
@@ -93,7 +94,7 @@ QStringList namesIn(const Plan& plan) {
 }
 
 QString coreText(std::string_view english) {
-  return translated("Core", english);
+  return powersRaised(translated("Core", english));
 }
 
 QString coreFilled(std::string_view english, const KeptWords& kept) {
@@ -121,6 +122,14 @@ QString coreFilled(std::string_view english) {
 
 QString typedProblem(std::string_view english, const QString& typed) {
   return unitsHeld(coreFilled(english, KeptWords({"'" + typed.trimmed() + "'"})));
+}
+
+QString powersRaised(QString text) {
+  if (!text.contains('2') && !text.contains('3')) return text;
+  static const QRegularExpression kPower(QStringLiteral("(?<!\\w)(yd|ft|in|mm|m)([23])(?!\\w)"));
+  for (auto match = kPower.match(text); match.hasMatch(); match = kPower.match(text))
+    text.replace(match.capturedStart(2), 1, QChar(match.captured(2) == "2" ? 0x00B2 : 0x00B3));
+  return text;
 }
 
 QString unitsHeld(QString text) {

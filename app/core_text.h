@@ -40,6 +40,8 @@ QString coreFilled(std::string_view english, const KeptWords& kept);
 QString coreFilled(std::string_view english);
 /// Why what was typed cannot be read.
 QString typedProblem(std::string_view english, const QString& typed);
+/// `yd³` for the `yd3` of core's tables; what is to be typed stays as it is typed.
+QString powersRaised(QString text);
 /// Each figure with its fraction and its unit on one line, for texts that wrap.
 QString unitsHeld(QString text);
 /// With its first letter large.

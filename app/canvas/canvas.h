@@ -112,6 +112,8 @@ private:
 
   bool openEntry(const QKeyEvent& event);
   EntryPlace entryPlace() const;
+  /// What the tool draws or moves, on the screen.
+  std::vector<QPolygonF> shapesUnderWay() const;
   std::vector<QLineF> linesUnderWay() const;
   void shutEntry();
   void enterTyped(Qt::KeyboardModifiers modifiers);

@@ -175,11 +175,16 @@ EntryPlace Canvas::entryPlace() const {
   return place;
 }
 
-/// What the tool draws or moves, on the screen.
+std::vector<QPolygonF> Canvas::shapesUnderWay() const {
+  std::vector<QPolygonF> shapes;
+  for (const Polyline& line : tool_->underWay())
+    shapes.push_back(view_.toScreen(line));
+  return shapes;
+}
+
 std::vector<QLineF> Canvas::linesUnderWay() const {
   std::vector<QLineF> lines;
-  for (const Polyline& line : tool_->underWay()) {
-    const QPolygonF shape = view_.toScreen(line);
+  for (const QPolygonF& shape : shapesUnderWay()) {
     for (qsizetype i = 1; i < shape.size(); ++i)
       lines.emplace_back(shape[i - 1], shape[i]);
   }

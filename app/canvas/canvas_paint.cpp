@@ -15,6 +15,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace sump {
 
@@ -24,32 +25,67 @@ bool isEmptySite(const Plan& plan) {
   return plan.vaults.empty() && plan.runs.empty() && allObjects(plan).empty();
 }
 
-/// From the entry to what is being typed: through no text and along no line that is being drawn.
-/// Nothing where there is no such way, or the entry stands close.
-std::optional<QLineF> leaderOf(const EntryBox& entry, const std::vector<QLineF>& drawn,
-                               const std::vector<QPolygonF>& texts) {
+/// As far as the first of the closed outlines.
+QLineF outside(const QLineF& way, const std::vector<QPolygonF>& outlines) {
+  QLineF most = way;
+  QPointF meet;
+  for (const QPolygonF& outline : outlines) {
+    for (qsizetype i = 1; i < outline.size(); ++i) {
+      const QLineF edge(outline[i - 1], outline[i]);
+      if (most.intersects(edge, &meet) == QLineF::BoundedIntersection) most.setP2(meet);
+    }
+  }
+  return most;
+}
+
+/// From the box to what is being typed, shortest first.
+std::vector<QLineF> waysFrom(const QRectF& box, const QLineF& straight,
+                             const std::vector<QPolygonF>& outlines) {
+  std::vector<QLineF> ways{straight};
+  for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+    for (const double y : {box.top(), box.bottom()})
+      ways.emplace_back(QPointF(std::lerp(box.left(), box.right(), share), y), straight.p2());
+  }
+  for (QLineF& way : ways)
+    way = outside(way, outlines);
+  std::ranges::stable_sort(ways, {}, &QLineF::length);
+  return ways;
+}
+
+/// From the entry to what is being typed: along no line that is being drawn, through none of the
+/// tool's texts and as few names as can be, which step aside. Nothing where there is no such way,
+/// or the entry stands close.
+std::optional<QLineF> leaderOf(const EntryBox& entry, const std::vector<QPolygonF>& drawn,
+                               const std::vector<QPolygonF>& names,
+                               const std::vector<Overlay::Tag>& tags) {
   const std::optional<QLineF> straight = entry.leader();
   if (!straight || !entry.parentWidget()->rect().contains(straight->p2().toPoint()))
     return std::nullopt;
-  const QRectF box(entry.geometry());
-  std::vector<QLineF> ways{*straight};
-  for (const double share : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-    for (const double y : {box.top(), box.bottom()})
-      ways.emplace_back(QPointF(std::lerp(box.left(), box.right(), share), y), straight->p2());
+  constexpr double kAtItsEnd = 8, kLeast = 16; // pixels: there it meets what is being drawn
+  std::vector<QLineF> lines;
+  std::vector<QPolygonF> outlines;
+  for (const QPolygonF& shape : drawn) {
+    if (shape.size() > 3 && shape.isClosed()) outlines.push_back(shape);
+    for (qsizetype i = 1; i < shape.size(); ++i)
+      lines.emplace_back(shape[i - 1], shape[i]);
   }
-  std::ranges::stable_sort(ways, {}, &QLineF::length);
-  constexpr double kAtItsEnd = 8; // pixels: there it meets what is being drawn
-  const auto isClear = [&](const QLineF& way) {
+  const QRectF box(entry.geometry());
+  std::optional<QLineF> best;
+  auto least = std::numeric_limits<std::ptrdiff_t>::max();
+  for (const QLineF& way : waysFrom(box, *straight, outlines)) {
+    if (way.length() < kLeast) continue;
     const QPolygonF line({way.p1(), way.pointAt(1 - kAtItsEnd / way.length())});
     const auto meets = [&](const QPolygonF& other) { return convexOverlap(line, other); };
     const bool leaves = !box.adjusted(1, 1, -1, -1).contains(way.pointAt(3 / way.length()));
-    return leaves && std::ranges::none_of(texts, meets) &&
-           std::ranges::none_of(drawn, [&](const QLineF& other) {
-             return meets(QPolygonF({other.p1(), other.p2()}));
-           });
-  };
-  const auto way = std::ranges::find_if(ways, isClear);
-  return way == ways.end() ? std::nullopt : std::optional(*way);
+    const auto onLine = [&](const QLineF& other) { return meets(asShape(other)); };
+    const auto onTag = [&](const Overlay::Tag& tag) { return meets(QPolygonF(tag.box)); };
+    if (!leaves || std::ranges::any_of(lines, onLine) || std::ranges::any_of(tags, onTag)) continue;
+    const auto covered = std::ranges::count_if(names, meets);
+    if (covered >= least) continue;
+    least = covered;
+    best = way;
+  }
+  return best;
 }
 
 } // namespace
@@ -77,11 +113,9 @@ void Canvas::paintEvent(QPaintEvent*) {
   for (const QLineF& line : linesUnderWay())
     overlay.keepInSight(QPolygonF({line.p1(), line.p2()}));
   if (scene_) placeNames(overlay);
-  std::vector<QPolygonF> texts = nameBoxes();
-  overlay.settle(texts);
-  for (const Overlay::Tag& tag : overlay.tags())
-    texts.emplace_back(tag.box);
-  if (const auto leader = leaderOf(*entry_, linesUnderWay(), texts)) {
+  const std::vector<QPolygonF> names = nameBoxes();
+  overlay.settle(names);
+  if (const auto leader = leaderOf(*entry_, shapesUnderWay(), names, overlay.tags())) {
     overlay.paintLeader(*leader);
     drawn_.leaders.push_back(*leader);
   }
@@ -181,7 +215,10 @@ void Canvas::paintNames(QPainter& painter, const Overlay& overlay) {
     });
     const bool under = entry.intersects(bounds) && convexOverlap(label.box, QPolygonF(entry));
     if (under) drawn_.underEntry.push_back(label);
-    if (!covered && !under) drawn_.names.push_back(label);
+    const bool crossed = std::ranges::any_of(drawn_.leaders, [&](const QLineF& leader) {
+      return convexOverlap(label.box, asShape(leader));
+    });
+    if (!covered && !under && !crossed) drawn_.names.push_back(label);
   }
   paintLabels(painter, drawn_.names, theme());
   drawn_.marks.insert(drawn_.marks.end(), overlay.handles().begin(), overlay.handles().end());

@@ -107,62 +107,82 @@ void Placer::keepStanding(const LabelsBefore& before) {
 
 void Placer::notes() {
   const std::vector<NoteDrawing> all = notesInSight(scene_, view_);
-  for (const NoteDrawing& drawing : all)
-    note(drawing, all);
+  NoteLines lines;
   for (const NoteDrawing& drawing : all) {
     for (const QLineF& line : noteLines(drawing, view_)) {
-      if (line.length() > 0) taken_.take(line);
+      if (line.length() > 0) lines.emplace_back(drawing.id, line);
     }
   }
+  for (const NoteDrawing& drawing : all)
+    note(drawing, lines);
+  for (const auto& [id, line] : lines)
+    taken_.take(line);
 }
 
 /// How hard a leader is to follow: far off, or through lines of the drawing.
 double Placer::strayOf(const Label& label) const {
-  constexpr double kLine = 60; // pixels that it goes rather than through a line
+  constexpr double kLine = 120; // pixels that it goes rather than through a line
   if (!label.leader) return 0;
   DrawnLines::But but;
   but.paving = true;
   return label.leader->length() + kLine * lines_.count(asShape(*label.leader), but);
 }
 
-/// Off other texts, marks and other notes' lines, and off the drawing's where there is room; of
-/// such places that with the plainest leader.
-void Placer::note(const NoteDrawing& note, const std::vector<NoteDrawing>& all) {
-  Label label = noteLabel(note, view_);
-  const QPolygonF shape = shapeOf(label);
-  const QPolygonF line({view_.toScreen(note.lineFrom), view_.toScreen(note.lineTo)});
-  const auto crossed = [&](const NoteDrawing& other) {
-    if (other.id == note.id) return false;
-    return std::ranges::any_of(noteLines(other, view_), [&](const QLineF& line) {
-      return line.length() > 0 && convexOverlap(label.box, QPolygonF({line.p1(), line.p2()}));
-    });
+/// Off other texts, marks and other notes' lines, and so its leader where it needs one.
+bool Placer::bears(const NoteDrawing& note, Label& label, QPointF centre, const NoteLines& lines) {
+  const auto crossed = [&](const auto& other) {
+    return other.first != note.id && convexOverlap(label.box, asShape(other.second));
   };
-  const auto isFree = [&](QPointF centre) {
-    if (!sits(label, centre, shape) || std::ranges::any_of(all, crossed)) return false;
-    label.leader.reset();
-    const QLineF way = wayTo(line, label.box.boundingRect());
-    if (way.length() < kLeaderFrom) return true;
-    label.leader = way;
-    return taken_.isFree(QPolygonF({way.p1(), way.p2()}));
-  };
+  if (!sits(label, centre, shapeOf(label)) || std::ranges::any_of(lines, crossed)) return false;
+  // A lettered note's own line goes on to its text, so that both read as one leader.
+  const QPointF end = view_.toScreen(note.textAt);
+  const QLineF line = note.lettered
+                          ? QLineF(end, end)
+                          : QLineF(view_.toScreen(note.lineFrom), view_.toScreen(note.lineTo));
+  const QLineF way = wayTo(asShape(line), label.box.boundingRect());
+  label.leader.reset();
+  if (way.length() < kLeaderFrom) return true;
+  label.leader = way;
+  return taken_.isFree(asShape(way));
+}
+
+std::vector<QPointF> Placer::placesOf(const NoteDrawing& note, const Label& label) {
   std::vector<QPointF> places = otherPlaces(note, label, view_, sizes_.of(label));
-  const QPointF first = label.centre;
-  places.insert(places.begin(), first);
+  places.insert(places.begin(), label.centre);
+  return places;
+}
+
+/// Off the drawing's lines, with the plainest leader; nothing where there is no such place.
+std::optional<Label> Placer::plainest(const NoteDrawing& note, const NoteLines& lines) {
+  constexpr double kNarrow = 40; // pixels that a leader is longer rather than the text higher
   std::optional<Label> best;
   double least = 1e300;
-  for (const QPointF centre : places) {
-    if (!isFree(centre) || !isClear(label)) continue;
-    const double stray = strayOf(label);
-    if (stray >= least) continue;
-    least = stray;
-    best = label;
-    if (!label.leader) break;
+  for (const qsizetype letters : {kNoteLetters, kFewLetters}) {
+    Label label = noteLabel(note, view_, letters);
+    const double more = letters == kNoteLetters ? 0 : kNarrow;
+    for (const QPointF centre : placesOf(note, label)) {
+      if (!bears(note, label, centre, lines)) continue;
+      const double length = label.leader ? label.leader->length() : 0;
+      if (more + length >= least || !isClear(label)) continue;
+      const double stray = more + strayOf(label);
+      if (stray >= least) continue;
+      least = stray;
+      best = label;
+      if (!label.leader) break;
+    }
   }
-  if (best) return void(keep(*std::move(best)));
-  if (!std::ranges::any_of(places, isFree)) {
+  return best;
+}
+
+void Placer::note(const NoteDrawing& note, const NoteLines& lines) {
+  if (std::optional<Label> best = plainest(note, lines)) return void(keep(*std::move(best)));
+  Label label = noteLabel(note, view_);
+  const QPointF first = label.centre;
+  const auto isFree = [&](QPointF centre) { return bears(note, label, centre, lines); };
+  if (!std::ranges::any_of(placesOf(note, label), isFree)) {
     if (!window_.contains(first)) return; // only the end of its line is in sight
     label.centre = first;
-    label.box = shape.translated(first);
+    label.box = shapeOf(label).translated(first);
     label.leader.reset();
   }
   keep(label);

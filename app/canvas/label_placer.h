@@ -54,7 +54,13 @@ private:
   /// have no room on themselves, the drawing is too small for more names.
   static constexpr int kMostSearched = 120;
 
-  void note(const NoteDrawing& note, const std::vector<NoteDrawing>& all);
+  /// Of all notes in sight, with whose they are.
+  using NoteLines = std::vector<std::pair<Id, QLineF>>;
+
+  void note(const NoteDrawing& note, const NoteLines& lines);
+  std::optional<Label> plainest(const NoteDrawing& note, const NoteLines& lines);
+  bool bears(const NoteDrawing& note, Label& label, QPointF centre, const NoteLines& lines);
+  std::vector<QPointF> placesOf(const NoteDrawing& note, const Label& label);
   double strayOf(const Label& label) const;
   bool shows(const Id& object) const { return wants(object) && scene_.shows(object); }
   QPolygonF shapeOf(Label label);

@@ -7,12 +7,11 @@ namespace sump {
 namespace {
 
 /// In lines of at most this many letters, so that a long note hides little of the drawing.
-QString inLines(const QString& text) {
-  constexpr qsizetype kMost = 34;
+QString inLines(const QString& text, qsizetype most) {
   QString lines;
   qsizetype used = 0;
   for (const QString& word : text.split(' ', Qt::SkipEmptyParts)) {
-    const bool fits = used == 0 || used + 1 + word.size() <= kMost;
+    const bool fits = used == 0 || used + 1 + word.size() <= most;
     if (!lines.isEmpty()) lines += fits ? ' ' : '\n';
     lines += word;
     used = fits ? used + 1 + word.size() : word.size();
@@ -26,12 +25,23 @@ QPointF upFrom(const NoteDrawing& note) {
 
 constexpr double kAbove = 9; // pixels from the line to the middle of one line of text
 
+/// Rows and columns round the leader's end, close enough to find what gaps the pipes
+/// leave.
+void addGrid(std::vector<QPointF>& places, QPointF end, QPointF up, QPointF along, QSizeF size) {
+  constexpr int kRows = 6, kColumns = 12; // either way
+  const double row = size.height() + 2, column = (size.width() / 2 + kAbove) / 4;
+  for (int rows = -kRows; rows <= kRows; ++rows) {
+    for (int columns = -kColumns; columns <= kColumns; ++columns)
+      places.push_back(end + up * (rows * row) + along * (columns * column));
+  }
+}
+
 } // namespace
 
-Label noteLabel(const NoteDrawing& note, const View& view) {
+Label noteLabel(const NoteDrawing& note, const View& view, qsizetype letters) {
   Label label;
   label.object = note.id;
-  label.text = inLines(QString::fromStdString(note.text));
+  label.text = inLines(QString::fromStdString(note.text), letters);
   constexpr double kLine = 7; // pixels that each further line moves the middle down
   const auto more = static_cast<double>(label.text.count('\n'));
   label.centre = view.toScreen(note.textAt) + upFrom(note) * (kAbove - more * kLine);
@@ -52,11 +62,7 @@ std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, co
     };
     for (const auto& [rows, columns] : {std::pair(1.0, 0.0), {2.0, 0.0}, {0.0, 1.0}, {0.0, -1.0}})
       add(rows, columns);
-    // Then farther and farther off, outward sooner than back.
-    for (const double rows : {1.0, 2.0, -1.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0, 6.0, -6.0}) {
-      for (const double columns : {0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0})
-        add(rows, columns);
-    }
+    addGrid(places, label.centre, up, along, size);
     return places;
   }
   const QPointF below = label.centre - up * (2 * kAbove);

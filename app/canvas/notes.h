@@ -7,11 +7,13 @@
 
 namespace sump {
 
+/// Letters in a line of a note; in narrow gaps.
+inline constexpr qsizetype kNoteLetters = 34, kFewLetters = 20;
+
 /// Just above the dimension line, reading along it.
-Label noteLabel(const NoteDrawing& note, const View& view);
+Label noteLabel(const NoteDrawing& note, const View& view, qsizetype letters = kNoteLetters);
 /// Where else the text of this size may stand for its note to be understood, best first: along the
-/// line, below it, beyond its ends, a step off; of a lettered note further along its leader or
-/// beside it.
+/// line, below it, beyond its ends, a step off; of a lettered note round its leader's end.
 std::vector<QPointF> otherPlaces(const NoteDrawing& note, const Label& label, const View& view,
                                  QSizeF size);
 /// Those that are shown and in sight, in the plan's order.

@@ -52,6 +52,14 @@ std::vector<QRectF> fromHereOn(const std::vector<QRectF>& wished) {
   return all;
 }
 
+/// Each figure on a line of its own: two spaces part them.
+QStringList broken(const QStringList& lines) {
+  QStringList all;
+  for (const QString& line : lines)
+    all += line.split(QStringLiteral("  "), Qt::SkipEmptyParts);
+  return all;
+}
+
 QRectF inside(QRectF box, const QRectF& room) {
   box.moveRight(std::min(box.right(), room.right()));
   box.moveBottom(std::min(box.bottom(), room.bottom()));
@@ -74,26 +82,39 @@ QSizeF Overlay::sizeOf(const QStringList& lines) const {
   return {width + 2 * kPadX, metrics_.height() * static_cast<double>(lines.size()) + 2 * kPadY};
 }
 
+template <typename Boxes> void Overlay::wish(QPointF at, const QStringList& lines, Boxes boxesFor) {
+  Wish wish{at, {}};
+  for (const QStringList& shape : {lines, broken(lines)}) {
+    if (wish.shapes.empty() || shape != lines)
+      wish.shapes.push_back({shape, fromHereOn(boxesFor(sizeOf(shape)))});
+  }
+  wishes_.push_back(std::move(wish));
+}
+
 void Overlay::tag(QPointF about, const QStringList& lines, QPointF off, TagAnchor anchor) {
   const QPointF at = about + off;
-  QRectF box({}, sizeOf(lines));
-  box.moveCenter(at);
-  if (anchor == TagAnchor::Left) box.moveLeft(at.x());
-  wishes_.push_back({lines, about, fromHereOn({box})});
+  wish(about, lines, [&](QSizeF size) {
+    QRectF box({}, size);
+    box.moveCenter(at);
+    if (anchor == TagAnchor::Left) box.moveLeft(at.x());
+    return std::vector{box};
+  });
 }
 
 void Overlay::plate(QPointF at, const QStringList& lines) {
-  QRectF box({}, sizeOf(lines));
-  std::vector<QRectF> sides;
-  box.moveTopLeft(at + QPointF(kAwayX, kAwayY));
-  sides.push_back(box);
-  box.moveBottomLeft(at + QPointF(kAwayX, -kAwayY));
-  sides.push_back(box);
-  box.moveTopRight(at + QPointF(-kAwayX, kAwayY));
-  sides.push_back(box);
-  box.moveBottomRight(at + QPointF(-kAwayX, -kAwayY));
-  sides.push_back(box);
-  wishes_.push_back({lines, at, fromHereOn(sides)});
+  wish(at, lines, [at](QSizeF size) {
+    QRectF box({}, size);
+    std::vector<QRectF> sides;
+    box.moveTopLeft(at + QPointF(kAwayX, kAwayY));
+    sides.push_back(box);
+    box.moveBottomLeft(at + QPointF(kAwayX, -kAwayY));
+    sides.push_back(box);
+    box.moveTopRight(at + QPointF(-kAwayX, kAwayY));
+    sides.push_back(box);
+    box.moveBottomRight(at + QPointF(-kAwayX, -kAwayY));
+    sides.push_back(box);
+    return sides;
+  });
 }
 
 bool Overlay::isFree(const QRectF& box, Care care) const {
@@ -133,8 +154,27 @@ std::optional<QLineF> Overlay::leaderTo(QPointF at, const QRectF& box) const {
   return way.length() < kTagLeaderFrom ? std::nullopt : std::optional(way);
 }
 
-QRectF Overlay::chosen(const Wish& wish) const {
+std::optional<Overlay::Place> Overlay::best(const Wish& wish, const Shape& shape, Care care,
+                                            double most) const {
   const QRectF room = QRectF(QPointF(0, 0), view_.size()).adjusted(kEdge, kEdge, -kEdge, -kEdge);
+  std::optional<Place> best;
+  int least = std::numeric_limits<int>::max();
+  for (const QRectF& box : shape.boxes) {
+    const QRectF moved = inside(box, room);
+    const double away = shortestBetween(moved, {wish.at, QSizeF(0, 0)}).length();
+    if (away > most || !isFree(moved, care)) continue;
+    const auto leader = leaderTo(wish.at, moved);
+    if (leader && !isClear(*leader, care)) continue;
+    const int covered = care == Care::Everything || lines_ == nullptr ? 0 : lines_->count(moved);
+    if (covered >= least) continue;
+    least = covered;
+    best = Place{&shape, moved};
+    if (covered <= 1) break; // it covers something anyhow
+  }
+  return best;
+}
+
+Overlay::Place Overlay::chosen(const Wish& wish) const {
   using enum Care;
   // Better over a line of the drawing than far off.
   constexpr double kNear = 110, kAnywhere = 1e9; // pixels
@@ -144,29 +184,19 @@ QRectF Overlay::chosen(const Wish& wish) const {
                                    {LinesCovered, kAnywhere},
                                    {NamesCovered, kAnywhere},
                                    {InSightCovered, kAnywhere}}) {
-    std::optional<QRectF> best;
-    int least = std::numeric_limits<int>::max();
-    for (const QRectF& box : wish.boxes) {
-      const QRectF moved = inside(box, room);
-      const double away = shortestBetween(moved, {wish.at, QSizeF(0, 0)}).length();
-      if (away > most || !isFree(moved, care)) continue;
-      const auto leader = leaderTo(wish.at, moved);
-      if (leader && !isClear(*leader, care)) continue;
-      const int covered = care == Everything || lines_ == nullptr ? 0 : lines_->count(moved);
-      if (covered >= least) continue;
-      least = covered;
-      best = moved;
-      if (covered <= 1) break; // it covers something anyhow
+    for (const Shape& shape : wish.shapes) {
+      if (const auto place = best(wish, shape, care, most)) return *place;
     }
-    if (best) return *best;
   }
-  return inside(wish.boxes.front(), room);
+  const QRectF room = QRectF(QPointF(0, 0), view_.size()).adjusted(kEdge, kEdge, -kEdge, -kEdge);
+  return {&wish.shapes.front(), inside(wish.shapes.front().boxes.front(), room)};
 }
 
 bool Overlay::isTold(const Wish& wish) const {
   constexpr double kSamePlace = 30; // pixels
   return std::ranges::any_of(tags_, [&](const Tag& tag) {
-    return tag.lines == wish.lines &&
+    const auto isThis = [&](const Shape& shape) { return shape.lines == tag.lines; };
+    return std::ranges::any_of(wish.shapes, isThis) &&
            shortestBetween(tag.box, {wish.at, QSizeF(0, 0)}).length() < kSamePlace;
   });
 }
@@ -175,8 +205,8 @@ void Overlay::settle(const std::vector<QPolygonF>& names) {
   names_ = names;
   for (const Wish& wish : wishes_) {
     if (isTold(wish)) continue;
-    const QRectF box = chosen(wish);
-    tags_.push_back({wish.lines, box, leaderTo(wish.at, box)});
+    const Place place = chosen(wish);
+    tags_.push_back({place.shape->lines, place.box, leaderTo(wish.at, place.box)});
   }
   wishes_.clear();
 }

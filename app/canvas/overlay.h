@@ -69,10 +69,17 @@ public:
   const std::vector<Tag>& tags() const { return tags_; }
 
 private:
-  struct Wish {
+  struct Shape {
     QStringList lines;
-    QPointF at;                ///< what it tells
     std::vector<QRectF> boxes; ///< best first
+  };
+  struct Wish {
+    QPointF at;                ///< what it tells
+    std::vector<Shape> shapes; ///< as it is, and narrower for where there is less room
+  };
+  struct Place {
+    const Shape* shape;
+    QRectF box;
   };
   /// What a text may cover when there is no better place.
   enum class Care { Everything, LinesCovered, NamesCovered, InSightCovered };
@@ -84,7 +91,9 @@ private:
   bool isClear(const QLineF& leader, Care care) const;
   std::optional<QLineF> leaderTo(QPointF at, const QRectF& box) const;
   bool isTold(const Wish& wish) const;
-  QRectF chosen(const Wish& wish) const;
+  Place chosen(const Wish& wish) const;
+  std::optional<Place> best(const Wish& wish, const Shape& shape, Care care, double most) const;
+  template <typename Boxes> void wish(QPointF at, const QStringList& lines, Boxes boxesFor);
   QSizeF sizeOf(const QStringList& lines) const;
 
   QPainter& painter_;

@@ -51,7 +51,9 @@ CalculationTree::CalculationTree(QWidget* parent) : WrappingTree(0, parent) {
   header()->setStretchLastSection(false);
   setFrameShape(QFrame::NoFrame);
   connect(this, &QTreeWidget::currentItemChanged, this, [this](const QTreeWidgetItem* item) {
-    if (!filling_ && item != nullptr) emit chosen(numberOf(item).toStdString());
+    if (filling_ || item == nullptr) return;
+    followCurrent(); // its section may only now be unfolded, and its rows not be wrapped yet
+    emit chosen(numberOf(item).toStdString());
   });
   connect(this, &QTreeWidget::itemExpanded, this,
           [this](const QTreeWidgetItem* item) { fold(*item, true); });

@@ -16,6 +16,10 @@ QString listText(const char* source) {
   return QCoreApplication::translate("Lists", source);
 }
 
+QString amount(const Decided<double>& v, BillUnit unit, UnitSystem units) {
+  return powersRaised(q(printAmount(v, unit, units)));
+}
+
 QString level(const std::optional<Length>& v, UnitSystem units) {
   return v ? q(printElevation(*v, units)) : listText("not known");
 }
@@ -54,8 +58,8 @@ std::vector<TableRow> takeOffRows(const Review& review) {
     TableRow row;
     row.cells << coreWord(line.trade) << sentenceCase(coreText(line.description))
               << (line.size.empty() || sizeHasUnit(line) ? q(line.size) : q(line.size) + "\"")
-              << coreText(line.material) << q(printAmount(line.net, line.unit, units))
-              << q(printAmount(line.order, line.unit, units))
+              << coreText(line.material) << amount(line.net, line.unit, units)
+              << amount(line.order, line.unit, units)
               << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << coreFilled(note)
               << sources(from);
     row.objects = std::set<Id>(from.begin(), from.end());

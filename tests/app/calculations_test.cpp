@@ -137,6 +137,17 @@ TEST_F(Calculations, TheRowOfThePageStaysInSightUntilSomebodyScrolls) {
   EXPECT_FALSE(inSight()) << "what was scrolled to is not taken away";
 }
 
+TEST_F(Calculations, ARowThatIsChosenInAFoldedSectionIsInSight) {
+  open(samplePath("transit-depot.sump"));
+  auto* tree = panel().findChild<QTreeWidget*>("calculation-tree");
+  for (int s = 0; s < tree->topLevelItemCount(); ++s) {
+    tree->setCurrentItem(tree->topLevelItem(s)->child(0));
+    QTest::qWait(20); // texts wrap anew after the change
+    EXPECT_TRUE(tree->viewport()->rect().contains(tree->visualItemRect(tree->currentItem())))
+        << tree->topLevelItem(s)->text(0).toStdString();
+  }
+}
+
 TEST_F(Calculations, WordsNarrowTheList) {
   open(samplePath("transit-depot.sump"));
   type("npsh su-1");

@@ -71,6 +71,13 @@ TEST(CoreText, AFigureAndItsUnitStayOnOneLine) {
   EXPECT_EQ(unitsHeld("12 men at 3 minutes"), "12 men at 3 minutes");
 }
 
+TEST(CoreText, UnitsOfTablesStandWithTheirPowersRaised) {
+  EXPECT_EQ(powersRaised("168.5 yd3"), QString::fromUtf8("168.5 yd³"));
+  EXPECT_EQ(powersRaised("Density of grit, kg/m3"), QString::fromUtf8("Density of grit, kg/m³"));
+  EXPECT_EQ(powersRaised("0.5 ft2 or 12 in2"), QString::fromUtf8("0.5 ft² or 12 in²"));
+  EXPECT_EQ(powersRaised("IM3, m23 and vault m32"), "IM3, m23 and vault m32");
+}
+
 TEST(ErrorWords, OtherTroubleIsToldAsItIs) {
   EXPECT_EQ(errorWords(std::runtime_error("the disk is gone")).toStdString(), "the disk is gone");
 }
