@@ -49,21 +49,23 @@ std::string skewText(const WallSleeve& sleeve) {
 }
 
 std::vector<std::string> sleeveRow(const SheetJob& job, const WallSleeve& sleeve,
-                                   const std::string& tag, Length thickness) {
+                                   const std::string& tag, Length thickness, bool skew) {
   const UnitSystem units = job.units();
   const auto level = [&](double v) { return printElevation(metres(v), units); };
   const bool built = isBuiltIn(sleeve);
   const Length low = built ? sleeve.low : sleeve.pipeLow;
-  return {ownersText(sleeve, job.plan()),
-          tag,
-          built && isSkew(sleeve) ? skewText(sleeve) : std::string("-"),
-          sizeText(sleeve.size),
-          built ? sleeveText(sleeve.sleeve) : std::string("-"),
-          level(sleeve.at.y),
-          level(sleeve.at.x),
-          level(sleeve.at.z),
-          sleeve.footing ? printLength(low - *sleeve.footing, units) : kToFillIn,
-          passText(sleeve, thickness)};
+  std::vector<std::string> row = {ownersText(sleeve, job.plan()),
+                                  tag,
+                                  sizeText(sleeve.size),
+                                  built ? sleeveText(sleeve.sleeve) : std::string("-"),
+                                  level(sleeve.at.y),
+                                  level(sleeve.at.x),
+                                  level(sleeve.at.z),
+                                  sleeve.footing ? printLength(low - *sleeve.footing, units)
+                                                 : kToFillIn,
+                                  passText(sleeve, thickness)};
+  if (skew) row.insert(row.begin() + 2, built && isSkew(sleeve) ? skewText(sleeve) : "-");
+  return row;
 }
 
 /// How wide the opening is where a run passes at a slant, in walls of two thicknesses that are
@@ -133,20 +135,22 @@ Block sleeveTable(const SheetJob& job, double width) {
   const Length thickness = job.review.limits.length("footing.thickness");
   std::vector<std::vector<std::string>> rows;
   const std::vector<WallSleeve> sleeves = wallSleeves(job.plan(), job.study());
+  // A column that would be empty takes room from the names.
+  const bool skew = std::ranges::any_of(
+      sleeves, [](const WallSleeve& sleeve) { return isBuiltIn(sleeve) && isSkew(sleeve); });
   for (const WallSleeve& sleeve : sleeves)
-    rows.push_back(sleeveRow(job, sleeve, tags.at(sleeve.run), thickness));
-  Block block = table("SLEEVES AND CORED HOLES IN WALLS OF BUILDINGS",
-                      {{"Building"},
-                       {"Run"},
-                       {"Off|square", Align::Centre},
-                       {"Pipe", Align::Centre},
-                       {"Sleeve", Align::Centre},
-                       {"North", Align::Right},
-                       {"East", Align::Right},
-                       {"Invert of|pipe", Align::Right},
-                       {"Sleeve over|footing's|underside", Align::Right},
-                       {"Through"}},
-                      rows, width);
+    rows.push_back(sleeveRow(job, sleeve, tags.at(sleeve.run), thickness, skew));
+  std::vector<Column> columns = {{"Building"},
+                                 {"Run"},
+                                 {"Pipe", Align::Centre},
+                                 {"Sleeve", Align::Centre},
+                                 {"North", Align::Right},
+                                 {"East", Align::Right},
+                                 {"Invert of|pipe", Align::Right},
+                                 {"Sleeve over|footing's|underside", Align::Right},
+                                 {"Through"}};
+  if (skew) columns.insert(columns.begin() + 2, Column{"Off|square", Align::Centre});
+  Block block = table("SLEEVES AND CORED HOLES IN WALLS OF BUILDINGS", columns, rows, width);
   if (rows.empty()) return block;
   addNote(block,
           "New walls: set the sleeve before pouring. Existing walls: locate reinforcement and "

@@ -52,6 +52,7 @@ void writeCarried(const Plan& plan, const Study& study, const GravityStudy& g, W
   Calculation& carried =
       out.add("gravity.carried", g.run, "Flow carried at the peak, with the flush that joins",
               "Q = Q_in + sum of Q_u", QuantityKind::Flow, g.peak);
+  carried.source = "what joins adds up; a flush may run at the peak (common practice, no source)";
   Writer::input(carried, "Q_in", "peak inflow", QuantityKind::Flow, study.train.peakInflow,
                 "train.peak-inflow");
   for (const Id& flush : flushes)

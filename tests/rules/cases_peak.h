@@ -14,9 +14,11 @@ inline Edit peakOf(std::function<Flow(const Review&)> peak) {
     p.basis.demand.otherInflow = *p.basis.demand.otherInflow + peak(review) - have;
   };
 }
+/// The inlet carries the flush of UF-1, too.
 inline Edit peakOfFullInlet(double share) {
-  return peakOf(
-      [=](const Review& r) { return *r.study.train.gravityOf("WW-1")->fullFlow * share; });
+  return peakOf([=](const Review& r) {
+    return *r.study.train.gravityOf("WW-1")->fullFlow * share - *r.plan.basis.pump.underflow;
+  });
 }
 inline Edit peakOfGallonsPerMinute(double gpm) {
   return peakOf([=](const Review&) { return gallonsPerMinute(gpm); });

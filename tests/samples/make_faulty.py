@@ -120,6 +120,7 @@ def suction_rise(plan):
 def product_size(plan):
     run(plan, "PW-1")["parts"].append(
         {"id": "PW-1-3", "kind": "reducer", "leg": 3, "along": 0.5, "toSize": "1-1/2"})
+    plan["limits"]["velocity.pressure"] = 7  # ft/s: the water is faster in the smaller size
 
 
 def overflow_backflow(plan):
