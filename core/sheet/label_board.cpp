@@ -252,7 +252,8 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   if (ring.size() < 3) return true;             // not in this view
   constexpr double kSliver = 900, kShare = 0.3; // mm2, of the whole: another view shows the rest
   if (area(ring) < std::min(kSliver, kShare * whole)) return true;
-  constexpr double kOutside = 40; // mm that a leader out of it is disliked
+  constexpr double kOutside =
+      25; // mm that a leader out of it is disliked: less than to cover a run
   const Point2 box = size(label);
   std::vector<LabelCandidate> places = placesIn(label, ring);
   const auto more = aroundPoint(leaderTarget(ring, whole), box.x, box.y, 5, 70, kOutside);

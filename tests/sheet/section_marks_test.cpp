@@ -222,6 +222,80 @@ TEST(SectionMarks, FootingsAreDrawnAndToldWhereTheirWallsAreCut) {
 }
 
 // The name of a line stands with a leader to the middle of its pipe.
+// Lines that run over the floors, too, come through walls.
+TEST(SectionMarks, WallsAreDrawnWhereARunPassesThemOverAFloor) {
+  const Sections sections = sectionsOf("transit-depot");
+  for (const char* id : {"MU-1", "PW-1", "SG-1"}) {
+    const RunProfile profile = sections.run(id);
+    const std::vector<CutWall> walls = passedWalls(profile);
+    ASSERT_FALSE(walls.empty()) << id;
+    const SectionExtent extent = sectionExtent(profile);
+    for (const CutWall& wall : walls) {
+      EXPECT_GT(wall.from, 0) << id;
+      EXPECT_LT(wall.to, profile.length + 0.6) << id;
+      bool through = false;
+      for (std::size_t i = 0; i + 1 < profile.points.size(); ++i) {
+        const ProfilePoint &a = profile.points[i], &b = profile.points[i + 1];
+        const bool meets = a.station <= wall.to && b.station >= wall.from;
+        through = through || (meets && a.invert > wall.low && a.invert < wall.high);
+      }
+      EXPECT_TRUE(through) << id;
+      EXPECT_LE(wall.high, extent.high) << id;
+      const std::vector<Mark> marks = sectionMarks(profile, {1});
+      EXPECT_TRUE(std::ranges::any_of(marks, [&](const Mark& mark) {
+        return mark.object == wall.structure && mark.closed && mark.points.size() == 4 &&
+               mark.points[0] == Point2{wall.from, inMetres(wall.low)} &&
+               mark.points[2] == Point2{wall.to, inMetres(wall.high)};
+      })) << id;
+    }
+  }
+  EXPECT_TRUE(passedWalls(sections.run("OF-1")).empty()) << "in the ground";
+}
+
+TEST(SectionMarks, ManwaysOffTheCutAreDashed) {
+  const Sections sections = sectionsOf("boatyard-pad");
+  const TrainProfile train = sections.train();
+  const std::vector<Mark> marks = sectionMarks(train, {1});
+  int off = 0, cut = 0;
+  for (const ProfileVault& vault : train.vaults) {
+    const Vault& given = *sections.plan.vaults.find(vault.id);
+    for (const ProfileManway& manway : vault.manways) {
+      const Point2 at = std::ranges::find(given.manways, manway.id, &Manway::id)->at;
+      EXPECT_EQ(manway.beyond, std::abs(at.y) > inMetres(manway.diameter) / 2) << manway.id;
+      ++(manway.beyond ? off : cut);
+      for (const Mark& mark : marks) {
+        if (mark.object != manway.id || !mark.closed) continue;
+        EXPECT_EQ(!mark.line->dash.empty(), manway.beyond) << manway.id;
+      }
+    }
+  }
+  EXPECT_GE(off, 1);
+  EXPECT_GE(cut, 1);
+}
+
+// Groundwater at a slab would mean that the vault is about to float.
+TEST(SectionMarks, TheGroundwatersSignTouchesNoStructure) {
+  int seen = 0;
+  for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Sections sections = sectionsOf(name);
+    for (const RunStudy& run : sections.study.runs) {
+      const RunProfile profile = sections.run(run.id);
+      const std::vector<Mark> marks = sectionMarks(profile, {1});
+      for (const Mark& sign : marks) {
+        if (sign.layer != Layer::Symbol || !sign.closed || sign.fill || sign.points.size() != 3)
+          continue;
+        if (sign.points[0].y != inMetres(*profile.groundwater)) continue;
+        ++seen;
+        for (const Mark& mark : marks) {
+          if (mark.layer != Layer::Vault || !mark.closed) continue;
+          EXPECT_GT(distance(sign.points, mark.points), 0) << name << " " << run.id;
+        }
+      }
+    }
+  }
+  EXPECT_GE(seen, 10);
+}
+
 TEST(SectionMarks, LinesOfTheTrainAreNamedOnTheirPipes) {
   const Sections sections = sectionsOf("transit-depot");
   const TrainProfile train = sections.train();
