@@ -252,10 +252,13 @@ bool LabelBoard::inOutline(const SheetLabel& label, const Ring& site) {
   if (ring.size() < 3) return true;             // not in this view
   constexpr double kSliver = 900, kShare = 0.3; // mm2, of the whole: another view shows the rest
   if (area(ring) < std::min(kSliver, kShare * whole)) return true;
-  constexpr double kOutside =
-      25; // mm that a leader out of it is disliked: less than to cover a run
+  constexpr double kOutside = 40; // mm that a leader out of it is disliked
+  constexpr double kCovers = 30;  // mm; it covers a pipe or a wall, which is worse than a leader
+  constexpr double kWorse = 40;
   const Point2 box = size(label);
   std::vector<LabelCandidate> places = placesIn(label, ring);
+  for (LabelCandidate& place : places)
+    if (costOf(place) > kCovers) place.cost += kWorse;
   const auto more = aroundPoint(leaderTarget(ring, whole), box.x, box.y, 5, 70, kOutside);
   places.insert(places.end(), more.begin(), more.end());
   for (LabelCandidate& place : places)
