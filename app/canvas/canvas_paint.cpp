@@ -53,15 +53,18 @@ std::vector<QLineF> waysFrom(const QRectF& box, const QLineF& straight,
 }
 
 /// From the entry to what is being typed: along no line that is being drawn, through none of the
-/// tool's texts and as few names as can be, which step aside. Nothing where there is no such way,
+/// tool's texts and as little else as can be; names step aside. Nothing where there is no such way,
 /// or the entry stands close.
 std::optional<QLineF> leaderOf(const EntryBox& entry, const std::vector<QPolygonF>& drawn,
                                const std::vector<QPolygonF>& names,
-                               const std::vector<Overlay::Tag>& tags) {
+                               const std::vector<Overlay::Tag>& tags, const DrawnLines* below) {
   const std::optional<QLineF> straight = entry.leader();
   if (!straight || !entry.parentWidget()->rect().contains(straight->p2().toPoint()))
     return std::nullopt;
   constexpr double kAtItsEnd = 8, kLeast = 16; // pixels: there it meets what is being drawn
+  constexpr double kName = 60, kLine = 30;     // that it is longer rather than through one
+  DrawnLines::But but;
+  but.paving = true;
   std::vector<QLineF> lines;
   std::vector<QPolygonF> outlines;
   for (const QPolygonF& shape : drawn) {
@@ -71,7 +74,7 @@ std::optional<QLineF> leaderOf(const EntryBox& entry, const std::vector<QPolygon
   }
   const QRectF box(entry.geometry());
   std::optional<QLineF> best;
-  auto least = std::numeric_limits<std::ptrdiff_t>::max();
+  double least = std::numeric_limits<double>::max();
   for (const QLineF& way : waysFrom(box, *straight, outlines)) {
     if (way.length() < kLeast) continue;
     const QPolygonF line({way.p1(), way.pointAt(1 - kAtItsEnd / way.length())});
@@ -80,12 +83,42 @@ std::optional<QLineF> leaderOf(const EntryBox& entry, const std::vector<QPolygon
     const auto onLine = [&](const QLineF& other) { return meets(asShape(other)); };
     const auto onTag = [&](const Overlay::Tag& tag) { return meets(QPolygonF(tag.box)); };
     if (!leaves || std::ranges::any_of(lines, onLine) || std::ranges::any_of(tags, onTag)) continue;
-    const auto covered = std::ranges::count_if(names, meets);
-    if (covered >= least) continue;
-    least = covered;
+    const double cost = way.length() +
+                        kName * static_cast<double>(std::ranges::count_if(names, meets)) +
+                        kLine * (below == nullptr ? 0 : below->count(line, but));
+    if (cost >= least) continue;
+    least = cost;
     best = way;
   }
   return best;
+}
+
+/// What of the line lies outside of the texts, which stand on it.
+std::vector<QLineF> around(const QLineF& line, const std::vector<QPolygonF>& texts) {
+  constexpr double kGap = 1.5, kLeast = 6; // pixels to a text, and of a piece
+  const double length = std::max(line.length(), 1.0);
+  std::vector<double> cuts{0, 1};
+  QPointF meet;
+  for (const QPolygonF& text : texts) {
+    for (qsizetype i = 0; i < text.size(); ++i) {
+      const QLineF edge(text[i], text[(i + 1) % text.size()]);
+      if (line.intersects(edge, &meet) == QLineF::BoundedIntersection)
+        cuts.push_back(QLineF(line.p1(), meet).length() / length);
+    }
+  }
+  std::ranges::sort(cuts);
+  std::vector<QLineF> pieces;
+  for (std::size_t i = 1; i < cuts.size(); ++i) {
+    const double from = cuts[i - 1] + (i > 1 ? kGap / length : 0);
+    const double to = cuts[i] - (i + 1 < cuts.size() ? kGap / length : 0);
+    const QPointF middle = line.pointAt((from + to) / 2);
+    const bool under = std::ranges::any_of(texts, [middle](const QPolygonF& text) {
+      return text.containsPoint(middle, Qt::OddEvenFill);
+    });
+    if (!under && (to - from) * length >= kLeast)
+      pieces.emplace_back(line.pointAt(from), line.pointAt(to));
+  }
+  return pieces;
 }
 
 } // namespace
@@ -115,9 +148,10 @@ void Canvas::paintEvent(QPaintEvent*) {
   if (scene_) placeNames(overlay);
   const std::vector<QPolygonF> names = nameBoxes();
   overlay.settle(names);
-  if (const auto leader = leaderOf(*entry_, shapesUnderWay(), names, overlay.tags())) {
-    overlay.paintLeader(*leader);
-    drawn_.leaders.push_back(*leader);
+  const auto leader = leaderOf(*entry_, shapesUnderWay(), names, overlay.tags(), lines_.get());
+  for (const QLineF& piece : leader ? around(*leader, names) : std::vector<QLineF>()) {
+    overlay.paintLeader(piece);
+    drawn_.leaders.push_back(piece);
   }
   overlay.paintLeaders();
   if (scene_) paintNames(painter, overlay);
@@ -159,9 +193,11 @@ void Canvas::paintBackdrop(QPainter& painter, const QRegion& region) {
   painter.fillRect(region.boundingRect(), theme().background);
   if (shown_.shows("kind/picture")) {
     const QString folder = QFileInfo(document_.filePath()).absolutePath();
-    pictures_.paint(painter, view_, document_.shown(), folder, selection_, theme());
+    pictures_.paint(painter, view_, document_.shown(), folder, theme());
   }
   if (gridShown_) paintGrid(painter, view_, document_.shown().project.units, theme());
+  if (shown_.shows("kind/picture"))
+    paintSelectedPictures(painter, view_, document_.shown(), selection_, theme());
   if (scene_) paintScene(painter, view_, *scene_, theme(), region);
 }
 
@@ -215,10 +251,7 @@ void Canvas::paintNames(QPainter& painter, const Overlay& overlay) {
     });
     const bool under = entry.intersects(bounds) && convexOverlap(label.box, QPolygonF(entry));
     if (under) drawn_.underEntry.push_back(label);
-    const bool crossed = std::ranges::any_of(drawn_.leaders, [&](const QLineF& leader) {
-      return convexOverlap(label.box, asShape(leader));
-    });
-    if (!covered && !under && !crossed) drawn_.names.push_back(label);
+    if (!covered && !under) drawn_.names.push_back(label);
   }
   paintLabels(painter, drawn_.names, theme());
   drawn_.marks.insert(drawn_.marks.end(), overlay.handles().begin(), overlay.handles().end());

@@ -134,11 +134,11 @@ bool Placer::bears(const NoteDrawing& note, Label& label, QPointF centre, const 
     return other.first != note.id && convexOverlap(label.box, asShape(other.second));
   };
   if (!sits(label, centre, shapeOf(label)) || std::ranges::any_of(lines, crossed)) return false;
-  // A lettered note's own line goes on to its text, so that both read as one leader.
-  const QPointF end = view_.toScreen(note.textAt);
-  const QLineF line = note.lettered
-                          ? QLineF(end, end)
-                          : QLineF(view_.toScreen(note.lineFrom), view_.toScreen(note.lineTo));
+  // A lettered note's own line goes on to its text, so that both read as one leader, unless its end
+  // is out of sight.
+  const QPointF end = view_.toScreen(note.lettered ? note.textAt : note.lineTo);
+  const bool goesOn = note.lettered && distance(note.textAt, note.lineTo) == 0;
+  const QLineF line(goesOn ? end : view_.toScreen(note.lineFrom), end);
   const QLineF way = wayTo(asShape(line), label.box.boundingRect());
   label.leader.reset();
   if (way.length() < kLeaderFrom) return true;
@@ -154,7 +154,9 @@ std::vector<QPointF> Placer::placesOf(const NoteDrawing& note, const Label& labe
 
 /// Off the drawing's lines, with the plainest leader; nothing where there is no such place.
 std::optional<Label> Placer::plainest(const NoteDrawing& note, const NoteLines& lines) {
-  constexpr double kNarrow = 40; // pixels that a leader is longer rather than the text higher
+  // Pixels that a leader is longer rather than the text higher, or on another thing's ground.
+  constexpr double kNarrow = 40, kStrange = 160;
+  const Ring own{note.from, note.from, note.from};
   std::optional<Label> best;
   double least = 1e300;
   for (const qsizetype letters : {kNoteLetters, kFewLetters}) {
@@ -164,7 +166,8 @@ std::optional<Label> Placer::plainest(const NoteDrawing& note, const NoteLines& 
       if (!bears(note, label, centre, lines)) continue;
       const double length = label.leader ? label.leader->length() : 0;
       if (more + length >= least || !isClear(label)) continue;
-      const double stray = more + strayOf(label);
+      const bool strange = label.leader && onAnother(label, own);
+      const double stray = more + strayOf(label) + (strange ? kStrange : 0);
       if (stray >= least) continue;
       least = stray;
       best = label;

@@ -49,6 +49,17 @@ public:
   bool along(Label label, const Polyline& line);
   std::vector<Label> take() { return std::move(kept_); }
 
+  /// What stands so far, to go back to when another choice of names leaves fewer out.
+  struct Standing {
+    TakenBoxes taken;
+    std::vector<Label> kept;
+  };
+  Standing standing() const { return {taken_, kept_}; }
+  void goBack(Standing to) {
+    taken_ = std::move(to.taken);
+    kept_ = std::move(to.kept);
+  }
+
 private:
   /// Beside a leg or with a leader a name is looked for at no more lines than these: where so many
   /// have no room on themselves, the drawing is too small for more names.

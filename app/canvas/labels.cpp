@@ -40,28 +40,58 @@ Label named(const Id& id, double size, bool bold = false) {
   return {id, {}, {}, 0, size, bold};
 }
 
-/// Inside where there is room, else beside it; what is hardly seen has no name.
-void placeThing(Placer& placer, const View& view, Label label, const QStringList& texts,
+/// Inside where there is room, else beside it; what is hardly seen has no name. False where there
+/// was none for any text.
+bool placeThing(Placer& placer, const View& view, Label label, const QStringList& texts,
                 const Ring& ring, Point2 wish) {
   constexpr double kLeastPixels = 5, kLeastTank = 14;
   constexpr double kSteep = 60; // degrees: steeper names are awkward to read
   const QLineF longest = longestEdge(view.toScreen(ring));
   // Of many tanks that are hardly seen the names would fill the drawing.
-  if (longest.length() < (label.bold ? kLeastTank : kLeastPixels)) return;
-  if (placer.within(label, texts, ring, wish, std::abs(uprightAngle(longest)) < kSteep)) return;
-  for (const QString& text : texts) {
+  if (longest.length() < (label.bold ? kLeastTank : kLeastPixels)) return true;
+  if (placer.within(label, texts, ring, wish, std::abs(uprightAngle(longest)) < kSteep))
+    return true;
+  return std::ranges::any_of(texts, [&](const QString& text) {
     label.text = text;
-    if (placer.beside(label, ring)) return;
+    return placer.beside(label, ring);
+  });
+}
+
+bool isInSight(const Ring& ring, const View& view) {
+  return view.toScreen(ring).boundingRect().intersects(QRectF(QPointF(0, 0), view.size()));
+}
+
+/// By their names less so many of the longer ones; how many in sight are left out.
+int placeVaults(Placer& placer, const Scene& scene, const View& view, qsizetype shortened) {
+  int out = 0;
+  for (const Vault& vault : scene.plan().vaults) {
+    if (!placer.wants(vault.id)) continue;
+    const Ring ring = outline(vault);
+    const QStringList texts = shorter(called(vault), vault.id);
+    const bool stands = placeThing(placer, view, named(vault.id, 13, true),
+                                   texts.mid(std::min(shortened, texts.size() - 1)), ring,
+                                   besideThePipes(vault, ring, view));
+    if (!stands && scene.shows(vault.id) && isInSight(ring, view)) ++out;
+  }
+  return out;
+}
+
+/// Vaults stand side by side: rather all by short names than the last by none.
+void placeVaults(Placer& placer, const Scene& scene, const View& view) {
+  constexpr int kMany = 12; // left out; then the drawing is too small for names
+  const Placer::Standing before = placer.standing();
+  int least = placeVaults(placer, scene, view, 0);
+  for (qsizetype shortened = 1; shortened <= 2 && least > 0 && least <= kMany; ++shortened) {
+    Placer::Standing longer = placer.standing();
+    placer.goBack(before);
+    const int out = placeVaults(placer, scene, view, shortened);
+    if (out >= least) placer.goBack(std::move(longer));
+    least = std::min(least, out);
   }
 }
 
 void placeTanks(Placer& placer, const Scene& scene, const View& view) {
-  for (const Vault& vault : scene.plan().vaults) {
-    if (!placer.wants(vault.id)) continue;
-    const Ring ring = outline(vault);
-    placeThing(placer, view, named(vault.id, 13, true), shorter(called(vault), vault.id), ring,
-               besideThePipes(vault, ring, view));
-  }
+  placeVaults(placer, scene, view);
   for (const EquipmentRoom& room : scene.plan().rooms) {
     const Ring ring = outline(room);
     placeThing(placer, view, named(room.id, 13, true), shorter(called(room), room.id), ring,

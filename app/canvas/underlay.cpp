@@ -156,8 +156,7 @@ const UnderlayPainter::Kept& UnderlayPainter::picture(const Underlay& underlay,
 }
 
 void UnderlayPainter::paint(QPainter& painter, const View& view, const Plan& plan,
-                            const QString& folder, const std::set<Id>& selection,
-                            const CanvasTheme& theme) {
+                            const QString& folder, const CanvasTheme& theme) {
   for (const Underlay& u : plan.underlays) {
     if (!u.shown) continue;
     const Kept& kept = picture(u, folder);
@@ -173,11 +172,21 @@ void UnderlayPainter::paint(QPainter& painter, const View& view, const Plan& pla
       painter.drawPixmap(frame, kept.pixmap, QRectF(kept.pixmap.rect()));
       painter.setOpacity(1);
     }
-    if (selection.contains(u.id)) {
-      painter.setBrush(Qt::NoBrush);
-      painter.setPen(QPen(theme.accent, 1.6, isLocked(plan, u.id) ? Qt::DashLine : Qt::SolidLine));
-      painter.drawRect(frame);
-    }
+    painter.restore();
+  }
+}
+
+void paintSelectedPictures(QPainter& painter, const View& view, const Plan& plan,
+                           const std::set<Id>& selection, const CanvasTheme& theme) {
+  for (const Underlay& u : plan.underlays) {
+    if (!u.shown || !selection.contains(u.id)) continue;
+    painter.save();
+    painter.translate(view.toScreen(u.at));
+    painter.rotate(-inDegrees(u.angle));
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(theme.accent, 1.6, isLocked(plan, u.id) ? Qt::DashLine : Qt::SolidLine));
+    painter.drawRect(
+        QRectF(0, 0, inMetres(u.width) * view.scale(), inMetres(u.height) * view.scale()));
     painter.restore();
   }
 }

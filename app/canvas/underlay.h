@@ -33,7 +33,7 @@ class UnderlayPainter {
 public:
   /// Those that the plan shows. `folder` is where pictures beside the plan are looked for.
   void paint(QPainter& painter, const View& view, const Plan& plan, const QString& folder,
-             const std::set<Id>& selection, const CanvasTheme& theme);
+             const CanvasTheme& theme);
   /// How often a picture was decoded; for tests of the cache.
   int decoded() const { return decoded_; }
 
@@ -49,5 +49,9 @@ private:
   std::map<Id, Kept> kept_;
   int decoded_ = 0;
 };
+
+/// Their edges, over the grid.
+void paintSelectedPictures(QPainter& painter, const View& view, const Plan& plan,
+                           const std::set<Id>& selection, const CanvasTheme& theme);
 
 } // namespace sump

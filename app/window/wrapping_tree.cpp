@@ -51,7 +51,11 @@ void WrappingTree::followCurrent() {
 /// Only when its rows have been wrapped are their places known.
 void WrappingTree::layOut() {
   doItemsLayout();
-  if (following_ && currentItem() != nullptr) scrollToItem(currentItem());
+  if (!following_ || currentItem() == nullptr) return;
+  scrollToItem(currentItem());
+  // That takes all rows to be as high as the last ones.
+  if (visualItemRect(currentItem()).bottom() > viewport()->rect().bottom())
+    scrollToItem(currentItem(), PositionAtBottom);
 }
 
 void WrappingTree::resizeEvent(QResizeEvent* event) {
