@@ -86,14 +86,17 @@ protected:
     QTest::mouseMove(&canvas(), QPoint(5, 5)); // on the drawing, where nothing is
     rest();
   }
-  /// Brings a widget of a scrolled panel into sight, as the wheel would, and clicks it.
-  void clickOn(QWidget* asked) {
-    const QPointer<QWidget> widget(asked);
-    const std::string name = asked->accessibleName().toStdString();
+  /// Brings a widget of a scrolled panel into sight, as the wheel would.
+  static void bringIntoSight(QWidget* widget) {
     for (QWidget* up = widget->parentWidget(); up != nullptr; up = up->parentWidget()) {
       if (auto* area = qobject_cast<QScrollArea*>(up)) area->ensureWidgetVisible(widget);
     }
     QCoreApplication::processEvents();
+  }
+  void clickOn(QWidget* asked) {
+    const QPointer<QWidget> widget(asked);
+    const std::string name = asked->accessibleName().toStdString();
+    bringIntoSight(widget);
     ASSERT_FALSE(widget.isNull()) << name << " was made anew before it was clicked";
     ASSERT_TRUE(widget->isVisible()) << name;
     // A check box answers where its box is drawn.
@@ -131,12 +134,23 @@ protected:
     rest();
   }
 
-  /// The `index`th field of this name in 'What is this'.
-  template <class T> T* nth(const QString& label, int index) {
+  template <class T> T* fieldOf(const QString& label, int index) {
     for (T* editor : window->properties().widget()->findChildren<T*>()) {
       if (editor->accessibleName() == label && index-- == 0) return editor;
     }
-    ADD_FAILURE() << "no field " << label.toStdString();
+    return nullptr;
+  }
+  /// The `index`th field of this name in 'What is this', in sight. The panel is made anew when its
+  /// scroll bar comes or goes; then it is looked for again, as one would.
+  template <class T> T* nth(const QString& label, int index) {
+    constexpr int kLooks = 5;
+    for (int look = 0; look < kLooks; ++look) {
+      const QPointer<T> field(fieldOf<T>(label, index));
+      if (field.isNull()) break;
+      bringIntoSight(field);
+      if (!field.isNull()) return field;
+    }
+    ADD_FAILURE() << "no field " << label.toStdString() << " that stays";
     return nullptr;
   }
   void set(const QString& label, const QString& text, int index = 0) {
