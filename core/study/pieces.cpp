@@ -5,6 +5,7 @@
 #include "core/plan/keys.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace sump {
 
@@ -16,7 +17,9 @@ struct Node {
   Length before;         ///< taken out of the pipe that arrives
   Length after;          ///< taken out of the pipe that leaves
   std::string sizeAfter; ///< of a reducer
-  Length lift;           ///< of the pipe's centre over the level told; only upright pipe feels it
+  /// Of the pipe's centre over the level told; only upright pipe feels it. Open until its ends are
+  /// known for a part within a leg.
+  std::optional<Length> lift;
 };
 /// Nodes closer than this in metres are at one place.
 constexpr double kSameCorner = 1e-6;
@@ -46,6 +49,7 @@ private:
   Length endLift(const RunEnd& end, const std::string& size, const RunJoint& joint) const;
   PipePiece pieceBetween(const Node& a, const Node& b) const;
   void joinCoincident();
+  void liftParts();
   void item(std::string_view key, const std::string& size, std::string_view why, int count = 1,
             const Id& part = {});
 
@@ -157,13 +161,16 @@ void Assembly::addParts() {
     const std::string size = sizeAt(run_, leg, part.along);
     if (part.kind == PartKind::Reducer) {
       item("reducer", size + " x " + part.toSize, "inline", 1, part.id);
-      nodes_.push_back({station, fittingTakeOut(FittingKind::Reducer, size),
-                        fittingTakeOut(FittingKind::Reducer, part.toSize), part.toSize, metres(0)});
+      nodes_.push_back({station,
+                        fittingTakeOut(FittingKind::Reducer, size),
+                        fittingTakeOut(FittingKind::Reducer, part.toSize),
+                        part.toSize,
+                        {}});
       continue;
     }
     item(key(part.kind), size, "inline", 1, part.id);
     const Length half = layingLength(key(part.kind), size) / 2.0;
-    nodes_.push_back({station, half, half, "", metres(0)});
+    nodes_.push_back({station, half, half, "", {}});
   }
 }
 
@@ -172,7 +179,7 @@ void Assembly::addBranches(const std::vector<Branch>& branches) {
     const Length takeOut = fittingTakeOut(FittingKind::Tee, branch.size);
     const bool same = branch.size == branch.from;
     item("tee", same ? branch.size : branch.size + " x " + branch.from, "branch");
-    nodes_.push_back({branch.station, takeOut, takeOut, "", metres(0)});
+    nodes_.push_back({branch.station, takeOut, takeOut, "", {}});
   }
 }
 
@@ -189,14 +196,28 @@ void Assembly::joinCoincident() {
     Node& same = joined.back();
     same.before = std::max(same.before, node.before);
     same.after = std::max(same.after, node.after);
-    same.lift = std::max(same.lift, node.lift);
+    if (node.lift) same.lift = same.lift ? std::max(*same.lift, *node.lift) : node.lift;
     if (!node.sizeAfter.empty()) same.sizeAfter = std::move(node.sizeAfter);
   }
   nodes_ = std::move(joined);
 }
 
+/// A part within upright pipe stands as high over its level as what it is measured from: the leg's
+/// opening where it has one, else the inverts at its ends.
+void Assembly::liftParts() {
+  for (std::size_t i = 1; i + 1 < nodes_.size(); ++i) {
+    if (nodes_[i].lift) continue;
+    std::size_t next = i + 1; // the finish has one
+    while (!nodes_[next].lift)
+      ++next;
+    const Length lift = std::min(*nodes_[i - 1].lift, *nodes_[next].lift);
+    for (; i < next; ++i)
+      nodes_[i].lift = lift;
+  }
+}
+
 /// Between fittings' centres. Pipe that is not upright has both its centres equally far over their
-/// levels; upright pipe may end at an opening, or half way at a part whose level is told.
+/// levels; upright pipe may end at an opening.
 PipePiece Assembly::pieceBetween(const Node& a, const Node& b) const {
   PipePiece piece;
   piece.centreToCentre = metres(b.station - a.station);
@@ -205,7 +226,7 @@ PipePiece Assembly::pieceBetween(const Node& a, const Node& b) const {
     const RunPoint& to = study_.points[leg + 1];
     const double middle = (a.station + b.station) / 2;
     if (!study_.legs[leg].vertical || middle < from.station || middle > to.station) continue;
-    const Length longer = b.lift - a.lift; // of pipe that rises
+    const Length longer = *b.lift - *a.lift; // of pipe that rises
     piece.centreToCentre += to.at.z > from.at.z ? longer : -longer;
   }
   piece.takeOut = a.after + b.before;
@@ -215,6 +236,7 @@ PipePiece Assembly::pieceBetween(const Node& a, const Node& b) const {
 
 void Assembly::cut() {
   joinCoincident();
+  liftParts();
   const PipeProduct* pipe = context_.catalog.pipe(run_.pipe);
   std::string size = run_.size;
   for (std::size_t i = 1; i < nodes_.size(); ++i) {

@@ -76,8 +76,8 @@ TEST_F(TwoVaultCutting, GroupsStandInTheCataloguesOrder) {
 
 TEST_F(TwoVaultCutting, TwoInchSuction) {
   const CuttingGroup& pipe = group("pvc-sch80", "2");
-  expectLengths(pipe, {{"SU.1", 35}, {"SU.2", 116.875}, {"SU.3", 18.5}, {"SU.4", 22}});
-  expectOffcuts(pipe, {47.125});
+  expectLengths(pipe, {{"SU.1", 35}, {"SU.2", 116.875}, {"SU.3", 19.4375}, {"SU.4", 21}});
+  expectOffcuts(pipe, {47.1875});
 }
 
 TEST_F(TwoVaultCutting, SixInchSchedule80OfAllServicesTogether) {

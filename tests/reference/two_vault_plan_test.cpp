@@ -196,8 +196,8 @@ TEST_F(TwoVaultPlan, Suction) {
   ASSERT_EQ(suction.pieces.size(), 4u);
   expectLength(suction.pieces[0].cut, 0, 34.994);
   expectLength(suction.pieces[1].cut, 0, 116.8844);
-  expectLength(suction.pieces[2].cut, 0, 18.506);
-  expectLength(suction.pieces[3].cut, 0, 21.9815);
+  expectLength(suction.pieces[2].cut, 0, 19.4625);
+  expectLength(suction.pieces[3].cut, 0, 21.025);
   EXPECT_EQ(suction.sticks, 1);
   ASSERT_EQ(suction.penetrations.size(), 1u);
   expectElevation(suction.penetrations[0].at.z, 94, 3.3);

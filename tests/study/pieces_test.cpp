@@ -116,7 +116,7 @@ TEST(Pieces, UprightPipeIsCutFromTheElbowsCentreToItsOpening) {
   EXPECT_NEAR(inInches(up.pieces[1].cut), 36 - 1.913 / 2 - 1.5625, 1e-9);
 }
 
-TEST(Pieces, APartInUprightPipeStandsAtItsLevel) {
+TEST(Pieces, APartInUprightPipeIsMeasuredFromItsOpening) {
   const RunStudy run = uprightAtTheEnd(feet(2), 0.5);
   ASSERT_EQ(run.pieces.size(), 3u);
   EXPECT_NEAR(inInches(run.pieces[1].cut), 18 + 1.913 / 2 - 1.5625 - 0.725, 1e-9);

@@ -120,6 +120,14 @@ sump::Run randomRun(std::mt19937& random) {
                  freeEnd({place(random), place(random)}, metres(level(random))), vertices);
 }
 
+/// What upright pipe from an open start to its first bend is longer by than its levels differ: the
+/// bend's centre lies half a bore over its invert.
+double halfBoreAtStart(const RunStudy& run) {
+  if (run.legs.size() < 2 || !run.legs.front().vertical) return 0;
+  const double half = inMetres(run.insideDiameter) / 2;
+  return run.points[1].at.z > run.points[0].at.z ? half : -half;
+}
+
 TEST(StudyProperty, LengthsAddUp) {
   std::mt19937 random(11);
   for (int round = 0; round < 300; ++round) {
@@ -137,7 +145,8 @@ TEST(StudyProperty, LengthsAddUp) {
     }
     EXPECT_NEAR(legs, inMetres(run.developed), 1e-9);
     EXPECT_NEAR(run.points.back().station, inMetres(run.developed), 1e-9);
-    EXPECT_NEAR(pieces, inMetres(run.developed), 1e-4) << "centre to centre from end to end";
+    EXPECT_NEAR(pieces, inMetres(run.developed) + halfBoreAtStart(run), 1e-4)
+        << "centre to centre from end to end";
     EXPECT_GE(inMetres(run.buy), 0);
   }
 }
