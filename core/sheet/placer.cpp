@@ -160,6 +160,29 @@ bool LabelPlacer::improve(std::size_t index) {
   return better.has_value();
 }
 
+/// Neither has a better place while the other stays: looks for the two places that together cost
+/// least, and less than `bound`.
+bool LabelPlacer::moveBoth(std::size_t first, std::size_t second, double bound) {
+  Label &a = labels_[first], &b = labels_[second];
+  const std::size_t oldA = a.chosen, oldB = b.chosen;
+  std::pair<std::size_t, std::size_t> chosen{oldA, oldB};
+  for (std::size_t i = 0; i < a.places.size() && a.places[i].cost < bound; ++i) {
+    b.aside = true;
+    double cost = ownCost(a, i, bound);
+    if (cost < bound) cost += withOthers(first, a.places[i], bound - cost);
+    b.aside = false;
+    if (cost >= bound) continue;
+    a.choose(i);
+    if (const auto choiceB = best(second, bound - cost)) {
+      chosen = {i, choiceB->place};
+      bound = cost + choiceB->cost;
+    }
+  }
+  a.choose(chosen.first);
+  b.choose(chosen.second);
+  return chosen.first != oldA || chosen.second != oldB;
+}
+
 /// `first` chooses as if `second` were not there, then `second` what is left.
 bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
   Label &a = labels_[first], &b = labels_[second];
@@ -169,7 +192,8 @@ bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
   b.aside = true;
   const auto choiceA = best(first, before);
   b.aside = false;
-  if (!choiceA || choiceA->place == oldA) return false;
+  if (!choiceA) return false;
+  if (choiceA->place == oldA) return moveBoth(first, second, before - kWorth);
   a.choose(choiceA->place);
   const double withoutB = choiceA->cost;
   const auto choiceB = best(second, before - withoutB - kWorth);

@@ -74,6 +74,7 @@ private:
   std::optional<Choice> best(std::size_t label, double bound);
   double costNow(std::size_t label);
   bool improve(std::size_t label);
+  bool moveBoth(std::size_t first, std::size_t second, double bound);
   bool exchange(std::size_t first, std::size_t second);
   std::vector<std::size_t> inTheWayOf(std::size_t label);
   std::optional<std::size_t> onlyOneInTheWay(std::size_t self, const LabelCandidate& place,
