@@ -298,6 +298,8 @@ void labelChambers(const Plan& plan, const SheetView& view, LabelBoard& board) {
       const SheetLabel label{{"ch. " + std::to_string(number)}};
       if (board.whereFree(label, board.placesIn(label, ring))) continue;
       constexpr double kNear = 4, kChamberReach = 60; // mm
+      constexpr double kWorthIt = 24; // mm of its side; leaders to smaller ones would be a thicket
+      if (std::max(distance(ring[0], ring[1]), distance(ring[1], ring[2])) < kWorthIt) continue;
       board.withLeader(label, clearestIn(site, view, board), kNear, kChamberReach);
     }
   }

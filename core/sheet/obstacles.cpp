@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kCell = 8;               // mm
 constexpr double kOverSymbol = 180;       // dislike of a label on a symbol, mm of distance
-constexpr double kLeaderOverSymbol = 400; // of a leader through one: it would seem to mean it
+constexpr double kLeaderOverSymbol = 900; // of a leader through one: it would seem to mean it
 constexpr double kAlongLine = 15;         // of a leader that runs along a line and looks like it
 constexpr double kDotOnCrossing = 15;     // of a leader that ends where another line crosses
 constexpr double kSlant = 0.12;           // sine under which two lines look parallel

@@ -11,7 +11,7 @@ namespace sump {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr double kLeaderCrossing = 180; // dislike of a leader crossing another, mm of distance
+constexpr double kLeaderCrossing = 400; // dislike of a leader crossing another, mm of distance
 constexpr double kLeaderOnDot = 180;    // of one running through the dot of another
 
 bool sameAnchor(const LabelCandidate& a, const LabelCandidate& b) {
@@ -202,7 +202,7 @@ bool LabelPlacer::exchange(std::size_t first, std::size_t second) {
     return true;
   }
   a.choose(oldA);
-  return false;
+  return moveBoth(first, second, before - kWorth);
 }
 
 /// Labels but for which it would have a better place.

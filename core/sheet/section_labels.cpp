@@ -1,5 +1,6 @@
 #include "core/sheet/section_labels.h"
 
+#include "core/geometry/polygon.h"
 #include "core/sheet/label_board.h"
 
 #include <algorithm>
@@ -156,6 +157,7 @@ private:
     });
   }
 
+  bool hidesPipe(const PaperBox& plate) const;
   std::vector<LabelCandidate> roundPipes(std::vector<LabelCandidate> places, const Id& own) const;
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
@@ -192,11 +194,26 @@ PaperSpan SectionLabels::orderSpan(const SectionNote& note) const {
   return span;
 }
 
+/// A plate there would break a pipe's line or hide the sign of one that crosses.
+bool SectionLabels::hidesPipe(const PaperBox& plate) const {
+  constexpr double kHair = 0.15; // mm
+  const PaperBox box = plate.grown(-kHair);
+  return std::ranges::any_of(pipes_, [&](const DrawnPipe& pipe) {
+    if (!box.meets(pipe.extent)) return false;
+    if (contains(pipe.outline, box.centre())) return true;
+    for (std::size_t i = 0; i < pipe.outline.size(); ++i) {
+      if (cutsBox(pipe.outline[i], pipe.outline[(i + 1) % pipe.outline.size()], box)) return true;
+    }
+    return false;
+  });
+}
+
 /// A leader through another's pipe would seem to point at that.
 std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate> places,
                                                       const Id& own) const {
   constexpr double kThroughPipe = 40; // mm that it is disliked
   constexpr double kOwnEnd = 0.02;    // of a leader, which may end on a pipe
+  std::erase_if(places, [&](const LabelCandidate& place) { return hidesPipe(place.box); });
   for (LabelCandidate& place : places) {
     if (!place.leaderTo) continue;
     const Point2 from = leaderStart(place), to = lerp(*place.leaderTo, from, kOwnEnd);

@@ -14,6 +14,7 @@
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace sump {
 
@@ -106,6 +107,27 @@ std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point
   return roomMarks(marks, room, insideOf(room).grown(kAboutRoom), most, job.units());
 }
 
+/// The corner or middle of a side of the area that stands clearest of ports and parts.
+Point2 clearestEdge(const SheetJob& job, const EquipmentRoom& room, const RoomBox& area) {
+  std::vector<Point2> taken;
+  for (const Port& port : room.ports)
+    taken.push_back(port.at);
+  for (const RoomPart& part : partsIn(job, room))
+    taken.push_back(part.local);
+  const double x = inMetres(area.length), y = inMetres(area.depth);
+  Point2 best{0, y};
+  double most = -1;
+  for (Point2 edge : {Point2{0, y}, {x, y}, {0, 0}, {x, 0}, {0, y / 2}, {x / 2, y}, {x, y / 2}}) {
+    double least = std::numeric_limits<double>::infinity();
+    for (Point2 place : taken)
+      least = std::min(least, distance(area.corner + edge, place));
+    if (least <= most + 1e-6) continue;
+    most = least;
+    best = edge;
+  }
+  return area.corner + best;
+}
+
 Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   const UnitSystem units = job.units();
   Drawing d = roomDrawing(job, room, roomAnchor(job.plan(), room.id), "PLAN OF " + called(room),
@@ -117,11 +139,11 @@ Drawing roomPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   }
   if (room.skid) d.callouts.push_back(boxCallout(room, *room.skid, "Equipment skid", units));
   if (room.panel) d.callouts.push_back(boxCallout(room, *room.panel, "Panel", units));
-  if (room.plumbingArea) {
+  if (room.plumbingArea && !isSmallPaper(job.paper)) { // there the elevation says it
     const RoomBox& area = *room.plumbingArea;
     d.callouts.push_back({{areaLabel(job, room), printLength(area.length, units) + " x " +
                                                      printLength(area.depth, units)},
-                          area.corner + Point2{0, inMetres(area.depth)},
+                          clearestEdge(job, room, area),
                           Ink::Black,
                           true});
   }
