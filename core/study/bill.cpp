@@ -93,6 +93,26 @@ void noteThrust(BillMaker& maker) {
 
 } // namespace
 
+namespace {
+
+/// What has to come with a thing, so that it can be set where it stands.
+std::string comesWith(std::string_view key) {
+  static constexpr std::pair<std::string_view, std::string_view> kNotes[] = {
+      {"backwater-valve", "with its access box and cover to grade, sizes by the valve's maker"},
+      {"cleanout", "with its wye or tee, riser pipe, plug and cover"},
+      {"wall-sleeve", "with a modular rubber seal each"},
+      {"slab-sleeve", "with a modular rubber seal each"},
+      {"reduced-pressure-assembly", "with adapters where its ends are threaded"},
+      {"double-check", "with adapters where its ends are threaded"},
+      {"solenoid-valve", "with adapters where its ends are threaded"},
+      {"foot-valve", "with an adapter where its end is threaded"},
+      {"eductor", "with an adapter where its end is threaded; check who supplies it"}};
+  const auto* found = std::ranges::find(kNotes, key, [](const auto& note) { return note.first; });
+  return found == std::end(kNotes) ? std::string() : std::string(found->second);
+}
+
+} // namespace
+
 /// One line for each pipe and size, whatever it carries: its sticks are packed together.
 void addPipeAndParts(BillMaker& maker) {
   const BillContext& context = maker.context();
@@ -103,6 +123,7 @@ void addPipeAndParts(BillMaker& maker) {
     BillLine like = billLine(from.trade, from.category, entry.key, from.description, from.size,
                              length ? BillUnit::Length : BillUnit::Each);
     like.material = from.material;
+    like.note = comesWith(entry.key);
     BillLine& line = maker.line(like);
     BillMaker::add(line, from.runs.front(), from.quantity);
     if (!pipe) continue;
