@@ -99,7 +99,9 @@ void addSkewNote(const SheetJob& job, const std::vector<WallSleeve>& sleeves, Bl
           "or cut a longer opening straight through. Width across the wall's face of the "
           "latter, which is the sleeve's outside over the cosine of the slant and the wall's "
           "thickness times its tangent: " +
-              all + ". Measure the wall first.");
+              all +
+              ". Measure the wall first. Where such openings would meet, or pass a corner: one "
+              "opening for both, or core along the pipes.");
 }
 
 /// What the marks in the last column mean, of those that stand there.

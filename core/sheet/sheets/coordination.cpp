@@ -9,6 +9,8 @@
 #include <algorithm>
 #include <cstddef>
 #include <set>
+#include <span>
+#include <utility>
 
 namespace sump {
 
@@ -79,23 +81,53 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
   }
 }
 
+using NamedService = std::pair<Service, const char*>;
+constexpr NamedService kPressure[] = {{Service::Suction, "suction"},
+                                      {Service::SpareSuction, "spare suction"},
+                                      {Service::Recirculation, "recirculation"},
+                                      {Service::Underflow, "underflow"},
+                                      {Service::Product, "product"},
+                                      {Service::MakeUp, "make-up"}};
+constexpr NamedService kConduits[] = {
+    {Service::FloatConduit, "float"}, {Service::Signal, "signal"}, {Service::Power, "power"}};
+
+/// `float, signal and power`: the services of which a run lies in a trench, or of which none does.
+std::string listed(const SheetJob& job, std::span<const NamedService> services, bool buried) {
+  std::vector<std::string> names;
+  for (const auto& [service, name] : services) {
+    if (!has(job, service)) continue;
+    const bool inTrench =
+        std::ranges::any_of(job.study().earth.trenches, [&, of = service](const TrenchStudy& t) {
+          return job.plan().runs.find(t.run)->service == of;
+        });
+    if (inTrench == buried) names.emplace_back(name);
+  }
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return text;
+}
+
 void addPipeWork(const SheetJob& job, Steps& steps) {
   steps.add("gravity",
             std::string("Lay inlet, links, interconnects") +
                 (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
                 " from the low end up; boots at every wall.",
             "Plumber", {"set", "sleeves"}, "Grade and joints seen before cover");
-  if (has(job, Service::Suction) || has(job, Service::MakeUp)) {
+  const std::string pressure = listed(job, kPressure, true);
+  if (!pressure.empty()) {
     steps.add("pressure",
-              std::string("Lay the buried pipe of suction, recirculation, underflow") +
-                  (has(job, Service::MakeUp) ? ", product and make-up" : " and product") +
-                  "; suction rises all the way to the pump.",
+              "Lay the buried pipe of " + pressure +
+                  (has(job, Service::Suction) ? "; suction rises all the way to the pump." : "."),
               "Plumber", {"set", "sleeves"}, "Pressure and vacuum test");
   }
-  steps.add("conduit",
-            "Lay float, signal and power conduits with pull cords; separate power from "
-            "signals.",
-            "Electrician", {"set", "sleeves"}, "Inspected before cover");
+  const std::string conduits = listed(job, kConduits, true);
+  if (!conduits.empty()) {
+    steps.add("conduit",
+              "Lay the buried conduit of " + conduits +
+                  " with pull cords; separate power from signals.",
+              "Electrician", {"set", "sleeves"}, "Inspected before cover");
+  }
   steps.add("leaks",
             "Test the vaults' joints, boots and risers for leaks, by vacuum while empty or full of "
             "water; make good before backfill.",
@@ -113,6 +145,13 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
             "General contractor", {"pressure", "conduit", "fill"}, "Room clean and locked");
   steps.add("equipment", "Bring in and anchor the equipment; join the risers with unions.",
             "Equipment supplier, plumber", {"room"}, "Alignment checked");
+  const std::string inside = listed(job, kPressure, false), wires = listed(job, kConduits, false);
+  if (!inside.empty())
+    steps.add("inside", "Run the pipe of " + inside + " above the floor, on its supports.",
+              "Plumber", {"room"}, "Pressure test");
+  if (!wires.empty())
+    steps.add("wires", "Run the conduit of " + wires + " above the floor.", "Electrician", {"room"},
+              "Inspected");
   if (has(job, Service::MakeUp)) {
     steps.add("make-up",
               hasAirGap(job.plan())
