@@ -138,7 +138,7 @@ void DrawDepot::drawSite() {
   choose("Kind", 1);
   type("4\t0\n140\tN8E\n\n");
   set("Name", "City sewer");
-  set("Centreline elevation", "94.6");
+  set("Centreline elevation", "95.5");
   set("Diameter", "10 in");
   tick("Public main");
   useTool(ActionId::ToolSpot);
@@ -244,7 +244,7 @@ void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
           "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50.65\ne70.9\t50.65\t99.15^"
           "e70.9\t50.65\t98.25\n");
-  addPart(PartKind::BallValve, 0, "12");
+  addPart(PartKind::BallValve, 0, "16");
   addPart(PartKind::Union, 4, "92");
   addPart(PartKind::Union, 0, "5");
   press("Add an eductor");
