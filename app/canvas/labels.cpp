@@ -220,6 +220,8 @@ void paintCross(QPainter& painter, QPointF at, const CanvasTheme& theme) {
 
 void paintLabels(QPainter& painter, const std::vector<Label>& labels, const CanvasTheme& theme) {
   const QFont base = painter.font();
+  QColor plate = theme.halo;
+  plate.setAlpha(255); // a line that shows through the letters reads as part of them
   for (const Label& label : labels) {
     if (label.leader) {
       painter.setPen(QPen(theme.ink(Ink::Grey), 1));
@@ -239,7 +241,7 @@ void paintLabels(QPainter& painter, const std::vector<Label>& labels, const Canv
     painter.rotate(-label.angle);
     painter.setFont(font);
     painter.setPen(Qt::NoPen);
-    painter.setBrush(theme.halo);
+    painter.setBrush(plate);
     painter.drawRoundedRect(QRectF(-w / 2 - 3, -h / 2, w + 6, h), 3, 3);
     painter.setPen(label.ink ? theme.ink(*label.ink) : theme.text);
     painter.drawText(QRectF(-w / 2 - 2, -h / 2, w + 4, h), Qt::AlignCenter, label.text);

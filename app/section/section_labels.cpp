@@ -216,9 +216,11 @@ void paintSectionNotes(QPainter& painter, const std::vector<PlacedNote>& notes,
     painter.setPen(QPen(theme.ink(Ink::Grey), 0.8));
     painter.drawLine(*placed.leader);
   }
+  QColor plate = theme.halo;
+  plate.setAlpha(255); // a line that shows through the letters reads as part of them
   for (const PlacedNote& placed : notes) {
     painter.setPen(Qt::NoPen);
-    painter.setBrush(theme.halo);
+    painter.setBrush(plate);
     painter.drawRoundedRect(placed.box, 2, 2);
     painter.setPen(placed.note.ink == Ink::Black ? theme.text : theme.ink(placed.note.ink));
     painter.drawText(placed.box, Qt::AlignCenter, placed.text);
