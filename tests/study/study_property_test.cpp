@@ -123,9 +123,12 @@ sump::Run randomRun(std::mt19937& random) {
 /// What upright pipe from an open start to its first bend is longer by than its levels differ: the
 /// bend's centre lies half a bore over its invert.
 double halfBoreAtStart(const RunStudy& run) {
-  if (run.legs.size() < 2 || !run.legs.front().vertical) return 0;
+  std::size_t leg = 0; // the first with a length
+  while (leg + 1 < run.legs.size() && inMetres(run.legs[leg].developed) < 1e-9)
+    ++leg;
+  if (leg + 1 >= run.legs.size() || !run.legs[leg].vertical) return 0;
   const double half = inMetres(run.insideDiameter) / 2;
-  return run.points[1].at.z > run.points[0].at.z ? half : -half;
+  return run.points[leg + 1].at.z > run.points[leg].at.z ? half : -half;
 }
 
 TEST(StudyProperty, LengthsAddUp) {
