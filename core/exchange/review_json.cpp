@@ -107,8 +107,22 @@ Json amount(const Decided<double>& value) {
   return value ? number(*value) : Json(nullptr);
 }
 
+const char* siUnit(BillUnit unit) {
+  switch (unit) {
+  case BillUnit::Length:
+    return "m";
+  case BillUnit::Area:
+    return "m2";
+  case BillUnit::Volume:
+  case BillUnit::Liquid:
+    return "m3";
+  case BillUnit::Each:
+    break;
+  }
+  return "each";
+}
+
 Json lineJson(const BillLine& line) {
-  constexpr const char* kUnits[] = {"each", "m", "m3", "m3"};
   Json from = Json::array();
   for (const BillShare& share : line.shares)
     from.push_back({{"id", share.from}, {"amount", number(share.amount)}});
@@ -118,7 +132,7 @@ Json lineJson(const BillLine& line) {
                {"description", line.description},
                {"size", line.size},
                {"material", line.material},
-               {"unit", kUnits[static_cast<int>(line.unit)]},
+               {"unit", siUnit(line.unit)},
                {"inPlace", amount(line.net)},
                {"waste", number(line.waste)},
                {"toBuy", amount(line.order)},

@@ -8,7 +8,10 @@
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
+
+#include <map>
 #include <nlohmann/json.hpp>
+#include <string>
 
 #include <cstdio>
 #include <sys/wait.h>
@@ -70,6 +73,18 @@ TEST_P(BillSums, AWrongFigureIsFound) {
     EXPECT_NE(check(wrong.dump()).first, 0) << category;
   }
   EXPECT_EQ(tried, 6);
+}
+
+TEST_P(BillSums, UnitsAreSi) {
+  const auto bill = nlohmann::json::parse(takeOffJson(buy_));
+  std::map<std::string, std::string> units;
+  for (const auto& line : bill.at("lines"))
+    units[line.at("item").get<std::string>()] = line.at("unit").get<std::string>();
+  EXPECT_EQ(units.at("pvc-sch80"), "m");
+  EXPECT_EQ(units.at("pavement-patch"), "m2");
+  EXPECT_EQ(units.at("excavation"), "m3");
+  EXPECT_EQ(units.at("pvc-cement"), "m3");
+  EXPECT_EQ(units.at("union"), "each");
 }
 
 } // namespace
