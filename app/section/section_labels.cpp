@@ -77,8 +77,9 @@ std::vector<Place> placesUpright(QSizeF size, QPointF anchor, const QRectF& area
 
 class NotePlacer {
 public:
-  NotePlacer(const ToPixel& toPixel, const SectionRoom& room, const QFont& font)
-      : toPixel_(toPixel), area_(room.area), metrics_(font) {
+  NotePlacer(const std::vector<SectionNote>& notes, const ToPixel& toPixel, const SectionRoom& room,
+             const QFont& font)
+      : notes_(notes), toPixel_(toPixel), area_(room.area), metrics_(font) {
     for (const QRectF& box : room.taken)
       taken_.take(QPolygonF(box));
     for (const QPolygonF& shape : room.drawn)
@@ -161,6 +162,17 @@ private:
     }
     return all;
   }
+  /// Nearer to its neighbour's place than to its own an invert would be taken for that one's.
+  bool isInOrder(const SectionNote& note, const Place& place) const {
+    if (!note.inOrder) return true;
+    const double off = place.box.center().x() - place.anchor.x();
+    return std::ranges::none_of(notes_, [&](const SectionNote& other) {
+      if (!other.inOrder || other.object != note.object) return false;
+      const double to = toPixel_(other.station, other.level).x() - place.anchor.x();
+      if (std::abs(to) < 1) return false; // over or under it
+      return to > 0 ? off > to / 2 : off < to / 2;
+    });
+  }
   /// Rather by a leader that crosses nothing: through a wall it seems to lead to the wall.
   bool put(const SectionNote& note, const std::string& words, const std::vector<Place>& places) {
     return put(note, words, places, true) || put(note, words, places, false);
@@ -169,6 +181,7 @@ private:
            bool clear) {
     for (const Place& place : places) {
       if (!area_.contains(place.box) || !drawn_.isFree(place.box)) continue;
+      if (!isInOrder(note, place)) continue;
       const QLineF way = shortestBetween(place.box, {place.anchor, QSizeF(0, 0)});
       const bool led = place.led && way.length() >= kLeaderFrom;
       if (way.length() > kFarthestNote || !taken_.isFree(place.box)) continue;
@@ -184,6 +197,7 @@ private:
     return false;
   }
 
+  const std::vector<SectionNote>& notes_;
   const ToPixel& toPixel_;
   QRectF area_;
   TakenBoxes taken_, drawn_;
@@ -200,7 +214,7 @@ QFont noteFont(QFont font) {
 
 SectionTexts placeNotes(const std::vector<SectionNote>& notes, const std::set<Id>& first,
                         const ToPixel& toPixel, const SectionRoom& room, const QFont& font) {
-  NotePlacer placer(toPixel, room, font);
+  NotePlacer placer(notes, toPixel, room, font);
   for (const bool chosen : {true, false}) {
     for (const SectionNote& note : notes) {
       if (first.contains(note.object) == chosen) placer.place(note);

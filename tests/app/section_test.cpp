@@ -413,6 +413,30 @@ TEST_F(SectionWindow, TextsStandApartAndCloseToTheirThings) {
   }
 }
 
+/// Read from left to right, a line's inverts are those of its points from left to right.
+TEST_F(SectionWindow, InvertsOfALineStandInTheOrderOfItsPoints) {
+  openAndShow();
+  int compared = 0;
+  for (int height : {160, 280, 460}) {
+    show(height);
+    for (const Id run : {"", "WW-1", "SU-1", "RC-1", "OF-1"}) {
+      run.empty() ? canvas().select({}) : canvas().select({run});
+      section().grab(); // paints
+      for (const PlacedNote& a : section().texts().placed) {
+        for (const PlacedNote& b : section().texts().placed) {
+          const bool pair = a.note.inOrder && b.note.inOrder && a.note.object == b.note.object;
+          if (!pair || a.anchor.x() > b.anchor.x() - 1) continue;
+          ++compared;
+          EXPECT_LE(a.box.center().x(), b.box.center().x())
+              << run << " at " << height << ": " << a.text.toStdString() << ", "
+              << b.text.toStdString();
+        }
+      }
+    }
+  }
+  EXPECT_GT(compared, 20);
+}
+
 // At the height that the dock has on a small screen some texts have no room: they are told in brief
 // or where one points.
 TEST_F(SectionWindow, WhatHasNoRoomIsToldWhereOnePoints) {
