@@ -91,10 +91,6 @@ void noteThrust(BillMaker& maker) {
                        "for the soil.");
 }
 
-} // namespace
-
-namespace {
-
 /// What has to come with a thing, so that it can be set where it stands.
 std::string comesWith(std::string_view key) {
   static constexpr std::pair<std::string_view, std::string_view> kNotes[] = {

@@ -56,10 +56,6 @@ std::optional<Connection> connectionAt(const Plan& plan, const RunStudy& run, co
   return made;
 }
 
-} // namespace
-
-namespace {
-
 /// The crossing of the basin's outline that is nearest to the end along the run; the end itself
 /// where it stands on the outline.
 BasinEntry entryAt(const Basin& basin, const Run& run, const RunStudy& studied, bool atStart) {

@@ -162,21 +162,30 @@ bool onLeg(Point3 p, Point3 a, Point3 b) {
   return foot.distance < 1e-6 && std::abs(lerp(a, b, foot.along).z - p.z) < 1e-6;
 }
 
+/// Where connectors in manways' risers hold the run.
+std::vector<Point3> riserHolds(const Plan& plan, const Study& all, const RunStudy& study) {
+  std::vector<Point3> holds;
+  for (std::size_t i = 0; i < all.vaults.size(); ++i) {
+    const VaultStudy& shell = all.vaults[i];
+    for (std::size_t k = 0; k < shell.manways.size(); ++k) {
+      for (const RiserPass& pass :
+           riserPasses(study, shell, shell.manways[k], plan.vaults[i].manways[k].diameter))
+        holds.push_back(pass.at);
+    }
+  }
+  return holds;
+}
+
 /// What carries the leg inside vaults and their risers besides supports.
-int holders(const Plan& plan, const Study& all, const Run& run, const RunStudy& study,
+int holders(const std::vector<Point3>& risers, const Run& run, const RunStudy& study,
             std::size_t leg) {
   const Point3 a = study.points[leg].at, b = study.points[leg + 1].at;
   int held = 0;
   for (const Penetration& hole : study.penetrations) {
     if (!study.legs[leg].vertical && onLeg(hole.at, a, b)) held += hole.baffle.empty() ? 1 : 2;
   }
-  for (std::size_t i = 0; i < all.vaults.size(); ++i) {
-    for (std::size_t k = 0; k < all.vaults[i].manways.size(); ++k) {
-      for (const RiserPass& pass : riserPasses(study, all.vaults[i], all.vaults[i].manways[k],
-                                               plan.vaults[i].manways[k].diameter))
-        held += !study.legs[leg].vertical && onLeg(pass.at, a, b) ? 1 : 0;
-    }
-  }
+  for (Point3 at : risers)
+    held += !study.legs[leg].vertical && onLeg(at, a, b) ? 1 : 0;
   if (run.eductor && leg + 1 == study.legs.size()) held += 2;
   return held;
 }
@@ -191,6 +200,7 @@ std::string_view name(ExposedIn where) {
 std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const RunStudy& run) {
   const Run& given = *plan.runs.find(run.id);
   LegSorter sorter(plan, study);
+  const std::vector<Point3> risers = riserHolds(plan, study, run);
   std::vector<ExposedLeg> exposed;
   for (std::size_t i = 0; i < run.legs.size(); ++i) {
     const Leg& leg = run.legs[i];
@@ -199,7 +209,7 @@ std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const 
       const Length length = std::min(1.0, shares[k]) * leg.developed;
       if (inMetres(length) <= 1e-6) continue;
       const auto where = static_cast<ExposedIn>(k);
-      const int held = where == ExposedIn::Vault ? holders(plan, study, given, run, i) : 0;
+      const int held = where == ExposedIn::Vault ? holders(risers, given, run, i) : 0;
       exposed.push_back({length, leg.vertical, leg.size, where, held});
     }
   }

@@ -46,9 +46,8 @@ constexpr const char* kSettling = "Stokes up to Re 1, CD = 24/Re + 3/sqrt(Re) + 
                                   "after API 421, as a guide";
 
 /// What an inlet carries that takes a flush, too; others carry the peak inflow.
-void writeCarried(const Plan& plan, const Study& study, const GravityStudy& g, Writer& out) {
-  const std::vector<Id> flushes = underflowsInto(plan, *plan.runs.find(g.run));
-  if (flushes.empty()) return;
+void writeCarried(const Study& study, const GravityStudy& g, const std::vector<Id>& flushes,
+                  Writer& out) {
   Calculation& carried =
       out.add("gravity.carried", g.run, "Flow carried at the peak, with the flush that joins",
               "Q = Q_in + sum of Q_u", QuantityKind::Flow, g.peak);
@@ -103,9 +102,10 @@ void writeAtPeak(const GravityStudy& g, bool joined, Writer& out) {
 
 void writeGravity(const Plan& plan, const Study& study, Writer& out) {
   for (const GravityStudy& g : study.train.gravity) {
+    const std::vector<Id> flushes = underflowsInto(plan, *plan.runs.find(g.run));
     writeCapacity(g, out);
-    writeCarried(plan, study, g, out);
-    writeAtPeak(g, !underflowsInto(plan, *plan.runs.find(g.run)).empty(), out);
+    if (!flushes.empty()) writeCarried(study, g, flushes, out);
+    writeAtPeak(g, !flushes.empty(), out);
   }
 }
 
