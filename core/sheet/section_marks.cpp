@@ -211,24 +211,25 @@ std::vector<double> cutWalls(const RunProfile& profile, const ProfileStructure& 
 
 namespace {
 
+constexpr double kThickestWall = 0.6; // m
+
 /// From the face `at` of a building inward: to the face of a room against it.
 double wallThickness(const RunProfile& profile, double at, double inward) {
-  constexpr double kDrawn = 0.2, kThickest = 0.6; // m
+  constexpr double kDrawn = 0.2; // m
   double thick = kDrawn;
   for (const ProfileStructure& room : profile.structures) {
     if (room.kind != StructureKind::Room) continue;
     const double off = ((inward > 0 ? room.from : room.to) - at) * inward;
-    if (off > -kSameLevel && off < kThickest) thick = off;
+    if (off > -kSameLevel && off < kThickestWall) thick = off;
   }
   return thick;
 }
 
 /// A building's wall stands there, between its outside and the room.
 bool standsInBuilding(const RunProfile& profile, double face, double outward) {
-  constexpr double kThickest = 0.6; // m
   return std::ranges::any_of(profile.structures, [&](const ProfileStructure& s) {
     const double off = ((outward > 0 ? s.to : s.from) - face) * outward;
-    return s.kind == StructureKind::Building && off > -kSameLevel && off < kThickest;
+    return s.kind == StructureKind::Building && off > -kSameLevel && off < kThickestWall;
   });
 }
 

@@ -72,21 +72,31 @@ std::vector<Inside> insideStretches(const Polyline& line, const Ring& ring) {
   return found;
 }
 
+/// That the line cuts.
+std::optional<CutOpening> openingOn(const Polyline& line, const ManwayStudy& at,
+                                    const Manway& manway) {
+  const auto [station, off] = projected(at.at, line);
+  const double r = inMetres(manway.diameter) / 2;
+  if (off > r) return std::nullopt;
+  return CutOpening{manway.id, station - r, station + r};
+}
+
 void cutManways(const VaultStudy& vault, const Vault& given, const Polyline& line, const Inside& in,
                 StructureCut& cut) {
   for (std::size_t i = 0; i < vault.manways.size(); ++i) {
-    const auto [station, off] = projected(vault.manways[i].at, line);
-    const double r = inMetres(given.manways[i].diameter) / 2;
-    if (off > r || station < in.from - kBeyond || station > in.to + kBeyond) continue;
+    const auto opening = openingOn(line, vault.manways[i], given.manways[i]);
+    if (!opening) continue;
+    const auto [manway, from, to] = *opening;
+    const double station = (from + to) / 2;
+    if (station < in.from - kBeyond || station > in.to + kBeyond) continue;
     const double low = inMetres(vault.lidUnderside), top = inMetres(vault.lidTop);
-    cut.shapes.push_back({box(station - r, low, station + r, top), kCut, FillStyle{Ink::White}});
+    cut.shapes.push_back({box(from, low, to, top), kCut, FillStyle{Ink::White}});
     if (!vault.manways[i].rim || inMetres(*vault.manways[i].rim) <= top) continue;
     const double rim = inMetres(*vault.manways[i].rim);
     constexpr double kRing = 0.1;
-    cut.shapes.push_back({box(station - r - kRing, top, station - r, rim), kCut, kConcrete});
-    cut.shapes.push_back({box(station + r, top, station + r + kRing, rim), kCut, kConcrete});
-    cut.shapes.push_back(
-        {box(station - r, rim - 0.05, station + r, rim), kCut, FillStyle{Ink::Black}});
+    cut.shapes.push_back({box(from - kRing, top, from, rim), kCut, kConcrete});
+    cut.shapes.push_back({box(to, top, to + kRing, rim), kCut, kConcrete});
+    cut.shapes.push_back({box(from, rim - 0.05, to, rim), kCut, FillStyle{Ink::Black}});
   }
 }
 
@@ -159,9 +169,8 @@ std::vector<CutOpening> cutOpenings(const SheetJob& job, const RunStudy& run) {
   for (const VaultStudy& vault : job.study().vaults) {
     const Vault& given = *job.plan().vaults.find(vault.id);
     for (std::size_t i = 0; i < vault.manways.size(); ++i) {
-      const auto [station, off] = projected(vault.manways[i].at, line);
-      const double r = inMetres(given.manways[i].diameter) / 2;
-      if (off <= r) found.push_back({given.manways[i].id, station - r, station + r});
+      if (const auto opening = openingOn(line, vault.manways[i], given.manways[i]))
+        found.push_back(*opening);
     }
   }
   return found;

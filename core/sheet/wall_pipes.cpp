@@ -80,27 +80,6 @@ private:
   std::vector<WallPipe> made_;
 };
 
-/// A line's stretches over the floor and under it.
-std::vector<std::pair<Polyline, bool>> atFloor(const Polyline& line) {
-  std::vector<std::pair<Polyline, bool>> parts;
-  const auto add = [&](Point2 a, Point2 b, bool under) {
-    if (distance(a, b) < 1e-6) return;
-    if (parts.empty() || parts.back().second != under) {
-      parts.push_back({{a, b}, under});
-    } else {
-      parts.back().first.push_back(b);
-    }
-  };
-  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-    const Point2 a = line[i], b = line[i + 1];
-    const bool from = a.y < 0, to = b.y < 0;
-    const Point2 through = from == to ? b : lerp(a, b, -a.y / (b.y - a.y));
-    add(a, through, from);
-    add(through, b, to);
-  }
-  return parts;
-}
-
 void drawPipe(const WallPipe& pipe, double gap, std::vector<Mark>& marks) {
   MarkPen pen(marks, pipe.run, Layer::Part);
   const LineStyle line{ink(facts(pipe.service).color), 0.35, {}};
@@ -111,12 +90,36 @@ void drawPipe(const WallPipe& pipe, double gap, std::vector<Mark>& marks) {
     return;
   }
   pen.ring(pipeOutline(pipe.line, 2 * (r + gap)), std::nullopt, FillStyle{Ink::White});
-  for (const auto& [part, under] : atFloor(pipe.line))
+  std::vector<double> heights;
+  for (Point2 p : pipe.line)
+    heights.push_back(p.y);
+  for (const auto& [part, under] : stretchesByFloor(pipe.line, heights))
     pen.ring(pipeOutline(part, 2 * r), under ? hiddenLine(pipe.service) : line,
              FillStyle{Ink::White});
 }
 
 } // namespace
+
+std::vector<FloorStretch> stretchesByFloor(const Polyline& line,
+                                           const std::vector<double>& overFloor) {
+  std::vector<FloorStretch> parts;
+  const auto add = [&](Point2 a, Point2 b, bool under) {
+    if (distance(a, b) < 1e-6) return;
+    if (parts.empty() || parts.back().under != under) {
+      parts.push_back({{a, b}, under});
+    } else {
+      parts.back().line.push_back(b);
+    }
+  };
+  for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+    const Point2 a = line[i], b = line[i + 1];
+    const double low = overFloor[i], high = overFloor[i + 1];
+    const Point2 through = (low < 0) == (high < 0) ? b : lerp(a, b, -low / (high - low));
+    add(a, through, low < 0);
+    add(through, b, high < 0);
+  }
+  return parts;
+}
 
 LineStyle hiddenLine(Service service) {
   return {ink(facts(service).color), 0.25, {1.5, 0.9}};

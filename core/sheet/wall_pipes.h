@@ -44,6 +44,14 @@ std::string standsBefore(const std::vector<WallPipe>& pipes, const std::string& 
 /// (ISO 128-2, from memory), whatever the pattern of the service.
 LineStyle hiddenLine(Service service);
 
+/// A line's stretches over the floor and under it; a leg that has no length in it is left out.
+struct FloorStretch {
+  Polyline line;
+  bool under = false;
+};
+std::vector<FloorStretch> stretchesByFloor(const Polyline& line,
+                                           const std::vector<double>& overFloor);
+
 /// With a gap in what they cross; hidden under the floor.
 void drawWallPipes(const std::vector<WallPipe>& pipes, const std::vector<WallPort>& ports,
                    std::vector<Mark>& marks);

@@ -60,26 +60,14 @@ void addFloorDrain(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
 
 /// The run's line in stretches over the floor and under it; an upright leg has none.
 void markByFloor(const RunStudy& run, const Mark& like, double floor, std::vector<Mark>& marks) {
-  const double width = isConduit(run.service) ? 0.35 : 0.5;
-  const Ink color = ink(facts(run.service).color);
-  bool before = false;
-  const auto add = [&](Point2 a, Point2 b, bool under) {
-    if (distance(a, b) < 1e-6) return;
-    const bool goesOn = !marks.empty() && marks.back().object == like.object &&
-                        marks.back().layer == like.layer && before == under &&
-                        marks.back().points.back() == a;
-    before = under;
-    if (goesOn) return marks.back().points.push_back(b);
+  const LineStyle seen{ink(facts(run.service).color), isConduit(run.service) ? 0.35 : 0.5, {}};
+  std::vector<double> overFloor;
+  for (const RunPoint& point : run.points)
+    overFloor.push_back(point.at.z - floor);
+  for (FloorStretch& stretch : stretchesByFloor(planLine(run), overFloor)) {
     marks.push_back(like);
-    marks.back().points = {a, b};
-    marks.back().line = under ? hiddenLine(run.service) : LineStyle{color, width, {}};
-  };
-  for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
-    const Point3 a = run.points[i].at, b = run.points[i + 1].at;
-    const bool from = a.z < floor, to = b.z < floor;
-    const Point2 through = from == to ? flat(b) : flat(lerp(a, b, (floor - a.z) / (b.z - a.z)));
-    add(flat(a), through, from);
-    add(through, flat(b), to);
+    marks.back().points = std::move(stretch.line);
+    marks.back().line = stretch.under ? hiddenLine(run.service) : seen;
   }
 }
 
