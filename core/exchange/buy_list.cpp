@@ -43,7 +43,7 @@ double inUnit(double amount, BillUnit unit, UnitSystem units) {
   case BillUnit::Length:
     return metric ? amount : inFeet(metres(amount));
   case BillUnit::Area:
-    return metric ? amount : amount / (9 * kMetresPerFoot * kMetresPerFoot);
+    return metric ? amount : amount / kSquareMetresPerSquareYard;
   case BillUnit::Volume:
     return metric ? amount : amount / kCubicMetresPerCubicYard;
   case BillUnit::Liquid:

@@ -2,6 +2,7 @@
 
 #include "core/exchange/csv_read.h"
 #include "core/exchange/input_error.h"
+#include "core/units/earth.h"
 
 #include <algorithm>
 #include <array>
@@ -20,7 +21,6 @@ struct PriceUnit {
   BillUnit unit;
   double amount; ///< SI
 };
-constexpr double kCubicFoot = kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
 constexpr std::array<PriceUnit, 17> kUnits = {
     {{"each", BillUnit::Each, 1},
      {"100", BillUnit::Each, 100},
@@ -29,11 +29,11 @@ constexpr std::array<PriceUnit, 17> kUnits = {
      {"100 ft", BillUnit::Length, 100 * kMetresPerFoot},
      {"m", BillUnit::Length, 1},
      {"stick", BillUnit::Length, 0},
-     {"yd2", BillUnit::Area, 9 * kMetresPerFoot* kMetresPerFoot},
-     {"ft2", BillUnit::Area, kMetresPerFoot* kMetresPerFoot},
+     {"yd2", BillUnit::Area, kSquareMetresPerSquareYard},
+     {"ft2", BillUnit::Area, kSquareMetresPerSquareYard / 9},
      {"m2", BillUnit::Area, 1},
-     {"yd3", BillUnit::Volume, 27 * kCubicFoot},
-     {"ft3", BillUnit::Volume, kCubicFoot},
+     {"yd3", BillUnit::Volume, kCubicMetresPerCubicYard},
+     {"ft3", BillUnit::Volume, kCubicMetresPerCubicYard / 27},
      {"m3", BillUnit::Volume, 1},
      {"pt", BillUnit::Liquid, kCubicMetresPerGallon / 8},
      {"qt", BillUnit::Liquid, kCubicMetresPerGallon / 4},

@@ -1,6 +1,7 @@
 #include "core/sheet/footing_lines.h"
 
 #include "core/geometry/polygon.h"
+#include "core/geometry/unit.h"
 #include "core/sheet/clip.h"
 
 #include <algorithm>
@@ -8,11 +9,6 @@
 namespace sump {
 
 namespace {
-
-Point2 wayTo(Point2 a, Point2 b) {
-  const double length = distance(a, b);
-  return length > 0 ? (b - a) * (1 / length) : Point2{};
-}
 
 /// The outline with each side so far out, closed.
 Polyline movedOut(const Ring& ring, double by) {
@@ -23,8 +19,8 @@ Polyline movedOut(const Ring& ring, double by) {
   Polyline line;
   for (std::size_t i = 0; i <= ring.size(); ++i) {
     const std::size_t n = ring.size(), k = i % n;
-    const Point2 in = wayTo(ring[(k + n - 1) % n], ring[k]),
-                 out = wayTo(ring[k], ring[(k + 1) % n]);
+    const Point2 in = unitWay(ring[(k + n - 1) % n], ring[k]),
+                 out = unitWay(ring[k], ring[(k + 1) % n]);
     const Point2 a = Point2{in.y, -in.x} * side, b = Point2{out.y, -out.x} * side;
     constexpr double kLeast = 0.1; // of a corner that is hardly one's angle
     line.push_back(ring[k] + (a + b) * (1 / std::max(kLeast, 1 + dot(in, out))));

@@ -1,5 +1,6 @@
 #include "core/sheet/view_references.h"
 
+#include "core/geometry/unit.h"
 #include "core/sheet/bubble.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/mark_pen.h"
@@ -24,13 +25,10 @@ struct CutEnd {
   Point2 at, out, sight;
 };
 
-Point2 unit(Point2 a, Point2 b) {
-  return (b - a) * (1 / std::max(distance(a, b), 1e-9));
-}
-
 std::vector<CutEnd> endsOf(const SectionCut& cut) {
   const Polyline& line = cut.line;
-  const Point2 first = unit(line[0], line[1]), last = unit(line[line.size() - 2], line.back());
+  const Point2 first = unitWay(line[0], line[1]),
+               last = unitWay(line[line.size() - 2], line.back());
   return {{line.front(), first * -1, {-first.y, first.x}}, {line.back(), last, {-last.y, last.x}}};
 }
 
@@ -57,8 +55,8 @@ Polyline drawnLine(const SectionCut& cut, const SheetView& view) {
   for (std::size_t i = 1; i + 2 < line.size(); i += 2) {
     const Point2 a = cut.line[i], b = cut.line[i + 1];
     const double past = std::min(metresOf(kAir + kCorner, view), distance(a, b) / 3);
-    line[i] = a + unit(cut.line[i - 1], a) * past;
-    line[i + 1] = b + unit(cut.line[i + 2], b) * past;
+    line[i] = a + unitWay(cut.line[i - 1], a) * past;
+    line[i + 1] = b + unitWay(cut.line[i + 2], b) * past;
   }
   return line;
 }
@@ -79,7 +77,7 @@ void markEnd(const CutEnd& end, const SheetView& view, MarkPen pen) {
 /// Heavy where the cut goes over from one line to another.
 void markCorners(const Polyline& line, const SheetView& view, MarkPen& pen) {
   for (std::size_t i = 1; i + 1 < line.size(); ++i) {
-    const Point2 p = line[i], before = unit(p, line[i - 1]), after = unit(p, line[i + 1]);
+    const Point2 p = line[i], before = unitWay(p, line[i - 1]), after = unitWay(p, line[i + 1]);
     constexpr double kStraight = 0.1; // sine of a turn that is none
     if (std::abs(cross(before, after)) < kStraight && dot(before, after) < 0) continue;
     const double most = std::min(distance(p, line[i - 1]), distance(p, line[i + 1])) / 2;

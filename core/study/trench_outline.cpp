@@ -1,19 +1,12 @@
 #include "core/study/trench_outline.h"
 
+#include "core/geometry/unit.h"
+
 namespace sump {
-
-namespace {
-
-Point2 toward(Point2 a, Point2 b) {
-  const double length = distance(a, b);
-  return length > 0 ? (b - a) * (1 / length) : Point2{};
-}
-
-} // namespace
 
 Ring trenchCorner(const TrenchPoint& before, const TrenchPoint& bend, const TrenchPoint& after) {
   constexpr double kStraight = 1e-6; // sine of a bend that is none
-  const Point2 in = toward(before.at, bend.at), out = toward(bend.at, after.at);
+  const Point2 in = unitWay(before.at, bend.at), out = unitWay(bend.at, after.at);
   const double turn = cross(in, out), half = bend.top / 2;
   if (std::abs(turn) < kStraight || half <= 0) return {};
   const double side = turn > 0 ? half : -half; // a turn to the left has its outer corner right

@@ -1,5 +1,6 @@
 #pragma once
-// Earth and concrete, which the trade measures and pays in cubic yards where lengths are in feet.
+// Earth, concrete and paving, which the trade measures and pays in cubic and square yards where
+// lengths are in feet.
 
 #include "core/units/quantity.h"
 
@@ -9,6 +10,8 @@ namespace sump {
 
 inline constexpr double kCubicMetresPerCubicYard =
     27 * kMetresPerFoot * kMetresPerFoot * kMetresPerFoot;
+
+inline constexpr double kSquareMetresPerSquareYard = 9 * kMetresPerFoot * kMetresPerFoot;
 
 constexpr double inCubicYards(Volume v) {
   return v.value() / kCubicMetresPerCubicYard;
