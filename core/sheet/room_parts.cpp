@@ -58,7 +58,7 @@ Block roomPartTable(const SheetJob& job, const EquipmentRoom& room, double width
                 {"Size", Align::Centre},
                 {"From right end,|seen from inside", Align::Right},
                 {"Off the|wall", Align::Right},
-                {"Invert|over floor", Align::Right},
+                {"Height|over floor", Align::Right},
                 {"What"}},
                rows, width);
 }

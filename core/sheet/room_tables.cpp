@@ -64,6 +64,17 @@ std::string runAt(const SheetJob& job, const Id& port) {
   return text.empty() ? "none" : text;
 }
 
+bool endsUpright(const SheetJob& job, const Id& port) {
+  for (const Run& run : job.plan().runs) {
+    const RunStudy* study = job.study().run(run.id);
+    if (study == nullptr || study->legs.empty()) continue;
+    if ((run.from.target == port && study->legs.front().vertical) ||
+        (run.to.target == port && study->legs.back().vertical))
+      return true;
+  }
+  return false;
+}
+
 namespace {
 
 /// Where a run comes up through the room's floor, in the room's frame.
@@ -131,6 +142,15 @@ std::string equipmentEnd(const Port& port) {
   }
 }
 
+/// How far a pipe's end stands off the skid in plan, which what joins them has to bridge.
+std::string offSkid(const SheetJob& job, const EquipmentRoom& room, const Port& port) {
+  if (!room.skid || isConduit(port.service)) return "-";
+  const Point2 low = room.skid->corner;
+  const Point2 high = low + Point2{inMetres(room.skid->length), inMetres(room.skid->depth)};
+  const Point2 nearest{std::clamp(port.at.x, low.x, high.x), std::clamp(port.at.y, low.y, high.y)};
+  return printLength(metres(distance(port.at, nearest)), job.units());
+}
+
 /// Rows of the table of what rises: along the wall from its right end and off it.
 class RiserRows {
 public:
@@ -144,13 +164,14 @@ public:
     const RunStudy* run = studyAt(job_, port.id);
     const auto rise = run != nullptr ? risesAt(*run, room_) : std::nullopt;
     const bool apart = rise && distance(*rise, port.at) > kSame;
-    if (apart) put(port, *rise, {"-", "-", "-", called(port) + ": rises here, not under its port"});
+    if (apart)
+      put(port, *rise, {"-", "-", "-", "-", called(port) + ": rises here, not under its port"});
     const char* what = apart                     ? ": port"
                        : run != nullptr && !rise ? ": port, not from the floor"
                                                  : "";
     put(port, port.at,
         {printLength(port.height, units), printElevation(room_.floor + port.height, units),
-         equipmentEnd(port), called(port) + what});
+         offSkid(job_, room_, port), equipmentEnd(port), called(port) + what});
   }
   const std::vector<std::vector<std::string>>& rows() const { return rows_; }
 
@@ -179,8 +200,9 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
                 {"Size", Align::Centre},
                 {"From right end,|seen from inside", Align::Right},
                 {"Off the|wall", Align::Right},
-                {"Invert|over floor", Align::Right},
-                {"Invert|elevation", Align::Right},
+                {"Height|over floor", Align::Right},
+                {"Elevation", Align::Right},
+                {"To the|skid", Align::Right},
                 {"Joins at|the equipment"},
                 {"Port"}},
                rows.rows(), width);
@@ -246,6 +268,20 @@ std::string assemblyNote(const SheetJob& job) {
          "pipe, with room to test and open it as the local authority asks: ______ (plumber).";
 }
 
+/// The lists end at the ports; what lies between them and the equipment is told to be missing.
+std::string joiningNote(const Plan& plan) {
+  bool skid = false;
+  for (const EquipmentRoom& room : plan.rooms)
+    skid = skid || room.skid.has_value();
+  return std::string(
+             "Each pipe of this set ends open at its port as drawn, and the lists end there. "
+             "What joins it to the equipment's own connection") +
+         (skid ? ", over the distance to the skid as tabled," : "") +
+         " is not listed: pipe, fittings or hose with a union ______, set by ______ (sizes, "
+         "threads "
+         "and places by the maker's drawing of the skid).";
+}
+
 /// Where the electrician's plan of the room is.
 std::string clearNote(const Plan& plan) {
   for (const EquipmentRoom& room : plan.rooms) {
@@ -265,10 +301,11 @@ std::vector<std::string> roomNotes(const SheetJob& job) {
       "or in the ground, or behind what is drawn before it (hidden, ISO 128).",
       risingNote(job),
       unionNote(job),
-      "Heights are inverts over the finished floor, places to pipe centrelines from the inside "
-      "faces of the walls.",
-      "Each pipe ends at its port as drawn. Size, thread and place of the equipment's own "
-      "connection that it joins: ______ (maker's drawing of the skid).",
+      "Heights over the finished floor are those of an upright pipe's open end and of the middle "
+      "of "
+      "what stands in it, and of a level pipe's invert; places are those of pipe centrelines from "
+      "the inside faces of the walls.",
+      joiningNote(job.plan()),
       assemblyNote(job),
       clearNote(job.plan()),
       "Floor drain, light and ventilation by the general contractor."};

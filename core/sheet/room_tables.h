@@ -26,6 +26,10 @@ WallView wallOf(const EquipmentRoom& room);
 /// The runs that end at a port, by their tags.
 std::string runAt(const SheetJob& job, const Id& port);
 
+/// The run that ends at a port stands upright there, so that the port's height is that of its open
+/// end; else it is the invert's.
+bool endsUpright(const SheetJob& job, const Id& port);
+
 /// Pipe runs that come up through the room's floor outside the area for it, by their tags.
 std::string risersOutside(const SheetJob& job, const EquipmentRoom& room);
 

@@ -73,8 +73,14 @@ void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
     const std::string hidden =
         standsBefore(pipes, runAt(job, port.port->id), port.centre, port.off);
     if (!hidden.empty()) {
-      MarkPen(d.marks, port.port->id, Layer::Part)
-          .circle(port.centre, port.radius, hiddenLine(port.port->service));
+      const LineStyle line = hiddenLine(port.port->service);
+      MarkPen pen(d.marks, port.port->id, Layer::Part);
+      const Point2 half{port.radius, 0};
+      if (port.upright) {
+        pen.path({port.centre - half, port.centre + half}, line);
+      } else {
+        pen.circle(port.centre, port.radius, line);
+      }
     }
     if (!isShown(shown, port.port->service)) {
       // Told in full in the other view; here the tag finds it there.
@@ -132,7 +138,7 @@ void addParts(const SheetJob& job, const EquipmentRoom& room, const WallView& wa
               const std::vector<WallPipe>& pipes, bool told, Drawing& d) {
   for (const RoomPart& p : partsIn(job, room)) {
     const double r = nominalInches(p.size).value_or(1) * kMetresPerInch / 2;
-    const Point2 at{wall.right(room, p.local), p.height + r};
+    const Point2 at{wall.right(room, p.local), p.upright ? p.height : p.height + r};
     const double off = wall.off(room, p.local);
     const WallPipe* pipe = pipeOf(pipes, p.run->id, at, off);
     if (pipe == nullptr) continue;
@@ -220,6 +226,16 @@ PaperBox aboutPipes(const SheetJob& job, const EquipmentRoom& room, const WallVi
   return box;
 }
 
+/// What of the skid is seen beside the pipes; its height is told where it is whole.
+void nameSkidEnd(const EquipmentRoom& room, const WallView& wall, const PaperBox& shown,
+                 Drawing& d) {
+  if (!room.skid) return;
+  const Ring seen = clipRing(boxOn(room, wall, *room.skid), shown);
+  if (seen.empty()) return;
+  const PaperBox box = around(seen);
+  d.callouts.push_back({{"Equipment skid"}, lerp(box.low, box.high, 0.5), Ink::Black, true, true});
+}
+
 void fitSymbols(const PaperBox& shown, Point2 most, UnitSystem units, Drawing& d) {
   constexpr double kCallouts = 40; // mm about the drawing
   d.marks = fittedSymbols(std::move(d.marks), fittedScale(shown, {{0, 0}, most}, kCallouts, units));
@@ -234,7 +250,8 @@ std::string areaLabel(const SheetJob& job, const EquipmentRoom& room) {
 
 Callout portCallout(const SheetJob& job, const Port& port, Point2 at) {
   const std::string run = runAt(job, port.id);
-  const std::string height = "inv. " + printShort(port.height, job.units()) + " over floor";
+  const std::string height = (endsUpright(job, port.id) ? "end " : "inv. ") +
+                             printShort(port.height, job.units()) + " over floor";
   if (isSmallPaper(job.paper)) return {{run, height}, at, ink(facts(port.service).color)};
   return {{run + "  " + called(port) + ", " + sizeText(port.size), height},
           at,
@@ -261,7 +278,7 @@ Drawing wallElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mos
   // Large paper tells of the pipes in a view of their own.
   const bool small = isSmallPaper(job.paper);
   const std::vector<WallPipe> pipes = wallPipes(job, room, wall);
-  const std::vector<WallPort> ports = wallPorts(room, wall);
+  const std::vector<WallPort> ports = wallPorts(job, room, wall);
   drawWallPipes(pipes, ports, d.marks);
   tellPorts(job, pipes, ports, small ? Shown::All : Shown::Conduits, d);
   addParts(job, room, wall, pipes, small, d);
@@ -290,11 +307,12 @@ Drawing riserElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mo
   d.title = "RISING PIPES, ENLARGED FROM VIEW " + viewOf(elevationAnchor(job.plan(), room.id));
   d.finest = kEnlarged;
   const std::vector<WallPipe> pipes = wallPipes(job, room, wall);
-  const std::vector<WallPort> ports = wallPorts(room, wall);
+  const std::vector<WallPort> ports = wallPorts(job, room, wall);
   const PaperBox shown = aboutPipes(job, room, wall, ports);
   MarkPen(d.marks, room.id, Layer::Room).path({{0, 0}, {wall.length, 0}}, kRoomWall);
   addElevationBox(room, wall, room.skid, kLine, "Equipment skid", job.units(), d);
   d.callouts.clear();
+  nameSkidEnd(room, wall, shown, d);
   drawWallPipes(pipes, ports, d.marks);
   tellPorts(job, pipes, ports, Shown::Pipes, d);
   addParts(job, room, wall, pipes, true, d);

@@ -47,11 +47,10 @@ public:
     if (t1 <= t0) return;
     const auto place = [&](double t) {
       const Point2 local = lerp(p, q, t);
-      return std::pair(
-          Point2{wall_.right(room_, local), a.z + (b.z - a.z) * t - floor + pipe_.radius},
-          wall_.off(room_, local));
+      return std::pair(Point2{wall_.right(room_, local), a.z + (b.z - a.z) * t - floor},
+                       wall_.off(room_, local));
     };
-    put(place(t0), place(t1), std::max(a.z, b.z) < floor + kSameHeight);
+    put(place(t0), place(t1), std::max(a.z, b.z) - pipe_.radius < floor + kSameHeight);
   }
   std::vector<WallPipe> take() { return std::move(made_); }
 
@@ -79,6 +78,17 @@ private:
   WallPipe pipe_;
   std::vector<WallPipe> made_;
 };
+
+/// Levels of bends are inverts, of an upright end that of its opening.
+std::vector<Point3> centreline(const RunStudy& run, double radius) {
+  std::vector<Point3> points;
+  for (const RunPoint& point : run.points)
+    points.push_back(point.at + Point3{0, 0, radius});
+  if (run.legs.empty()) return points;
+  if (run.legs.front().vertical) points.front().z -= radius;
+  if (run.legs.back().vertical) points.back().z -= radius;
+  return points;
+}
 
 void drawPipe(const WallPipe& pipe, double gap, std::vector<Mark>& marks) {
   MarkPen pen(marks, pipe.run, Layer::Part);
@@ -141,8 +151,9 @@ std::vector<WallPipe> wallPipes(const SheetJob& job, const EquipmentRoom& room,
     const Run& given = *job.plan().runs.find(run.id);
     Stretches stretches(room, wall,
                         {run.id, tags.at(run.id), given.service, {}, radiusOf(given.size), 0});
-    for (std::size_t i = 0; i + 1 < run.points.size(); ++i)
-      stretches.add(run.points[i].at, run.points[i + 1].at);
+    std::vector<Point3> centres = centreline(run, radiusOf(given.size));
+    for (std::size_t i = 0; i + 1 < centres.size(); ++i)
+      stretches.add(centres[i], centres[i + 1]);
     for (WallPipe& pipe : stretches.take())
       all.push_back(std::move(pipe));
   }
@@ -150,12 +161,15 @@ std::vector<WallPipe> wallPipes(const SheetJob& job, const EquipmentRoom& room,
   return all;
 }
 
-std::vector<WallPort> wallPorts(const EquipmentRoom& room, const WallView& wall) {
+std::vector<WallPort> wallPorts(const SheetJob& job, const EquipmentRoom& room,
+                                const WallView& wall) {
   std::vector<WallPort> ports;
   for (const Port& port : room.ports) {
     const double r = radiusOf(port.size);
+    const bool upright = endsUpright(job, port.id);
     ports.push_back({&port,
-                     {wall.right(room, port.at), inMetres(port.height) + r},
+                     upright,
+                     {wall.right(room, port.at), inMetres(port.height) + (upright ? 0 : r)},
                      r,
                      wall.off(room, port.at)});
   }
@@ -182,6 +196,7 @@ void drawWallPipes(const std::vector<WallPipe>& pipes, const std::vector<WallPor
   auto port = ports.begin();
   const auto drawPorts = [&](double below) {
     for (; port != ports.end() && port->off < below - kSameHeight; ++port) {
+      if (port->upright) continue; // drawn with its pipe
       MarkPen pen(marks, port->port->id, Layer::Part);
       pen.circle(port->centre, port->radius,
                  LineStyle{ink(facts(port->port->service).color), 0.35, {}}, FillStyle{Ink::White});

@@ -23,9 +23,10 @@ struct WallPipe {
   bool covers(Point2 p) const;
 };
 
-/// Where a port's pipe ends, and as far off the wall.
+/// Where a port's pipe ends, and as far off the wall; upright pipe ends open.
 struct WallPort {
   const Port* port;
+  bool upright;
   Point2 centre;
   double radius, off;
 };
@@ -34,7 +35,8 @@ struct WallPort {
 /// floor as is worth drawing.
 std::vector<WallPipe> wallPipes(const SheetJob& job, const EquipmentRoom& room,
                                 const WallView& wall);
-std::vector<WallPort> wallPorts(const EquipmentRoom& room, const WallView& wall);
+std::vector<WallPort> wallPorts(const SheetJob& job, const EquipmentRoom& room,
+                                const WallView& wall);
 
 /// The tags of what stands before this place in a run, off the wall by so much.
 std::string standsBefore(const std::vector<WallPipe>& pipes, const std::string& run, Point2 at,

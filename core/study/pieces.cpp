@@ -46,7 +46,9 @@ private:
   Length layingLength(std::string_view key, const std::string& size) const;
   Length endTakeOut(const RunEnd& end, const std::string& size);
   Length halfBore(const std::string& size) const;
-  Length endLift(const RunEnd& end, const std::string& size, const RunJoint& joint) const;
+  bool isUpright(std::size_t leg) const { return study_.legs[leg].vertical; }
+  Length endLift(const RunEnd& end, const std::string& size, const RunJoint& joint,
+                 bool upright) const;
   PipePiece pieceBetween(const Node& a, const Node& b) const;
   void joinCoincident();
   void liftParts();
@@ -112,18 +114,20 @@ Length Assembly::halfBore(const std::string& size) const {
 }
 
 /// Levels are inverts, so a pipe's centre lies half its bore higher; the level of upright pipe's
-/// open end is that of its opening.
-Length Assembly::endLift(const RunEnd& end, const std::string& size, const RunJoint& joint) const {
+/// open end is that of its opening, at the equipment's ports too.
+Length Assembly::endLift(const RunEnd& end, const std::string& size, const RunJoint& joint,
+                         bool upright) const {
   switch (end.kind) {
   case EndKind::Free:
   case EndKind::Chamber:
     return metres(0);
   case EndKind::Run:
     return joint.bore / 2.0;
-  case EndKind::Basin:
-  case EndKind::Sewer:
   case EndKind::Port:
   case EndKind::Wash:
+    return upright ? metres(0) : halfBore(size);
+  case EndKind::Basin:
+  case EndKind::Sewer:
     break;
   }
   return halfBore(size);
@@ -131,13 +135,14 @@ Length Assembly::endLift(const RunEnd& end, const std::string& size, const RunJo
 
 void Assembly::addStart(const RunJoint& joint) {
   nodes_.push_back({0, metres(0), joint.takeOut + endTakeOut(run_.from, run_.size), "",
-                    endLift(run_.from, run_.size, joint)});
+                    endLift(run_.from, run_.size, joint, isUpright(0))});
 }
 
 void Assembly::addFinish(const RunJoint& joint) {
   const std::string size = sizeAt(run_, study_.legs.size(), 0);
   nodes_.push_back({study_.points.back().station, joint.takeOut + endTakeOut(run_.to, size),
-                    metres(0), "", endLift(run_.to, size, joint)});
+                    metres(0), "",
+                    endLift(run_.to, size, joint, isUpright(study_.legs.size() - 1))});
 }
 
 void Assembly::addBends() {

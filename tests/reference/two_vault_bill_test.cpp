@@ -97,8 +97,8 @@ TEST_F(TwoVaultBill, Supports) {
 
 TEST_F(TwoVaultBill, Marking) {
   const BillLine& tape = line("purple-tape");
-  EXPECT_NEAR(inFeet(metres(*tape.net)), 27.6752, 1e-3);
-  EXPECT_NEAR(inFeet(metres(*tape.order)), 30.443, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.net)), 27.5954, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.order)), 30.355, 1e-3);
   expectCount("purple-label", "", 2, 2);
 }
 
