@@ -1,5 +1,6 @@
 #include "core/sheet/circuits.h"
 
+#include "core/sheet/end_names.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
@@ -30,14 +31,14 @@ std::string panelText(const Plan& plan) {
 }
 
 /// The end of a conduit that is not in the equipment room.
-std::string farEnd(const Run& run, const Plan& plan) {
-  return endText(run.to.kind == EndKind::Port ? run.from : run.to, plan);
+std::string farEnd(const Run& run, const Plan& plan, const Study& study) {
+  return runEndText(plan, study, run, run.to.kind == EndKind::Port);
 }
 
 class Circuits {
 public:
   explicit Circuits(const SheetJob& job)
-      : plan_(job.plan()), tags_(runTags(plan_)), panel_(panelText(plan_)) {}
+      : plan_(job.plan()), study_(job.study()), tags_(runTags(plan_)), panel_(panelText(plan_)) {}
 
   std::vector<Circuit> take() {
     for (const Supply& supply : plan_.basis.wiring.supplies)
@@ -96,7 +97,7 @@ private:
   void addSignal(const SignalCircuit& signal) {
     const Run* run = runOf(signal.run);
     const std::string volts(voltsText(signal.kind)),
-        far = run != nullptr ? farEnd(*run, plan_) : kBlank;
+        far = run != nullptr ? farEnd(*run, plan_, study_) : kBlank;
     const bool toFloat = isOfFloat(plan_, signal);
     // The panel feeds the float's switch; a wash signal comes with its own supply or from there.
     made_.push_back({signal.id, called(signal), volts,
@@ -107,6 +108,7 @@ private:
   }
 
   const Plan& plan_;
+  const Study& study_;
   std::unordered_map<Id, std::string> tags_;
   std::string panel_;
   std::vector<Circuit> made_;
@@ -170,7 +172,12 @@ Block circuitTable(const SheetJob& job, double width) {
           "adopted code (motors: NEC 430); nothing is sized here. Conductors given are those "
           "that the conduits are drawn for.");
   addNote(block, "(2) Panel or service and its circuit: the owner and the electrician.");
-  if (signals) addNote(block, "(3) Transformer, power supply or circuit: the panel's maker.");
+  if (signals)
+    addNote(
+        block,
+        "(3) Float: transformer, power supply or circuit by the panel's maker. Wash demand: its "
+        "own supply, or a dry contact fed from the panel: the wash equipment's supplier "
+        "and the panel's maker.");
   const auto& supplies = job.plan().basis.wiring.supplies;
   const auto has = [&](SupplyKind kind) {
     return std::ranges::any_of(supplies, [&](const Supply& s) { return s.kind == kind; });

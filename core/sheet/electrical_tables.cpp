@@ -2,6 +2,7 @@
 // electrician's work.
 
 #include "core/sheet/circuits.h"
+#include "core/sheet/end_names.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/nominal_volts.h"
@@ -82,7 +83,8 @@ Block conduitTable(const SheetJob& job, double width) {
          fixed(conduit.mostDegrees, 0) + "°", classText(job.plan(), conduit, run),
          conductorText(run), levelAt(studied, &RunStudy::startInvert),
          levelAt(studied, &RunStudy::endInvert),
-         endText(run.from, job.plan()) + " to " + endText(run.to, job.plan())});
+         runEndText(job.plan(), job.study(), run, true) + " to " +
+             runEndText(job.plan(), job.study(), run, false)});
   }
   return table("CONDUIT SCHEDULE",
                {{"Run"},
@@ -128,10 +130,14 @@ Block supplyTable(const SheetJob& job, double width) {
                        {"System,|nominal"},
                        {"To ground"},
                        {"Conduit"},
-                       {"Disconnect|away", Align::Right},
+                       {"Disconnect|away (c)", Align::Right},
                        {"In sight"}},
                       rows, width);
   const auto& supplies = job.plan().basis.wiring.supplies;
+  if (!supplies.empty())
+    addNote(block,
+            "(c) From the middle of the panel; of a motor, from the middle of the skid where "
+            "that is farther.");
   if (std::ranges::any_of(supplies, [](const Supply& s) { return !nominalSystem(s); }))
     addNote(block,
             "(b) By the volts that the plan gives, which are no nominal system of NEC 220.5(A) or "

@@ -13,12 +13,14 @@
 #include "core/sheet/schedules.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/sheet/trench_figure.h"
 #include "core/study/trench_outline.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 
 namespace sump {
@@ -191,9 +193,9 @@ SheetLabel spoilLabel(const SheetJob& job) {
   const EarthStudy& earth = job.study().earth;
   const UnitSystem units = job.units();
   return {{"SPOIL HEAP, kept for backfill",
-           decidedText(earth.kept, [&](Volume v) { return earthText(v, units); }) + " loose, " +
-               decidedText(earth.keptHeight, [&](Length v) { return printLength(v, units); }) +
-               " high on the mean"},
+           decidedText(earth.kept, [&](Volume v) { return earthText(v, units); }) +
+               " loose, no higher than " +
+               decidedText(earth.heapHeight, [&](Length v) { return printLength(v, units); })},
           false,
           true};
 }
@@ -272,16 +274,13 @@ std::string sidesText(const SheetJob& job) {
 
 Block digLegend(const SheetJob& job, double width) {
   Block block = paragraphs("LEGEND: DIGS", {}, width, false);
+  std::vector<PaperStrip> strips;
   const auto add = [&](const char* text, const LineStyle& line, std::optional<FillStyle> fill) {
-    block.body.push_back(sampleStrip(sampleBox(line, fill), text));
+    strips.push_back(sampleStrip(sampleBox(line, fill), text));
   };
   add("Edge of the dig at the ground", kEdge, FillStyle{Ink::PaleGrey, Hatch::Dots});
   add("Bottom of the dig", kToe, std::nullopt);
   add("Trench, at the ground", kTrench, std::nullopt);
-  if (!footingLines(job).empty())
-    block.body.push_back(
-        sampleStrip({PageShape{{{2, 2.8}, {14, 2.8}}, false, false, kFootingPlane, {}}},
-                    "45 degree plane down and out from a footing, at the bottom of the dig"));
   add("Vault", LineStyle{Ink::Black, 0.5, {}}, FillStyle{Ink::Concrete});
   const EarthBasis& basis = job.plan().basis.earth;
   if (basis.spoil.size() >= 3)
@@ -294,8 +293,18 @@ Block digLegend(const SheetJob& job, double width) {
                                               FillStyle{Ink::White}}};
     for (double y : {1.8, 2.8, 3.8})
       ladder.push_back(rule({7, y}, {9, y}, 0.25));
-    block.body.push_back(sampleStrip(std::move(ladder), "Ladder"));
+    strips.push_back(sampleStrip(std::move(ladder), "Ladder"));
   }
+  constexpr double kTwoWide = 130; // mm
+  if (width < kTwoWide) {
+    std::ranges::move(strips, std::back_inserter(block.body));
+  } else {
+    addInPairs(std::move(strips), width, block);
+  }
+  if (!footingLines(job).empty())
+    block.body.push_back(
+        sampleStrip({PageShape{{{2, 2.8}, {14, 2.8}}, false, false, kFootingPlane, {}}},
+                    "45 degree plane down and out from a footing, at the bottom of the dig"));
   return block;
 }
 
@@ -368,6 +377,7 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        heapText(job)},
       width, true));
   flow.add(digLegend(job, width));
+  flow.add(trenchFigure(job, width));
   flow.add(pitTable(job, width));
   flow.add(earthTable(job, width));
   flow.add(paragraphs("NEAR THE DIGS", digNeighbours(job), width, false));
