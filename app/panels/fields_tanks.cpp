@@ -239,7 +239,7 @@ void portFields(RoomMaker& make, UnitSystem units) {
         fieldText("Across the room"), [i](EquipmentRoom& r) -> double& { return r.ports[i].at.y; },
         coordinateWriting(units));
     make.typed<Length>(
-        fieldText("Invert over floor"),
+        fieldText("Height over floor"),
         [i](EquipmentRoom& r) -> Length& { return r.ports[i].height; }, lengthWriting(units));
     make.typed<std::string>(
         fieldText("Size"), [i](EquipmentRoom& r) -> std::string& { return r.ports[i].size; },

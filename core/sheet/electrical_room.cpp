@@ -64,6 +64,19 @@ void addValves(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
   }
 }
 
+/// What of the plumber's stands in the room, by name.
+void namePlumbing(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
+  if (room.floorDrain)
+    d.callouts.push_back({{"Floor drain"}, *room.floorDrain, Ink::Black, false, true});
+  if (!room.plumbingArea || isSmallPaper(job.paper)) return;
+  const RoomBox& area = *room.plumbingArea;
+  d.callouts.push_back({{"Pipes rise in here"},
+                        area.corner + Point2{0, inMetres(area.depth)},
+                        Ink::Black,
+                        false,
+                        true});
+}
+
 void addSpaces(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
   for (const Ring& site : clearSpaces(job, room.id)) {
     Polyline edge;
@@ -152,6 +165,7 @@ Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most
   addSpaces(job, room, d);
   addDisconnects(job, room, d);
   addValves(job, room, d);
+  namePlumbing(job, room, d);
   // Small paper has no room for the conduits between panel and disconnects; the wall's elevation
   // has.
   std::string note = "Circuits: as the schedule numbers them.";

@@ -56,7 +56,7 @@ Block roomPartTable(const SheetJob& job, const EquipmentRoom& room, double width
                {{"Mark"},
                 {"Run"},
                 {"Size", Align::Centre},
-                {"From right end,|seen from inside", Align::Right},
+                {"From the|right end", Align::Right},
                 {"Off the|wall", Align::Right},
                 {"Height|over floor", Align::Right},
                 {"What"}},

@@ -198,7 +198,7 @@ Block portTable(const SheetJob& job, const EquipmentRoom& room, double width) {
   return table("WHERE PIPES AND CONDUITS RISE, " + called(room),
                {{"Run"},
                 {"Size", Align::Centre},
-                {"From right end,|seen from inside", Align::Right},
+                {"From the|right end", Align::Right},
                 {"Off the|wall", Align::Right},
                 {"Height|over floor", Align::Right},
                 {"Elevation", Align::Right},
@@ -304,7 +304,7 @@ std::vector<std::string> roomNotes(const SheetJob& job) {
       "Heights over the finished floor are those of an upright pipe's open end and of the middle "
       "of "
       "what stands in it, and of a level pipe's invert; places are those of pipe centrelines from "
-      "the inside faces of the walls.",
+      "the inside faces of the walls, the right end as seen from inside.",
       joiningNote(job.plan()),
       assemblyNote(job),
       clearNote(job.plan()),

@@ -172,8 +172,8 @@ void DrawDepot::drawEquipment() {
   // Ports follow in the order of their list; the boxes have the label three times before them.
   for (const int port : {6, 7, 8})
     set("Across the room", "0.4'", 3 + port);
-  set("Invert over floor", "1.5'", 3);
-  set("Invert over floor", "2.2'", 7);
+  set("Height over floor", "1.5'", 3);
+  set("Height over floor", "2.2'", 7);
   press("Add"); // the floor drain, which follows the three boxes
   set("Along the room", "2'", 3);
   set("Across the room", "7'", 3);

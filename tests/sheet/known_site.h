@@ -42,6 +42,12 @@ inline void KnownNumbers::site(const Plan& plan) {
 inline void KnownNumbers::ofPort(const Id& object, const EquipmentRoom& room, const Port& port) {
   levels(object, room.floor + port.height);
   lengths(object, port.at.x, port.at.y, port.height);
+  if (room.skid) { // the gap in plan from the end to the skid
+    const double x = inMetres(room.skid->length), y = inMetres(room.skid->depth);
+    const Point2 off = port.at - room.skid->corner;
+    lengths(object,
+            std::hypot(std::max({0.0, -off.x, off.x - x}), std::max({0.0, -off.y, off.y - y})));
+  }
   nominal(object, port.size);
 }
 
