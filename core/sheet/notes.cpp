@@ -73,7 +73,8 @@ Block generalNotes(const Review& review, double width) {
        "gravity pipe at a uniform grade on firm bedding from the low end up.",
        "Suction rises all the way to the pump, with no high pocket. Test suction and pressure pipe "
        "before backfill.",
-       "Seal every pipe through a vault wall with a flexible watertight boot or grout made for it.",
+       "Every pipe through a vault wall or a riser passes a resilient connector (boot, ASTM C923), "
+       "not grout alone.",
        groundStatement(review),
        "Verify inverts of the sewer connection and the drain outlets before ordering vaults."},
       width, true);
@@ -95,7 +96,8 @@ Block cautions(const Plan& plan, double width) {
        "shown are from records and may lie elsewhere.",
        "EXCAVATION: shore, slope or shield, keep spoil and loads off the edge, have a competent "
        "person inspect daily and after rain; keep people out from under unsupported ground.",
-       "CONFINED SPACE: vaults are permit spaces. No entry, even briefly, without permit, gas test, "
+       "CONFINED SPACE: vaults are permit spaces. No entry, even briefly, without permit, gas "
+       "test, "
        "ventilation, attendant and a rescue plan. Keep covers locked.",
        "LIFTING: set vaults with rated gear and the maker's lifting points, to a lift plan; nobody "
        "under the load; keep clear of overhead lines.",
