@@ -370,7 +370,8 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "attendant and a rescue plan.",
        "LIFTING: nobody under a load or between a vault and the side of the dig.",
        "FOOTINGS: levels of buildings' footings are as told to the designer. Find them before the "
-       "dig comes near; where they stand higher, stop and ask the engineer. No footing is "
+       "dig comes near; where they stand higher, stop and ask the engineer. Distances are to the "
+       "walls: where a footing projects, its plane comes as much nearer. No footing is "
        "undermined "
        "or cut: under one, dig only as the structural engineer has said, by hand, in short "
        "stretches, shored.",
