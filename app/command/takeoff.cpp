@@ -37,7 +37,7 @@ std::string billText(const Review& review, const BuyList& buy) {
                                     line.description,
                                     line.size,
                                     printAmount(line.net, line.unit, units),
-                                    printAmount(line.order, line.unit, units),
+                                    printOrder(line, units),
                                     line.sticks > 0 ? std::to_string(line.sticks) : ""};
     if (buy.costs) {
       const auto& cost = buy.costs->lines[i];

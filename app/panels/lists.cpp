@@ -59,7 +59,7 @@ std::vector<TableRow> takeOffRows(const Review& review) {
     row.cells << coreWord(line.trade) << sentenceCase(coreText(line.description))
               << (line.size.empty() || sizeHasUnit(line) ? q(line.size) : q(line.size) + "\"")
               << coreText(line.material) << amount(line.net, line.unit, units)
-              << amount(line.order, line.unit, units)
+              << powersRaised(q(printOrder(line, units)))
               << (line.sticks > 0 ? QString::number(line.sticks) : QString()) << coreFilled(note)
               << sources(from);
     row.objects = std::set<Id>(from.begin(), from.end());

@@ -52,13 +52,36 @@ std::vector<BySize<Length>> spacings(const TableNode& node, std::string_view key
   });
 }
 
+/// One of the sizes that cans come in.
+Volume canOf(const TableNode& node, std::string_view key,
+             std::initializer_list<std::pair<std::string_view, Volume>> sizes) {
+  const std::string can = node.text(key);
+  std::string known;
+  for (const auto& [name, volume] : sizes) {
+    if (can == name) return volume;
+    known += (known.empty() ? "" : ", ") + std::string(name);
+  }
+  node.child(key).fail("is '" + can + "'", "use " + known);
+}
+
+void readSockets(const TableNode& node, Supplies& supplies) {
+  node.onlyKeys({"source", "sizes"});
+  supplies.socketDepthSource = node.source();
+  supplies.socketDepth = bySize<Length>(node, "sizes", [](const TableNode& row) {
+    row.onlyKeys({"nominal", "depth"});
+    return row.positiveLength("depth");
+  });
+}
+
 void readSolvent(const TableNode& node, Supplies& supplies) {
-  node.onlyKeys({"source", "primerShare", "can", "sockets", "jointsPerQuart"});
+  node.onlyKeys({"source", "primerShare", "can", "metricCan", "sockets", "jointsPerQuart"});
   supplies.solventSource = node.source();
   supplies.primerShare = node.number("primerShare");
-  const std::string can = node.text("can");
-  if (can != "1 pt" && can != "1 qt") node.child("can").fail("is '" + can + "'", "use 1 pt, 1 qt");
-  supplies.can = gallons(can == "1 pt" ? 1.0 / 8 : 1.0 / 4);
+  supplies.can = canOf(node, "can", {{"1 pt", gallons(1.0 / 8)}, {"1 qt", gallons(1.0 / 4)}});
+  supplies.metricCan = canOf(node, "metricCan",
+                             {{"250 mL", cubicMetres(0.25e-3)},
+                              {"500 mL", cubicMetres(0.5e-3)},
+                              {"1 L", cubicMetres(1e-3)}});
   for (const TableNode& row : node.list("sockets")) {
     row.onlyKeys({"item", "count"});
     supplies.sockets[row.text("item")] = static_cast<int>(row.number("count"));
@@ -105,9 +128,11 @@ void readWaste(const TableNode& node, Supplies& supplies) {
 }
 
 Supplies readSupplies(const TableNode& root) {
-  root.onlyKeys({"solvent", "supports", "codeSupports", "conduitSupports", "marking", "waste"});
+  root.onlyKeys({"solvent", "socketDepth", "supports", "codeSupports", "conduitSupports", "marking",
+                 "waste"});
   Supplies supplies;
   readSolvent(root.child("solvent"), supplies);
+  readSockets(root.child("socketDepth"), supplies);
   readSupports(root.child("supports"), supplies);
   const TableNode code = root.child("codeSupports");
   code.onlyKeys({"source", "vertical", "horizontal"});
@@ -131,6 +156,10 @@ Supplies readSupplies(const TableNode& root) {
 int Supplies::socketsOf(std::string_view item) const {
   const auto found = sockets.find(item);
   return found == sockets.end() ? 2 : found->second;
+}
+
+std::optional<Length> Supplies::socketDepthOf(std::string_view nominal) const {
+  return valueOf(upTo(socketDepth, nominal));
 }
 
 std::optional<double> Supplies::jointsPerQuartOf(std::string_view nominal) const {

@@ -24,7 +24,9 @@ struct Supplies {
   std::map<std::string, int, std::less<>> sockets; ///< joints of an item
   std::vector<BySize<double>> jointsPerQuart;      ///< by rising size
   double primerShare = 0;                          ///< quarts of primer for one of cement
-  Volume can;                                      ///< smallest that is bought
+  Volume can, metricCan;                           ///< smallest that is bought, by the plan's units
+  std::vector<BySize<Length>> socketDepth;         ///< that pipe goes into a solvent socket
+  Source socketDepthSource;
   Source solventSource;
 
   std::vector<Temperature> supportTemperatures; ///< rising
@@ -44,7 +46,9 @@ struct Supplies {
 
   /// 2 for an item that the table does not have.
   int socketsOf(std::string_view item) const;
+  Volume canOf(UnitSystem units) const { return units == UnitSystem::Metric ? metricCan : can; }
   /// Of the next larger size in the table; nothing above the largest.
+  std::optional<Length> socketDepthOf(std::string_view nominal) const;
   std::optional<double> jointsPerQuartOf(std::string_view nominal) const;
   /// The lesser of trade table and code; nothing for water or pipe beyond the table.
   std::optional<Length> supportSpacing(std::string_view nominal, Temperature water) const;

@@ -66,8 +66,10 @@ std::vector<ListCell> lineCells(const BillLine& line, std::size_t row, UnitSyste
           listText(sizeText(line)),
           listText(line.material),
           amountCell(line.net, line.unit, units),
-          pipe ? listText("sticks") : listText(fixed(line.waste * 100, 0) + " %"),
-          amountCell(line.order, line.unit, units),
+          pipe          ? listText("sticks")
+          : line.bought ? listText(fixed(line.waste * 100, 0) + " %")
+                        : listText(""),
+          line.bought ? amountCell(line.order, line.unit, units) : listText(""),
           listText(std::string(unitName(line.unit, units))),
           pipe ? listNumber(line.sticks, 0) : listText("")};
 }

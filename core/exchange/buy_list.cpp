@@ -14,7 +14,7 @@ BuyList buyList(const Review& review, const BuyOptions& options) {
   const Limits& limits = review.limits.has(kKerfLimit) ? review.limits : catalog.limits;
   const Length kerf = options.kerf.value_or(limits.length(kKerfLimit));
   BuyList list;
-  list.cutting = cuttingList(review.plan, review.study, catalog, kerf);
+  list.cutting = cuttingList(review.plan, review.study, catalog, kerf, limits.length(kTrimLimit));
   list.bill = billOf(review.plan, review.study, catalog, supplies, list.cutting);
   if (options.prices != nullptr) list.costs = costsOf(list.bill, *options.prices);
   return list;
@@ -58,6 +58,10 @@ int unitDecimals(double amount, BillUnit unit, UnitSystem units) {
   if (unit == BillUnit::Each) return amount == std::floor(amount) ? 0 : 2;
   if (unit == BillUnit::Liquid) return 2;
   return units == UnitSystem::Metric ? 2 : 1;
+}
+
+std::string printOrder(const BillLine& line, UnitSystem units) {
+  return line.bought ? printAmount(line.order, line.unit, units) : std::string();
 }
 
 std::string printAmount(const Decided<double>& amount, BillUnit unit, UnitSystem units) {

@@ -30,6 +30,9 @@ std::string_view unitName(BillUnit unit, UnitSystem units);
 double inUnit(double amount, BillUnit unit, UnitSystem units);
 /// Decimals that it is printed with.
 int unitDecimals(double amount, BillUnit unit, UnitSystem units);
+/// What to order of a line; empty for what is counted for the work alone or comes with something
+/// else.
+std::string printOrder(const BillLine& line, UnitSystem units);
 /// `43.6 ft`, `3`, `?` when it cannot be decided.
 std::string printAmount(const Decided<double>& amount, BillUnit unit, UnitSystem units);
 

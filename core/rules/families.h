@@ -28,6 +28,7 @@ extern const Rule kTrafficLid;
 extern const Rule kManwayPerChamber;
 extern const Rule kVaultClash;
 extern const Rule kStockBend;
+extern const Rule kShortPipe;
 extern const Rule kVentAirSpace;
 extern const Rule kInletAboveOutlet;
 extern const Rule kOutletDip;

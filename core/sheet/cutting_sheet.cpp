@@ -121,10 +121,16 @@ void ShopPages::turn() {
   page.items.push_back(
       words({kShopMargin, kShopMargin + 9.5}, wrapped(facts, width(), kTextHeight, false)[0]));
   const bool metric = project.units == UnitSystem::Metric;
+  const auto small = [&](Length v) {
+    return metric ? fixed(inMillimetres(v), 1) + " mm" : inchesOnly(v, 64);
+  };
+  const std::string trim = inMetres(cutting_.trim) > 0
+                               ? "; of a stick that is cut " + small(cutting_.trim) +
+                                     " is kept for squaring its ends, in what is left"
+                               : "";
   const std::string note =
       std::string(metric ? "Millimetres" : "Inches") +
-      ", centre to centre less the fittings' take-out; saw cut " +
-      (metric ? fixed(inMillimetres(cutting_.kerf), 1) + " mm" : inchesOnly(cutting_.kerf, 64)) +
+      ", centre to centre less the fittings' take-out; saw cut " + small(cutting_.kerf) + trim +
       ". Marks are run and piece. Each figure is rounded to " + (metric ? "1 mm" : "1/16 in") +
       "; cut to the length in the last column. Check each fitting before you cut.";
   y_ = kShopMargin + 13.5;

@@ -167,7 +167,7 @@ Block manwaySchedule(const Review& review, double width) {
                 {"Ch.", Align::Centre},
                 {"Clear|opening", Align::Right},
                 {"Rim", Align::Right},
-                {"Riser|height", Align::Right},
+                {"Riser with|its frame", Align::Right},
                 {"Cover"}},
                rows, width);
 }

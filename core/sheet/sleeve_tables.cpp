@@ -156,8 +156,9 @@ Block sleeveTable(const SheetJob& job, double width) {
   if (rows.empty()) return block;
   addNote(block,
           "New walls: set the sleeve before pouring. Existing walls: locate reinforcement and "
-          "lines in them, core to the sleeve's bore, cut no bar without the engineer, seal with a "
-          "modular rubber seal. Sleeves are two sizes over the pipe (IPC 305.3; conduit: common "
+          "lines in them, core to the sleeve's bore, cut no bar without the engineer. Fill the "
+          "gap and seal it watertight as the local code asks, seal or sealant by ______. Sleeves "
+          "are two sizes over the pipe (IPC 305.3; conduit: common "
           "practice), so that it can move. Places are on the outline as drawn.");
   addSkewNote(job, sleeves, block);
   addMarkNotes(rows, printLength(thickness, job.units()), block);

@@ -1,9 +1,13 @@
 #include "core/study/bill.h"
 
 #include "core/study/bill_parts.h"
+#include "core/study/connections.h"
+#include "core/study/line_ends.h"
+#include "core/study/object_names.h"
 #include "core/study/takeoff_entries.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace sump {
@@ -45,19 +49,20 @@ namespace {
 
 /// Pieces with the allowance rounded to whole ones, so that it does not double a single piece;
 /// whole cans of what is poured.
-double orderOf(const BillLine& line, double net, const Supplies& supplies) {
+double orderOf(const BillLine& line, double net, Volume smallest) {
   constexpr double kHair = 1e-9;
   const double wanted = net * (1 + line.waste);
   if (line.unit == BillUnit::Each) return std::ceil(net - kHair) + std::round(net * line.waste);
   if (line.unit != BillUnit::Liquid) return wanted;
-  const double can = supplies.can.value();
+  const double can = smallest.value();
   return std::ceil(wanted / can - kHair) * can;
 }
 
 void orderLine(BillLine& line, const BillContext& context) {
   if (line.category == "pipe") return; // by the cutting list
   line.waste = context.supplies.wasteOf(line.category);
-  line.order = decide([&](double net) { return orderOf(line, net, context.supplies); }, line.net);
+  const Volume can = context.supplies.canOf(context.plan.project.units);
+  line.order = decide([&](double net) { return orderOf(line, net, can); }, line.net);
 }
 
 void noteUncounted(BillMaker& maker) {
@@ -91,18 +96,81 @@ void noteThrust(BillMaker& maker) {
                        "for the soil.");
 }
 
+bool hasDropLeg(const Run& run) {
+  if (run.service != Service::Inlet && run.service != Service::Overflow) return false;
+  return std::ranges::any_of(std::array{&run.from, &run.to}, [](const RunEnd* end) {
+    return end->kind == EndKind::Chamber &&
+           (end->fitting == EndFitting::Tee || end->fitting == EndFitting::ElbowDown);
+  });
+}
+
+/// How deep an inlet or an outlet reaches is told by the review; the plan does not draw that pipe.
+void noteDropLegs(BillMaker& maker) {
+  std::string runs;
+  for (const Run& run : maker.context().plan.runs)
+    if (hasDropLeg(run)) runs += (runs.empty() ? "" : ", ") + run.id;
+  if (runs.empty()) return;
+  maker.note("Not counted: the drop legs in the lower arms of " + runs +
+             ", which reach as deep as the review asks. Cut them from what is left of the sticks; "
+             "each is one joint more.");
+}
+
+std::string_view joinedBy(const BillContext& context, const Connection& made) {
+  if (made.kind == ConnectionKind::Sewer) return "Wye, saddle or manhole on the sewer, kind ______";
+  const RunStudy& run = *context.study.run(made.run);
+  if (isConduit(run.service)) return "Joint with the electric line that is there, kind ______";
+  return facts(run.service).drive == Drive::Gravity
+             ? "Joint with the drain that is there, kind ______"
+             : "Tee or tapping saddle with shut-off valve, kind ______";
+}
+
+/// The plan tells where a line is joined to one that is there already, not what that one is made
+/// of. A stub that is left for it takes a fitting of its own, too.
+void addConnections(BillMaker& maker) {
+  const BillContext& context = maker.context();
+  for (const Connection& made : connections(context.plan, context.study)) {
+    const RunStudy& run = *context.study.run(made.run);
+    const std::string size = made.atStart || run.legs.empty()
+                                 ? context.plan.runs.find(made.run)->size
+                                 : run.legs.back().size;
+    BillLine like = billLine(facts(run.service).trade, "joining", "joining",
+                             std::string(joinedBy(context, made)), size);
+    like.note = "chosen when the line that is there is uncovered, as its owner asks";
+    BillMaker::add(maker.line(like), made.run, 1);
+  }
+}
+
 /// What has to come with a thing, so that it can be set where it stands.
 std::string comesWith(std::string_view key) {
+  constexpr std::string_view kSleeveSeal =
+      "told by the sleeve's size; gap filled and sealed watertight as the local code asks, seal or "
+      "sealant by ______";
+  constexpr std::string_view kSweepEnds = "with a bell on each end; a plain end takes a coupling";
   static constexpr std::pair<std::string_view, std::string_view> kNotes[] = {
-      {"backwater-valve", "with its access box and cover to grade, sizes by the valve's maker"},
+      {"backwater-valve", "where it is buried, its access box is a line of its own"},
+      {"access-box", "sizes by the valve's maker"},
+      {"access-box-traffic", "sizes by the valve's maker"},
+      {"conduit-bends:elbow-90", kSweepEnds},
+      {"conduit-bends:elbow-45", kSweepEnds},
+      {"conduit-bends:elbow-22", kSweepEnds},
+      {"terminal-adapter", "where conduit ends at a panel or box"},
+      {"end-bell", "where conduit ends in a vault"},
+      {"float-switch", "comes with the equipment, with cable to reach the panel; the electrician "
+                       "sets it: not bought here"},
       {"cleanout", "with its wye or tee, riser pipe, plug and cover"},
-      {"wall-sleeve", "with a modular rubber seal each"},
-      {"slab-sleeve", "with a modular rubber seal each"},
-      {"reduced-pressure-assembly", "with adapters where its ends are threaded"},
+      {"wall-sleeve", kSleeveSeal},
+      {"slab-sleeve", kSleeveSeal},
+      {"baffle-sleeve", "told by its pipe's size, as the vault's connectors are"},
+      {"conduit-seal", "keeps the vault's damp air out of the panel"},
+      {"riser", "rim less top of lid: the height of frame and cover comes off"},
+      {"reduced-pressure-assembly",
+       "with adapters where its ends are threaded, and with the air gap fitting of its relief port "
+       "and the pipe from it to the floor drain"},
       {"double-check", "with adapters where its ends are threaded"},
       {"solenoid-valve", "with adapters where its ends are threaded"},
       {"foot-valve", "with an adapter where its end is threaded"},
-      {"eductor", "with an adapter where its end is threaded; check who supplies it"}};
+      {"eductor", "comes with the equipment, with its bracket and the adapter to the pipe; the "
+                  "plumber sets it: not bought here"}};
   const auto* found = std::ranges::find(kNotes, key, [](const auto& note) { return note.first; });
   return found == std::end(kNotes) ? std::string() : std::string(found->second);
 }
@@ -120,6 +188,9 @@ void addPipeAndParts(BillMaker& maker) {
                              length ? BillUnit::Length : BillUnit::Each);
     like.material = from.material;
     like.note = comesWith(entry.key);
+    if (pipe && context.catalog.pipe(entry.key)->belledEnd)
+      like.note = "each stick comes with one bell: no couplings between sticks";
+    like.bought = !isBySupplier(entry.key);
     BillLine& line = maker.line(like);
     BillMaker::add(line, from.runs.front(), from.quantity);
     if (!pipe) continue;
@@ -148,7 +219,8 @@ Bill BillMaker::finish() {
 }
 
 bool sizeHasUnit(const BillLine& line) {
-  return line.category == "vault" || line.size.find(" mm") != std::string::npos;
+  return line.category == "vault" || line.category == "wire" ||
+         line.size.find(" mm") != std::string::npos;
 }
 
 Bill billOf(const Plan& plan, const Study& study, const Catalog& catalog, const Supplies& supplies,
@@ -157,10 +229,13 @@ Bill billOf(const Plan& plan, const Study& study, const Catalog& catalog, const 
   BillMaker maker(context);
   addPipeAndParts(maker);
   addJoints(maker);
+  addConnections(maker);
+  addElectrical(maker);
   addSupports(maker);
   addMarking(maker);
   addEarthwork(maker);
   noteThrust(maker);
+  noteDropLegs(maker);
   noteUncounted(maker);
   maker.note("Allowances for waste: " + supplies.wasteSource.citation + ".");
   maker.note("Joints, cement and primer: " + supplies.solventSource.citation + ".");

@@ -1,6 +1,8 @@
 // Solvent joints, and the cement and primer that they take.
 
 #include "core/study/bill_parts.h"
+#include "core/study/line_ends.h"
+#include "core/units/print.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,10 +11,13 @@ namespace sump {
 
 namespace {
 
-/// Sockets of an item by nominal size: `6 x 4` has one of the second size.
+/// Sockets of an item that pipe is cemented into, by nominal size: `6 x 4` has one of the second
+/// size. What a run ends with is cemented to that run alone: the other arms of a tee or an elbow in
+/// a vault stay open.
 std::vector<std::pair<std::string, int>> socketsBySize(const RunItem& item,
                                                        const Supplies& supplies) {
-  const int sockets = supplies.socketsOf(item.key) * item.count;
+  const int each = item.why == "end" ? 1 : supplies.socketsOf(item.key);
+  const int sockets = each * item.count;
   const std::size_t by = item.size.find(" x ");
   if (by == std::string::npos) return {{item.size, sockets}};
   return {{item.size.substr(0, by), sockets - item.count}, {item.size.substr(by + 3), item.count}};
@@ -22,6 +27,13 @@ std::vector<std::pair<std::string, int>> socketsBySize(const RunItem& item,
 int bellsIn(const PipePiece& piece, const PipeProduct& pipe) {
   if (!pipe.belledEnd || inMetres(piece.cut) <= 0) return 0;
   return std::max(0, static_cast<int>(std::ceil(piece.cut / pipe.stick - 1e-6)) - 1);
+}
+
+/// `whole cans of 500 mL`, `whole cans of 1 pint`.
+std::string canText(const Supplies& supplies, UnitSystem units) {
+  const double can = supplies.canOf(units).value();
+  if (units == UnitSystem::Metric) return "whole cans of " + fixed(can * 1e6, 0) + " mL";
+  return can < gallons(0.25).value() ? "whole cans of 1 pint" : "whole cans of 1 quart";
 }
 
 class JointCounter {
@@ -35,7 +47,7 @@ public:
     BillLine like = billLine(trade_, "joint", conduit_ ? "conduit-joint" : "solvent-joint",
                              conduit_ ? "Solvent joint of conduit" : "Solvent joint", size);
     like.bought = false;
-    like.note = "each socket one joint";
+    like.note = "sockets that pipe is cemented into; open arms in vaults are none";
     BillMaker::add(maker_.line(like), run_.id, joints);
     pour(size, joints);
   }
@@ -43,7 +55,10 @@ public:
 private:
   void pour(const std::string& size, int joints);
   BillLine& can(const char* key, const char* name) {
-    return maker_.line(billLine(trade_, "cement", key, name, "", BillUnit::Liquid));
+    const BillContext& context = maker_.context();
+    BillLine like = billLine(trade_, "cement", key, name, "", BillUnit::Liquid);
+    like.note = canText(context.supplies, context.plan.project.units);
+    return maker_.line(like);
   }
 
   BillMaker& maker_;
@@ -85,6 +100,8 @@ void addJoints(BillMaker& maker) {
       for (const auto& [size, sockets] : socketsBySize(item, context.supplies))
         counter.count(size, sockets);
     }
+    for (const LineItem& end : conduitEnds(run, study))
+      counter.count(end.size, context.supplies.socketsOf(end.key));
     for (const PipePiece& piece : study.pieces)
       counter.count(piece.size, bellsIn(piece, *pipe));
   }

@@ -35,6 +35,7 @@ BillLine billLine(std::string_view trade, std::string category, std::string key,
 
 void addPipeAndParts(BillMaker& maker);
 void addJoints(BillMaker& maker);
+void addElectrical(BillMaker& maker);
 void addSupports(BillMaker& maker);
 void addMarking(BillMaker& maker);
 void addEarthwork(BillMaker& maker);

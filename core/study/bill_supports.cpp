@@ -32,15 +32,14 @@ void addSupportsOf(BillMaker& maker, const Run& run, const ExposedPipe& pipe) {
 }
 
 void addPurple(BillMaker& maker, const Run& run, const RunStudy& study) {
-  Length laid;
-  for (const PipePiece& piece : study.pieces)
-    laid += piece.cut;
   BillLine tape =
       billLine("plumbing", "marking", "purple-tape",
                "Purple tape 'CAUTION: NONPOTABLE WATER - DO NOT DRINK'", "", BillUnit::Length);
-  tape.note = isMetric(maker) ? "along the whole pipe, 75 mm wide or more, fastened each 3 m"
-                              : "along the whole pipe, 3 in wide or more, fastened each 10 ft";
-  BillMaker::add(maker.line(tape), run.id, inMetres(laid));
+  tape.note =
+      std::string("measured along the line from end to end, fittings and valves with it; ") +
+      (isMetric(maker) ? "75 mm wide or more, fastened each 3 m"
+                       : "3 in wide or more, fastened each 10 ft");
+  BillMaker::add(maker.line(tape), run.id, inMetres(study.developed));
   Length exposed;
   for (const ExposedLeg& leg : exposedLegs(maker.context().plan, maker.context().study, study)) {
     if (leg.where == ExposedIn::Room) exposed += leg.length;
@@ -76,7 +75,10 @@ void addMarking(BillMaker& maker) {
     BillLine ribbon = billLine(service.trade, "marking", "warning-ribbon",
                                "Warning ribbon over buried lines", "", BillUnit::Length);
     ribbon.note =
-        isMetric(maker) ? "300 mm or more above the line" : "12 in or more above the line";
+        std::string(
+            "measured level along the trenches, fittings with it; between the vaults of one dig it "
+            "comes out of the allowance; ") +
+        (isMetric(maker) ? "300 mm or more above the line" : "12 in or more above the line");
     BillMaker::add(maker.line(ribbon), trench.run, inMetres(trench.length));
   }
 }

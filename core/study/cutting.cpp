@@ -1,5 +1,6 @@
 #include "core/study/cutting.h"
 
+#include "core/catalog/supplies.h"
 #include "core/study/packing.h"
 
 #include <algorithm>
@@ -32,12 +33,20 @@ int wholeSticksIn(Length cut, Length stick) {
   return std::max(0, static_cast<int>(std::ceil(cut / stick - kHair)) - 1);
 }
 
+/// The last of the sticks that a piece is joined from fills two sockets at least: what it lacks for
+/// that comes off the whole stick before it.
 void addPiece(CuttingGroup& group, const Id& run, int number, Length cut, Length step) {
   const int whole = wholeSticksIn(cut, group.stick);
+  const Length least = 2.0 * builtinSupplies().socketDepthOf(group.size).value_or(metres(0));
+  Length rest = cut - static_cast<double>(whole) * group.stick;
+  Length last = group.stick;
+  if (whole > 0 && rest < least) last = onTape(group.stick - (least - rest), step);
+  rest += group.stick - last;
   StickCut part{run, number, 1, whole + 1, group.stick};
-  for (; part.part <= whole; ++part.part)
+  for (; part.part <= whole; ++part.part) {
+    part.length = part.part < whole ? group.stick : last;
     group.cuts.push_back(part);
-  const Length rest = cut - static_cast<double>(whole) * group.stick;
+  }
   part.length = std::min(group.stick, onTape(rest, step));
   group.cuts.push_back(part);
 }
@@ -73,22 +82,38 @@ Length offcutOf(const CuttingGroup& group, const std::vector<std::size_t>& cuts,
   return std::max(metres(0), left);
 }
 
-/// A last cut that ends with the stick needs no saw: with the kerf added to stick and cuts alike,
-/// n cuts fit when their lengths and n - 1 kerfs do.
-void pack(CuttingGroup& group, Length kerf) {
+void addStick(CuttingGroup& group, std::vector<std::size_t> cuts, Length kerf) {
+  std::ranges::stable_sort(cuts, [&](std::size_t a, std::size_t b) {
+    return group.cuts[a].length > group.cuts[b].length;
+  });
+  const Length offcut = offcutOf(group, cuts, kerf);
+  group.offcut += offcut;
+  group.sticks.push_back({std::move(cuts), offcut});
+}
+
+/// The saw between two cuts takes its kerf, and the trim holds those at the ends: with the kerf
+/// added to stick and cuts alike, n cuts fit when their lengths, n - 1 kerfs and the trim do. A cut
+/// that leaves less than the trim has a stick to itself, as nothing else could go into it.
+void pack(CuttingGroup& group, Length kerf, Length trim) {
+  const std::int64_t capacity = inUnits(group.stick) - inUnits(trim) + inUnits(kerf);
   std::vector<std::int64_t> sizes;
-  for (const StickCut& cut : group.cuts) {
-    sizes.push_back(inUnits(cut.length) + inUnits(kerf));
-    group.net += cut.length;
+  std::vector<std::size_t> packed; // the cut of each size
+  for (std::size_t i = 0; i < group.cuts.size(); ++i) {
+    group.net += group.cuts[i].length;
+    const std::int64_t size = inUnits(group.cuts[i].length) + inUnits(kerf);
+    if (size > capacity) {
+      addStick(group, {i}, kerf);
+    } else {
+      sizes.push_back(size);
+      packed.push_back(i);
+    }
   }
-  Packing packing = packLeast(sizes, inUnits(group.stick) + inUnits(kerf));
-  group.leastPossible = packing.lowerBound;
+  Packing packing = packLeast(sizes, capacity);
+  group.leastPossible = static_cast<int>(group.sticks.size()) + packing.lowerBound;
   for (auto& bin : packing.bins) {
-    std::ranges::stable_sort(bin,
-                             [&](std::size_t a, std::size_t b) { return sizes[a] > sizes[b]; });
-    const Length offcut = offcutOf(group, bin, kerf);
-    group.offcut += offcut;
-    group.sticks.push_back({std::move(bin), offcut});
+    for (std::size_t& cut : bin)
+      cut = packed[cut];
+    addStick(group, std::move(bin), kerf);
   }
   std::ranges::stable_sort(group.sticks, {}, [](const CutStick& stick) {
     return std::pair(stick.offcut, stick.cuts.front());
@@ -103,14 +128,15 @@ const CuttingGroup* CuttingList::group(std::string_view pipe, std::string_view s
   return found == groups.end() ? nullptr : &*found;
 }
 
-CuttingList cuttingList(const Plan& plan, const Study& study, const Catalog& catalog, Length kerf) {
+CuttingList cuttingList(const Plan& plan, const Study& study, const Catalog& catalog, Length kerf,
+                        Length trim) {
   Groups groups;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {
     addRun(groups, plan.runs[i], study.runs[i], catalog, tapeStep(plan.project.units));
   }
-  CuttingList list{kerf, {}};
+  CuttingList list{kerf, trim, {}};
   for (auto& [at, group] : groups) {
-    pack(group, kerf);
+    pack(group, kerf, trim);
     list.groups.push_back(std::move(group));
   }
   return list;

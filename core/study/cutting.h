@@ -3,8 +3,9 @@
 // out on demand from Plan and Study, since the least sticks take a search (study/packing.h).
 //
 // Cuts are rounded to what a tape reads (1/16 in, or the millimetre in metric plans); each saw cut
-// takes the kerf. A cut longer than a stick is whole sticks and a rest, joined by couplings or by
-// the sticks' own bells, as the take-off counts them.
+// takes the kerf. A stick that is cut keeps an allowance for squaring its ends (the trim); one that
+// goes in whole, or nearly so, keeps the ends that it came with. A cut longer than a stick is whole
+// sticks and a rest, joined by couplings or by the sticks' own bells, as the take-off counts them.
 
 #include "core/study/study.h"
 
@@ -25,7 +26,7 @@ struct StickCut {
 /// A stick to buy and what is sawn from it, the longest first.
 struct CutStick {
   std::vector<std::size_t> cuts; ///< indices into the group's cuts
-  Length offcut;                 ///< left over after the last cut
+  Length offcut;                 ///< left over after the last cut, the trim with it
 };
 
 /// All cuts of one pipe and size, whichever runs they are for.
@@ -44,15 +45,18 @@ struct CuttingGroup {
 };
 
 struct CuttingList {
-  Length kerf;
+  Length kerf, trim;
   std::vector<CuttingGroup> groups; ///< in the order of the catalogue, by rising size
   const CuttingGroup* group(std::string_view pipe, std::string_view size) const;
 };
 
 /// The limit that holds the width of the saw's cut.
 inline constexpr const char* kKerfLimit = "cutting.kerf";
+/// The limit that holds what a cut stick keeps for squaring its ends.
+inline constexpr const char* kTrimLimit = "cutting.trim";
 
-CuttingList cuttingList(const Plan& plan, const Study& study, const Catalog& catalog, Length kerf);
+CuttingList cuttingList(const Plan& plan, const Study& study, const Catalog& catalog, Length kerf,
+                        Length trim = {});
 
 /// `OF-1.3`, with `/2` for the second part of a piece that is joined from several.
 std::string cutMark(const StickCut& cut);

@@ -3,6 +3,7 @@
 #include "core/geometry/box_index.h"
 #include "core/geometry/outline_union.h"
 #include "core/geometry/polygon.h"
+#include "core/study/trench_outline.h"
 #include "core/study/wall_sleeves.h"
 
 #include <algorithm>
@@ -20,8 +21,7 @@ std::vector<Ring> digTops(const EarthStudy& earth) {
   }
   for (const TrenchStudy& trench : earth.trenches) {
     for (const TrenchStretch& stretch : trench.stretches) {
-      for (std::size_t i = 1; i < stretch.size(); ++i) {
-        Ring top = trenchOutline(stretch[i - 1], stretch[i]);
+      for (Ring& top : trenchOutlines(stretch)) {
         if (top.size() > 2 && area(top) > 0) tops.push_back(std::move(top));
       }
     }

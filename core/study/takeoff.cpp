@@ -4,6 +4,7 @@
 #include "core/geometry/box_index.h"
 #include "core/study/connections.h"
 #include "core/study/context.h"
+#include "core/study/line_ends.h"
 #include "core/study/part_place.h"
 #include "core/study/riser_passes.h"
 #include "core/study/takeoff_entries.h"
@@ -25,10 +26,10 @@ namespace sump {
 namespace {
 
 constexpr std::array<std::string_view, 3> kTrades = {"plumbing", "electrical", "site work"};
-constexpr std::array<std::string_view, 21> kCategories = {
-    "pipe",     "fitting", "valve",      "part",    "joint",    "cement", "support",
-    "marking",  "vault",   "lid",        "baffle",  "manway",   "riser",  "connector",
-    "concrete", "surface", "excavation", "bedding", "backfill", "spoil",  "haulage"};
+constexpr std::array<std::string_view, 24> kCategories = {
+    "pipe",      "fitting",  "valve",   "part",       "joining", "wire",     "device", "joint",
+    "cement",    "support",  "marking", "vault",      "lid",     "baffle",   "manway", "riser",
+    "connector", "concrete", "surface", "excavation", "bedding", "backfill", "spoil",  "haulage"};
 
 template <std::size_t N>
 std::size_t rank(const std::array<std::string_view, N>& order, std::string_view word) {
@@ -127,6 +128,7 @@ public:
   void addPipe(const Run& run, const RunStudy& study, const PipeProduct& pipe);
   void addItems(const Catalog& catalog, const Run& run, const RunStudy& study,
                 const PipeProduct& pipe);
+  void addLineItems(const Plan& plan, const Study& all, const Run& run, const RunStudy& study);
   void addConnectors(const Run& run, const RunStudy& study);
   void addRiserConnectors(const Run& run, const RunStudy& study, const Vault& vault,
                           const VaultStudy& vaultStudy);
@@ -179,8 +181,21 @@ void Entries::addItems(const Catalog& catalog, const Run& run, const RunStudy& s
     add(lineFor(service.trade,
                 !fitting.empty() ? "fitting" : (isValve(item.key) ? "valve" : "part"), item.key,
                 !fitting.empty() ? std::string(fitting) : (part != nullptr ? part->name : item.key),
-                item.size, isFitting ? family->name : ""),
+                item.size,
+                isFitting                ? family->name
+                : isBySupplier(item.key) ? std::string(kBySupplier)
+                                         : ""),
         item.count, run.id, isFitting ? family->key + ":" + item.key : "");
+  }
+}
+
+void Entries::addLineItems(const Plan& plan, const Study& all, const Run& run,
+                           const RunStudy& study) {
+  for (LineItem& item : lineItems(plan, all, run, study)) {
+    const std::string key = item.key + (item.material == "Traffic rated" ? "-traffic" : "");
+    add(lineFor(facts(run.service).trade, item.category, std::move(item.key),
+                std::move(item.description), std::move(item.size), std::move(item.material)),
+        1, run.id, key);
   }
 }
 
@@ -234,15 +249,26 @@ void Entries::addSleeves(const Plan& plan, const BuildingParts& parts, const Run
                  pass.sleeve.value_or(pass.size));
 }
 
+/// `Baffle from the floor to 1" under the lid, open there for air`.
+std::string baffleName(const Baffle& baffle, UnitSystem units) {
+  const auto gap = [units](Length v) {
+    return units == UnitSystem::Metric ? printShort(v, units) : inchesOnly(v);
+  };
+  std::string name = "Baffle from ";
+  name += inMetres(baffle.bottomGap) > 0 ? gap(baffle.bottomGap) + " over the floor" : "the floor";
+  if (inMetres(baffle.topGap) <= 0) return name + " to the lid";
+  return name + " to " + gap(baffle.topGap) + " under the lid, open there for air";
+}
+
 void Entries::addVault(const Catalog& catalog, const Vault& vault, const VaultStudy& study) {
   const VaultModel* model = catalog.vault(vault.model);
   add(lineFor("site work", "vault", vault.model.empty() ? "own-size" : vault.model,
               model != nullptr ? model->name : "Precast vault", outsideSize(vault),
               vault.trafficLid ? "Precast concrete, traffic lid" : "Precast concrete"),
       1, vault.id);
-  if (!vault.baffles.empty()) {
-    add(lineFor("site work", "baffle", "baffle", "Full-height baffle", "", "Concrete"),
-        static_cast<double>(vault.baffles.size()), vault.id);
+  for (const Baffle& baffle : vault.baffles) {
+    add(lineFor("site work", "baffle", "baffle", baffleName(baffle, units_), "", "Concrete"), 1,
+        vault.id);
   }
   for (std::size_t i = 0; i < vault.manways.size(); ++i)
     addManway(vault, vault.manways[i], study.manways[i]);
@@ -303,6 +329,7 @@ void makeEntries(const Plan& plan, const Catalog& catalog, const Study& study, c
     if (pipe == nullptr || !study.runs[i].resolved) continue;
     entries.addPipe(run, study.runs[i], *pipe);
     entries.addItems(catalog, run, study.runs[i], *pipe);
+    entries.addLineItems(plan, study, run, study.runs[i]);
     entries.addConnectors(run, study.runs[i]);
     entries.addBasinConnectors(plan, run, study.runs[i]);
     entries.addSleeves(plan, parts, run, study.runs[i]);

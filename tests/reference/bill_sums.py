@@ -17,6 +17,7 @@ PARTS = {
     "union", "ball-valve", "gate-valve", "check-valve", "backwater-valve",
     "reduced-pressure-assembly", "solenoid-valve", "pull-box", "cleanout",
 }
+BESIDE = {"access-box", "access-box-traffic", "float-switch", "conduit-seal"}  # no sockets in the line
 PURPLE = {
     "interconnect", "link", "suction", "spare-suction", "recirculation", "underflow", "product",
 }
@@ -66,7 +67,8 @@ def shares(lines, wanted):
     return found
 
 
-def check_orders(lines):
+def check_orders(lines, metric):
+    can = 0.0005 if metric else QUART / 2  # half litres, pints
     for line in lines:
         if line["from"]:
             total = sum(share["amount"] for share in line["from"])
@@ -76,10 +78,8 @@ def check_orders(lines):
         net, waste = line["inPlace"], line["waste"]
         if line["unit"] == "each":
             wanted = math.ceil(net - 1e-9) + math.floor(net * waste + 0.5)
-        elif line["category"] == "cement":  # whole pints
-            wanted = math.ceil(net * (1 + waste) / (QUART / 2) - 1e-9) * QUART / 2
-            if line["unit"] == "L":
-                wanted = math.ceil(net / 1000 * (1 + waste) / (QUART / 2) - 1e-9) * QUART / 2 * 1000
+        elif line["category"] == "cement":
+            wanted = math.ceil(net * (1 + waste) / can - 1e-9) * can
         else:
             wanted = net * (1 + waste)
         same(f"to buy of {line['description']} {line['size']}", line["toBuy"], wanted)
@@ -102,8 +102,27 @@ def check_parts(plan, lines):
     agreed += len(wanted)
 
 
+def end_sizes(run):
+    """Nominal size at the start, and behind the last reducer."""
+    reducers = [p for p in run.get("parts", []) if p["kind"] == "reducer"]
+    last = max(reducers, key=lambda p: (p["leg"], p["along"]), default=None)
+    return run["size"], last["toSize"] if last else run["size"]
+
+
+def open_arms(plan, sockets):
+    """Sockets of what runs end with that no pipe goes into: all but one."""
+    elbows = {"elbow-down": "elbow-90", "elbow-up": "elbow-90"}
+    arms = collections.Counter()
+    for run in plan["runs"]:
+        for end, size in zip(("from", "to"), end_sizes(run)):
+            fitting = run[end].get("fitting", "plain")
+            if fitting != "plain":
+                arms[run["id"], size] += sockets.get(elbows.get(fitting, fitting), 2) - 1
+    return arms
+
+
 def check_joints(plan, lines, supplies, pipes):
-    """Each socket is one joint, on runs of solvent-welded pipe."""
+    """Each socket with pipe in it is one joint, on runs of solvent-welded pipe."""
     sockets = {row["item"]: row["count"] for row in supplies["solvent"]["sockets"]}
     joining = {run["id"]: pipes[run["pipe"]]["joining"] for run in plan["runs"]}
     wanted = collections.Counter()
@@ -111,7 +130,12 @@ def check_joints(plan, lines, supplies, pipes):
     for (run, key, size), count in parts.items():
         if joining.get(run) not in ("solvent-socket", "bell") or " x " in size:
             continue
+        if key in BESIDE:
+            continue
         wanted[run, size] += count * sockets.get(key, 2)
+    for (run, size), count in open_arms(plan, sockets).items():
+        if (run, size) in wanted:
+            wanted[run, size] -= count
     found = collections.Counter()
     for (run, _, size), count in shares(lines, lambda l: l["category"] == "joint").items():
         found[run, size] += count
@@ -141,10 +165,9 @@ def check_cement(lines, joints, supplies, pipes, plan):
     for line in lines:
         if line["category"] != "cement":
             continue
-        scale = QUART * (1000 if line["unit"] == "L" else 1)
         share = supplies["solvent"]["primerShare"] if "primer" in line["item"] else 1
         kind = "conduit-joint" if "conduit" in line["item"] else "solvent-joint"
-        same(line["description"], line["inPlace"], quarts[kind] * share * scale)
+        same(line["description"], line["inPlace"], quarts[kind] * share * QUART)
 
 
 def nominal(text):
@@ -154,7 +177,7 @@ def nominal(text):
     )
 
 
-def check_pipe(plan, lines, by_run, sticks, pipes):
+def check_pipe(plan, lines, levels, by_run, sticks, pipes):
     for line in lines:
         if line["category"] == "pipe":
             pipe = pipes[line["item"]]
@@ -169,7 +192,11 @@ def check_pipe(plan, lines, by_run, sticks, pipes):
     tape = next(line for line in lines if line["item"] == "purple-tape")
     purple = {run for run, service in services.items() if service in PURPLE}
     same("runs with purple tape", len(tape["from"]), len(purple))
-    same("purple tape", tape["inPlace"], sum(by_run[run] for run in purple), 0.05)
+    developed = {run["id"]: run["developedLength"] for run in levels["runs"]}
+    same("purple tape", tape["inPlace"], sum(developed[run] for run in purple))
+    for run in purple:
+        if by_run[run] >= developed[run]:
+            raise SystemExit(f"{run} has more pipe than length")
 
 
 def check_vaults(plan, lines, levels):
@@ -207,11 +234,11 @@ def main():
     pipes = {pipe["key"]: pipe for pipe in catalog["pipes"]}
     lines = bill["lines"]
     by_run, sticks = read_cuts(sys.argv[4])
-    check_orders(lines)
+    check_orders(lines, plan["project"]["units"] == "metric")
     check_parts(plan, lines)
     joints = check_joints(plan, lines, supplies, pipes)
     check_cement(lines, joints, supplies, pipes, plan)
-    check_pipe(plan, lines, by_run, sticks, pipes)
+    check_pipe(plan, lines, levels, by_run, sticks, pipes)
     check_vaults(plan, lines, levels)
     check_earth(lines)
     print(f"{agreed} figures agree")

@@ -32,6 +32,15 @@ inline Edit overflowTurns(double turn) {
   };
 }
 
+/// The suction's union this far after its valve, on the leg of 66 in up to the pump. Of the way
+/// between their centres the union takes 1.45/2 in and the valve 5.9/2 in, together 3.675 in, and
+/// the two sockets of 2 in pipe 1-1/2 in each.
+inline Edit unionAfterValve(double inches) {
+  return [=](Plan& p) {
+    changeRun(p, "SU-1", [=](Run& r) { r.parts[1].along = r.parts[0].along + inches / 66; });
+  };
+}
+
 /// The power conduit at these inverts, ft: at the maintenance building, and from the yard on.
 inline Edit powerAt(double building, double yard) {
   return [=](Plan& p) {
@@ -86,6 +95,9 @@ inline std::vector<Case> groundCases() {
       // 3 degrees either side of a stock 45.
       {"stock-bend.odd", warning, {"OF-1"}, overflowTurns(48.1), overflowTurns(47.9)},
       {"stock-bend.odd", warning, {"OF-1"}, overflowTurns(41.9), overflowTurns(42.1)},
+      // 3.675 in, and 3 in for the sockets.
+      {"short-pipe.none", warning, {"SU-1"}, unionAfterValve(3.6), unionAfterValve(3.75)},
+      {"short-pipe.short", warning, {"SU-1"}, unionAfterValve(6.6), unionAfterValve(6.75)},
       {"stock-bend.none",
        warning,
        {"OF-1"},

@@ -56,6 +56,7 @@ inline std::vector<Case> unknownCases() {
       {"crossing-clearance.undecided", warning, {"OF-1"}, startsUnknown("OF-1")},
       {"main-distance.undecided", warning, {"OF-1"}, startsUnknown("OF-1")},
       {"water-over-tank.undecided", warning, {"MU-1"}, startsNowhere("MU-1")},
+      {"short-pipe.undecided", warning, {"OF-1"}, startsUnknown("OF-1")},
       {"stock-bend.undecided", warning, {"OF-1"}, startsUnknown("OF-1")},
   };
 }

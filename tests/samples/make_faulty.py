@@ -140,7 +140,7 @@ def room_clearance(plan):
 def pipe_cover(plan):
     for vertex in run(plan, "RC-1")["vertices"]:
         if "invert" in vertex:
-            vertex["invert"] = round(vertex["invert"] + 1.6 * FOOT, 9)
+            vertex["invert"] = round(vertex["invert"] + 1.3 * FOOT, 9)
 
 
 def conduit_cover(plan):
@@ -168,6 +168,12 @@ def stock_bend(plan):
     vertices = run(plan, "OF-1")["vertices"]
     vertices[0]["at"] = [round(15.18 * FOOT, 9), vertices[0]["at"][1]]
     plan["basis"]["earth"]["ladders"].append([round(9.59 * FOOT, 9), round(43.5 * FOOT, 9)])
+
+
+def short_pipe(plan):
+    for part in run(plan, "SU-1")["parts"]:
+        if part["kind"] == "union":
+            part["along"] = 0.88
 
 
 def inlet_above_outlet(plan):
@@ -469,6 +475,7 @@ RULES = {
     "manway-per-chamber": manway_per_chamber,
     "vault-clash": vault_clash,
     "stock-bend": stock_bend,
+    "short-pipe": short_pipe,
 }
 
 

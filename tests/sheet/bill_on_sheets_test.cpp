@@ -59,9 +59,9 @@ protected:
   bool counted(const BillLine& line, double count) const {
     return std::ranges::any_of(rows_, [&](const std::vector<std::string>& row) {
       const auto trade = std::ranges::find(row, line.trade);
-      return row.size() > 3 && row[0] == line.description && row[1] == line.size + "\"" &&
-             trade != row.end() && *(trade - 1) == fixed(count, 0) &&
-             (line.material.empty() || row[2] == line.material);
+      return row.size() > 3 && row[0] == line.description &&
+             row[1] == (line.size.empty() ? "-" : line.size + "\"") && trade != row.end() &&
+             *(trade - 1) == fixed(count, 0) && (line.material.empty() || row[2] == line.material);
     });
   }
   bool anyRow(const std::vector<std::string>& cells) const {

@@ -22,7 +22,8 @@ Review reviewOf(const std::string& name) {
 }
 
 CuttingList cutsOf(const Review& review) {
-  return cuttingList(review.plan, review.study, builtinCatalog(), review.limits.length(kKerfLimit));
+  return cuttingList(review.plan, review.study, builtinCatalog(), review.limits.length(kKerfLimit),
+                     review.limits.length(kTrimLimit));
 }
 
 std::string allText(const std::vector<Page>& pages) {

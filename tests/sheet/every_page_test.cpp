@@ -44,7 +44,8 @@ std::vector<Page> pagesOf(const PageCase& c) {
   }
   return composeCuttingSheet(reviewed,
                              cuttingList(reviewed.plan, reviewed.study, builtinCatalog(),
-                                         reviewed.limits.length(kKerfLimit)),
+                                         reviewed.limits.length(kKerfLimit),
+                                         reviewed.limits.length(kTrimLimit)),
                              c.paper);
 }
 

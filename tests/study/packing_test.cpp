@@ -88,8 +88,9 @@ void expectPacks(const Packing& packing, const Sizes& sizes, std::int64_t capaci
   EXPECT_TRUE(std::ranges::all_of(used, [](int n) { return n == 1; }));
 }
 
-/// Sixteenths of an inch of a 20 ft stick with a kerf of 1/8 in, as the cutting list packs them.
-constexpr std::int64_t kStick = 240 * 16, kKerf = 2, kCapacity = kStick + kKerf;
+/// Sixteenths of an inch of a 20 ft stick with a kerf of 1/8 in and 1/2 in for its ends, as the
+/// cutting list packs them: cuts that leave less have a stick each and are not packed.
+constexpr std::int64_t kStick = 240 * 16 - 8, kKerf = 2, kCapacity = kStick + kKerf;
 
 Sizes randomCuts(std::mt19937& random, int count, double shortest, double longest) {
   std::uniform_int_distribution<std::int64_t> cut(static_cast<std::int64_t>(kStick * shortest),

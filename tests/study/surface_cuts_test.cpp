@@ -64,6 +64,21 @@ TEST(SurfaceCuts, CountOneTrenchForRunsInOnePlace) {
   EXPECT_NEAR(inMetres(cutsIn(plan).pavementCut), 2 * 10, 1e-6);
 }
 
+/// At a bend the outer side is longer and the inner one shorter by the same, whatever the angle,
+/// and so are the areas: two sides along the line, and both ends.
+TEST(SurfaceCuts, GoRoundTheOuterCornerOfABend) {
+  for (const Point2 corner : {Point2{10, -4}, Point2{10, -6}, Point2{10, -7.2}}) {
+    Plan plan = pavedSite();
+    const Point2 a = {6, -8}, b = {10, 4};
+    plan.runs.append(makeRun("A", Service::Product, "pvc-sch80", "2", freeEnd(a, metres(2.4)),
+                             freeEnd(b, metres(2.4)), {{corner, std::nullopt}}));
+    const double length = distance(a, corner) + distance(corner, b);
+    const SurfaceCuts cuts = cutsIn(plan);
+    EXPECT_NEAR(inMetres(cuts.pavementCut), 2 * length + 2 * kWide, 1e-2) << corner.y;
+    EXPECT_NEAR(cuts.pavement.value(), length * kWide, 1e-2) << corner.y;
+  }
+}
+
 /// The floor from x 8 to 12 m lies over the pavement.
 TEST(SurfaceCuts, TellFloorsFromThePavementUnderThem) {
   Plan plan = pavedSite();

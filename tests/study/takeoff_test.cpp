@@ -1,3 +1,4 @@
+#include "core/study/line_ends.h"
 #include "tests/support/generated_plan.h"
 
 #include <gtest/gtest.h>
@@ -110,6 +111,7 @@ TEST(TakeOff, EveryItemOfEveryRunIsInOneLine) {
   for (const RunStudy& run : study.runs) {
     for (const RunItem& item : run.items)
       items += item.count;
+    items += static_cast<double>(lineItems(plan, study, *plan.runs.find(run.id), run).size());
     for (const PipePiece& piece : run.pieces)
       cuts += inMetres(piece.cut);
   }

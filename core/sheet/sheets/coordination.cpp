@@ -55,8 +55,8 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
             "General contractor, surveyor", {}, "Marks seen and photographed");
   if (!wallSleeves(job.plan(), job.study()).empty()) {
     steps.add("sleeves",
-              "New walls and slabs: set sleeves as scheduled before pouring. Existing ones: locate "
-              "reinforcement, then core. At or under footings: the structural engineer first.",
+              "New walls and slabs: set sleeves as scheduled before pouring. At or under footings: "
+              "the structural engineer first.",
               "General contractor", {"locate"}, "Places and inverts checked against the schedule");
   }
   steps.add("inverts",
@@ -67,8 +67,24 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
             "Order vaults, risers and covers with openings, boots and lifting points as "
             "scheduled; agree weights and crane position.",
             "General contractor, vault maker", {"inverts"}, "Shop drawings approved");
+}
+
+void addDigWork(const SheetJob& job, Steps& steps) {
+  if (!job.plan().pavements.empty() || !job.plan().buildings.empty()) {
+    steps.add("saw",
+              "Saw cut pavements and floors that are there over digs and trenches, and break them "
+              "out.",
+              "General contractor", {"locate"}, "Lines in slabs located first");
+  }
   steps.add("dig", "Dig, shore or slope, keep spoil and loads off the edge, keep water out.",
-            "Excavator", {"locate", "order"}, "Competent person, daily and after rain");
+            "Excavator", {"locate", "order", "saw"}, "Competent person, daily and after rain");
+  if (!wallSleeves(job.plan(), job.study()).empty()) {
+    steps.add("core",
+              "Existing walls and slabs: locate reinforcement, then core; below ground from the "
+              "dig. At or under footings: the structural engineer first.",
+              "General contractor", {"sleeves", "dig"},
+              "Places and inverts checked against the schedule");
+  }
   steps.add("bed", "Lay and level the bedding to the scheduled elevation.", "Excavator", {"dig"},
             "Level checked at four corners");
   steps.add("set", "Set the vaults on the bedding, check corners and inverts, seal joints.",
@@ -113,20 +129,20 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
             std::string("Lay inlet, links, interconnects") +
                 (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
                 " from the low end up; boots at every wall.",
-            "Plumber", {"set", "sleeves"}, "Grade and joints seen before cover");
+            "Plumber", {"set", "sleeves", "core"}, "Grade and joints seen before cover");
   const std::string pressure = listed(job, kPressure, true);
   if (!pressure.empty()) {
     steps.add("pressure",
               "Lay the buried pipe of " + pressure +
                   (has(job, Service::Suction) ? "; suction rises all the way to the pump." : "."),
-              "Plumber", {"set", "sleeves"}, "Pressure and vacuum test");
+              "Plumber", {"set", "sleeves", "core"}, "Pressure and vacuum test");
   }
   const std::string conduits = listed(job, kConduits, true);
   if (!conduits.empty()) {
     steps.add("conduit",
               "Lay the buried conduit of " + conduits +
                   " with pull cords; separate power from signals.",
-              "Electrician", {"set", "sleeves"}, "Inspected before cover");
+              "Electrician", {"set", "sleeves", "core"}, "Inspected before cover");
   }
   steps.add("leaks",
             "Test the vaults' joints, boots and risers for leaks, by vacuum while empty or full of "
@@ -157,17 +173,18 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
               hasAirGap(job.plan())
                   ? "Join the fresh-water make-up through its air gap."
                   : "Join the fresh-water make-up through its tested backflow assembly.",
-              "Plumber", {"equipment"}, "Assembly tested by a certified tester");
+              "Plumber", {"pressure", "equipment", "inside"},
+              "Assembly tested by a certified tester");
   }
   steps.add("power",
             "Power, controls, float and wash signal; disconnect in sight; rotation "
             "checked.",
-            "Electrician", {"equipment", "conduit"}, "Locked out until tested");
+            "Electrician", {"equipment", "conduit", "wires"}, "Locked out until tested");
   steps.add("water", "Fill the vaults with clean water to rest level; check for leaks.", "Plumber",
             {"fill", "make-up"}, "Level holds a day");
   steps.add("start", "Prime the suction, start, set levels and flows, instruct the owner.",
-            "Equipment supplier with plumber and electrician", {"power", "water"},
-            "Start-up record signed");
+            "Equipment supplier with plumber and electrician",
+            {"pressure", "inside", "make-up", "power", "water"}, "Start-up record signed");
 }
 
 /// Who buys, who sets, who connects. Common practice, no source; the contracts decide.
@@ -219,6 +236,7 @@ void coordinationSheet(const SheetJob& job, PageFlow& flow) {
   const double wide = std::min(flow.fullWidth(), 2 * flow.columnWidth() + kSheetGap);
   Steps steps;
   addGroundWork(job, steps);
+  addDigWork(job, steps);
   addPipeWork(job, steps);
   addRoomWork(job, steps);
   flow.add(table("COORDINATION: WHO DOES WHAT, AND AFTER WHOM",
