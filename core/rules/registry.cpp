@@ -20,16 +20,17 @@ std::span<const Rule> allRules() {
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
       kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
-      kLidAirspace, kVentAirSpace, kEductorMount, kManwayClear, kConnectorRoom,
+      kLidAirspace, kVentAirSpace, kEductorMount, kManwayClear, kConnectorRoom, kChamberReach,
       // Suction and equipment
       kSuctionSource, kSuctionRise, kLowWater, kSuctionLift, kNpshMargin, kLineSpeed, kLinePressure,
       kProductPressure, kProductSize, kReclaimShare, kReclaimedMarking, kOverflowBackflow,
       kMakeUpProtection, kReliefDrain, kRoomClearance,
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
-      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
+      kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend, kSleeveRoom,
       // The dig
-      kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge, kSpoilRoom,
+      kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
+      kSpoilRoom,
       // Wiring
       kSuppliesKnown, kConduitBends, kConduitFill, kBoxAccess, kMixedRaceway, kWorkingSpace,
       kDisconnectInSight};
