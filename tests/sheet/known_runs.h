@@ -36,7 +36,7 @@ inline void KnownNumbers::runs(const Review& review) {
     levelsOfRun(run, study);
     levels(run.id, study.startInvert, study.endInvert);
     lengths(run.id, study.plan, study.developed);
-    lengths(run.id, between(study.startInvert, study.endInvert)); // what upright legs make
+    lengths(run.id, height(study.startInvert, study.endInvert)); // what upright legs make
     for (const RunItem& item : study.items) {
       if (item.key.starts_with("elbow-"))
         put(Printed::Angle, run.id, std::stod(item.key.substr(6)) * kPi / 180);
