@@ -76,6 +76,8 @@ extern const Rule kReclaimShare;
 extern const Rule kReclaimedMarking;
 extern const Rule kManwayClear;
 extern const Rule kConnectorRoom;
+extern const Rule kChamberReach;
+extern const Rule kSleeveRoom;
 extern const Rule kTapLevel;
 
 inline constexpr std::string_view kPractice = "common practice, no source";

@@ -6,6 +6,7 @@
 #include "core/study/hole_gaps.h"
 #include "core/study/manway_way.h"
 #include "core/study/object_names.h"
+#include "core/study/pass_slant.h"
 
 #include <algorithm>
 #include <tuple>
@@ -132,6 +133,36 @@ void checkArms(Reporter& out) {
   }
 }
 
+/// A line may go through one wall or riser more than once: the worst slant is told.
+void checkSlants(Reporter& out) {
+  const RuleInput& input = out.input();
+  const double most = input.limits.number("connector.slant");
+  std::vector<SlantPass> worst;
+  for (SlantPass& pass : slantPasses(input.plan, input.study)) {
+    if (inDegrees(pass.slant) <= most + kRounding) continue;
+    const auto known = std::ranges::find_if(worst, [&](const SlantPass& other) {
+      return std::tie(other.run, other.vault, other.manway) ==
+             std::tie(pass.run, pass.vault, pass.manway);
+    });
+    if (known == worst.end()) {
+      worst.push_back(std::move(pass));
+    } else if (known->slant < pass.slant) {
+      *known = std::move(pass);
+    }
+  }
+  for (const SlantPass& pass : worst) {
+    const bool riser = !pass.manway.empty();
+    std::vector<Id> objects = {pass.run, pass.vault};
+    if (riser) objects.insert(objects.begin() + 1, pass.manway);
+    Finding& finding =
+        out.against("connector.slant", riser ? "riser-slant" : "slant", std::move(objects),
+                    {{"vault", spokenName(input.plan, pass.vault)}});
+    finding.measured = printAngle(pass.slant);
+    finding.required = "at most " + printAngle(degrees(most));
+    finding.place = pass.at;
+  }
+}
+
 void checkConnectors(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.vaults.empty()) return;
@@ -147,6 +178,7 @@ void checkConnectors(const RuleInput& input, const Rule& rule, std::vector<Findi
     finding.place = gap.at;
   }
   checkArms(out);
+  checkSlants(out);
 }
 
 } // namespace

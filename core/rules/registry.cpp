@@ -20,7 +20,7 @@ std::span<const Rule> allRules() {
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
       kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
-      kLidAirspace, kVentAirSpace, kEductorMount, kManwayClear, kConnectorRoom,
+      kLidAirspace, kVentAirSpace, kEductorMount, kManwayClear, kConnectorRoom, kChamberReach,
       // Suction and equipment
       kSuctionSource, kSuctionRise, kLowWater, kSuctionLift, kNpshMargin, kLineSpeed, kLinePressure,
       kProductPressure, kProductSize, kReclaimShare, kReclaimedMarking, kOverflowBackflow,
@@ -28,9 +28,10 @@ std::span<const Rule> allRules() {
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
       kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
-      kShortPipe,
+      kShortPipe, kSleeveRoom,
       // The dig
-      kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge, kSpoilRoom,
+      kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
+      kSpoilRoom,
       // Wiring
       kSuppliesKnown, kConduitBends, kConduitFill, kBoxAccess, kMixedRaceway, kWorkingSpace,
       kDisconnectInSight};

@@ -3,14 +3,24 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/pass_slant.h"
 #include "core/study/riser_passes.h"
-#include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <cmath>
 
 namespace sump {
 
 namespace {
+
+bool isSlant(Angle slant) {
+  return inDegrees(slant) >= kSlantFrom;
+}
+
+/// To whole degrees: nobody sets a form closer.
+std::string slantText(Angle slant) {
+  return fixed(inDegrees(slant), 0) + "\u00B0";
+}
 
 /// A face of the vault by its corners, and how far along it from the first of them a place is.
 struct Face {
@@ -58,33 +68,71 @@ public:
       Face face = faceAt(vault, local);
       if (!hole.baffle.empty())
         face = {"baffle " + hole.baffle, "side 1-2", local.y + inMetres(vault.width) / 2};
-      addRow(studied, run, face, hole.at, hole.size);
+      const Angle slant = wayThrough(run, vault, hole).slant();
+      addRow(studied, run, face, hole.at, hole.size, slant);
+      if (hole.baffle.empty()) noteWidth(run, vault, hole.size, slant);
     }
     for (std::size_t i = 0; run.resolved && i < studied.manways.size(); ++i) {
       const ManwayStudy& manway = studied.manways[i];
       for (const RiserPass& pass : riserPasses(run, studied, manway, vault.manways[i].diameter)) {
         const Point2 local = vault.frame().toLocal(flat(pass.at));
         addRow(studied, run, riserFace(vault, vault.manways[i], manway.chamber, local), pass.at,
-               pass.size);
+               pass.size, pass.slant);
       }
     }
   }
   const std::vector<std::vector<std::string>>& rows() const { return rows_; }
+  bool anySlant() const { return slants_; }
+  /// How wide openings are where runs pass walls at a slant: `SU-1, 45 degrees: 320 mm`.
+  const std::string& widths() const { return widths_; }
 
 private:
   void addRow(const VaultStudy& vault, const RunStudy& run, const Face& face, Point3 at,
-              const std::string& size) {
+              const std::string& size, Angle slant) {
     const UnitSystem units = job_.units();
     rows_.push_back({called(*job_.plan().vaults.find(vault.id)), tags_.at(run.id), sizeText(size),
                      face.name, face.from, printLength(metres(face.along), units),
-                     printElevation(metres(at.z), units),
-                     printLength(metres(at.z) - vault.floor, units)});
+                     isSlant(slant) ? slantText(slant) : "-", printElevation(metres(at.z), units),
+                     printLength(heightBetween(vault.floor, metres(at.z), units), units)});
+    slants_ = slants_ || isSlant(slant);
+  }
+  void noteWidth(const RunStudy& run, const Vault& vault, const std::string& size, Angle slant) {
+    const PipeSize* pipe = job_.catalog.pipeSize(job_.plan().runs.find(run.id)->pipe, size);
+    if (!isSlant(slant) || pipe == nullptr) return;
+    widths_ += (widths_.empty() ? "" : "; ") + tags_.at(run.id) + " in " + called(vault) + ", " +
+               slantText(slant) + ": " +
+               printSize(openingWidth(pipe->outside, vault.wall, slant), job_.units());
   }
 
   const SheetJob& job_;
   std::unordered_map<Id, std::string> tags_;
   std::vector<std::vector<std::string>> rows_;
+  bool slants_ = false;
+  std::string widths_;
 };
+
+/// A column that would be empty takes room from the others.
+constexpr std::size_t kSlantColumn = 6;
+
+std::vector<std::vector<std::string>> openingRows(const Openings& openings) {
+  std::vector<std::vector<std::string>> rows = openings.rows();
+  if (openings.anySlant()) return rows;
+  for (auto& row : rows)
+    row.erase(row.begin() + kSlantColumn);
+  return rows;
+}
+
+void addSlantNote(const Openings& openings, Block& block) {
+  if (!openings.anySlant()) return;
+  std::string text =
+      "Off square: the run passes at a slant, in plan; off the radius where it passes a round "
+      "riser. Connectors take little of it: ask their maker first.";
+  if (!openings.widths().empty())
+    text += " Width across the wall's face of an opening straight through it for the pipe alone, "
+            "without its connector: " +
+            openings.widths() + ".";
+  addNote(block, text);
+}
 
 } // namespace
 
@@ -94,16 +142,18 @@ Block openingTable(const SheetJob& job, double width) {
     for (const RunStudy& run : job.study().runs)
       openings.add(vault, run);
   }
-  Block block = table("OPENINGS IN WALLS, BAFFLES AND RISERS",
-                      {{"Vault"},
-                       {"Run"},
-                       {"Pipe", Align::Centre},
-                       {"Wall by|corners"},
-                       {"From outside|corner"},
-                       {"To pipe's|centre", Align::Right},
-                       {"Invert at|outside face", Align::Right},
-                       {"Invert|over floor", Align::Right}},
-                      openings.rows(), width);
+  std::vector<Column> columns = {{"Vault"},
+                                 {"Run"},
+                                 {"Pipe", Align::Centre},
+                                 {"Wall by|corners"},
+                                 {"From outside|corner"},
+                                 {"To pipe's|centre", Align::Right},
+                                 {"Invert at|outside face", Align::Right},
+                                 {"Invert|over floor", Align::Right}};
+  if (openings.anySlant())
+    columns.insert(columns.begin() + kSlantColumn, Column{"Off|square", Align::Centre});
+  Block block =
+      table("OPENINGS IN WALLS, BAFFLES AND RISERS", columns, openingRows(openings), width);
   block.anchor = openingAnchor();
   if (openings.rows().empty()) return block;
   const VaultStudy& first = job.study().vaults.front();
@@ -112,6 +162,7 @@ Block openingTable(const SheetJob& job, double width) {
               sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
               cornerName(first.id, 0) + " is corner 1 of " +
               called(*job.plan().vaults.find(first.id)) + ".");
+  addSlantNote(openings, block);
   return block;
 }
 

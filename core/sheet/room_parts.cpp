@@ -68,9 +68,11 @@ Block supportTable(const SheetJob& job, double width) {
   const auto print = [&](Length v) { return printLength(v, job.units()); };
   std::vector<std::vector<std::string>> rows;
   for (const ExposedPipe& pipe : exposedPipes(job.plan(), job.study(), builtinSupplies())) {
+    // Lengths of pipe are told as the run schedule does: to the millimetre they would seem to be
+    // heights, which are the differences of printed levels.
     rows.push_back({tags.at(pipe.run), sizeText(pipe.all.size), std::string(name(pipe.all.where)),
-                    pipe.all.vertical ? "upright" : "level", print(pipe.all.length),
-                    decidedText(pipe.spacing, print),
+                    pipe.all.vertical ? "upright" : "level",
+                    printRunLength(pipe.all.length, job.units()), decidedText(pipe.spacing, print),
                     decidedText(pipe.supports, [](int n) { return std::to_string(n); })});
   }
   Block block = table("PIPE AND CONDUIT IN THE OPEN, AND ITS SUPPORTS",

@@ -4,12 +4,14 @@
 #include "core/sheet/end_names.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/floor_cover.h"
 #include "core/study/part_place.h"
 #include "core/units/print.h"
 #include "core/units/print_levels.h"
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 namespace sump {
@@ -18,10 +20,11 @@ namespace {
 
 /// How the ends of a line with upright legs lie to each other.
 std::string riseText(const RunStudy& run, UnitSystem units) {
-  constexpr double kHair = 5e-4; // m
-  const double rise = inMetres(run.endInvert - run.startInvert);
-  if (std::abs(rise) < kHair) return "with risers";
-  return (rise > 0 ? "rises " : "drops ") + printLength(metres(std::abs(rise)), units);
+  const Length rise = heightBetween(run.startInvert, run.endInvert, units);
+  constexpr Length kHair = millimetres(0.5);
+  if (rise < kHair && -rise < kHair) return "with risers";
+  const bool up = rise > metres(0);
+  return (up ? "rises " : "drops ") + printLength(up ? rise : -rise, units);
 }
 
 /// As the section tells it leg by leg, of lines under pressure and conduits too. A line that is
@@ -42,11 +45,29 @@ std::string scheduledSlope(const RunStudy& run, UnitSystem units) {
   return *slopes.begin() + (upright && slopes.contains("level") ? ", " + riseText(run, units) : "");
 }
 
-/// Where along the run its least cover is.
-std::string leastStation(const Review& review, const RunStudy& run) {
-  if (!run.leastCover) return "-";
-  return printRunLength(metres(stationOf(run, run.leastCover->at)), review.plan.project.units);
+/// Of a line that lies nowhere in open ground, under the floors over it.
+struct ScheduledCover {
+  std::optional<CoverCheck> least;
+  bool underFloor = false;
+};
+ScheduledCover scheduledCover(const Review& review, const BuildingParts& parts,
+                              const RunStudy& run) {
+  if (run.leastCover) return {run.leastCover, false};
+  const auto under = coverUnderFloors(review.plan, parts, run);
+  return {under, under.has_value()};
 }
+
+/// The least cover, and where along the run it is.
+std::vector<std::string> coverCells(const ScheduledCover& cover, const RunStudy& run,
+                                    UnitSystem units) {
+  if (!cover.least) return {"-", "-"};
+  return {printShort(cover.least->cover, units) + (cover.underFloor ? " (1)" : ""),
+          printRunLength(metres(stationOf(run, cover.least->at)), units)};
+}
+
+constexpr const char* kUnderFloorNote =
+    "(1) Under floors only: from the top of the pipe to the top of the floor. The slab's thickness "
+    "is not in the plan, and no least cover is set under floors.";
 
 /// The runs whose pipe is to be marked.
 std::string nonpotableNote(const Review& review) {
@@ -63,6 +84,8 @@ std::string nonpotableNote(const Review& review) {
 Block runSchedule(const Review& review, const Catalog& catalog, double width) {
   const UnitSystem units = review.plan.project.units;
   const auto tags = runTags(review.plan);
+  const BuildingParts parts = buildingParts(review.plan);
+  bool underFloor = false;
   std::vector<std::vector<std::string>> rows;
   for (const RunStudy& run : review.study.runs) {
     const Run& given = *review.plan.runs.find(run.id);
@@ -73,8 +96,9 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     row.push_back(scheduledSlope(run, units));
     row.push_back(run.resolved ? printElevation(run.startInvert, units) : "?");
     row.push_back(run.resolved ? printElevation(run.endInvert, units) : "?");
-    row.push_back(run.leastCover ? printShort(run.leastCover->cover, units) : "-");
-    row.push_back(leastStation(review, run));
+    const ScheduledCover cover = scheduledCover(review, parts, run);
+    underFloor = underFloor || cover.underFloor;
+    std::ranges::move(coverCells(cover, run, units), std::back_inserter(row));
     row.push_back(viewAndSheet(sectionAnchor(review.plan, run.id)));
     row.push_back(viewAndSheet(detailAnchor(review.plan, run.id)));
     row.push_back(runEndText(review.plan, review.study, given, true) + " to " +
@@ -87,7 +111,7 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
                        {"Size", Align::Centre},
                        {"Material"},
                        {"Length of pipe|with drops", Align::Right},
-                       {"Mean|slope", Align::Right},
+                       {"Slope", Align::Right},
                        {"Start|invert", Align::Right},
                        {"End|invert", Align::Right},
                        {"Least|cover", Align::Right},
@@ -96,6 +120,7 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
                        {"Detail,|view/sheet"},
                        {"From - to"}},
                       rows, width);
+  if (underFloor) addNote(block, kUnderFloorNote);
   if (const std::string note = nonpotableNote(review); !note.empty()) addNote(block, note);
   return block;
 }

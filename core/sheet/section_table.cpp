@@ -69,6 +69,32 @@ std::string gradeAt(const RunProfile& profile, double station, const std::option
   return ground ? printElevation(*ground, units) : "-";
 }
 
+/// From the top of the pipe to that of the floor that it lies under; nothing in the open, in a
+/// basin or in a vault.
+std::optional<Length> coverUnderFloor(const RunProfile& profile, std::size_t point) {
+  const ProfilePoint& p = profile.points[point];
+  const auto holds = [&](const auto& s) { return p.station >= s.from && p.station <= s.to; };
+  const auto& bore = profile.legs[std::min(point, profile.legs.size() - 1)].bore;
+  if (!bore || std::ranges::any_of(profile.vaults, holds)) return std::nullopt;
+  std::optional<Length> level;
+  for (const ProfileStructure& s : profile.structures) {
+    if (!holds(s)) continue;
+    if (s.kind == StructureKind::Basin) return std::nullopt;
+    if (s.level) level = std::max(level.value_or(*s.level), *s.level);
+  }
+  if (!level || *level <= bore->top(p.invert)) return std::nullopt;
+  return *level - bore->top(p.invert);
+}
+
+/// Earth over the pipe; under the floor of a room or a building what is from its top to that of the
+/// floor.
+std::string coverAt(const RunProfile& profile, std::size_t point, UnitSystem units) {
+  const ProfilePoint& p = profile.points[point];
+  if (p.cover) return printShort(*p.cover, units);
+  const auto under = coverUnderFloor(profile, point);
+  return under ? printShort(*under, units) + " to floor" : "-";
+}
+
 /// Of the least cover.
 std::optional<LevelRow> leastRow(const RunProfile& profile, UnitSystem units) {
   const std::optional<CoverPlace> least = leastCover(profile);
@@ -109,7 +135,7 @@ std::vector<LevelRow> levelRows(const RunProfile& profile, UnitSystem units) {
       rows.push_back(
           {p.station,
            {printRunLength(metres(p.station), units), gradeAt(profile, p.station, p.ground, units),
-            printElevation(p.invert, units), p.cover ? printShort(*p.cover, units) : "-",
+            printElevation(p.invert, units), coverAt(profile, i, units),
             i < profile.legs.size() ? slopeOn(profile.legs[i], units) : "-"}});
     }
   }

@@ -32,15 +32,31 @@ std::string lengthText(const RunStudy& run, UnitSystem units) {
 }
 
 bool isLevel(double slope) {
-  constexpr double kLevel = 2e-4; // a quarter inch in 100 ft
+  // A millimetre in a metre, 1/8 in in 10 ft: nobody sets pipe closer. Common practice, no source.
+  constexpr double kLevel = 1e-3;
   return std::abs(slope) < kLevel;
 }
+
+namespace {
+
+std::string sloping(double slope, UnitSystem units) {
+  return printSlope(std::abs(slope), units) + (slope > 0 ? "" : " rising");
+}
+
+/// Do its legs slope alike, as the section tells them leg by leg?
+bool slopesAlike(const RunStudy& run, UnitSystem units) {
+  return std::ranges::all_of(run.legs, [&](const Leg& leg) {
+    return leg.vertical || sloping(leg.slope, units) == sloping(run.slope, units);
+  });
+}
+
+} // namespace
 
 std::string slopeText(const RunStudy& run, UnitSystem units) {
   const Drive drive = facts(run.service).drive;
   if (!run.resolved || drive == Drive::Pressure || drive == Drive::Conduit) return {};
   if (isLevel(run.slope)) return {};
-  return printSlope(std::abs(run.slope), units) + (run.slope > 0 ? "" : " rising");
+  return (slopesAlike(run, units) ? "" : "mean ") + sloping(run.slope, units);
 }
 
 std::string runName(const std::string& name, Service service) {

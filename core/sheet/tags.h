@@ -26,7 +26,8 @@ bool isLevel(double slope);
 /// P2901.2.2.3, which the bill of materials counts the tape by.
 inline constexpr const char* kNonpotableMarking =
     "NONPOTABLE: purple tape 'CAUTION: NONPOTABLE WATER - DO NOT DRINK' along the whole pipe";
-/// `1/4 in/ft`; empty for level lines and where a slope means nothing (conduits, pressure).
+/// `1/4 in/ft`, `mean 1/4 in/ft` of legs that slope differently; empty for level lines and where a
+/// slope means nothing (conduits, pressure).
 std::string slopeText(const RunStudy& run, UnitSystem units);
 /// What the level that sets a vault's water is: `Overflow inv.` of the vault that the overflow
 /// leaves, `Outlet inv. (LK-1)` of the others.

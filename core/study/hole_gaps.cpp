@@ -3,6 +3,7 @@
 #include "core/geometry/box_index.h"
 #include "core/study/context.h"
 #include "core/study/part_place.h"
+#include "core/study/pass_slant.h"
 #include "core/study/riser_passes.h"
 
 #include <algorithm>
@@ -15,16 +16,19 @@ namespace sump {
 
 namespace {
 
+constexpr double kAlongWall = 1e-3; ///< of a unit: flatter, and the pipe lies in the wall
+
 enum class Wall { LowEnd, HighEnd, LowSide, HighSide };
 
-/// A hole in an outside wall, seen from outside: how far along the wall from its middle, and the
-/// pipe's outside from bottom to top.
+/// A hole in an outside wall, seen from outside: where along the wall from its middle the pipe's
+/// axis goes, from one face to the other, and the pipe's outside from bottom to top.
 struct Hole {
   Wall wall = Wall::LowEnd;
   Id run;
-  double along = 0, bottom = 0, top = 0;
+  double low = 0, high = 0, bottom = 0, top = 0;
+  double stretch = 1; ///< of a slanting pipe's width across the face
   Point2 at;
-  double radius() const { return (top - bottom) / 2; }
+  double halfWidth() const { return stretch * (top - bottom) / 2; }
   double middle() const { return (top + bottom) / 2; }
 };
 
@@ -48,7 +52,7 @@ public:
 
   void addRun(const Run& run, const RunStudy& studied) {
     for (const Penetration& p : studied.penetrations) {
-      if (p.vault == studied_.id && p.baffle.empty()) addHole(run, p);
+      if (p.vault == studied_.id && p.baffle.empty()) addHole(run, studied, p);
     }
     addRisers(run, studied);
   }
@@ -65,8 +69,9 @@ private:
   void add(HoleEdge edge, const Id& run, Id other, double clear, Point2 at) {
     gaps_.push_back({edge, studied_.id, run, std::move(other), metres(clear), at});
   }
-  void addHole(const Run& run, const Penetration& p);
+  void addHole(const Run& run, const RunStudy& studied, const Penetration& p);
   void addRisers(const Run& run, const RunStudy& studied);
+  void slantHole(PassWay way, double side, Hole& hole) const;
   void addEdges(const Hole& hole);
   void addBaffles(const Hole& hole);
   void addPair(const Hole& a, const Hole& b);
@@ -78,19 +83,31 @@ private:
   std::vector<HoleGap> gaps_;
 };
 
-void GapFinder::addHole(const Run& run, const Penetration& p) {
+void GapFinder::addHole(const Run& run, const RunStudy& studied, const Penetration& p) {
   const Point2 local = vault_.frame().toLocal(flat(p.at));
   const double end = inMetres(vault_.length) / 2 - std::abs(local.x);
   const double side = inMetres(vault_.width) / 2 - std::abs(local.y);
   const PipeHeights pipe = heightsOf(catalog_, run, p.size);
-  Hole hole{Wall::LowEnd, run.id, local.y, p.at.z + pipe.bottom, p.at.z + pipe.top, flat(p.at)};
-  if (end <= side) {
+  Hole hole{Wall::LowEnd,      run.id, local.y,   local.y, p.at.z + pipe.bottom,
+            p.at.z + pipe.top, 1,      flat(p.at)};
+  const bool atEnd = end <= side;
+  if (atEnd) {
     hole.wall = local.x < 0 ? Wall::LowEnd : Wall::HighEnd;
   } else {
     hole.wall = local.y < 0 ? Wall::LowSide : Wall::HighSide;
-    hole.along = local.x;
+    hole.low = hole.high = local.x;
   }
+  slantHole(wayThrough(studied, vault_, p), atEnd ? local.x : local.y, hole);
   holes_.push_back(std::move(hole));
+}
+
+/// From the outside face, which lies on this side of the vault's middle, to the inside one the axis
+/// goes aside by the wall times the tangent of the slant.
+void GapFinder::slantHole(PassWay way, double side, Hole& hole) const {
+  if (std::abs(way.through) < kAlongWall) return;
+  const double aside = -std::copysign(inMetres(vault_.wall), side) * way.along / way.through;
+  (aside < 0 ? hole.low : hole.high) += aside;
+  hole.stretch = 1 / std::abs(way.through);
 }
 
 void GapFinder::addRisers(const Run& run, const RunStudy& studied) {
@@ -113,7 +130,8 @@ void GapFinder::addEdges(const Hole& hole) {
   add(HoleEdge::Floor, hole.run, {}, hole.bottom - inMetres(studied_.floor), hole.at);
   const bool end = hole.wall == Wall::LowEnd || hole.wall == Wall::HighEnd;
   const double half = inMetres((end ? vault_.width : vault_.length) / 2.0 - vault_.wall);
-  add(HoleEdge::Corner, hole.run, {}, half - std::abs(hole.along) - hole.radius(), hole.at);
+  add(HoleEdge::Corner, hole.run, {}, half - std::max(-hole.low, hole.high) - hole.halfWidth(),
+      hole.at);
   if (!end) addBaffles(hole);
 }
 
@@ -121,15 +139,16 @@ void GapFinder::addBaffles(const Hole& hole) {
   const double inside = inMetres(vault_.wall) - inMetres(vault_.length) / 2;
   for (const Baffle& baffle : vault_.baffles) {
     const double from = inside + inMetres(baffle.offset), to = from + inMetres(baffle.thickness);
-    const double apart = std::max(from - hole.along, hole.along - to);
-    add(HoleEdge::Baffle, hole.run, baffle.id, apart - hole.radius(), hole.at);
+    const double apart = std::max(from - hole.high, hole.low - to);
+    add(HoleEdge::Baffle, hole.run, baffle.id, apart - hole.halfWidth(), hole.at);
   }
 }
 
 void GapFinder::addPair(const Hole& a, const Hole& b) {
   if (a.wall != b.wall) return;
-  const double apart = std::hypot(a.along - b.along, a.middle() - b.middle());
-  add(HoleEdge::Pipe, a.run, b.run, apart - a.radius() - b.radius(), a.at);
+  const double aside = std::max({a.low - b.high, b.low - a.high, 0.0});
+  const double apart = std::hypot(aside, a.middle() - b.middle());
+  add(HoleEdge::Pipe, a.run, b.run, apart - a.halfWidth() - b.halfWidth(), a.at);
 }
 
 /// How far inside the edge of a manway's opening a place lies; negative: that far from the nearest.

@@ -22,8 +22,9 @@ struct HoleGap {
   Point2 at; ///< site
 };
 
-/// Of all holes in the vaults' outside walls and risers, vault by vault; a pipe is taken to go
-/// square through.
+/// Of all holes in the vaults' outside walls and risers, vault by vault. A pipe that goes
+/// through its wall at a slant takes the width of its openingWidth; one through a riser is taken to
+/// go along its radius.
 std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const Study& study);
 
 /// From the axis of the pipe to the open end of a tee's or elbow's arm: the take-out to the

@@ -30,7 +30,10 @@ std::vector<RiserPass> riserPasses(const RunStudy& run, const VaultStudy& vault,
     for (double t : circleCrossings(flat(a), flat(b), manway.at, inMetres(diameter) / 2)) {
       const Point3 p = lerp(a, b, t);
       if (p.z < low || (manway.rim && p.z > inMetres(*manway.rim))) continue;
-      found.push_back({p, run.legs[i].size});
+      const Point2 way = flat(b) - flat(a), radius = flat(p) - manway.at;
+      found.push_back(
+          {p, run.legs[i].size,
+           radians(std::atan2(std::abs(cross(way, radius)), std::abs(dot(way, radius))))});
     }
   }
   return found;

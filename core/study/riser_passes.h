@@ -10,6 +10,7 @@ namespace sump {
 struct RiserPass {
   Point3 at; ///< on the riser's inside face; z is the invert there
   std::string size;
+  Angle slant; ///< of the line in plan, off the riser's radius there; never negative
 };
 
 /// In the order of flow. `diameter` is the riser's clear opening.

@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/study/context.h"
+#include "core/study/pass_slant.h"
 
 #include <algorithm>
 #include <array>
@@ -12,7 +13,6 @@ namespace sump {
 namespace {
 
 constexpr double kOneHole = 0.01; ///< m: nearer ones are one hole
-constexpr double kSkewFrom = 5;   ///< degrees
 
 std::vector<WalledThing> walledThings(const Plan& plan) {
   std::vector<WalledThing> things;
@@ -157,12 +157,11 @@ bool isBuiltIn(const WallSleeve& sleeve) {
 }
 
 bool isSkew(const WallSleeve& sleeve) {
-  return inDegrees(sleeve.skew) >= kSkewFrom;
+  return inDegrees(sleeve.skew) >= kSlantFrom;
 }
 
 Length straightOpening(const WallSleeve& sleeve, Length wall) {
-  const double skew = inRadians(sleeve.skew);
-  return (sleeve.high - sleeve.low) / std::cos(skew) + wall * std::tan(skew);
+  return openingWidth(sleeve.high - sleeve.low, wall, sleeve.skew);
 }
 
 std::optional<std::string> sleeveSize(std::string_view pipe) {

@@ -37,10 +37,7 @@ bool isBuiltIn(const WallSleeve& sleeve);
 /// Does the line pass the wall so far off square that a hole cored square to it will not do? From 5
 /// degrees on: common practice, no source.
 bool isSkew(const WallSleeve& sleeve);
-/// Across the wall's face, of an opening through a wall so thick, cut square to its faces, that
-/// lets the sleeve (where no size is known the pipe) pass: outside diameter over the cosine of the
-/// skew and thickness times its tangent, since the sleeve leaves by so much aside of where it came
-/// in. Geometry.
+/// The openingWidth of the sleeve (where no size is known of the pipe) in a wall so thick.
 Length straightOpening(const WallSleeve& sleeve, Length wall);
 
 /// What has walls of its own.

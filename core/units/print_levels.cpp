@@ -18,8 +18,12 @@ std::string printSize(Length v, UnitSystem units) {
   return units == UnitSystem::Metric ? printShort(v, units) : printLength(v, units);
 }
 
+Length heightBetween(Length low, Length high, UnitSystem units) {
+  return asWritten(high, units) - asWritten(low, units);
+}
+
 std::string printHeight(Length low, Length high, UnitSystem units) {
-  return printSize(asWritten(high, units) - asWritten(low, units), units);
+  return printSize(heightBetween(low, high, units), units);
 }
 
 } // namespace sump

@@ -9,6 +9,9 @@ namespace sump {
 /// are in feet or metres.
 std::string printSize(Length v, UnitSystem units);
 
+/// How high one level is over another, from the levels as printElevation writes them.
+Length heightBetween(Length low, Length high, UnitSystem units);
+
 /// How high one level is over another, as a size: the difference of the two as printElevation
 /// writes them, so that whoever subtracts them finds it, and every sheet tells the same height. Of
 /// what is made to a size (a lid, a wall) printSize tells that size instead.

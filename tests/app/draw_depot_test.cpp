@@ -234,18 +234,20 @@ void DrawDepot::drawWater() {
           "65.2\t58.5\t94.5\ne65.2\t58.5\t97.8\ne65.2\t69\t98^e65.2\t69\n");
   addPart(PartKind::BallValve, 2, "80");
   addPart(PartKind::Union, 2, "92");
+  addPart(PartKind::Union, 1, "6");
   drawRun(Service::SpareSuction, "Spare suction",
           "64.4\t58.5\t94.5\ne64.4\t58.5\t97.8\ne64.4\t69\t98^e64.4\t69\n");
   addPart(PartKind::BallValve, 2, "80");
   addPart(PartKind::Union, 2, "92");
+  addPart(PartKind::Union, 1, "6");
 }
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50.65\ne70.9\t50.65\t99.15^"
-          "e70.9\t50.65\t98.25\n");
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50\ne71.35\t50\t99.15^"
+          "e71.35\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "16");
-  addPart(PartKind::Union, 4, "92");
+  addPart(PartKind::Union, 4, "93");
   addPart(PartKind::Union, 0, "5");
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
@@ -254,7 +256,7 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::Union, 0, "15");
   addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",
-          "66.2\t59.5\t97.85\ne66.2\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
+          "66.2\t58.9\t97.85\ne66.2\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
   addPart(PartKind::BackwaterValve, 0, "20");

@@ -20,11 +20,11 @@ namespace sump::testing {
 inline std::vector<Case> allCases() {
   std::vector<Case> all;
   for (const auto& family :
-       {levelCases(),     storageCases(),    flowCases(),   passageCases(), siteCases(),
-        waterLineCases(), roomCases(),       groundCases(), tankCases(),    accessCases(),
-        openingCases(),   joiningCases(),    nearCases(),   peakCases(),    pumpCases(),
-        buoyancyCases(),  digCases(),        wiringCases(), unknownCases(), shareCases(),
-        boxCases(),       footingPassCases()}) {
+       {levelCases(),     storageCases(),     flowCases(),   passageCases(), siteCases(),
+        waterLineCases(), roomCases(),        groundCases(), tankCases(),    accessCases(),
+        openingCases(),   joiningCases(),     nearCases(),   peakCases(),    pumpCases(),
+        buoyancyCases(),  digCases(),         wiringCases(), unknownCases(), shareCases(),
+        boxCases(),       footingPassCases(), reachCases(),  sleeveCases()}) {
     all.insert(all.end(), family.begin(), family.end());
   }
   return all;

@@ -6,6 +6,9 @@
 #include "tests/rules/cases_peak.h"
 #include "tests/rules/cases_vaults.h"
 
+#include <cmath>
+#include <utility>
+
 namespace sump::testing {
 
 /// Vault 1 so heavy that this is its factor of safety, with groundwater at 100 ft.
@@ -139,15 +142,83 @@ inline Edit sleeveUnderFooting(Length over) {
   return [=](Plan& p) { footAt(p, powerSleeve(reviewed(p)).high + over); };
 }
 
+/// A level 2 in vent along the west wall of the maintenance building, which stands at x 110 ft, its
+/// outside so many inches clear of it.
+inline Edit ventBesideMaintenance(double clear, double invert) {
+  return [=](Plan& p) {
+    const double x = 110 * kMetresPerFoot - (clear + 2.375 / 2) * 0.0254;
+    Run vent;
+    vent.id = "VT-9";
+    vent.service = Service::Vent;
+    vent.pipe = "pvc-sch80";
+    vent.size = "2";
+    vent.from.at = {x, 28};
+    vent.to.at = {x, 32};
+    vent.from.invert = vent.to.invert = metres(invert);
+    p.runs.put(vent);
+  };
+}
+
 inline std::vector<Case> footingPassCases() {
   const auto warning = Severity::Warning;
   const Length hair = millimetres(1);
-  const std::vector<Id> power = {"PC-1", "B-MAINT"};
+  const std::vector<Id> power = {"PC-1", "B-MAINT"}, beside = {"VT-9", "B-MAINT"};
   return {
       {"footing-pass.through", warning, power, footingOverSleeve(hair), footingOverSleeve(-hair)},
       {"footing-pass.under", warning, power, sleeveUnderFooting(hair), sleeveUnderFooting(-hair)},
       {"footing-pass.undecided", warning, power, [](Plan& p) { footAt(p, std::nullopt); }},
+      // The footing stands from 29.9 m, 12 in high.
+      {"footing-pass.beside", warning, beside, ventBesideMaintenance(5.97, 30),
+       ventBesideMaintenance(6.03, 30)},
+      // 2 in Sch 80 is 0.231 in thick in the catalogue.
+      {"footing-pass.beside", warning, beside, ventBesideMaintenance(3, 29.9 + 12.2 * 0.0254),
+       ventBesideMaintenance(3, 29.9 + 12.3 * 0.0254)},
+      // Its outside top under the underside: 1.913 in and 0.231 in over the invert.
+      {"footing-pass.beside", warning, beside, ventBesideMaintenance(3, 29.9 - 2.1 * 0.0254),
+       ventBesideMaintenance(3, 29.9 - 2.2 * 0.0254)},
+      {"footing-pass.undecided", warning, beside,
+       [](Plan& p) {
+         ventBesideMaintenance(5.97, 30)(p);
+         footAt(p, std::nullopt);
+       }},
       {"footing-pass.undecided",
+       warning,
+       {"VT-1"},
+       [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
+  };
+}
+
+/// Two 2 in vents through the west wall of the maintenance building, at x 110 ft, side by side: so
+/// many inches apart along it and so far off square.
+inline Edit ventsIntoMaintenance(double apart, double slant) {
+  return [=](Plan& p) {
+    constexpr double f = kMetresPerFoot;
+    for (const auto& [id, y] : {std::pair{"VT-8", 100.0}, {"VT-9", 100 + apart / 12}}) {
+      Run vent;
+      vent.id = id;
+      vent.service = Service::Vent;
+      vent.pipe = "pvc-sch80";
+      vent.size = "2";
+      const double aside = 4 * std::tan(slant * kPi / 180);
+      vent.from.at = {106 * f, (y - aside) * f};
+      vent.to.at = {114 * f, (y + aside) * f};
+      vent.from.invert = vent.to.invert = feet(101);
+      p.runs.put(vent);
+    }
+  };
+}
+
+inline std::vector<Case> sleeveCases() {
+  const auto warning = Severity::Warning;
+  const std::vector<Id> vents = {"VT-8", "VT-9", "B-MAINT"};
+  return {
+      // Their 3 in sleeves are 3.5 in outside; 2 in of wall between them.
+      {"sleeve-room.near", warning, vents, ventsIntoMaintenance(5.47, 0),
+       ventsIntoMaintenance(5.53, 0)},
+      // At 30 degrees each opening is 3.5 / cos 30 and 8 x tan 30 = 8.66 in wide in a wall of 8 in.
+      {"sleeve-room.near", warning, vents, ventsIntoMaintenance(10.63, 30),
+       ventsIntoMaintenance(10.69, 30)},
+      {"sleeve-room.undecided",
        warning,
        {"VT-1"},
        [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},

@@ -6,6 +6,8 @@
 
 #include "tests/rules/cases_vaults.h"
 
+#include <cmath>
+
 namespace sump::testing {
 
 /// A 2 in vent (2.375 in outside, ASTM D1785) from chamber 2 of vault 1, straight away from `from`,
@@ -41,16 +43,28 @@ inline Edit highInletSouthOfManway(double off) {
     changeRun(p, "WW-1", [](Run& r) { r.to.invert = feet(97.6); });
   };
 }
-/// The eductor straight north of its manway's centre, by so many inches; its line comes from the
-/// east.
-inline Edit eductorNorthOfManway(double off) {
+/// The eductor straight east of its manway's centre, by so many inches, as its line comes in.
+inline Edit eductorEastOfManway(double off) {
   return [=](Plan& p) {
     changeRun(p, "RC-1", [=](Run& r) {
-      r.to.at.y = off * 0.0254;
-      for (std::size_t i : {3, 4})
-        r.vertices[i].at.y = 50 * kMetresPerFoot + off * 0.0254;
+      r.to.at.x = 34.8 * 0.0254 + off * 0.0254;
+      r.vertices[4].at.x = 68 * kMetresPerFoot + r.to.at.x;
     });
   };
+}
+/// The recirculation goes through the riser, 12 in from its centre to the inside face, so far off
+/// the radius.
+inline Edit recirculationOffRadius(double angle) {
+  return [=](Plan& p) {
+    changeRun(p, "RC-1", [=](Run& r) {
+      r.to.at.y = 12 * 0.0254 * std::sin(angle * kPi / 180);
+      for (std::size_t i : {3, 4})
+        r.vertices[i].at.y = 50 * kMetresPerFoot + r.to.at.y;
+    });
+  };
+}
+inline Edit ventOffSquare(double angle) {
+  return ventFrom(6, -20, {1, std::tan(angle * kPi / 180)}, 97);
 }
 /// The recirculation level at this invert, ft.
 inline Edit recirculationAt(double invert) {
@@ -97,8 +111,8 @@ inline std::vector<Case> openingCases() {
       {"manway-clear.eductor",
        warning,
        {"RC-1", "V1-M2", "V1"},
-       eductorNorthOfManway(4.64),
-       eductorNorthOfManway(4.67)},
+       eductorEastOfManway(4.64),
+       eductorEastOfManway(4.67)},
       {"manway-clear.undecided",
        warning,
        {"VT-1"},
@@ -147,10 +161,68 @@ inline std::vector<Case> openingCases() {
        {"WW-1", "V1"},
        highInletSouthOfManway(11.87),
        highInletSouthOfManway(11.86)},
+      {"connector-room.slant", warning, vent, ventOffSquare(7.05), ventOffSquare(6.95)},
+      {"connector-room.riser-slant",
+       warning,
+       {"RC-1", "V1-M2", "V1"},
+       recirculationOffRadius(7.05),
+       recirculationOffRadius(6.95)},
       {"connector-room.undecided",
        warning,
        {"VT-1"},
        [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
+  };
+}
+
+/// The suction straight across from its manway's centre, 34.8 in from the vault's middle, by so
+/// many inches; its manway is 24 in wide.
+inline Edit suctionAsideOfManway(double off) {
+  return [=](Plan& p) {
+    changeRun(p, "SU-1", [=](Run& r) {
+      r.from.at = {34.8 * 0.0254, -off * 0.0254};
+      r.vertices[0].at = p.vaults.find("V2")->frame().toSite(r.from.at);
+    });
+  };
+}
+/// The union of the suction in the chamber so far along the level leg, in inches, which starts 6 in
+/// across and 1.2 in along from the manway's centre.
+inline Edit suctionUnionAt(double inches) {
+  return [=](Plan& p) {
+    changeRun(p, "SU-1", [=](Run& r) {
+      std::ranges::find(r.parts, 1, &InlinePart::leg)->along = inches / (10.5 * 12);
+    });
+  };
+}
+/// The float's end 13.2 in along the vault from its manway's centre and so many inches across.
+inline Edit floatAsideOfManway(double off) {
+  return [=](Plan& p) { changeRun(p, "FC-1", [=](Run& r) { r.from.at.y = -off * 0.0254; }); };
+}
+
+inline std::vector<Case> reachCases() {
+  const auto warning = Severity::Warning;
+  const std::vector<Id> suction = {"SU-1", "V2"};
+  return {
+      // 12 in less half of 2.375 in.
+      {"chamber-reach.upright", warning, suction, suctionAsideOfManway(10.83),
+       suctionAsideOfManway(10.80)},
+      {"chamber-reach.no-union", warning, suction,
+       [](Plan& p) {
+         changeRun(p, "SU-1", [](Run& r) {
+           std::erase_if(r.parts, [](const InlinePart& part) { return part.leg == 1; });
+         });
+       }},
+      // 18 in from the centre: the root of 18 x 18 less 1.2 x 1.2 is 17.96, less 6 in.
+      {"chamber-reach.union", warning, suction, suctionUnionAt(11.98), suctionUnionAt(11.94)},
+      // The root of 18 x 18 less 13.2 x 13.2 is 12.24.
+      {"chamber-reach.float",
+       warning,
+       {"FC-1", "V2"},
+       floatAsideOfManway(12.26),
+       floatAsideOfManway(12.22)},
+      {"chamber-reach.undecided",
+       warning,
+       {"SU-1"},
+       [](Plan& p) { changeRun(p, "SU-1", [](Run& r) { r.from.invert.reset(); }); }},
   };
 }
 

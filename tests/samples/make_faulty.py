@@ -93,8 +93,17 @@ def eductor_mount(plan):
 
 def manway_clear(plan):
     conduit = run(plan, "FC-1")
-    conduit["from"]["at"] = [0.65, 0.45]
+    conduit["from"]["at"] = [0.65, 0.38]  # still in reach
     conduit["vertices"][0]["at"][0] = round(68 * FOOT - 0.65, 9)
+
+
+def sleeve_room(plan):
+    plan["limits"]["sleeve.clear"] = 0.2  # both suctions
+
+
+def chamber_reach(plan):
+    suction = run(plan, "SU-1")
+    suction["parts"] = [p for p in suction["parts"] if p["id"] != "SU-1-3"]
 
 
 def connector_room(plan):
@@ -462,6 +471,8 @@ RULES = {
     "eductor-mount": eductor_mount,
     "manway-clear": manway_clear,
     "connector-room": connector_room,
+    "chamber-reach": chamber_reach,
+    "sleeve-room": sleeve_room,
     "tap-level": tap_level,
     "suction-source": suction_source,
     "suction-rise": suction_rise,

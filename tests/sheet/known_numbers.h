@@ -11,8 +11,10 @@
 #include "core/study/connections.h"
 #include "core/study/disconnect_space.h"
 #include "core/study/exposed_pipe.h"
+#include "core/study/floor_cover.h"
 #include "core/study/hole_gaps.h"
 #include "core/study/nominal_volts.h"
+#include "core/study/part_place.h"
 #include "core/study/profile.h"
 #include "core/study/wall_sleeves.h"
 #include "tests/sheet/printed_numbers.h"
@@ -105,6 +107,8 @@ private:
     return std::abs(std::round(a.value() / step) - std::round(b.value() / step)) * step;
   }
   void leastCover(const RunProfile& profile, const std::string& sheet);
+  void underFloors(const Review& review, const RunStudy& run, const ProfilePoint& point,
+                   const std::string& sheet);
   void risers(const Review& review);
   void hanging(const Review& review, const RunStudy& run, const std::string& sheet);
   void sections(const Review& review);

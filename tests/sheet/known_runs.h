@@ -36,7 +36,7 @@ inline void KnownNumbers::runs(const Review& review) {
     levelsOfRun(run, study);
     levels(run.id, study.startInvert, study.endInvert);
     lengths(run.id, study.plan, study.developed);
-    lengths(run.id, between(study.startInvert, study.endInvert)); // what upright legs make
+    lengths(run.id, height(study.startInvert, study.endInvert)); // what upright legs make
     for (const RunItem& item : study.items) {
       if (item.key.starts_with("elbow-"))
         put(Printed::Angle, run.id, std::stod(item.key.substr(6)) * kPi / 180);
@@ -52,6 +52,8 @@ inline void KnownNumbers::runs(const Review& review) {
     for (const auto* cover : {&study.leastCover, &study.leastTrafficCover}) {
       if (*cover) lengths(run.id, (*cover)->cover);
     }
+    if (const auto under = coverUnderFloors(review.plan, buildingParts(review.plan), study))
+      lengths(run.id, under->cover.value(), stationOf(study, under->at));
     const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
     if (profile && profile->leastCover) lengths(run.id, profile->leastCover->station);
   }
@@ -167,6 +169,17 @@ inline void KnownNumbers::hanging(const Review& review, const RunStudy& run,
   }
 }
 
+/// From the pipe's top to the floors over a point of the run.
+inline void KnownNumbers::underFloors(const Review& review, const RunStudy& run,
+                                      const ProfilePoint& point, const std::string& sheet) {
+  const Length top = point.invert + (run.insideDiameter + run.outsideDiameter) / 2.0;
+  for (const EquipmentRoom& room : review.plan.rooms)
+    on(sheet, Printed::Length, (room.floor - top).value());
+  for (const Building& building : review.plan.buildings) {
+    if (building.floor) on(sheet, Printed::Length, (*building.floor - top).value());
+  }
+}
+
 /// P-3: what a run's section tells of its points, of the ground and of what it crosses.
 inline void KnownNumbers::sections(const Review& review) {
   for (const RunStudy& run : review.study.runs) {
@@ -180,6 +193,7 @@ inline void KnownNumbers::sections(const Review& review) {
       on(sheet, Printed::Length, p.station);
       if (p.cover) on(sheet, Printed::Length, p.cover->value());
       if (p.ground) on(sheet, Printed::Level, p.ground->value());
+      underFloors(review, run, p, sheet);
     }
     if (!profile->ground.empty()) {
       on(sheet, Printed::Level, profile->ground.front().level.value());

@@ -107,7 +107,7 @@ inline void KnownNumbers::openings(const Review& review) {
     const double c = std::cos(inRadians(vault.angle)), s = std::sin(inRadians(vault.angle));
     for (double along : {c * off.x + s * off.y + vault.length.value() / 2,
                          c * off.y - s * off.x + vault.width.value() / 2,
-                         at.z - review.study.vault(in)->floor.value()})
+                         height(metres(at.z), review.study.vault(in)->floor)})
       sets_[{run.id, Printed::Length}].insert(along);
     sets_[{run.id, Printed::Level}].insert(at.z);
   };

@@ -86,8 +86,8 @@ TEST(Upkeep, NamesTheObjectsOfEachStep) {
     unions.push_back(object.id);
     EXPECT_EQ(object.what, "union");
   }
-  EXPECT_EQ(unions, (std::vector<std::string>{"SU-1-2", "SS-1-2", "RC-1-2", "RC-1-3", "UF-1-1",
-                                              "MU-1-4", "PW-1-1"}));
+  EXPECT_EQ(unions, (std::vector<std::string>{"SU-1-2", "SU-1-3", "SS-1-2", "SS-1-3", "RC-1-2",
+                                              "RC-1-3", "UF-1-1", "MU-1-4", "PW-1-1"}));
   ASSERT_EQ(step(filled, "float").objects.size(), 2u);
   EXPECT_EQ(step(filled, "float").objects[0].id, "V2");
   EXPECT_EQ(step(filled, "float").objects[1].id, "FC-1");
