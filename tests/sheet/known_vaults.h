@@ -18,7 +18,8 @@ inline void KnownNumbers::vaults(const Review& review) {
     for (Point2 p : vault.outline)
       levels(id, p.x, p.y);
     for (const Baffle& baffle : given.baffles)
-      lengths(id, baffle.offset, baffle.thickness);
+      lengths(id, baffle.offset, baffle.thickness, baffle.bottomGap, baffle.topGap,
+              given.insideHeight - baffle.bottomGap - baffle.topGap);
     for (const ChamberStudy& chamber : vault.chambers) {
       lengths(id, chamber.length, chamber.width, chamber.waterDepth);
       volumes(id, chamber.volume);
