@@ -142,16 +142,6 @@ void addWallOffsets(const SheetJob& job, const VaultStudy& vault, std::vector<Pl
 std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& bases) {
   std::vector<PlanMeasure> found;
   const auto& vaults = job.study().vaults;
-  const auto nearestPair = [](const Ring& a, const Ring& b) {
-    PlanMeasure best{a[0], b[0], 0, {}};
-    for (Point2 p : a) {
-      for (std::size_t k = 0; k < b.size(); ++k) {
-        const Foot foot = nearestOnSegment(p, b[k], b[(k + 1) % b.size()]);
-        if (foot.distance < distance(best.from, best.to)) best = {p, foot.at, 0, {}};
-      }
-    }
-    return best;
-  };
   for (std::size_t i = 0; i + 1 < vaults.size(); ++i)
     found.push_back(nearestPair(vaults[i].outline, vaults[i + 1].outline));
   // Two tapes to the vault nearest to the corners fix it.
