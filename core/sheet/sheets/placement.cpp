@@ -265,6 +265,18 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   board.finish();
 }
 
+/// Only the tapes to the vault nearest to the corners are drawn.
+std::string tapeText(const std::vector<Base>& bases) {
+  if (bases.empty()) return "No building's corner sees the vaults: set them out by coordinates.";
+  std::string from;
+  for (const Base& base : bases)
+    from += (from.empty() ? "" : " and ") + base.letter;
+  return "TAPES from " + from +
+         ": those to the nearest vault are drawn; those to every corner of "
+         "all vaults are in the table of outside corners" +
+         (bases.size() > 1 ? ", two to each." : ", with the coordinates for a second way.");
+}
+
 } // namespace
 
 void placementSheet(const SheetJob& job, PageFlow& flow) {
@@ -295,7 +307,7 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(paragraphs(
       "PLACEMENT NOTES",
       {axesText(job) + " Taped distances are level and to the outside of the concrete.",
-       benchmarkText(job),
+       benchmarkText(job), tapeText(bases),
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
        "crane.",
        "Vaults are numbered in flow order; turn each with its inlet end, where the arrow starts, "
