@@ -1,10 +1,14 @@
 #include "core/sheet/continuations.h"
 
+#include "core/geometry/polygon.h"
+#include "core/geometry/unit.h"
 #include "core/plan/ends.h"
 #include "core/sheet/end_names.h"
 #include "core/sheet/tags.h"
 #include "core/study/connections.h"
 #include "core/units/print.h"
+
+#include <algorithm>
 
 namespace sump {
 
@@ -42,6 +46,13 @@ bool isMatched(Point2 at, const SheetView& view) {
   return view.whole && view.whole->grown(-kEdge * view.scale / 1000).holds(at);
 }
 
+/// Where its label points: off an edge under which the run goes, since no leader runs to there.
+Point2 labelled(const Continuation& c, const SheetView& view) {
+  constexpr double kAir = 3, kOff = 4; // mm on the paper
+  const bool covered = view.hidden && view.hidden->grown(kAir).holds(view.toPaper(c.at));
+  return covered ? c.at + c.seen * (kOff * view.scale / 1000) : c.at;
+}
+
 } // namespace
 
 std::vector<Polyline> shownParts(const Polyline& line, const SheetView& view) {
@@ -59,6 +70,12 @@ std::vector<Polyline> shownParts(const Polyline& line, const SheetView& view) {
   return parts;
 }
 
+Polyline longestBeside(const Polyline& line, const SheetView& view) {
+  std::vector<Polyline> parts = outside(line, view.site());
+  const auto longest = std::ranges::max_element(parts, {}, planLength);
+  return longest == parts.end() ? line : std::move(*longest);
+}
+
 std::vector<Continuation> continuations(const Plan& plan, const SheetView& view) {
   std::vector<Continuation> found;
   const Locator locator(plan);
@@ -69,9 +86,10 @@ std::vector<Continuation> continuations(const Plan& plan, const SheetView& view)
     for (std::size_t i = 0; i < parts.size(); ++i) {
       const Point2 first = parts[i].front(), last = parts[i].back();
       if (distance(first, line->front()) > kSame && !isMatched(first, view))
-        found.push_back({first, run.id, false, i == 0});
+        found.push_back({first, unitWay(first, parts[i][1]), run.id, false, i == 0});
       if (distance(last, line->back()) > kSame && !isMatched(last, view))
-        found.push_back({last, run.id, true, i + 1 == parts.size()});
+        found.push_back(
+            {last, unitWay(last, parts[i].end()[-2]), run.id, true, i + 1 == parts.size()});
     }
   }
   return found;
@@ -93,9 +111,9 @@ void labelContinuations(const Review& review, const SheetView& view, const std::
     SheetLabel label{{text}, false, false, ink(facts(run.service).color)};
     if (!elsewhere.empty()) label.lines.push_back(elsewhere);
     if (onlyFree) {
-      board.whereFree(label, board.placesAbout(label, c.at, kNear, kShort));
+      board.whereFree(label, board.placesAbout(label, labelled(c, view), kNear, kShort));
     } else {
-      board.atPoint(label, c.at, kNear, kReach);
+      board.atPoint(label, labelled(c, view), kNear, kReach);
     }
   }
 }

@@ -8,7 +8,8 @@ namespace sump {
 
 /// A place at the edge of what a view shows where a run goes on beyond it.
 struct Continuation {
-  Point2 at; ///< site
+  Point2 at;   ///< site
+  Point2 seen; ///< of length 1; from there along what the view shows
   Id run;
   bool onward = true; ///< it leaves there as the run is drawn; else it comes in
   bool last = true;   ///< beyond it the run ends: the view shows no more of it
@@ -16,6 +17,8 @@ struct Continuation {
 
 /// The parts of a line that the view shows.
 std::vector<Polyline> shownParts(const Polyline& line, const SheetView& view);
+/// The longest part of a line that lies beside the view; all of it where none does.
+Polyline longestBeside(const Polyline& line, const SheetView& view);
 /// Of all runs, but not at edges that a neighbour of the view goes on from.
 std::vector<Continuation> continuations(const Plan& plan, const SheetView& view);
 /// Says where each leads to, and `elsewhere` where that is drawn; may be empty. `onlyFree`: not

@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/plan/ends.h"
+#include "core/sheet/continuations.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/note_marks.h"
 #include "core/sheet/sheet_refs.h"
@@ -139,7 +140,13 @@ SheetLabel fullLabel(const Scene& scene, const Run& run, const std::string& tag)
   return label;
 }
 
-std::vector<std::string> labelRuns(const Scene& scene) {
+/// Named in full by the enlarged view: a mark where the other names leave room.
+bool isMarkOnly(const Scene& scene, RunLabel kind) {
+  return kind == RunLabel::Tag && scene.request.enlarged != nullptr;
+}
+
+/// `marks`: those only, else the others.
+std::vector<std::string> labelRuns(const Scene& scene, bool marks) {
   const Plan& plan = scene.request.review.plan;
   const auto tags = runTags(plan);
   const Locator locator(plan);
@@ -154,6 +161,8 @@ std::vector<std::string> labelRuns(const Scene& scene) {
     const RunLabel kind = scene.request.runs(run);
     auto line = locator.centreline(run);
     if (kind == RunLabel::None || !line) continue;
+    if (isMarkOnly(scene, kind) != marks) continue;
+    if (marks) line = longestBeside(*line, *scene.request.enlarged);
     const double length = scene.view.shownLength(*line);
     if (isStub(scene.view, *line)) continue;
     if (length > 0) waiting.push_back({&run, std::move(*line), length, kind});
@@ -169,7 +178,7 @@ std::vector<std::string> labelRuns(const Scene& scene) {
     label.boldFirst = true;
     if (scene.board.alongLine(label, w.line, kReach)) continue;
     label.lines = {tag};
-    if (!scene.board.alongLine(label, w.line, kReach)) unplaced.push_back(tag);
+    if (!scene.board.alongLine(label, w.line, kReach) && !marks) unplaced.push_back(tag);
   }
   return unplaced;
 }
@@ -320,9 +329,10 @@ std::vector<std::string> drawLabels(const SheetView& view, const LabelRequest& r
   for (const EquipmentRoom& room : request.review.plan.rooms)
     board.keepClear(centroid(outline(room))); // its name may have to point there
   labelVaults(scene);
-  std::vector<std::string> unplaced = labelRuns(scene);
+  std::vector<std::string> unplaced = labelRuns(scene, false);
   labelDrains(scene);
   labelPlaces(scene);
+  labelRuns(scene, true);
   if (request.last) request.last(board);
   board.finish();
   return unplaced;

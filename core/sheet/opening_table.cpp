@@ -157,11 +157,16 @@ Block openingTable(const SheetJob& job, double width) {
   block.anchor = openingAnchor();
   if (openings.rows().empty()) return block;
   const VaultStudy& first = job.study().vaults.front();
-  addNote(block,
-          "Outside corners 1 to 4 of each vault and its chambers (ch.) are marked on sheets " +
-              sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
-              cornerName(first.id, 0) + " is corner 1 of " +
-              called(*job.plan().vaults.find(first.id)) + ".");
+  std::string note =
+      "Outside corners 1 to 4 of each vault and its chambers (ch.) are marked on sheets " +
+      sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
+      cornerName(first.id, 0) + " is corner 1 of " + called(*job.plan().vaults.find(first.id)) +
+      ".";
+  bool hasBaffles = false;
+  for (const Vault& vault : job.plan().vaults)
+    hasBaffles = hasBaffles || !vault.baffles.empty();
+  if (hasBaffles) note += " Sizes of baffles: sheet " + sheetOf(baffleAnchor()) + ".";
+  addNote(block, note);
   addSlantNote(openings, block);
   return block;
 }

@@ -65,6 +65,22 @@ void drawPlanMeasures(const std::vector<PlanMeasure>& measures, const LineStyle&
   }
 }
 
+PlanMeasure nearestPair(const Ring& from, const Ring& to) {
+  PlanMeasure best{from[0], to[0], 0, {}};
+  const auto take = [&](Point2 a, Point2 b) {
+    if (distance(a, b) < distance(best.from, best.to)) best = {a, b, 0, {}};
+  };
+  for (Point2 p : from) {
+    for (std::size_t i = 0; i < to.size(); ++i)
+      take(p, nearestOnSegment(p, to[i], to[(i + 1) % to.size()]).at);
+  }
+  for (Point2 p : to) {
+    for (std::size_t i = 0; i < from.size(); ++i)
+      take(nearestOnSegment(p, from[i], from[(i + 1) % from.size()]).at, p);
+  }
+  return best;
+}
+
 PlanMeasure clearestSide(const Ring& ring, std::size_t side, const SideRoom& room) {
   PlanMeasure best;
   double least = std::numeric_limits<double>::infinity();

@@ -19,6 +19,9 @@ struct PlanMeasure {
 void drawPlanMeasures(const std::vector<PlanMeasure>& measures, const LineStyle& line,
                       const SheetView& view, LabelBoard& board);
 
+/// From one outline to another where they are nearest.
+PlanMeasure nearestPair(const Ring& from, const Ring& to);
+
 /// What a dimension line beside an outline keeps off.
 struct SideRoom {
   const std::vector<Ring>& others;    ///< outlines

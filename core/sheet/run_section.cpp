@@ -84,18 +84,48 @@ private:
     const auto profile = runProfile(job_.plan(), job_.study(), job_.catalog, run_.id);
     if (!profile || profile->ground.size() < 2) return;
     MarkPen pen(drawing_.marks, {}, Layer::Ground);
-    const double end = window_.to + kOverhang;
-    std::optional<Point2> last;
+    const PaperBox window{{window_.from - kOverhang, -1e9}, {window_.to + kOverhang, 1e9}};
+    std::vector<Polyline> shown;
     for (const std::vector<ProfileGround>& piece : openGround(*profile)) {
       Polyline line;
       for (const ProfileGround& g : piece)
         line.push_back(at(g.station, inMetres(g.level)));
-      for (const Polyline& shown : clipLine(line, {{window_.from - kOverhang, -1e9}, {end, 1e9}}))
-        last = shown.back();
       pen.path(line, kGrade);
+      for (Polyline& part : clipLine(line, window))
+        shown.push_back(std::move(part));
     }
-    // At the end from which its line runs to the words.
-    if (last) drawing_.levels.push_back({last->y, last->x, level(last->y / steeper_), "grade"});
+    tellGrade(*profile, shown);
+  }
+
+  /// At a manway that is cut, else at a vault's wall, where the reader measures from it.
+  void tellGrade(const RunProfile& profile, const std::vector<Polyline>& ground) {
+    for (const ProfileVault& vault : profile.vaults) {
+      for (const ProfileManway& m : vault.manways) {
+        const bool isDrawn =
+            m.station > window_.from - kOverhang && m.station < window_.to + kOverhang;
+        if (m.beyond || !m.grade || !isDrawn) continue;
+        return addGrade(at(m.station, inMetres(*m.grade)), "grade at manway, " + called(vault));
+      }
+    }
+    for (const ProfileVault& vault : profile.vaults) {
+      for (double wall : {vault.from, vault.to}) {
+        const auto on = shows(wall) ? onLine(ground, wall) : std::nullopt;
+        if (on) return addGrade(*on, "grade at wall, " + called(vault));
+      }
+    }
+    if (!ground.empty()) addGrade(ground.back().back(), "grade at the right edge");
+  }
+  void addGrade(Point2 on, std::string name) {
+    drawing_.levels.push_back({on.y, on.x, level(on.y / steeper_), std::move(name)});
+  }
+  static std::optional<Point2> onLine(const std::vector<Polyline>& lines, double x) {
+    for (const Polyline& line : lines) {
+      for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        const Point2 a = line[i], b = line[i + 1];
+        if (x >= a.x && x <= b.x && b.x > a.x) return lerp(a, b, (x - a.x) / (b.x - a.x));
+      }
+    }
+    return std::nullopt;
   }
 
   void markPipe() {

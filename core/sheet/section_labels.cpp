@@ -161,6 +161,7 @@ private:
   std::vector<LabelCandidate> roundPipes(std::vector<LabelCandidate> places, const Id& own) const;
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
+  std::vector<PaperBox> otherChambers(const SectionNote& note) const;
   std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
   PaperSpan orderSpan(const SectionNote& note) const;
 
@@ -253,7 +254,28 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
     }
     cost += kNextLine;
   }
+  constexpr double kOthers = 100; // mm that a place is disliked where it would tell of another's
+  for (const PaperBox& other : otherChambers(note)) {
+    for (LabelCandidate& place : places)
+      place.cost += other.meets(place.box) ? kOthers : 0;
+  }
   return places;
+}
+
+/// Of a level's vault, in which it is not that.
+std::vector<PaperBox> SectionLabels::otherChambers(const SectionNote& note) const {
+  std::vector<PaperBox> others;
+  for (const SectionNote& chamber : notes_) {
+    if (!chamber.inside || chamber.object != note.object) continue;
+    const SectionArea& area = *chamber.inside;
+    const auto isIn = [&](const SectionArea& line) {
+      return line.from < area.to && line.to > area.from;
+    };
+    if (std::ranges::none_of(note.lines, isIn))
+      others.push_back(
+          around({section_.toPaper(area.from, area.low), section_.toPaper(area.to, area.high)}));
+  }
+  return others;
 }
 
 /// Low and in the middle where that is free.

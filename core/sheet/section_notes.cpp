@@ -93,8 +93,10 @@ void NoteTaker::vault(const ProfileVault& v) {
   }
   water(v, name);
   for (const ProfileManway& m : v.manways) {
-    if (m.rim)
-      add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, 2, Ink::Black, 0, name);
+    if (!m.rim) continue;
+    add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, m.beyond ? 4 : 2, Ink::Black,
+        0, name);
+    notes_.back().isListed = m.beyond; // in the schedule of manways
   }
 }
 

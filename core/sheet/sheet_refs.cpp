@@ -151,6 +151,10 @@ std::string openingAnchor() {
   return kSheet + std::string("04");
 }
 
+std::string baffleAnchor() {
+  return kSheet + std::string("05");
+}
+
 std::string viewOf(const std::string& anchor) {
   return kView + anchor + kEnd;
 }

@@ -67,7 +67,8 @@ void markRoom(const EquipmentRoom& room, std::vector<Mark>& marks) {
   if (room.panel) {
     const Ring ring = boxRing(room, *room.panel);
     pen.ring(ring, kMedium, FillStyle{Ink::White});
-    pen.ring({ring[0], ring[1], ring[2]}, std::nullopt, FillStyle{Ink::Black});
+    // Pale, so that what is wired to it can be told on it.
+    pen.ring({ring[0], ring[1], ring[2]}, kMedium, FillStyle{Ink::PaleGrey});
   }
   if (room.floorDrain) {
     constexpr double kGrate = 0.1; // m, half of a usual one; the maker's size governs

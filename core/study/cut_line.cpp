@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace sump {
 
@@ -170,6 +171,33 @@ ProfileManway profileManway(const Manway& manway, const VaultStudy& study, doubl
     profile.grade = found.grade;
   }
   return profile;
+}
+
+std::vector<ProfileManway> profileManways(const Vault& vault, const VaultStudy& study,
+                                          const CutLine& line, const ProfileVault& cut) {
+  std::vector<ProfileManway> found;
+  for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+    const Manway& manway = vault.manways[i];
+    const auto [station, away] = line.nearest(vault.frame().toSite(manway.at));
+    if (station < cut.from || station > cut.to) continue;
+    const int chamber = study.manways[i].chamber;
+    const bool beyond = away > inMetres(manway.diameter) / 2;
+    if (beyond &&
+        std::ranges::find(cut.chambers, chamber, &ProfileChamber::number) == cut.chambers.end())
+      continue;
+    found.push_back(profileManway(manway, study, station));
+    found.back().beyond = beyond;
+  }
+  // One that is cut hides what stands behind it.
+  const auto isHidden = [&](const ProfileManway& m) {
+    return m.beyond && std::ranges::any_of(found, [&](const ProfileManway& other) {
+             return !other.beyond &&
+                    std::abs(other.station - m.station) < inMetres(other.diameter + m.diameter) / 2;
+           });
+  };
+  std::vector<ProfileManway> seen;
+  std::ranges::remove_copy_if(found, std::back_inserter(seen), isHidden);
+  return seen;
 }
 
 std::optional<ProfileBore> profileBore(const Catalog& catalog, const std::string& pipe,

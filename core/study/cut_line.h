@@ -44,6 +44,10 @@ ProfileVault profileShell(const Vault& vault, const VaultStudy& study);
 /// Rest and peak level of a chamber.
 ProfileChamber profileChamber(const Study& study, const Id& vault, int number, CutSpan span);
 ProfileManway profileManway(const Manway& manway, const VaultStudy& study, double station);
+/// Those that the line cuts in the vault, and before or behind it those of the chambers that it
+/// cuts. `cut`: has its ends and chambers.
+std::vector<ProfileManway> profileManways(const Vault& vault, const VaultStudy& study,
+                                          const CutLine& line, const ProfileVault& cut);
 std::optional<ProfileBore> profileBore(const Catalog& catalog, const std::string& pipe,
                                        const std::string& size);
 

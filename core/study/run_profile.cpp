@@ -186,12 +186,7 @@ void RunProfiler::addVault(const Vault& vault, const VaultStudy& shell, CutSpan 
     take(c.from, c.to);
   for (const ProfileBaffle& b : cut.baffles)
     take(b.from, b.to);
-  for (const Manway& manway : vault.manways) {
-    const auto [station, away] = line_.nearest(vault.frame().toSite(manway.at));
-    const bool here = station >= span.from && station <= span.to;
-    if (here && away <= inMetres(manway.diameter) / 2)
-      cut.manways.push_back(profileManway(manway, shell, station));
-  }
+  cut.manways = profileManways(vault, shell, line_, cut);
   profile_.vaults.push_back(std::move(cut));
 }
 

@@ -96,6 +96,7 @@ private:
   void wallsAndSlabs(const Review& review);
   void slant(const WallSleeve& sleeve);
   void digs(const Review& review);
+  void digClearances(const Review& review, const PitStudy& pit);
   void roomGaps(const Plan& plan);
   void roomWork(const Review& review);
   void structures(const RunProfile& profile, const std::string& sheet);

@@ -213,15 +213,16 @@ inline void KnownNumbers::sections(const Review& review) {
   }
 }
 
-/// P-5: the ground where a detail breaks it off, 0.9 m past what it shows, which goes 0.8 m past
-/// the wall or part that it is about; or where the section or a building ends it before that.
+/// P-5: the ground over the walls of vaults and over manways; where a detail shows neither, where
+/// the section or a building ends it.
 inline void KnownNumbers::groundAtBreaks(const RunProfile& profile, std::vector<double> stops,
                                          const std::string& sheet) {
-  constexpr double kGround = 0.9, kPast = 0.8;
-  std::vector<double> ends{profile.to};
-  for (double stop : stops) {
-    ends.push_back(stop + kGround);
-    ends.push_back(stop + kPast + kGround);
+  std::vector<double> ends = std::move(stops);
+  ends.push_back(profile.to);
+  for (const ProfileVault& vault : profile.vaults) {
+    for (const ProfileManway& manway : vault.manways) {
+      if (manway.grade) on(sheet, Printed::Level, manway.grade->value());
+    }
   }
   for (const ProfileStructure& s : profile.structures) {
     ends.push_back(s.from);

@@ -18,7 +18,8 @@ inline void KnownNumbers::vaults(const Review& review) {
     for (Point2 p : vault.outline)
       levels(id, p.x, p.y);
     for (const Baffle& baffle : given.baffles)
-      lengths(id, baffle.offset, baffle.thickness);
+      lengths(id, baffle.offset, baffle.thickness, baffle.bottomGap, baffle.topGap,
+              given.insideHeight - baffle.bottomGap - baffle.topGap);
     for (const ChamberStudy& chamber : vault.chambers) {
       lengths(id, chamber.length, chamber.width, chamber.waterDepth);
       volumes(id, chamber.volume);
@@ -182,6 +183,34 @@ inline void KnownNumbers::wallsAndSlabs(const Review& review) {
   }
 }
 
+/// C-1: from the faces of a dig's first vault, three fifths of half a side off their middle, to the
+/// edges of the bottom and at the ground; from buildings to the bottom.
+inline void KnownNumbers::digClearances(const Review& review, const PitStudy& pit) {
+  const Vault& vault = *review.plan.vaults.find(pit.vaults.front());
+  const double c = std::cos(inRadians(vault.angle)), s = std::sin(inRadians(vault.angle));
+  const auto site = [&](double x, double y) {
+    return vault.centre + Point2{c * x - s * y, s * x + c * y};
+  };
+  for (double side : {-1.0, 1.0}) {
+    const double x = side * vault.length.value() / 2, y = side * vault.width.value() / 2;
+    for (const Polyline& way : {Polyline{site(x, -0.6 * y), site(x + side * 30, -0.6 * y)},
+                                Polyline{site(-0.6 * x, y), site(-0.6 * x, y + side * 30)}}) {
+      for (const Ring& bottom : pit.bottoms) {
+        for (Point2 toe : crossings(way, bottom)) {
+          on("C-1", Printed::Length, distance(way.front(), toe));
+          if (!pit.top) continue;
+          for (Point2 edge : crossings(way, *pit.top))
+            on("C-1", Printed::Length, distance(toe, edge));
+        }
+      }
+    }
+  }
+  for (const Building& building : review.plan.buildings) {
+    for (const Ring& bottom : pit.bottoms)
+      on("C-1", Printed::Length, distance(building.outline, bottom));
+  }
+}
+
 /// C-1: where runs, drains and manways stand, tops of baffles; overall length and width of each
 /// dig's bottom, along and across its first vault.
 inline void KnownNumbers::digs(const Review& review) {
@@ -224,6 +253,7 @@ inline void KnownNumbers::digs(const Review& review) {
     on("C-1", Printed::Length, distance(heap[1], heap[2]));
   }
   for (const PitStudy& pit : review.study.earth.pits) {
+    digClearances(review, pit);
     const double angle = inRadians(review.plan.vaults.find(pit.vaults.front())->angle);
     for (double turn : {0.0, kPi / 2}) {
       const double c = std::cos(angle + turn), s = std::sin(angle + turn);

@@ -159,6 +159,24 @@ TEST(ShownParts, AreWholeWhereNothingHidesThem) {
   EXPECT_EQ(parts[0].size(), 3u);
 }
 
+TEST(ShownParts, ARunThatLeavesIsMarkedOnItsLongestPartBeside) {
+  const Polyline beside = longestBeside({{-5, 5}, {5, 5}, {13, 5}}, viewOfTen());
+  ASSERT_EQ(beside.size(), 2u);
+  EXPECT_NEAR(beside.front().x, -5, 1e-9);
+  EXPECT_NEAR(beside.back().x, 0, 1e-9);
+  EXPECT_EQ(longestBeside({{4, 2}, {6, 2}}, viewOfTen()).size(), 2u) << "all of one that stays";
+}
+
+TEST(NearestPair, MeetsTheSidesFromACornerOfEither) {
+  const Ring square{{0, 0}, {4, 0}, {4, 4}, {0, 4}}, turned{{6, 2}, {8, 0}, {10, 2}, {8, 4}};
+  for (const auto& [a, b] : {std::pair(square, turned), std::pair(turned, square)}) {
+    const PlanMeasure nearest = nearestPair(a, b);
+    EXPECT_NEAR(distance(nearest.from, nearest.to), 2, 1e-9);
+    EXPECT_NEAR(nearest.from.y, 2, 1e-9);
+    EXPECT_NEAR(nearest.from.x, a == square ? 4 : 6, 1e-9);
+  }
+}
+
 TEST(ClearestSide, KeepsOffOtherOutlinesAndTheMarksOfCuts) {
   const Ring ring{{0, 0}, {4, 0}, {4, 2}, {0, 2}};
   const std::vector<Ring> others{{{0, -1.2}, {4, -1.2}, {4, -0.1}, {0, -0.1}}};

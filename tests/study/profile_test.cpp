@@ -99,7 +99,8 @@ TEST(Profile, InletCutsItsVaultAndBasin) {
   EXPECT_EQ(vault.chambers[0].number, 1);
   EXPECT_LEVEL(*vault.chambers[0].rest, level(94));
   EXPECT_TRUE(vault.baffles.empty());
-  EXPECT_TRUE(vault.manways.empty()) << "M1 is 1'-3\" off the line, its radius 1'-0\"";
+  ASSERT_EQ(vault.manways.size(), 1u) << "that of the chamber that the line ends in";
+  EXPECT_TRUE(vault.manways[0].beyond) << "M1 is 1'-3\" off the line, its radius 1'-0\"";
   ASSERT_EQ(in.structures.size(), 1u);
   EXPECT_EQ(in.structures[0].id, "CB");
   EXPECT_FT(in.structures[0].to, 0);

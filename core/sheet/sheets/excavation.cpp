@@ -2,12 +2,12 @@
 
 #include "core/geometry/outline_union.h"
 #include "core/geometry/polygon.h"
+#include "core/sheet/dig_measures.h"
 #include "core/sheet/dig_notes.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/footing_lines.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/mark_pen.h"
-#include "core/sheet/plan_measures.h"
 #include "core/sheet/plan_views.h"
 #include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
@@ -94,12 +94,12 @@ void markSpoilAndLadders(const SheetJob& job, std::vector<Mark>& marks) {
   addSymbols(std::move(ladders), marks);
 }
 
-void markFootings(const SheetJob& job, std::vector<Mark>& marks) {
-  for (const FootingLine& plane : footingLines(job))
+void markFootings(const std::vector<FootingLine>& planes, std::vector<Mark>& marks) {
+  for (const FootingLine& plane : planes)
     MarkPen(marks, plane.building, Layer::Ground).path(plane.line, kFootingPlane);
 }
 
-std::vector<Mark> excavationMarks(const SheetJob& job) {
+std::vector<Mark> excavationMarks(const SheetJob& job, const std::vector<FootingLine>& planes) {
   std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
     return mark.layer <= Layer::Utility || mark.layer == Layer::Room || mark.layer == Layer::Basin;
   });
@@ -108,7 +108,7 @@ std::vector<Mark> excavationMarks(const SheetJob& job) {
   const auto vaults =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer == Layer::Vault; });
   marks.insert(marks.end(), vaults.begin(), vaults.end());
-  markFootings(job, marks);
+  markFootings(planes, marks);
   markSpoilAndLadders(job, marks);
   return marks;
 }
@@ -136,35 +136,6 @@ void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board
          true},
         line, 60);
   }
-}
-
-/// Overall length and width of the dig's bottom, whose vaults may be several, square to the first
-/// of them; the lines `off` metres outside it.
-std::vector<PlanMeasure> measuresOf(const SheetJob& job, const PitStudy& pit, double off) {
-  const Frame frame = job.plan().vaults.find(pit.vaults.front())->frame();
-  std::vector<Point2> local;
-  for (const Ring& bottom : pit.bottoms) {
-    for (Point2 p : bottom)
-      local.push_back(frame.toLocal(p));
-  }
-  const PaperBox box = around(local);
-  const char* overall = pit.bottoms.size() > 1 ? " overall" : "";
-  const auto side = [&](Point2 a, Point2 b) {
-    return PlanMeasure{frame.toSite(a), frame.toSite(b), off,
-                       printLength(metres(distance(a, b)), job.units()) + overall};
-  };
-  return {side(box.low, {box.high.x, box.low.y}), side({box.low.x, box.high.y}, box.low)};
-}
-
-void measurePits(const SheetJob& job, const SheetView& view, LabelBoard& board) {
-  constexpr double kOff = 6; // mm on the paper
-  std::vector<PlanMeasure> all;
-  for (const PitStudy& pit : job.study().earth.pits) {
-    if (pit.vaults.empty() || pit.bottoms.empty()) continue;
-    const auto more = measuresOf(job, pit, kOff * view.scale / 1000);
-    all.insert(all.end(), more.begin(), more.end());
-  }
-  drawPlanMeasures(all, LineStyle{Ink::Black, 0.25, {}}, view, board);
 }
 
 std::string digName(std::size_t index) {
@@ -209,9 +180,8 @@ void labelLadders(const SheetJob& job, const SheetView& view, LabelBoard& board)
   }
 }
 
-void labelFootings(const SheetJob& job, LabelBoard& board) {
+void labelFootings(const SheetJob& job, const std::vector<FootingLine>& planes, LabelBoard& board) {
   constexpr double kReach = 60; // mm
-  const std::vector<FootingLine> planes = footingLines(job);
   for (const FootingLine& plane : planes) {
     const bool isTold = std::ranges::any_of(planes, [&](const FootingLine& other) {
       return other.building == plane.building && other.bottom == plane.bottom &&
@@ -224,11 +194,11 @@ void labelFootings(const SheetJob& job, LabelBoard& board) {
   }
 }
 
-void labelExcavation(const SheetJob& job, const SheetView& view, const std::vector<Mark>& marks,
-                     Page& page) {
+void labelExcavation(const SheetJob& job, const std::vector<FootingLine>& planes,
+                     const SheetView& view, const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
   const UnitSystem units = job.units();
-  measurePits(job, view, board);
+  measureDigs(job, view, board);
   for (std::size_t i = 0; i < job.study().earth.pits.size(); ++i) {
     const PitStudy& pit = job.study().earth.pits[i];
     SheetLabel label{{digName(i) + ", to " + printElevation(pit.bottom, units),
@@ -244,7 +214,7 @@ void labelExcavation(const SheetJob& job, const SheetView& view, const std::vect
   if (basis.spoil.size() >= 3) board.inOutline(spoilLabel(job), basis.spoil);
   labelLadders(job, view, board);
   labelTrenches(job, view, board);
-  labelFootings(job, board);
+  labelFootings(job, planes, board);
   labelChambers(job.plan(), view, board);
   LabelRequest request{job.review, job.catalog, marks, noRuns};
   request.levels = false; // the plan of the tankage tells them
@@ -272,7 +242,7 @@ std::string sidesText(const SheetJob& job) {
   return text;
 }
 
-Block digLegend(const SheetJob& job, double width) {
+Block digLegend(const SheetJob& job, bool planes, double width) {
   Block block = paragraphs("LEGEND: DIGS", {}, width, false);
   std::vector<PaperStrip> strips;
   const auto add = [&](const char* text, const LineStyle& line, std::optional<FillStyle> fill) {
@@ -301,7 +271,7 @@ Block digLegend(const SheetJob& job, double width) {
   } else {
     addInPairs(std::move(strips), width, block);
   }
-  if (!footingLines(job).empty())
+  if (planes)
     block.body.push_back(
         sampleStrip({PageShape{{{2, 2.8}, {14, 2.8}}, false, false, kFootingPlane, {}}},
                     "45 degree plane down and out from a footing, at the bottom of the dig"));
@@ -333,7 +303,8 @@ std::string heapText(const SheetJob& job) {
 
 void excavationSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().vaults.empty()) return;
-  const std::vector<Mark> marks = excavationMarks(job);
+  const std::vector<FootingLine> planes = footingLines(job);
+  const std::vector<Mark> marks = excavationMarks(job, planes);
   std::vector<Point2> shown = job.plan().basis.earth.ladders;
   shown.insert(shown.end(), job.plan().basis.earth.spoil.begin(),
                job.plan().basis.earth.spoil.end());
@@ -352,7 +323,7 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
   drawTiledView(
       job, "EXCAVATION", around(shown), marks,
       [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
-        labelExcavation(job, view, seen, page);
+        labelExcavation(job, planes, view, seen, page);
       },
       flow);
   const double width = flow.columnWidth();
@@ -377,7 +348,7 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "stretches, shored.",
        heapText(job)},
       width, true));
-  flow.add(digLegend(job, width));
+  flow.add(digLegend(job, !planes.empty(), width));
   flow.add(trenchFigure(job, width));
   flow.add(pitTable(job, width));
   flow.add(earthTable(job, width));

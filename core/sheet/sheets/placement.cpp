@@ -142,16 +142,6 @@ void addWallOffsets(const SheetJob& job, const VaultStudy& vault, std::vector<Pl
 std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& bases) {
   std::vector<PlanMeasure> found;
   const auto& vaults = job.study().vaults;
-  const auto nearestPair = [](const Ring& a, const Ring& b) {
-    PlanMeasure best{a[0], b[0], 0, {}};
-    for (Point2 p : a) {
-      for (std::size_t k = 0; k < b.size(); ++k) {
-        const Foot foot = nearestOnSegment(p, b[k], b[(k + 1) % b.size()]);
-        if (foot.distance < distance(best.from, best.to)) best = {p, foot.at, 0, {}};
-      }
-    }
-    return best;
-  };
   for (std::size_t i = 0; i + 1 < vaults.size(); ++i)
     found.push_back(nearestPair(vaults[i].outline, vaults[i + 1].outline));
   // Two tapes to the vault nearest to the corners fix it.
@@ -275,6 +265,18 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   board.finish();
 }
 
+/// Only the tapes to the vault nearest to the corners are drawn.
+std::string tapeText(const std::vector<Base>& bases) {
+  if (bases.empty()) return "No building's corner sees the vaults: set them out by coordinates.";
+  std::string from;
+  for (const Base& base : bases)
+    from += (from.empty() ? "" : " and ") + base.letter;
+  return "TAPES from " + from +
+         ": those to the nearest vault are drawn; those to every corner of "
+         "all vaults are in the table of outside corners" +
+         (bases.size() > 1 ? ", two to each." : ", with the coordinates for a second way.");
+}
+
 } // namespace
 
 void placementSheet(const SheetJob& job, PageFlow& flow) {
@@ -305,7 +307,7 @@ void placementSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(paragraphs(
       "PLACEMENT NOTES",
       {axesText(job) + " Taped distances are level and to the outside of the concrete.",
-       benchmarkText(job),
+       benchmarkText(job), tapeText(bases),
        "Set vaults to the elevations, not to depth. Check all four corners before releasing the "
        "crane.",
        "Vaults are numbered in flow order; turn each with its inlet end, where the arrow starts, "

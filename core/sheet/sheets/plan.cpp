@@ -19,17 +19,19 @@ namespace sump {
 
 namespace {
 
-/// Most of it is only seen on the site view.
-bool leavesEnlarged(const Polyline& line, const SheetView& enlarged) {
+/// Only an end of it is seen on the enlarged view: the site view names it in full.
+bool isOnSite(const Polyline& line, const SheetView& enlarged) {
   const double outside = planLength(line) - enlarged.shownLength(line);
   // 3 m: a stub that only just leaves the enlarged view is still labelled there.
-  return outside > 3 && outside > 0.25 * planLength(line);
+  return outside > 3 && outside > 0.25 * planLength(line) && isStub(enlarged, line);
 }
 
-/// Those that leave the enlarged view by their marks, and in full only what it does not show.
-RunLabel siteRunLabel(const Polyline& line, const SheetView& enlarged) {
-  if (!leavesEnlarged(line, enlarged)) return RunLabel::None;
-  return isStub(enlarged, line) ? RunLabel::Full : RunLabel::Tag;
+/// Of the others those that can be seen to leave the enlarged view by their marks.
+RunLabel siteRunLabel(const Polyline& line, const SheetView& enlarged, const SheetView& site) {
+  if (isOnSite(line, enlarged)) return RunLabel::Full;
+  constexpr double kSeen = 1; // mm on the paper
+  const double outside = planLength(line) - enlarged.shownLength(line);
+  return outside * 1000 / site.scale >= kSeen ? RunLabel::Tag : RunLabel::None;
 }
 
 /// Parts in one place, as in a riser, whose numbers stand together.
@@ -88,7 +90,7 @@ public:
     const auto kind = [&](const Run& run) {
       if (!site) return RunLabel::Full;
       const auto line = locator_.centreline(run);
-      return line ? siteRunLabel(*line, *enlarged) : RunLabel::None;
+      return line ? siteRunLabel(*line, *enlarged, view) : RunLabel::None;
     };
     const std::string elsewhere = enlarged != nullptr && !site ? "see view 1" : "";
     const auto label = [&](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
@@ -115,8 +117,7 @@ public:
     return [this, enlarged](const SheetView& v, const std::vector<Mark>& seen, Page& p) {
       const auto kind = [&](const Run& run) {
         const auto line = locator_.centreline(run);
-        const bool there =
-            enlarged != nullptr && line && siteRunLabel(*line, *enlarged) == RunLabel::Full;
+        const bool there = enlarged != nullptr && line && isOnSite(*line, *enlarged);
         return there ? RunLabel::Tag : RunLabel::Full;
       };
       const std::string elsewhere =

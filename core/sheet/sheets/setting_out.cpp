@@ -7,6 +7,7 @@
 #include "core/sheet/tags.h"
 #include "core/study/stake_points.h"
 #include "core/units/print.h"
+#include "core/units/print_levels.h"
 
 #include <cmath>
 
@@ -60,7 +61,7 @@ Block runPointTable(const SheetJob& job, double width) {
 }
 
 /// From inside corner 1, which is the low corner of the vault's own frame.
-Block insideTable(const SheetJob& job, double width) {
+Block manwayTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
   Rows rows;
   for (const VaultStudy& studied : job.study().vaults) {
@@ -75,21 +76,46 @@ Block insideTable(const SheetJob& job, double width) {
                       printElevation(metres(manway.at.y), units),
                       printElevation(metres(manway.at.x), units), levelText(manway.rim, units)});
     }
-    for (const Baffle& baffle : vault.baffles) {
-      rows.push_back({called(vault), "baffle " + baffle.id + ", near face",
-                      printLength(baffle.offset, units), "-", "-", "-",
-                      printElevation(vault.floor + vault.insideHeight - baffle.topGap, units)});
-    }
   }
-  return table("MANWAYS AND BAFFLES",
+  return table("MANWAYS",
                {{"Vault"},
                 {"What"},
                 {"Along, from|inside corner 1", Align::Right},
                 {"Across, from|inside corner 1", Align::Right},
                 {"North", Align::Right},
                 {"East", Align::Right},
-                {"Rim or|top", Align::Right}},
+                {"Rim", Align::Right}},
                rows, width);
+}
+
+/// What their maker asks for; a vault of one chamber has none.
+Block baffleTable(const SheetJob& job, double width) {
+  const UnitSystem units = job.units();
+  const auto gap = [&](Length open) {
+    return open > metres(0) ? printSize(open, units) : std::string("none");
+  };
+  Rows rows;
+  for (const Vault& vault : job.plan().vaults) {
+    for (const Baffle& baffle : vault.baffles) {
+      const Length high = vault.insideHeight - baffle.bottomGap - baffle.topGap;
+      rows.push_back({called(vault), baffle.id, printLength(baffle.offset, units),
+                      printSize(baffle.thickness, units), gap(baffle.bottomGap),
+                      printSize(high, units), gap(baffle.topGap),
+                      printElevation(vault.floor + baffle.bottomGap + high, units)});
+    }
+  }
+  Block block = table("BAFFLES, OVER THE WHOLE INSIDE WIDTH",
+                      {{"Vault"},
+                       {"Baffle"},
+                       {"Near face from|inside of wall 1-4", Align::Right},
+                       {"Thick", Align::Right},
+                       {"Gap to|floor", Align::Right},
+                       {"High", Align::Right},
+                       {"Gap to|lid", Align::Right},
+                       {"Top", Align::Right}},
+                      rows, width);
+  block.anchor = baffleAnchor();
+  return block;
 }
 
 /// `1 to 22, 31`
@@ -158,7 +184,9 @@ void settingOutSheet(const SheetJob& job, PageFlow& flow) {
   Block points = runPointTable(job, small ? kPoints : width);
   const double beside = flow.fullWidth() - 2 * (points.width + kSheetGap);
   flow.add(std::move(points));
-  flow.add(insideTable(job, small && beside > kManways ? beside : width));
+  const double inside = small && beside > kManways ? beside : width;
+  flow.add(manwayTable(job, inside));
+  flow.add(baffleTable(job, inside));
 }
 
 } // namespace sump
