@@ -143,8 +143,7 @@ void addConnections(BillMaker& maker) {
 /// What has to come with a thing, so that it can be set where it stands.
 std::string comesWith(std::string_view key) {
   constexpr std::string_view kSleeveSeal =
-      "told by the sleeve's size; gap filled and sealed watertight as the local code asks, seal or "
-      "sealant by ______";
+      "gap filled and sealed watertight as the local code asks, seal or sealant by ______";
   constexpr std::string_view kSweepEnds = "with a bell on each end; a plain end takes a coupling";
   static constexpr std::pair<std::string_view, std::string_view> kNotes[] = {
       {"backwater-valve", "where it is buried, its access box is a line of its own"},
@@ -160,7 +159,6 @@ std::string comesWith(std::string_view key) {
       {"cleanout", "with its wye or tee, riser pipe, plug and cover"},
       {"wall-sleeve", kSleeveSeal},
       {"slab-sleeve", kSleeveSeal},
-      {"baffle-sleeve", "told by its pipe's size, as the vault's connectors are"},
       {"conduit-seal", "keeps the vault's damp air out of the panel"},
       {"riser", "rim less top of lid: the height of frame and cover comes off"},
       {"reduced-pressure-assembly",

@@ -192,6 +192,16 @@ TEST(BillElectrical, ConductorsAndCordAreAsLongAsTheConduitAndItsTails) {
   EXPECT_EQ(net(bill, "conduit-seal", "1"), 1);
 }
 
+TEST(BillElectrical, TheFloatsCableIsNotBoughtAgain) {
+  Plan plan = conduitPlan(Service::FloatConduit);
+  sump::Run run = plan.runs[0];
+  run.conductors = {{"14", 2}};
+  plan.runs.put(run);
+  const Bill bill = billFor(plan);
+  EXPECT_EQ(lineOf(bill, "conductor", "14 AWG"), nullptr);
+  EXPECT_NE(lineOf(bill, "pull-cord"), nullptr);
+}
+
 TEST(BillBaffles, AreNamedByWhatTheyReach) {
   Plan plan = vaultPlan();
   EXPECT_EQ(lineOf(billFor(plan), "baffle")->description, "Baffle from the floor to the lid");
