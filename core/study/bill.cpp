@@ -159,6 +159,7 @@ std::string comesWith(std::string_view key) {
       {"cleanout", "with its wye or tee, riser pipe, plug and cover"},
       {"wall-sleeve", kSleeveSeal},
       {"slab-sleeve", kSleeveSeal},
+      {"pull-box", "with its cover, and an adapter or a bell for each conduit"},
       {"conduit-seal", "keeps the vault's damp air out of the panel"},
       {"riser", "rim less top of lid: the height of frame and cover comes off"},
       {"reduced-pressure-assembly",
@@ -175,6 +176,18 @@ std::string comesWith(std::string_view key) {
 
 } // namespace
 
+namespace {
+
+std::string_view comesWithPipe(const PipeProduct& pipe) {
+  if (!pipe.belledEnd) return {};
+  return pipe.joining == Joining::Gasket
+             ? "each stick comes with one bell and its gasket: no couplings between sticks; with "
+               "gasket lubricant"
+             : "each stick comes with one bell: no couplings between sticks";
+}
+
+} // namespace
+
 /// One line for each pipe and size, whatever it carries: its sticks are packed together.
 void addPipeAndParts(BillMaker& maker) {
   const BillContext& context = maker.context();
@@ -186,8 +199,7 @@ void addPipeAndParts(BillMaker& maker) {
                              length ? BillUnit::Length : BillUnit::Each);
     like.material = from.material;
     like.note = comesWith(entry.key);
-    if (pipe && context.catalog.pipe(entry.key)->belledEnd)
-      like.note = "each stick comes with one bell: no couplings between sticks";
+    if (pipe) like.note = comesWithPipe(*context.catalog.pipe(entry.key));
     like.bought = !isBySupplier(entry.key);
     BillLine& line = maker.line(like);
     BillMaker::add(line, from.runs.front(), from.quantity);

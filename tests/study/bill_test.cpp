@@ -129,6 +129,17 @@ TEST(BillConduit, EndsInABellAndAnAdapter) {
   EXPECT_EQ(net(bill, "conduit-joint", "1"), 4 + 1 + 2);
 }
 
+TEST(BillPipe, ComesWithBellsAndGasketsWhereItHasThem) {
+  const auto note = [](const char* pipe, const char* size) {
+    Plan plan;
+    plan.runs.append(makeRun("R", Service::Inlet, pipe, size, freeAt(40, 0), freeAt(60, 0)));
+    return lineOf(billFor(plan), pipe, size)->note;
+  };
+  EXPECT_EQ(note("pvc-sch80", "6"), "");
+  EXPECT_NE(note("pvc-sdr35", "6").find("gasket lubricant"), std::string::npos);
+  EXPECT_EQ(note("pvc-conduit-sch80", "1").find("gasket"), std::string::npos);
+}
+
 TEST(BillConduit, TheFloatComesWithTheEquipment) {
   const Bill bill = billFor(conduitPlan(Service::FloatConduit));
   const BillLine* line = lineOf(bill, "float-switch");
