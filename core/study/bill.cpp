@@ -143,8 +143,7 @@ void addConnections(BillMaker& maker) {
 /// What has to come with a thing, so that it can be set where it stands.
 std::string comesWith(std::string_view key) {
   constexpr std::string_view kSleeveSeal =
-      "told by the sleeve's size; gap filled and sealed watertight as the local code asks, seal or "
-      "sealant by ______";
+      "gap filled and sealed watertight as the local code asks, seal or sealant by ______";
   constexpr std::string_view kSweepEnds = "with a bell on each end; a plain end takes a coupling";
   static constexpr std::pair<std::string_view, std::string_view> kNotes[] = {
       {"backwater-valve", "where it is buried, its access box is a line of its own"},
@@ -160,7 +159,7 @@ std::string comesWith(std::string_view key) {
       {"cleanout", "with its wye or tee, riser pipe, plug and cover"},
       {"wall-sleeve", kSleeveSeal},
       {"slab-sleeve", kSleeveSeal},
-      {"baffle-sleeve", "told by its pipe's size, as the vault's connectors are"},
+      {"pull-box", "with its cover, and an adapter or a bell for each conduit"},
       {"conduit-seal", "keeps the vault's damp air out of the panel"},
       {"riser", "rim less top of lid: the height of frame and cover comes off"},
       {"reduced-pressure-assembly",
@@ -177,6 +176,18 @@ std::string comesWith(std::string_view key) {
 
 } // namespace
 
+namespace {
+
+std::string_view comesWithPipe(const PipeProduct& pipe) {
+  if (!pipe.belledEnd) return {};
+  return pipe.joining == Joining::Gasket
+             ? "each stick comes with one bell and its gasket: no couplings between sticks; with "
+               "gasket lubricant"
+             : "each stick comes with one bell: no couplings between sticks";
+}
+
+} // namespace
+
 /// One line for each pipe and size, whatever it carries: its sticks are packed together.
 void addPipeAndParts(BillMaker& maker) {
   const BillContext& context = maker.context();
@@ -188,8 +199,7 @@ void addPipeAndParts(BillMaker& maker) {
                              length ? BillUnit::Length : BillUnit::Each);
     like.material = from.material;
     like.note = comesWith(entry.key);
-    if (pipe && context.catalog.pipe(entry.key)->belledEnd)
-      like.note = "each stick comes with one bell: no couplings between sticks";
+    if (pipe) like.note = comesWithPipe(*context.catalog.pipe(entry.key));
     like.bought = !isBySupplier(entry.key);
     BillLine& line = maker.line(like);
     BillMaker::add(line, from.runs.front(), from.quantity);

@@ -27,6 +27,7 @@ void addPulled(BillMaker& maker, const Run& run, const RunStudy& study) {
   const UnitSystem units = maker.context().plan.project.units;
   const double each = inMetres(study.developed + 2.0 * kTail);
   for (const Conductor& conductor : run.conductors) {
+    if (run.service == Service::FloatConduit) break; // the float comes with its cable
     BillLine like = pulled("conductor", "Conductor, kind and insulation by the electrician",
                            conductor.size + " AWG", units);
     BillMaker::add(maker.line(like), run.id, conductor.count * each);

@@ -212,7 +212,7 @@ void Entries::addConnectors(const Run& run, const RunStudy& study) {
       addConnector(run, "wall-connector",
                    "Resilient watertight connector in vault wall (ASTM C923)", p.size);
     } else {
-      addConnector(run, "baffle-sleeve", "Sleeve through baffle", p.size);
+      addConnector(run, "baffle-sleeve", "Sleeve through baffle, by the size of its pipe", p.size);
     }
   }
 }
@@ -240,12 +240,12 @@ void Entries::addSleeves(const Plan& plan, const BuildingParts& parts, const Run
                          const RunStudy& study) {
   for (const WallSleeve& sleeve : wallSleeves(plan, parts, study)) {
     if (!isBuiltIn(sleeve)) continue;
-    std::string what = "Sleeve in building wall, two sizes over the pipe";
+    std::string what = "Sleeve in building wall, by its own size, two over the pipe";
     if (isSkew(sleeve)) what += ", " + fixed(inDegrees(sleeve.skew), 0) + "\u00B0 off square";
     addConnector(run, "wall-sleeve", std::move(what), sleeve.sleeve.value_or(sleeve.size));
   }
   for (const SlabPass& pass : slabPasses(plan, parts, study))
-    addConnector(run, "slab-sleeve", "Sleeve in floor slab, two sizes over the pipe",
+    addConnector(run, "slab-sleeve", "Sleeve in floor slab, by its own size, two over the pipe",
                  pass.sleeve.value_or(pass.size));
 }
 

@@ -129,6 +129,17 @@ TEST(BillConduit, EndsInABellAndAnAdapter) {
   EXPECT_EQ(net(bill, "conduit-joint", "1"), 4 + 1 + 2);
 }
 
+TEST(BillPipe, ComesWithBellsAndGasketsWhereItHasThem) {
+  const auto note = [](const char* pipe, const char* size) {
+    Plan plan;
+    plan.runs.append(makeRun("R", Service::Inlet, pipe, size, freeAt(40, 0), freeAt(60, 0)));
+    return lineOf(billFor(plan), pipe, size)->note;
+  };
+  EXPECT_EQ(note("pvc-sch80", "6"), "");
+  EXPECT_NE(note("pvc-sdr35", "6").find("gasket lubricant"), std::string::npos);
+  EXPECT_EQ(note("pvc-conduit-sch80", "1").find("gasket"), std::string::npos);
+}
+
 TEST(BillConduit, TheFloatComesWithTheEquipment) {
   const Bill bill = billFor(conduitPlan(Service::FloatConduit));
   const BillLine* line = lineOf(bill, "float-switch");
@@ -190,6 +201,16 @@ TEST(BillElectrical, ConductorsAndCordAreAsLongAsTheConduitAndItsTails) {
   EXPECT_TRUE(sizeHasUnit(*lineOf(bill, "conductor", "12 AWG")));
   EXPECT_EQ(net(bill, "disconnect"), 1);
   EXPECT_EQ(net(bill, "conduit-seal", "1"), 1);
+}
+
+TEST(BillElectrical, TheFloatsCableIsNotBoughtAgain) {
+  Plan plan = conduitPlan(Service::FloatConduit);
+  sump::Run run = plan.runs[0];
+  run.conductors = {{"14", 2}};
+  plan.runs.put(run);
+  const Bill bill = billFor(plan);
+  EXPECT_EQ(lineOf(bill, "conductor", "14 AWG"), nullptr);
+  EXPECT_NE(lineOf(bill, "pull-cord"), nullptr);
 }
 
 TEST(BillBaffles, AreNamedByWhatTheyReach) {

@@ -187,8 +187,8 @@ TEST(WallSleeves, AtASlantAreALineOfTheirOwn) {
     if (line.item == "wall-sleeve") counted[line.description] += line.quantity;
   }
   const std::map<std::string, double> expected = {
-      {"Sleeve in building wall, two sizes over the pipe", 1},
-      {"Sleeve in building wall, two sizes over the pipe, 45\u00B0 off square", 1}};
+      {"Sleeve in building wall, by its own size, two over the pipe", 1},
+      {"Sleeve in building wall, by its own size, two over the pipe, 45\u00B0 off square", 1}};
   EXPECT_EQ(counted, expected);
 }
 
