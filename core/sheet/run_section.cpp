@@ -177,10 +177,14 @@ private:
     markEnd(given_.to.fitting, last, axis(last) - axis(last - 1));
   }
 
-  /// Of the opening of the eductor's manway, on the side away from the pipe that comes in; as far
-  /// off as a bracket is long where no such opening is cut.
-  double bracketFace() const {
-    constexpr double kArm = 0.16; // m; drawn only
+  struct BracketFace {
+    double x = 0;      ///< m along the section
+    double rise = 0.3; ///< m over the bracket's foot; drawn only
+  };
+  /// The nearer side of the opening of the eductor's manway; under the pipe, where that comes in on
+  /// this side. As far off as a bracket is long where no such opening is cut.
+  BracketFace bracketFace(double foot) const {
+    constexpr double kArm = 0.16, kClear = 0.02, kLeast = 0.06; // m; drawn only
     const double x = stations_.back();
     std::size_t before = stations_.size() - 1;
     while (before > 0 && stations_[before] > x - 1e-6)
@@ -188,9 +192,15 @@ private:
     const double away = stations_[before] < x - 1e-6 ? 1 : -1;
     for (const CutOpening& opening : cutOpenings(job_, run_)) {
       if (opening.manway != given_.eductor->manway || x < opening.from || x > opening.to) continue;
-      return away > 0 ? opening.to : opening.from;
+      const double far = away > 0 ? opening.to : opening.from;
+      const double near = away > 0 ? opening.from : opening.to;
+      const double under =
+          run_.points[before + 1].at.z - inMetres(run_.outsideDiameter) - kClear - foot;
+      if (std::abs(near - x) < std::abs(far - x) && under > kLeast)
+        return {near, std::min(under, 0.3)};
+      return {far};
     }
-    return x + away * kArm;
+    return {x + away * kArm};
   }
 
   /// The eductor hangs from the riser's or the lid's face, to which its bracket is bolted.
@@ -198,16 +208,17 @@ private:
     if (!given_.eductor || given_.to.fitting != EndFitting::Eductor) return;
     const double foot = inMetres(given_.eductor->bracketFoot), x = stations_.back();
     if (!shows(x) || foot <= run_.points.back().at.z) return;
-    constexpr double kRise = 0.3, kBolt = 0.04; // m; drawn only
-    const double face = bracketFace(), inward = face > x ? -kBolt : kBolt;
+    constexpr double kBolt = 0.04; // m; drawn only
+    const auto [face, rise] = bracketFace(foot);
+    const double inward = face > x ? -kBolt : kBolt;
     MarkPen pen(drawing_.marks, run_.id, Layer::Part);
-    pen.path({at(x, foot), at(face, foot), at(face, foot + kRise)}, LineStyle{Ink::Black, 0.7, {}});
+    pen.path({at(x, foot), at(face, foot), at(face, foot + rise)}, LineStyle{Ink::Black, 0.7, {}});
     for (double share : {0.3, 0.8}) {
-      const double z = foot + share * kRise;
+      const double z = foot + share * rise;
       pen.path({at(face + inward, z), at(face - inward, z)}, LineStyle{Ink::Black, 0.5, {}});
     }
     drawing_.levels.push_back({foot * steeper_, x, level(foot), "foot of bracket"});
-    point("Bracket", at(face, foot + kRise * 0.55));
+    point("Bracket", at(face, foot + rise * 0.55));
   }
 
   /// From the part up to its cover at grade, under the pipe.

@@ -1,10 +1,12 @@
 #include "core/sheet/structure_cut.h"
 
 #include "core/geometry/polygon.h"
+#include "core/geometry/unit.h"
 #include "core/sheet/part_list.h"
 #include "core/sheet/tags.h"
 
 #include <algorithm>
+#include <ranges>
 
 namespace sump {
 
@@ -72,12 +74,29 @@ std::vector<Inside> insideStretches(const Polyline& line, const Ring& ring) {
   return found;
 }
 
-/// That the line cuts.
+/// The line goes on straight at both ends, as the section does.
+Polyline lengthened(Polyline line, double by) {
+  const auto on = [by](const auto& way) { // from the end inward, past an upright leg's one place
+    constexpr double kOnePlace = 1e-6;    // m
+    const Point2 end = *way.begin();
+    const auto next =
+        std::ranges::find_if(way, [&](Point2 p) { return distance(p, end) > kOnePlace; });
+    return next == way.end() ? end : end + unitWay(*next, end) * by;
+  };
+  const Point2 before = on(line), after = on(line | std::views::reverse);
+  line.insert(line.begin(), before);
+  line.push_back(after);
+  return line;
+}
+
+/// That the line cuts. An eductor or a foot valve hangs off the middle of its manway, where the
+/// line has ended.
 std::optional<CutOpening> openingOn(const Polyline& line, const ManwayStudy& at,
                                     const Manway& manway) {
-  const auto [station, off] = projected(at.at, line);
   const double r = inMetres(manway.diameter) / 2;
-  if (off > r) return std::nullopt;
+  if (projected(at.at, line).second > r) return std::nullopt;
+  const Polyline longer = lengthened(line, r);
+  const double station = projected(at.at, longer).first - distance(longer[0], longer[1]);
   return CutOpening{manway.id, station - r, station + r};
 }
 

@@ -262,13 +262,13 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::BackwaterValve, 0, "20");
   addPart(PartKind::Cleanout, 0, "30");
   drawRun(Service::MakeUp, "Fresh-water make-up",
-          "58\t80.5\t105\ne62.5\t80.5\t105\ne62.5\t69.7\t105\ne64.4\t69.7\n");
+          "58\t81.25\t105\ne62.5\t81.25\t105\ne62.5\t69.7\t105\ne64.4\t69.7\n");
   addPart(PartKind::BallValve, 0, "70");
   addPart(PartKind::ReducedPressureAssembly, 1, "50");
   addPart(PartKind::SolenoidValve, 1, "80");
   addPart(PartKind::Union, 2, "40");
   drawRun(Service::Product, "Product water",
-          "65.2\t69.7\ne65.2\t69.7\t110\ne65.2\t80.5\t110\ne65.2\t80.5\t118\ne65.2\t92.5\n");
+          "65.2\t69.7\ne65.2\t69.7\t110\ne65.2\t81.25\t110\ne65.2\t81.25\t118\ne65.2\t92.5\n");
   addPart(PartKind::Union, 0, "20");
   addPart(PartKind::BallValve, 0, "40");
 }
@@ -301,7 +301,7 @@ void DrawDepot::drawConduits() {
   addConductors("8", "4", CircuitKind::Power);
   addConductors("12", "3", CircuitKind::Control);
   drawRun(Service::Signal, "Wash-demand signal",
-          "66\t84.9\t110\ne66\t80.5\t110\ne72\t80.5\t110\ne72\t68.4\t110^e72\t68.4\n");
+          "66\t84.9\t110\ne66\t81.25\t110\ne72\t81.25\t110\ne72\t68.4\t110^e72\t68.4\n");
   addConductors("14", "3", CircuitKind::Control);
 }
 

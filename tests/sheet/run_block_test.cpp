@@ -180,7 +180,14 @@ TEST(RunBlock, ARiseIsTheDifferenceOfThePrintedInverts) {
 }
 
 TEST(RunBlock, ACrossingThatComesTwiceIsToldWithItsStation) {
-  const RunProfile profile = profileOf("ferry-quay", "UF-1");
+  // Led round by the suctions' south, the underflow crosses them coming and going.
+  Plan plan = blockSample("ferry-quay").plan;
+  sump::Run underflow = *plan.runs.find("UF-1");
+  for (std::size_t i : {1, 2})
+    underflow.vertices[i].at = underflow.vertices[i].at + Point2{0.122, -0.274};
+  plan.runs.put(underflow);
+  const Review changed = review(plan, builtinCatalog());
+  const RunProfile profile = *runProfile(plan, changed.study, builtinCatalog(), "UF-1");
   std::map<std::string, int> told;
   std::size_t repeated = 0;
   for (const SectionNote& note : sectionNotes(profile, UnitSystem::Metric)) {
