@@ -14,11 +14,11 @@ constexpr double kLeft = 4, kRight = 28, kMiddle = (kLeft + kRight) / 2;
 constexpr double kGround = 3, kZone = 19, kBed = 35, kBottom = 41, kRadius = 4.5;
 constexpr double kWords = 36;
 const LineStyle kSide{Ink::Grey, 0.25, {2, 1}};
-const LineStyle kThin{Ink::Black, 0.18, {}};
+const LineStyle kLeaderLine{Ink::Black, 0.18, {}};
 
 PageShape layer(double top, double bottom, std::optional<FillStyle> fill) {
   return {
-      {{kLeft, top}, {kRight, top}, {kRight, bottom}, {kLeft, bottom}}, true, false, kThin, fill};
+      {{kLeft, top}, {kRight, top}, {kRight, bottom}, {kLeft, bottom}}, true, false, kLeaderLine, fill};
 }
 
 PageShape pipe() {
@@ -62,7 +62,7 @@ public:
         PageShape{{at, {kRight + 3, top + kLinePitch / 2}, {kWords - 1, top + kLinePitch / 2}},
                   false,
                   false,
-                  kThin,
+                  kLeaderLine,
                   {}});
     y_ = top;
     for (const std::string& line : wrapped(text, width_ - kWords, kTextHeight, false)) {
