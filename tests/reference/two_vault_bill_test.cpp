@@ -45,16 +45,16 @@ protected:
 };
 
 TEST_F(TwoVaultBill, JointsAreSockets) {
-  expectCount("solvent-joint", "6", 24, 24);
+  expectCount("solvent-joint", "6", 14, 14);
   expectCount("solvent-joint", "2", 7, 7);
-  expectCount("conduit-joint", "1", 2, 2);
+  expectCount("conduit-joint", "1", 4, 4);
   EXPECT_FALSE(line("solvent-joint", "6").bought);
 }
 
 TEST_F(TwoVaultBill, CementAndPrimerFollowTheJoints) {
-  expectPoured("pvc-cement", 2.516667, 6);
-  expectPoured("pvc-primer", 1.258333, 3);
-  expectPoured("conduit-cement", 0.016, 1);
+  expectPoured("pvc-cement", 1.516667, 4);
+  expectPoured("pvc-primer", 0.758333, 2);
+  expectPoured("conduit-cement", 0.032, 1);
 }
 
 TEST_F(TwoVaultBill, PipeIsWholeSticksOfTheCuttingList) {
@@ -97,8 +97,8 @@ TEST_F(TwoVaultBill, Supports) {
 
 TEST_F(TwoVaultBill, Marking) {
   const BillLine& tape = line("purple-tape");
-  EXPECT_NEAR(inFeet(metres(*tape.net)), 27.5954, 1e-3);
-  EXPECT_NEAR(inFeet(metres(*tape.order)), 30.355, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.net)), 30.5430, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.order)), 33.597, 1e-3);
   expectCount("purple-label", "", 2, 2);
 }
 
