@@ -11,14 +11,17 @@ namespace {
 
 // mm from the strip's top left corner
 constexpr double kLeft = 4, kRight = 28, kMiddle = (kLeft + kRight) / 2;
-constexpr double kGround = 3, kZone = 19, kBed = 35, kBottom = 41, kRadius = 4.5;
+constexpr double kGround = 2, kZone = 15, kBed = 28, kBottom = 33, kRadius = 4;
 constexpr double kWords = 36;
 const LineStyle kSide{Ink::Grey, 0.25, {2, 1}};
 const LineStyle kLeaderLine{Ink::Black, 0.18, {}};
 
 PageShape layer(double top, double bottom, std::optional<FillStyle> fill) {
-  return {
-      {{kLeft, top}, {kRight, top}, {kRight, bottom}, {kLeft, bottom}}, true, false, kLeaderLine, fill};
+  return {{{kLeft, top}, {kRight, top}, {kRight, bottom}, {kLeft, bottom}},
+          true,
+          false,
+          kLeaderLine,
+          fill};
 }
 
 PageShape pipe() {
@@ -94,11 +97,10 @@ Block trenchFigure(const SheetJob& job, double width) {
   Block block = paragraphs("TRENCH SECTION, NOT TO SCALE", {}, width, false);
   PaperStrip strip{kBottom + 2, section()};
   Teller teller(strip, width);
-  teller.tell({kRight - 3, 6},
-              "Backfill in layers, compacted as the engineer or the local rules ask; "
-              "paving made good over it");
+  teller.tell({kRight - 3, 4},
+              "Backfill in layers, compacted as the engineer asks; paving made good");
   teller.tell({kRight - 4, kZone}, "Warning ribbon along the line, on the pipe zone or higher");
-  teller.tell({kRight - 3, 25}, "Pipe zone: selected backfill beside the pipe and to " +
+  teller.tell({kRight - 3, 20}, "Pipe zone: selected backfill beside the pipe and to " +
                                     length(earth.figures.pipeZone) + " over it");
   teller.tell({kMiddle + kRadius * 0.7, kBed - kRadius * 1.7},
               anyNonpotable(job) ? "Pipe or conduit; purple tape along nonpotable water"

@@ -291,12 +291,11 @@ std::string heapText(const SheetJob& job) {
   const auto length = [&](Length v) { return printLength(v, job.units()); };
   const auto volume = [&](Volume v) { return earthText(v, job.units()); };
   return "SPOIL HEAP: " + length(metres(size.width())) + " x " + length(metres(size.height())) +
-         " overall as drawn. What is kept for backfill, " + decidedText(earth.kept, volume) +
-         " loose, stands " + decidedText(earth.keptHeight, length) +
-         " high there on the mean, higher in the middle where its sides slope. With sides at " +
-         fixed(earth.figures.heapSlope, 1) + " to 1 (run to rise) the place holds at most " +
-         decidedText(earth.heapHolds, volume) + ", " + decidedText(earth.heapHeight, length) +
-         " high. Haul the rest off as it is dug, " + decidedText(earth.surplus, volume) + " loose.";
+         " overall as drawn, for what is kept for backfill, " + decidedText(earth.kept, volume) +
+         " loose. With sides at " + fixed(earth.figures.heapSlope, 1) +
+         " to 1 (run to rise) it holds at most " + decidedText(earth.heapHolds, volume) + ", " +
+         decidedText(earth.heapHeight, length) + " high. Haul the rest off as it is dug, " +
+         decidedText(earth.surplus, volume) + " loose.";
 }
 
 } // namespace
