@@ -140,7 +140,7 @@ struct Port {
   std::string name;
   Service service = Service::Suction;
   Point2 at;
-  Length height; ///< invert above the room floor
+  Length height; ///< above the floor: of the invert; of an upright end, its opening
   std::string size;
   bool operator==(const Port&) const = default;
 };
