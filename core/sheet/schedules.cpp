@@ -18,13 +18,20 @@ namespace sump {
 
 namespace {
 
-/// How the ends of a line with upright legs lie to each other.
+/// Its upright legs in their order, as the section tells them.
 std::string riseText(const RunStudy& run, UnitSystem units) {
-  const Length rise = heightBetween(run.startInvert, run.endInvert, units);
-  constexpr Length kHair = millimetres(0.5);
-  if (rise < kHair && -rise < kHair) return "with risers";
-  const bool up = rise > metres(0);
-  return (up ? "rises " : "drops ") + printLength(up ? rise : -rise, units);
+  constexpr std::size_t kMost = 2; // more of them only the section tells
+  std::string text;
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    if (!run.legs[i].vertical) continue;
+    const Length rise =
+        heightBetween(metres(run.points[i].at.z), metres(run.points[i + 1].at.z), units);
+    const bool up = rise > metres(0);
+    text += (count++ == 0 ? "" : ", ") + std::string(up ? "rises " : "drops ") +
+            printLength(up ? rise : -rise, units);
+  }
+  return count > kMost ? "with risers" : text;
 }
 
 /// As the section tells it leg by leg, of lines under pressure and conduits too. A line that is

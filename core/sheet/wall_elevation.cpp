@@ -67,6 +67,14 @@ bool isShown(Shown shown, Service service) {
   return shown == Shown::All || isConduit(service) == (shown == Shown::Conduits);
 }
 
+/// What hides the foot of an upright pipe whose end is seen over it.
+std::string risesBehind(const SheetJob& job, const std::vector<WallPipe>& pipes,
+                        const WallPort& port) {
+  constexpr double kFoot = 0.05; // m over the floor
+  if (!port.upright) return {};
+  return standsBefore(pipes, runAt(job, port.port->id), {port.centre.x, kFoot}, port.off);
+}
+
 void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
                const std::vector<WallPort>& ports, Shown shown, Drawing& d) {
   for (const WallPort& port : ports) {
@@ -92,6 +100,8 @@ void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
     Callout callout = portCallout(job, *port.port, port.centre);
     callout.leader = true;
     if (isSmallPaper(job.paper)) callout.lines.pop_back();
+    if (const std::string before = risesBehind(job, pipes, port); hidden.empty() && !before.empty())
+      callout.lines.push_back("rises behind " + before);
     d.callouts.push_back(hiddenBehind(std::move(callout), hidden));
   }
 }

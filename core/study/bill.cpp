@@ -117,6 +117,7 @@ void noteDropLegs(BillMaker& maker) {
 
 std::string_view joinedBy(const BillContext& context, const Connection& made) {
   if (made.kind == ConnectionKind::Sewer) return "Wye, saddle or manhole on the sewer, kind ______";
+  if (made.kind == ConnectionKind::Stub) return "Joint onto the stub that is there, kind ______";
   const RunStudy& run = *context.study.run(made.run);
   if (isConduit(run.service)) return "Joint with the electric line that is there, kind ______";
   return facts(run.service).drive == Drive::Gravity
@@ -135,7 +136,7 @@ void addConnections(BillMaker& maker) {
                                  : run.legs.back().size;
     BillLine like = billLine(facts(run.service).trade, "joining", "joining",
                              std::string(joinedBy(context, made)), size);
-    like.note = "chosen when the line that is there is uncovered, as its owner asks";
+    like.note = "chosen when what is there is found or uncovered, as its owner asks";
     BillMaker::add(maker.line(like), made.run, 1);
   }
 }
@@ -156,7 +157,9 @@ std::string comesWith(std::string_view key) {
       {"end-bell", "where conduit ends in a vault"},
       {"float-switch", "comes with the equipment, with cable to reach the panel; the electrician "
                        "sets it: not bought here"},
-      {"cleanout", "with its wye or tee, riser pipe, plug and cover"},
+      {"cleanout", "with its wye or tee, riser pipe, plug and cover; pipe and rating of the cover "
+                   "as scheduled for "
+                   "each"},
       {"wall-sleeve", kSleeveSeal},
       {"slab-sleeve", kSleeveSeal},
       {"pull-box", "with its cover, and an adapter or a bell for each conduit"},
@@ -199,6 +202,7 @@ void addPipeAndParts(BillMaker& maker) {
                              length ? BillUnit::Length : BillUnit::Each);
     like.material = from.material;
     like.note = comesWith(entry.key);
+    if (from.category == "vault") like.note = "with lifting points and the sealant of its joints";
     if (pipe) like.note = comesWithPipe(*context.catalog.pipe(entry.key));
     like.bought = !isBySupplier(entry.key);
     BillLine& line = maker.line(like);

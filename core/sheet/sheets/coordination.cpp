@@ -57,7 +57,7 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
     steps.add("sleeves",
               "New walls and slabs: set sleeves as scheduled before pouring. At or under footings: "
               "the structural engineer first.",
-              "General contractor", {"locate"}, "Places and inverts checked against the schedule");
+              "General contractor", {"locate"}, "Checked against the schedule");
   }
   steps.add("inverts",
             "Survey the outlet inverts of the drains and the invert at the sewer; report "
@@ -82,8 +82,7 @@ void addDigWork(const SheetJob& job, Steps& steps) {
     steps.add("core",
               "Existing walls and slabs: locate reinforcement, then core; below ground from the "
               "dig. At or under footings: the structural engineer first.",
-              "General contractor", {"sleeves", "dig"},
-              "Places and inverts checked against the schedule");
+              "General contractor", {"sleeves", "dig"}, "Checked against the schedule");
   }
   steps.add("bed", "Lay and level the bedding to the scheduled elevation.", "Excavator", {"dig"},
             "Level checked at four corners");
@@ -192,6 +191,8 @@ Block supplierTable(const SheetJob& job, double width) {
   Rows rows = {{"Vaults, risers, covers, boots in the walls",
                 "General contractor, from the vault maker", "Crane crew with the excavator",
                 "Plumber seals the pipes in the boots"},
+               {"Catch basins and trench drains, where they do not stand yet", "General contractor",
+                "Excavator", "Plumber"},
                {"Bedding, backfill, warning tape over pipes", "Excavator", "Excavator", "-"},
                {"Buried pipe, fittings, valves, cleanouts", "Plumber", "Plumber", "Plumber"},
                {"Equipment skid with pump and controls", "Equipment supplier",

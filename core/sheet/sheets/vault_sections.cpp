@@ -346,8 +346,11 @@ void vaultSectionSheet(const SheetJob& job, PageFlow& flow) {
        "has one resilient connector (boot), counted on the plumbing schedules.",
        "Openings: inverts are at the outside face of the wall, of risers at their inside, of "
        "baffles at their middle; inverts at the ends of the pipes are on the plumbing schedules.",
-       "Lids under vehicles are rated and sealed for them; covers locked, marked as confined "
-       "space.",
+       "Lids and covers under vehicles are rated for them, by the class that the licensed engineer "
+       "and the local code ask for: ______ (AASHTO HS-20, EN 124 D 400 or other); covers locked, "
+       "marked as confined space.",
+       "Concrete, reinforcement and the sealant of the joints between floor, walls, lid and risers "
+       "(ASTM C990 or as its maker asks) come with the vault, by its maker's design.",
        "Empty vaults float: hold them as the engineer directs while groundwater may rise."},
       flow.columnWidth(), true));
 }
