@@ -85,30 +85,15 @@ std::optional<Split> bestSplit(const Extents& e, const PaperBox& region, UnitSys
   return best;
 }
 
-/// The tankage with what feeds it, as far as that goes into the frame at the scale.
-PaperBox shownWithTankage(const Extents& e, const PaperBox& frame, double scale) {
-  constexpr double kFedMargin = 12; // mm about a basin or a wash
-  const auto grown = [&](const PaperBox& box, double margin) {
-    return box.grown(margin * scale / 1000);
-  };
-  PaperBox shown = grown(*e.tankage, kTankMargin);
-  for (const PaperBox& fed : e.fed) {
-    const PaperBox more = grown(fed, kFedMargin);
-    const PaperBox wider = around({shown.low, shown.high, more.low, more.high});
-    if (fitsIn(sizeOnPaper(wider, scale, 0), frame)) shown = wider;
-  }
-  return shown;
-}
-
 /// The site view in the region's upper left corner; the enlarged view takes the whole region, runs
 /// on under it, and has the tankage in the middle of what stays free.
 std::vector<SheetView> splitViews(const Extents& e, const PaperBox& region, const Split& split) {
   const Point2 size = sitePaper(e, split.siteScale);
   SheetView site{
       "1", "SITE PLAN", {region.low, region.low + size}, e.site.centre(), split.siteScale};
+  SheetView tankage{"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(region), e.tankage->centre(),
+                    split.tankScale};
   const PaperBox free = withoutTitle(split.rest);
-  SheetView tankage{"2", "ENLARGED PLAN OF TANKAGE", withoutTitle(region),
-                    shownWithTankage(e, free, split.tankScale).centre(), split.tankScale};
   tankage.centre = tankage.centre + tankage.centre - tankage.toSite(free.centre());
   tankage.hidden =
       PaperBox{region.low, {region.low.x + size.x, region.low.y + size.y + kViewTitle}};
@@ -132,13 +117,6 @@ Extents extents(const Plan& plan, const std::vector<Mark>& marks) {
     tankage.insert(tankage.end(), ring.begin(), ring.end());
   }
   result.tankage = around(tankage);
-  for (const Basin& basin : plan.basins)
-    result.fed.push_back(around(outline(basin)));
-  for (const WashEquipment& wash : plan.washes)
-    result.fed.push_back(around(outline(wash)));
-  const Point2 middle = result.tankage->centre();
-  std::ranges::stable_sort(result.fed, {},
-                           [&](const PaperBox& fed) { return distance(fed.centre(), middle); });
   return result;
 }
 

@@ -12,8 +12,6 @@ namespace sump {
 struct Extents {
   PaperBox site;
   std::optional<PaperBox> tankage; ///< vaults and rooms; none: no vaults
-  /// Basins and washes, the nearest to the tankage first: shown with it where there is room.
-  std::vector<PaperBox> fed{};
 };
 
 Extents extents(const Plan& plan, const std::vector<Mark>& marks);
