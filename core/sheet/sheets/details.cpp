@@ -266,8 +266,9 @@ void detailSheet(const SheetJob& job, PageFlow& flow) {
     if (!detail) continue;
     Drawing drawing = runSection(job, run, detail->window, 1);
     addDetailMeasures(job, run, detail->window, drawing);
-    drawing.title =
-        detail->title + (turnsWithin(run, detail->window) ? ", unrolled along the run" : "");
+    drawing.title = detail->title;
+    if (turnsWithin(run, detail->window)) // before the run's tag, which ends the title
+      drawing.title.insert(drawing.title.rfind(", "), " UNROLLED ALONG THE RUN");
     drawing.notes = detail->notes;
     drawing.anchor = detailAnchor(job.plan(), run.id);
     drawing.finest = job.units() == UnitSystem::Metric ? 20 : 16;
