@@ -112,7 +112,8 @@ Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& ot
     });
     piece.clear();
   }
-  return longest.size() < 2 ? whole : longest;
+  constexpr double kLeast = 0.5; // m; what is shorter is hardly seen on a plan
+  return planLength(longest) < kLeast ? whole : longest;
 }
 
 } // namespace sump

@@ -15,7 +15,7 @@ std::vector<Ring> trenchOutlines(const TrenchStudy& trench);
 /// dug as one. Trenches that only cross are not.
 bool dugAsOne(const TrenchStudy& a, const TrenchStudy& b);
 /// The longest piece of the trench's line that lies in none of the others; all of it where there is
-/// none.
+/// hardly any.
 Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others);
 
 } // namespace sump
