@@ -134,7 +134,18 @@ void addSiteSymbols(const Plan& plan, NamedSymbols& used) {
   add(!plan.spots.empty(), "Spot level of the ground", plus);
 }
 
-NamedSymbols usedSymbols(const Plan& plan) {
+/// A run that turns up or down has the sign of such an elbow there, whether it ends there or not.
+void addTurns(const Study& study, std::set<EndFitting>& ends) {
+  for (const RunStudy& run : study.runs) {
+    for (std::size_t i = 0; i < run.legs.size(); ++i) {
+      if (!run.legs[i].vertical) continue;
+      const bool rises = run.points[i + 1].at.z > run.points[i].at.z;
+      ends.insert(rises ? EndFitting::ElbowUp : EndFitting::ElbowDown);
+    }
+  }
+}
+
+NamedSymbols usedSymbols(const Plan& plan, const Study& study) {
   std::set<PartKind> parts;
   std::set<EndFitting> ends;
   for (const Run& run : plan.runs) {
@@ -142,6 +153,7 @@ NamedSymbols usedSymbols(const Plan& plan) {
       parts.insert(part.kind);
     ends.insert({run.from.fitting, run.to.fitting});
   }
+  addTurns(study, ends);
   NamedSymbols used;
   for (const auto& [kind, text] : kParts) {
     if (parts.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawPart(p, k); });
@@ -224,7 +236,7 @@ Block legend(const Review& review, double width) {
 
 Block symbolKey(const Review& review, double width) {
   Block block = paragraphs("LEGEND: SYMBOLS", {}, width, false);
-  const NamedSymbols used = usedSymbols(review.plan);
+  const NamedSymbols used = usedSymbols(review.plan, review.study);
   for (std::size_t i = 0; i < used.size(); i += 2) {
     constexpr double kAir = 1.5; // mm over and under the symbols of a row
     SymbolHeight height{1.5, 1.5};

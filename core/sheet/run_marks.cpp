@@ -75,11 +75,19 @@ void markArrow(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
   }
 }
 
+/// It has a round symbol of its own, which says that the run stands upright there.
+bool isRound(EndFitting fitting) {
+  return fitting == EndFitting::FootValve || fitting == EndFitting::Strainer ||
+         fitting == EndFitting::ScreenedVent;
+}
+
 /// Circles where the run turns down; with a dot where it turns up (ISO 6412-1).
 void markDrops(const Run& run, const RunStudy& studied, std::vector<Mark>& marks) {
   for (std::size_t i = 0; i + 1 < studied.points.size(); ++i) {
     const Point3 a = studied.points[i].at, b = studied.points[i + 1].at;
     if (distance(flat(a), flat(b)) > kSamePlace || std::abs(a.z - b.z) < kSamePlace) continue;
+    const bool first = i == 0, last = i + 2 == studied.points.size();
+    if ((first && isRound(run.from.fitting)) || (last && isRound(run.to.fitting))) continue;
     SymbolPen pen(MarkPen(marks, run.id, Layer::Part), Frame{flat(a), {}},
                   partSymbolSize(run) * 0.7, symbolLine(run));
     pen.openCircle({0, 0}, 1);

@@ -321,8 +321,22 @@ private:
     for (std::size_t i = 1; i + 1 < run_.points.size(); ++i) {
       if (!shows(stations_[i])) continue;
       const Point2 c = axis(i);
-      point("Inv. " + level(run_.points[i].at.z), at(c.x, c.y));
+      std::vector<std::string> lines = elbowsAt(i);
+      lines.push_back("Inv. " + level(run_.points[i].at.z));
+      drawing_.callouts.push_back({std::move(lines), at(c.x, c.y), Ink::Black, false, true});
     }
+  }
+  /// `90° elbow`, for each of those that make the turn there.
+  std::vector<std::string> elbowsAt(std::size_t i) const {
+    std::vector<std::string> names;
+    for (const Bend& bend : run_.bends) {
+      if (static_cast<std::size_t>(bend.point) != i) continue;
+      for (FittingKind kind : bend.fittings) {
+        const LossRow* row = job_.catalog.losses.fitting(key(kind));
+        if (row != nullptr) names.push_back(row->name);
+      }
+    }
+    return names;
   }
 
   static constexpr double kOverhang = 0.9; ///< m drawn beyond the window, of structures

@@ -72,7 +72,8 @@ public:
     }
     for (const Mark& mark : marks) {
       if (isSign(mark)) board_.forbid(onPaper(mark.points));
-      if (mark.layer == Layer::Run && mark.closed) addPipe(mark);
+      if ((mark.layer == Layer::Run || mark.layer == Layer::Utility) && mark.closed) addPipe(mark);
+      if (isSurface(mark)) surfaces_.push_back(onPaperRing(mark.points));
     }
   }
 
@@ -105,6 +106,10 @@ private:
   /// The triangle on a water level.
   static bool isSign(const Mark& mark) {
     return mark.layer == Layer::Symbol && mark.closed && mark.points.size() == 3 && !mark.fill;
+  }
+  /// The ground's line.
+  static bool isSurface(const Mark& mark) {
+    return mark.layer == Layer::Ground && !mark.closed && mark.line;
   }
   Ring onPaperRing(Ring points) const {
     for (Point2& p : points)
@@ -158,6 +163,7 @@ private:
   }
 
   bool hidesPipe(const PaperBox& plate) const;
+  bool hidesSurface(const PaperBox& plate) const;
   std::vector<LabelCandidate> roundPipes(std::vector<LabelCandidate> places, const Id& own) const;
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
@@ -169,6 +175,7 @@ private:
   const SectionView& section_;
   LabelBoard board_;
   std::vector<DrawnPipe> pipes_;
+  std::vector<Polyline> surfaces_; ///< on the paper
   /// Those in order that are placed, with the labels' middles.
   std::vector<std::pair<const SectionNote*, double>> placed_;
 };
@@ -209,13 +216,24 @@ bool SectionLabels::hidesPipe(const PaperBox& plate) const {
   });
 }
 
-/// A leader through another's pipe would seem to point at that.
+bool SectionLabels::hidesSurface(const PaperBox& plate) const {
+  return std::ranges::any_of(surfaces_, [&](const Polyline& line) {
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+      if (cutsBox(line[i], line[i + 1], plate)) return true;
+    }
+    return false;
+  });
+}
+
+/// A leader through another's pipe would seem to point at that. A plate takes the ground's line
+/// away only where there is hardly another place.
 std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate> places,
                                                       const Id& own) const {
-  constexpr double kThroughPipe = 40; // mm that it is disliked
-  constexpr double kOwnEnd = 0.02;    // of a leader, which may end on a pipe
+  constexpr double kThroughPipe = 40, kOnSurface = 600; // mm that it is disliked
+  constexpr double kOwnEnd = 0.02;                      // of a leader, which may end on a pipe
   std::erase_if(places, [&](const LabelCandidate& place) { return hidesPipe(place.box); });
   for (LabelCandidate& place : places) {
+    if (hidesSurface(place.box)) place.cost += kOnSurface;
     if (!place.leaderTo) continue;
     const Point2 from = leaderStart(place), to = lerp(*place.leaderTo, from, kOwnEnd);
     for (const DrawnPipe& pipe : pipes_) {

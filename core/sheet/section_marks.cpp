@@ -198,13 +198,28 @@ Length lowestAt(const RunProfile& profile, double station) {
   return lowest;
 }
 
+/// Where buildings touch and a room in this one reaches the line clear, the one wall is the
+/// other's.
+bool isOthersWall(const RunProfile& profile, const ProfileStructure& building, double at) {
+  const bool left = at == building.from;
+  const auto ends = [&](const ProfileStructure& s, StructureKind kind, bool atItsLeft) {
+    return s.kind == kind && std::abs((atItsLeft ? s.from : s.to) - at) < kSameLevel;
+  };
+  return std::ranges::any_of(profile.structures,
+                             [&](const auto& s) { return ends(s, StructureKind::Room, left); }) &&
+         std::ranges::any_of(profile.structures, [&](const auto& s) {
+           return ends(s, StructureKind::Building, !left);
+         });
+}
+
 } // namespace
 
 std::vector<double> cutWalls(const RunProfile& profile, const ProfileStructure& structure) {
   std::vector<double> walls;
   for (double at : {structure.from, structure.to}) {
     const bool shown = at > profile.from + kSameLevel && at < profile.to - kSameLevel;
-    if (shown && structure.level && lowestAt(profile, at) < *structure.level) walls.push_back(at);
+    const bool under = structure.level && lowestAt(profile, at) < *structure.level;
+    if (shown && under && !isOthersWall(profile, structure, at)) walls.push_back(at);
   }
   return walls;
 }
@@ -310,11 +325,6 @@ std::optional<CoverPlace> leastCover(const RunProfile& profile) {
     return CoverPlace{at, i, invert, top, top + profile.leastCover->cover};
   }
   return std::nullopt;
-}
-
-double riserHalfWidth(PartKind kind, Length outside) {
-  constexpr Length kBox = metres(0.45); // drawn only, the maker's sizes govern
-  return inMetres(kind == PartKind::Cleanout ? outside : std::max(kBox, 2.0 * outside)) / 2;
 }
 
 bool isCutLeft(const RunProfile& profile) {

@@ -184,10 +184,14 @@ void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
     return notes.inBrief(what);
   }
   std::string text = what;
-  if (c.clearance && *c.clearance >= metres(0)) {
+  if (c.joined) {
+    text += ", joined here";
+  } else if (!c.clearance && *c.underside == *c.top) { // a line of unknown size
+    text += ", " + notes.at("axis", *c.top);
+  } else if (c.clearance && *c.clearance >= metres(0)) {
     text += (c.above ? ", over by " : ", under by ") + printShort(*c.clearance, notes.units());
   } else if (c.clearance) {
-    text += c.joined ? ", joined here" : ", clash";
+    text += ", clash";
   }
   notes.add(c.id, c.station, c.above ? *c.top : *c.underside, text,
             c.above ? NoteSide::Above : NoteSide::Below, 2, ink, 0,

@@ -353,14 +353,25 @@ void SectionPen::cover(const CoverPlace& least) {
     pen.path({p - tick, p + tick}, kSectionMedium);
 }
 
-/// A line of unknown level stands only over its place.
+/// A line of unknown level stands only over its place, one of unknown size as a cross on its axis.
 void SectionPen::crossing(const ProfileCrossing& c) {
   const LineStyle line{c.service ? serviceLine(*c.service).ink : Ink::Grey, 0.5, {}};
   MarkPen pen = this->pen(c.id, Layer::Utility);
+  if (c.underside && c.top && *c.underside == *c.top) {
+    const double size = 0.006 * (to_ - from_);
+    const Point2 axis = plane_.at(c.station, *c.top), rise{size, size}, fall{size, -size};
+    pen.path({axis - rise, axis + rise}, line);
+    return pen.path({axis - fall, axis + fall}, line);
+  }
   if (c.underside && c.top)
     return pen.ring(ellipse(c.station, *c.underside, *c.top), line, FillStyle{Ink::White});
   const Point2 foot = plane_.at(c.station, low_);
   pen.path({foot, foot + Point2{0, 0.1 * (to_ - from_)}}, {line.ink, 0.35, {1.5, 1.5}});
+}
+
+double riserHalfWidth(PartKind kind, Length outside) {
+  constexpr Length kBox = metres(0.45); // drawn only, the maker's sizes govern
+  return inMetres(kind == PartKind::Cleanout ? outside : std::max(kBox, 2.0 * outside)) / 2;
 }
 
 } // namespace sump

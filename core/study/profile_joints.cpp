@@ -1,5 +1,7 @@
 #include "core/study/profile_joints.h"
 
+#include "core/geometry/polygon.h"
+
 #include <algorithm>
 
 namespace sump {
@@ -21,6 +23,19 @@ std::vector<ProfileBranch> profileBranches(const Plan& plan, const Study& study,
   }
   std::ranges::stable_sort(branches, {}, &ProfileBranch::station);
   return branches;
+}
+
+bool isFloorBetween(const Plan& plan, Point3 a, Point3 b) {
+  const auto parts = [&](const Ring& ring, std::optional<Length> floor) {
+    return floor && (a.z < inMetres(*floor)) != (b.z < inMetres(*floor)) && contains(ring, flat(a));
+  };
+  for (const EquipmentRoom& room : plan.rooms) {
+    if (parts(outline(room), room.floor)) return true;
+  }
+  for (const Building& building : plan.buildings) {
+    if (parts(building.outline, building.floor)) return true;
+  }
+  return false;
 }
 
 std::optional<Length> floatLevel(const Study& study, const Run& run) {

@@ -235,11 +235,12 @@ bool RunProfiler::joined(const Run& other, const RunStudy& study, Point2 at) con
          hangs(run_.to, other.id, found_.points.back().at);
 }
 
-/// Where this run joins an existing line.
+/// Where this run joins an existing line, or the sewer through a connection that stands on it.
 bool RunProfiler::taps(const Utility& utility, Point2 at) const {
   constexpr double kAtEnd = 0.05; // m
   return std::ranges::any_of(connections(plan_, run_, found_), [&](const Connection& made) {
-    return made.other == utility.id && distance(made.at, at) < kAtEnd;
+    const bool sewer = made.kind == ConnectionKind::Sewer && utility.kind == UtilityKind::Sewer;
+    return (sewer || made.other == utility.id) && distance(made.at, at) < kAtEnd;
   });
 }
 
@@ -258,6 +259,8 @@ void RunProfiler::addCrossing(ProfileCrossing crossing, std::size_t leg, double 
     if (bore) {
       crossing.above =
           *crossing.underside + *crossing.top > bore->underside(invert) + bore->top(invert);
+    }
+    if (bore && *crossing.top > *crossing.underside) {
       crossing.clearance = crossing.above ? *crossing.underside - bore->top(invert)
                                           : bore->underside(invert) - *crossing.top;
     }
@@ -276,6 +279,7 @@ void RunProfiler::crossRun(const Run& other, const RunStudy& study) {
       if (!hit) continue;
       const Point3 p = lerp(c, d, hit->alongSecond);
       if (joined(other, study, flat(p))) continue;
+      if (isFloorBetween(plan_, lerp(a, b, hit->alongFirst), p)) continue;
       ProfileCrossing crossing{other.id, other.name, other.service, 0, flat(p), {}, {}, {}, false};
       if (const auto bore = profileBore(catalog_, other.pipe, study.legs[k].size)) {
         crossing.underside = bore->underside(metres(p.z));
@@ -286,7 +290,8 @@ void RunProfiler::crossRun(const Run& other, const RunStudy& study) {
   }
 }
 
-/// An existing line lies level; without its diameter its outside is not known.
+/// An existing line lies level; without its diameter its outside is not known, and both are told as
+/// its axis.
 void RunProfiler::crossUtility(const Utility& utility) {
   for (std::size_t i = 0; i + 1 < found_.points.size(); ++i) {
     if (profile_.legs[i].vertical) continue;
@@ -298,9 +303,10 @@ void RunProfiler::crossUtility(const Utility& utility) {
           utility.id, utility.name, std::nullopt, 0,    lerp(a, b, hit->alongFirst),
           {},         {},           {},           false};
       crossing.joined = taps(utility, crossing.at);
-      if (utility.elevation && utility.diameter) {
-        crossing.underside = *utility.elevation - *utility.diameter / 2.0;
-        crossing.top = *utility.elevation + *utility.diameter / 2.0;
+      if (utility.elevation) {
+        const Length half = utility.diameter.value_or(metres(0)) / 2.0;
+        crossing.underside = *utility.elevation - half;
+        crossing.top = *utility.elevation + half;
       }
       addCrossing(std::move(crossing), i, hit->alongFirst);
     }

@@ -1,6 +1,11 @@
 #include "core/study/trench_outline.h"
 
+#include "core/geometry/polygon.h"
 #include "core/geometry/unit.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
 
 namespace sump {
 
@@ -28,6 +33,87 @@ std::vector<Ring> trenchOutlines(const TrenchStretch& stretch) {
     if (!corner.empty()) rings.push_back(std::move(corner));
   }
   return rings;
+}
+
+std::vector<Ring> trenchOutlines(const TrenchStudy& trench) {
+  std::vector<Ring> rings;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    std::vector<Ring> more = trenchOutlines(stretch);
+    std::ranges::move(more, std::back_inserter(rings));
+  }
+  return rings;
+}
+
+namespace {
+
+constexpr double kTrenchStep = 0.1; // m
+
+/// Calls `use` with places along the trench, a step apart at most, and its width there.
+template <class Use> void alongTrench(const TrenchStretch& stretch, Use use) {
+  for (std::size_t i = 1; i < stretch.size(); ++i) {
+    const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+    const int steps = 1 + static_cast<int>(distance(a.at, b.at) / kTrenchStep);
+    for (int k = i == 1 ? 0 : 1; k <= steps; ++k) {
+      const double t = static_cast<double>(k) / steps;
+      use(lerp(a.at, b.at, t), std::lerp(a.top, b.top, t));
+    }
+  }
+}
+
+double farFrom(const std::vector<Ring>& rings, Point2 p) {
+  double least = 1e9;
+  for (const Ring& ring : rings)
+    least = std::min(least, distance(p, ring));
+  return least;
+}
+
+/// Straight on, it has no corner there.
+void goOn(Polyline& line, Point2 to) {
+  constexpr double kStraight = 1e-9; // m2
+  const std::size_t n = line.size();
+  if (n > 1 && std::abs(cross(line[n - 1] - line[n - 2], to - line[n - 1])) < kStraight)
+    line.pop_back();
+  line.push_back(to);
+}
+
+} // namespace
+
+bool dugAsOne(const TrenchStudy& a, const TrenchStudy& b) {
+  constexpr double kStands = 0.15; // m of ground; common practice, no source
+  constexpr double kShare = 0.5;   // of the shorter one's length; one that crosses shares less
+  const bool isShorter = a.length <= b.length;
+  const std::vector<Ring> other = trenchOutlines(isShorter ? b : a);
+  int all = 0, beside = 0;
+  for (const TrenchStretch& stretch : (isShorter ? a : b).stretches) {
+    alongTrench(stretch, [&](Point2 p, double width) {
+      ++all;
+      beside += farFrom(other, p) < width / 2 + kStands ? 1 : 0;
+    });
+  }
+  return beside > kShare * all;
+}
+
+Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others) {
+  std::vector<Ring> rings;
+  for (const TrenchStudy& other : others) {
+    std::vector<Ring> more = other.run == trench.run ? std::vector<Ring>{} : trenchOutlines(other);
+    std::ranges::move(more, std::back_inserter(rings));
+  }
+  Polyline longest, piece, whole;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    alongTrench(stretch, [&](Point2 p, double) {
+      goOn(whole, p);
+      if (farFrom(rings, p) > 0) {
+        goOn(piece, p);
+      } else {
+        piece.clear();
+      }
+      if (piece.size() > 1 && planLength(piece) > planLength(longest)) longest = piece;
+    });
+    piece.clear();
+  }
+  constexpr double kLeast = 0.5; // m; what is shorter is hardly seen on a plan
+  return planLength(longest) < kLeast ? whole : longest;
 }
 
 } // namespace sump

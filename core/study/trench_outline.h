@@ -10,5 +10,12 @@ namespace sump {
 Ring trenchCorner(const TrenchPoint& before, const TrenchPoint& bend, const TrenchPoint& after);
 /// Of a stretch: its pieces and its corners.
 std::vector<Ring> trenchOutlines(const TrenchStretch& stretch);
+std::vector<Ring> trenchOutlines(const TrenchStudy& trench);
+/// The two lie side by side with so little ground between them that it would not stand: they are
+/// dug as one. Trenches that only cross are not.
+bool dugAsOne(const TrenchStudy& a, const TrenchStudy& b);
+/// The longest piece of the trench's line that lies in none of the others; all of it where there is
+/// hardly any.
+Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others);
 
 } // namespace sump

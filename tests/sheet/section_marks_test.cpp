@@ -221,6 +221,35 @@ TEST(SectionMarks, FootingsAreDrawnAndToldWhereTheirWallsAreCut) {
   EXPECT_EQ(std::ranges::count(sectionNotes(inlet, sections.units()), told, &SectionNote::text), 1);
 }
 
+// Where the equipment building leans on the wash bay, its room reaches the bay's wall.
+TEST(SectionMarks, ACommonWallIsDrawnOnce) {
+  const Sections sections = sectionsOf("transit-depot");
+  std::size_t common = 0;
+  for (const RunStudy& run : sections.study.runs) {
+    const auto profile = runProfile(sections.plan, sections.study, builtinCatalog(), run.id);
+    if (!profile) continue;
+    std::vector<double> walls;
+    for (const ProfileStructure& s : profile->structures) {
+      if (s.kind != StructureKind::Building) continue;
+      for (double at : cutWalls(*profile, s)) {
+        EXPECT_TRUE(std::ranges::none_of(walls, [&](double w) { return std::abs(w - at) < 1e-6; }))
+            << run.id << " at " << at;
+        walls.push_back(at);
+      }
+    }
+    for (const ProfileStructure& s : profile->structures) {
+      for (const ProfileStructure& other : profile->structures) {
+        const bool touch = s.kind == StructureKind::Building && s.id != other.id &&
+                           other.kind == s.kind && std::abs(s.to - other.from) < 1e-6;
+        common += touch && std::ranges::count(walls, s.to) + std::ranges::count(walls, other.from)
+                      ? 1
+                      : 0;
+      }
+    }
+  }
+  EXPECT_GT(common, 0u);
+}
+
 // The name of a line stands with a leader to the middle of its pipe.
 // Lines that run over the floors, too, come through walls.
 TEST(SectionMarks, WallsAreDrawnWhereARunPassesThemOverAFloor) {

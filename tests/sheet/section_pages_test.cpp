@@ -440,6 +440,48 @@ bool breaksALine(const Page& page, std::size_t plate) {
   return false;
 }
 
+/// The white ellipse of a line that a long section meets.
+bool isCrossing(const PageShape* s) {
+  return s != nullptr && s->closed && s->points.size() == 24 && s->line && s->fill &&
+         s->fill->ink == Ink::White && std::abs(s->line->width - 0.5) < 1e-6;
+}
+
+// What a section tells of it shows.
+TEST_P(SectionPages, NoTextHidesACrossingLine) {
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      if (!isCrossing(shapeAt(page, i))) continue;
+      ++seen;
+      const Point2 middle = around(shapeAt(page, i)->points).centre();
+      for (std::size_t k = i + 1; k < page.items.size(); ++k)
+        EXPECT_FALSE(isPlate(page, k) && around(shapeAt(page, k)->points).holds(middle))
+            << page.number << ": " << textAt(page, k + 1)->text;
+    }
+  }
+  EXPECT_GT(seen, 10u);
+}
+
+// The ground's line goes on beside the texts.
+TEST_P(SectionPages, NoTextHidesTheGround) {
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("P-3")) continue;
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      const PageShape* s = shapeAt(page, i);
+      if (s == nullptr || s->closed || !s->line || std::abs(s->line->width - 0.7) > 1e-6 ||
+          s->line->ink != Ink::Black || !s->line->dash.empty())
+        continue;
+      for (std::size_t k = i + 1; k < page.items.size(); ++k) {
+        if (!isPlate(page, k)) continue;
+        const PaperBox core = around(shapeAt(page, k)->points).grown(-0.3);
+        for (std::size_t p = 0; p + 1 < s->points.size(); ++p)
+          EXPECT_FALSE(cutsBox(s->points[p], s->points[p + 1], core))
+              << page.number << ": " << textAt(page, k + 1)->text;
+      }
+    }
+  }
+}
+
 /// Some must where vaults are small on the paper, more of them on small paper.
 TEST_P(SectionPages, FewTextsBreakWallsOrPipes) {
   std::size_t plates = 0, broken = 0;

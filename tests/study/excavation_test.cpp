@@ -334,4 +334,39 @@ TEST(Excavation, ARoomThatNoBuildingHoldsHasAFootingToo) {
 }
 
 } // namespace
+namespace {
+
+TrenchStudy trenchOf(const char* run, std::vector<Point2> line, double width) {
+  TrenchStudy trench;
+  trench.run = run;
+  trench.length = metres(planLength(line));
+  trench.stretches.emplace_back();
+  for (Point2 p : line)
+    trench.stretches.back().push_back({p, 0, 1, width});
+  return trench;
+}
+
+} // namespace
+
+// Half a metre wide, 0.6 m apart: 0.1 m of ground is left between them.
+TEST(Trenches, NextToEachOtherAreDugAsOne) {
+  const TrenchStudy a = trenchOf("A", {{0, 0}, {4, 0}}, 0.5);
+  EXPECT_TRUE(dugAsOne(a, trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5)));
+  EXPECT_TRUE(dugAsOne(trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5), a));
+  EXPECT_FALSE(dugAsOne(a, trenchOf("B", {{0, 0.7}, {6, 0.7}}, 0.5))) << "0.2 m stand";
+  EXPECT_FALSE(dugAsOne(a, trenchOf("B", {{2, -3}, {2, 3}}, 0.5))) << "they cross";
+}
+
+TEST(Trenches, ALineAloneIsInNoOtherTrench) {
+  const TrenchStudy a = trenchOf("A", {{0, 0}, {4, 0}}, 0.5);
+  const Polyline alone = lineAlone(a, {a, trenchOf("B", {{1, -3}, {1, 3}}, 0.5)});
+  ASSERT_EQ(alone.size(), 2u);
+  EXPECT_NEAR(alone[0].x, 1.25, 0.1001);
+  EXPECT_GT(alone[0].x, 1.25);
+  EXPECT_NEAR(alone[1].x, 4, 1e-9);
+  EXPECT_EQ(lineAlone(a, {a}).size(), 2u);
+  EXPECT_NEAR(planLength(lineAlone(a, {a, a, trenchOf("B", {{-1, 0}, {5, 0}}, 0.5)})), 4, 1e-9)
+      << "all of it where nothing is its own";
+}
+
 } // namespace sump::test

@@ -195,6 +195,39 @@ TEST(Profile, CrossingsSayHowFarApart) {
   EXPECT_LEVEL(*conduit.clearance, feet(96 - 95.121638) - (size.outside - size.inside) / 2.0);
 }
 
+// The conduit crosses the inlet at 95.12 ft (its top) 23 ft on its way, as above.
+TEST(Profile, WhatPassesOverAFloorCrossesNothingUnderIt) {
+  Plan plan = twoVaultPlan();
+  plan.runs.put(makeRun("DR", Service::Signal, "pvc-conduit-sch80", "1",
+                        freeEnd(ft(4, 40), feet(97)), freeEnd(ft(4, 0), feet(97))));
+  ASSERT_EQ(Worked(plan).run("IN").crossings.size(), 1u);
+  plan.buildings.put({"B", "", {ft(2, 10), ft(6, 10), ft(6, 30), ft(2, 30)}, feet(96), {}});
+  EXPECT_TRUE(Worked(plan).run("IN").crossings.empty());
+  EXPECT_TRUE(Worked(plan).run("DR").crossings.empty());
+  plan.buildings.put({"B", "", {ft(2, 10), ft(6, 10), ft(6, 30), ft(2, 30)}, feet(98), {}});
+  EXPECT_EQ(Worked(plan).run("IN").crossings.size(), 1u) << "both are in the ground";
+}
+
+TEST(Profile, ALineOfUnknownSizeIsToldByItsAxis) {
+  Plan plan = twoVaultPlan();
+  plan.utilities.put(
+      {"ELEC", "", UtilityKind::Electric, {ft(2, 0), ft(2, 40)}, feet(97), {}, false});
+  const RunProfile in = Worked(plan).run("IN");
+  ASSERT_EQ(in.crossings.size(), 1u);
+  EXPECT_EQ(in.crossings[0].underside, feet(97));
+  EXPECT_EQ(in.crossings[0].top, feet(97));
+  EXPECT_TRUE(in.crossings[0].above);
+  EXPECT_FALSE(in.crossings[0].clearance) << "its outside is not known";
+}
+
+TEST(Profile, TheSewerOfARunsOwnConnectionIsJoined) {
+  const Worked worked(readPlanFile(sampleFile("transit-depot")));
+  const RunProfile overflow = worked.run("OF-1");
+  const auto sewer = std::ranges::find(overflow.crossings, "U-SEWER", &ProfileCrossing::id);
+  ASSERT_NE(sewer, overflow.crossings.end());
+  EXPECT_TRUE(sewer->joined);
+}
+
 TEST(Profile, WithoutLevelsThereIsNone) {
   Plan plan = twoVaultPlan();
   plan.runs.put(makeRun("NO", Service::Vent, "pvc-sch80", "3", freeEnd(ft(0, 0), std::nullopt),

@@ -99,6 +99,9 @@ std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
     notes.push_back("It hangs in the air, as drawn, and is not dipped in: its jet falls " +
                     printHeight(*vault->waterLevel, run.eductor->outletEnd, job.units()) +
                     " to the water at rest and takes air down with it.");
+  if (run.eductor)
+    notes.push_back(
+        "It hangs in the manway: lift it out at its union before anyone goes in by that.");
   return notes;
 }
 
@@ -214,6 +217,15 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
   }
 }
 
+/// It turns in plan within the window: drawn straight, it is measured round the corner.
+bool turnsWithin(const RunStudy& run, const RunWindow& window) {
+  const std::vector<double> stations = planStations(run);
+  return std::ranges::any_of(run.bends, [&](const Bend& bend) {
+    const double at = stations[static_cast<std::size_t>(bend.point)];
+    return !bend.vertical && at > window.from && at < window.to;
+  });
+}
+
 bool isDrawable(const RunStudy& run) {
   return run.resolved && run.points.size() >= 2;
 }
@@ -255,6 +267,8 @@ void detailSheet(const SheetJob& job, PageFlow& flow) {
     Drawing drawing = runSection(job, run, detail->window, 1);
     addDetailMeasures(job, run, detail->window, drawing);
     drawing.title = detail->title;
+    if (turnsWithin(run, detail->window)) // before the run's tag, which ends the title
+      drawing.title.insert(drawing.title.rfind(", "), " UNROLLED ALONG THE RUN");
     drawing.notes = detail->notes;
     drawing.anchor = detailAnchor(job.plan(), run.id);
     drawing.finest = job.units() == UnitSystem::Metric ? 20 : 16;

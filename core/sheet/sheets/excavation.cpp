@@ -42,12 +42,17 @@ void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
   }
 }
 
+/// Those that are dug as one have one outline.
 void markTrenches(const EarthStudy& earth, std::vector<Mark>& marks) {
-  for (const TrenchStudy& trench : earth.trenches) {
-    MarkPen pen(marks, trench.run, Layer::Ground);
+  std::vector<bool> drawn(earth.trenches.size(), false);
+  for (std::size_t i = 0; i < earth.trenches.size(); ++i) {
+    if (drawn[i]) continue;
+    MarkPen pen(marks, earth.trenches[i].run, Layer::Ground);
     std::vector<Ring> parts;
-    for (const TrenchStretch& stretch : trench.stretches) {
-      const std::vector<Ring> outlines = trenchOutlines(stretch);
+    for (std::size_t k = i; k < earth.trenches.size(); ++k) {
+      if (drawn[k] || (k > i && !dugAsOne(earth.trenches[i], earth.trenches[k]))) continue;
+      drawn[k] = true;
+      const std::vector<Ring> outlines = trenchOutlines(earth.trenches[k]);
       parts.insert(parts.end(), outlines.begin(), outlines.end());
     }
     for (const Ring& outline : unionOutlines(parts))
@@ -118,23 +123,32 @@ const char* soilName(SoilClass soil) {
   return kNames[static_cast<std::size_t>(soil)];
 }
 
+/// `dig as one with SU-1`; empty where it has its own dig.
+std::string asOneText(const SheetJob& job, const TrenchStudy& trench) {
+  const auto tags = runTags(job.plan());
+  std::string with;
+  for (const TrenchStudy& other : job.study().earth.trenches) {
+    if (other.run != trench.run && dugAsOne(trench, other))
+      with += (with.empty() ? "dig as one with " : ", ") + tags.at(other.run);
+  }
+  return with;
+}
+
 void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board) {
   const auto tags = runTags(job.plan());
   for (const TrenchStudy& trench : job.study().earth.trenches) {
-    Polyline line;
-    for (const TrenchStretch& stretch : trench.stretches) {
-      for (const TrenchPoint& p : stretch)
-        line.push_back(p.at);
-    }
+    const Polyline line = lineAlone(trench, job.study().earth.trenches);
     constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
     const double shown = view.shownLength(line);
     if (line.size() < 2 || shown <= 0) continue;
     if (shown * 1000 / view.scale < kStub && shown < kShare * planLength(line)) continue;
-    board.alongLine(
-        {{tags.at(trench.run), "to " + printLength(trench.depth, job.units()) + " deep"},
-         false,
-         true},
-        line, 60);
+    SheetLabel label{
+        {tags.at(trench.run), "to " + printLength(trench.depth, job.units()) + " deep"},
+        false,
+        true};
+    if (std::string with = asOneText(job, trench); !with.empty())
+      label.lines.push_back(std::move(with));
+    board.alongLine(label, line, 60);
   }
 }
 
