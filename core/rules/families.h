@@ -29,6 +29,7 @@ extern const Rule kManwayPerChamber;
 extern const Rule kVaultClash;
 extern const Rule kStockBend;
 extern const Rule kShortPipe;
+extern const Rule kBendInWall;
 extern const Rule kVentAirSpace;
 extern const Rule kInletAboveOutlet;
 extern const Rule kOutletDip;

@@ -28,7 +28,7 @@ std::span<const Rule> allRules() {
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
       kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
-      kShortPipe, kSleeveRoom,
+      kShortPipe, kBendInWall, kSleeveRoom,
       // The dig
       kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
       kSpoilRoom,

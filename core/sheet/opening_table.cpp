@@ -3,6 +3,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/hole_gaps.h"
 #include "core/study/pass_slant.h"
 #include "core/study/riser_passes.h"
 #include "core/units/print_levels.h"
@@ -25,7 +26,6 @@ std::string slantText(Angle slant) {
 /// A face of the vault by its corners, and how far along it from the first of them a place is.
 struct Face {
   std::string name;
-  std::string from;
   double along = 0; ///< m
 };
 
@@ -36,10 +36,10 @@ Face faceAt(const Vault& vault, Point2 local) {
   const double end = halfLength - std::abs(local.x), side = halfWidth - std::abs(local.y);
   if (end <= side) {
     const bool low = local.x < 0;
-    return {low ? "1-4" : "2-3", low ? "1" : "2", local.y + halfWidth};
+    return {low ? "1-4" : "2-3", local.y + halfWidth};
   }
   const bool low = local.y < 0;
-  return {low ? "1-2" : "4-3", low ? "1" : "4", local.x + halfLength};
+  return {low ? "1-2" : "4-3", local.x + halfLength};
 }
 
 /// The side of the riser that faces a wall of the vault, and how far along that wall.
@@ -58,7 +58,9 @@ Face riserFace(const Vault& vault, const Manway& manway, int chamber, Point2 loc
 /// Collects the rows.
 class Openings {
 public:
-  explicit Openings(const SheetJob& job) : job_(job), tags_(runTags(job.plan())) {}
+  explicit Openings(const SheetJob& job)
+      : job_(job), tags_(runTags(job.plan())),
+        gaps_(holeGaps(job.plan(), job.catalog, job.study())) {}
 
   void add(const VaultStudy& studied, const RunStudy& run) {
     const Vault& vault = *job_.plan().vaults.find(studied.id);
@@ -67,7 +69,7 @@ public:
       const Point2 local = vault.frame().toLocal(flat(hole.at));
       Face face = faceAt(vault, local);
       if (!hole.baffle.empty())
-        face = {"baffle " + hole.baffle, "side 1-2", local.y + inMetres(vault.width) / 2};
+        face = {"baffle " + hole.baffle, local.y + inMetres(vault.width) / 2};
       const Angle slant = wayThrough(run, vault, hole).slant();
       addRow(studied, run, face, hole.at, hole.size, slant);
       if (hole.baffle.empty()) noteWidth(run, vault, hole.size, slant);
@@ -90,8 +92,13 @@ private:
   void addRow(const VaultStudy& vault, const RunStudy& run, const Face& face, Point3 at,
               const std::string& size, Angle slant) {
     const UnitSystem units = job_.units();
-    rows_.push_back({called(*job_.plan().vaults.find(vault.id)), tags_.at(run.id), sizeText(size),
-                     face.name, face.from, printLength(metres(face.along), units),
+    const PipeSize* pipe = job_.catalog.pipeSize(job_.plan().runs.find(run.id)->pipe, size);
+    const auto gap = leastGap(gaps_, vault.id, run.id, flat(at));
+    const bool room = pipe != nullptr && gap && *gap > metres(0);
+    rows_.push_back({vault.id, tags_.at(run.id), sizeText(size),
+                     pipe != nullptr ? printSize(pipe->outside, units) : "?",
+                     room ? printSize(pipe->outside + 2.0 * *gap, units) : "-", face.name,
+                     printLength(metres(face.along), units),
                      isSlant(slant) ? slantText(slant) : "-", printElevation(metres(at.z), units),
                      printLength(heightBetween(vault.floor, metres(at.z), units), units)});
     slants_ = slants_ || isSlant(slant);
@@ -106,13 +113,14 @@ private:
 
   const SheetJob& job_;
   std::unordered_map<Id, std::string> tags_;
+  std::vector<HoleGap> gaps_;
   std::vector<std::vector<std::string>> rows_;
   bool slants_ = false;
   std::string widths_;
 };
 
 /// A column that would be empty takes room from the others.
-constexpr std::size_t kSlantColumn = 6;
+constexpr std::size_t kSlantColumn = 7;
 
 std::vector<std::vector<std::string>> openingRows(const Openings& openings) {
   std::vector<std::vector<std::string>> rows = openings.rows();
@@ -145,9 +153,10 @@ Block openingTable(const SheetJob& job, double width) {
   std::vector<Column> columns = {{"Vault"},
                                  {"Run"},
                                  {"Pipe", Align::Centre},
+                                 {"Pipe|outside", Align::Right},
+                                 {"Room for|opening", Align::Right},
                                  {"Wall by|corners"},
-                                 {"From outside|corner"},
-                                 {"To pipe's|centre", Align::Right},
+                                 {"From first|to centre", Align::Right},
                                  {"Invert at|outside face", Align::Right},
                                  {"Invert|over floor", Align::Right}};
   if (openings.anySlant())
@@ -161,12 +170,17 @@ Block openingTable(const SheetJob& job, double width) {
       "Outside corners 1 to 4 of each vault and its chambers (ch.) are marked on sheets " +
       sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
       cornerName(first.id, 0) + " is corner 1 of " + called(*job.plan().vaults.find(first.id)) +
-      ".";
+      ". Distances to the pipe's centre are from the outside corner named first, in baffles from "
+      "side 1-2.";
   bool hasBaffles = false;
   for (const Vault& vault : job.plan().vaults)
     hasBaffles = hasBaffles || !vault.baffles.empty();
   if (hasBaffles) note += " Sizes of baffles: sheet " + sheetOf(baffleAnchor()) + ".";
   addNote(block, note);
+  addNote(block,
+          "Room: widest opening clear of lid, floor, corners, baffles, riser's ends and half way "
+          "to the next pipe. Connector by its maker for the pipe's outside; ask before casting "
+          "if it wants more room.");
   addSlantNote(openings, block);
   return block;
 }

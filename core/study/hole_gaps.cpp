@@ -214,6 +214,20 @@ std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const St
   return gaps;
 }
 
+std::optional<Length> leastGap(const std::vector<HoleGap>& gaps, const Id& vault, const Id& run,
+                               Point2 at) {
+  constexpr double kOnePlace = 1e-6; // m
+  std::optional<Length> least;
+  for (const HoleGap& gap : gaps) {
+    const bool pair = gap.edge == HoleEdge::Pipe;
+    const bool own = gap.run == run && distance(gap.at, at) < kOnePlace;
+    if (gap.vault != vault || !(own || (pair && gap.other == run))) continue;
+    const Length clear = pair ? gap.clear / 2.0 : gap.clear;
+    least = std::min(least.value_or(clear), clear);
+  }
+  return least;
+}
+
 std::vector<UpperArm> upperArms(const Plan& plan, const Catalog& catalog, const Study& study) {
   std::vector<UpperArm> arms;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {

@@ -6,6 +6,7 @@
 
 #include "core/study/study.h"
 
+#include <optional>
 #include <vector>
 
 namespace sump {
@@ -26,6 +27,11 @@ struct HoleGap {
 /// through its wall at a slant takes the width of its openingWidth; one through a riser is taken to
 /// go along its radius.
 std::vector<HoleGap> holeGaps(const Plan& plan, const Catalog& catalog, const Study& study);
+
+/// The least of the gaps round one hole of the run, half of those to other pipes, since each has
+/// its own connector; nothing where none are known, as in baffles.
+std::optional<Length> leastGap(const std::vector<HoleGap>& gaps, const Id& vault, const Id& run,
+                               Point2 at);
 
 /// From the axis of the pipe to the open end of a tee's or elbow's arm: the take-out to the
 /// socket's stop and the socket. Nothing where the catalogue has no such fitting.

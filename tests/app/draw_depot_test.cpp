@@ -169,11 +169,12 @@ void DrawDepot::drawEquipment() {
   choose("Clear size", 1);
   type("62\t68\t0\t102\n");
   set("From the wall's start", "6'");
+  set("Depth", "10 in", 2); // of the panel, after skid and plumbing area
   // Ports follow in the order of their list; the boxes have the label three times before them.
   for (const int port : {6, 7, 8})
-    set("Across the room", "0.4'", 3 + port);
+    set("Across the room", "0.7'", 3 + port);
   set("Height over floor", "1.5'", 3);
-  set("Height over floor", "2.2'", 7);
+  set("Height over floor", "6.5'", 7);
   press("Add"); // the floor drain, which follows the three boxes
   set("Along the room", "2'", 3);
   set("Across the room", "7'", 3);
@@ -244,7 +245,7 @@ void DrawDepot::drawWater() {
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76\t64.5\ne76\t50\ne71.35\t50\t99.15^"
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76.5\t64.5\ne76.5\t50\ne71.35\t50\t99.15^"
           "e71.35\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "16");
   addPart(PartKind::Union, 4, "93");
@@ -256,7 +257,7 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::Union, 0, "15");
   addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",
-          "66.2\t58.9\t97.85\ne66.2\t63\ne71.5\t63\ne71.5\t68.4\t98.35^e71.5\t68.4\n");
+          "66.2\t58.9\t97.85\ne66.2\t63.5\ne71.5\t63.5\ne71.5\t68.7\t98.35^e71.5\t68.7\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
   addPart(PartKind::BackwaterValve, 0, "20");
@@ -293,15 +294,15 @@ void DrawDepot::drawConduits() {
   drawRun(Service::Vent, "Vent, vault 1",
           "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t113\n\n");
   drawRun(Service::Vent, "Vent, vault 2",
-          "63\t59.8\t97.7\ne60\t59.8\ne60\t79.4\t98.3\ne60\t79.4\t113\n\n");
+          "63\t59.8\t97.7\ne59.5\t59.8\ne59.5\t79.4\t98.3\ne59.5\t79.4\t113\n\n");
   drawRun(Service::Power, "Power supply",
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
-          "e72.5\t68.4\t99.45^e72.5\t68.4\n");
+          "e72.5\t68.7\t99.45^e72.5\t68.7\n");
   addPart(PartKind::PullBox, 1, "70");
   addConductors("8", "4", CircuitKind::Power);
   addConductors("12", "3", CircuitKind::Control);
   drawRun(Service::Signal, "Wash-demand signal",
-          "66\t84.9\t110\ne66\t81.25\t110\ne72\t81.25\t110\ne72\t68.4\t110^e72\t68.4\n");
+          "66\t84.9\t110\ne66\t81.25\t110\ne72\t81.25\t110\ne72\t68.7\t110^e72\t68.7\n");
   addConductors("14", "3", CircuitKind::Control);
 }
 
@@ -355,7 +356,7 @@ void DrawDepot::tellGround() {
   knowChoice("earth.soilHold", 2);
   know("earth.ladders",
        "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
-       "24.384 m, 15.5 m; 19.75 m, 19.75 m; 21 m, 19.2024 m; 18.288 m, 19.5 m; 23.7744 m, 19 m");
+       "24.384 m, 15.5 m; 19.75 m, 19.75 m; 21 m, 19.3548 m; 18.1356 m, 19.5 m; 23.7744 m, 19 m");
   know("earth.spoil", "27 m, 6.5 m; 45 m, 6.5 m; 45 m, 14 m; 27 m, 14 m");
 }
 

@@ -208,6 +208,37 @@ inline Edit ventsIntoMaintenance(double apart, double slant) {
   };
 }
 
+/// The power conduit rises so far off the inside face of the room's wall.
+inline Edit powerRises(double inches) {
+  return [=](Plan& p) {
+    const double off = inches * 0.0254;
+    changeRoom(p, [=](EquipmentRoom& r) {
+      for (Port& port : r.ports)
+        if (port.id == "P-PC") port.at.y = off;
+    });
+    changeRun(p, "PC-1", [=](Run& r) { r.vertices.back().at.y = 68 * kMetresPerFoot + off; });
+  };
+}
+/// The float's conduit turns so far off the outside face of its vault.
+inline Edit floatTurns(double inches) {
+  return [=](Plan& p) {
+    changeRun(p, "FC-1", [=](Run& r) {
+      r.vertices[0].at.y = r.vertices[1].at.y = 61 * kMetresPerFoot + inches * 0.0254;
+    });
+  };
+}
+/// A tee at the start of the float's conduit, so far off the inside face of its vault's wall.
+inline Edit floatStartsInTee(double inches) {
+  return [=](Plan& p) {
+    changeRun(p, "FC-1", [=](Run& r) {
+      r.pipe = "pvc-sch80";
+      r.size = "6";
+      r.from.fitting = EndFitting::Tee;
+      r.from.at.y = (inches - 30) * 0.0254;
+    });
+  };
+}
+
 inline std::vector<Case> sleeveCases() {
   const auto warning = Severity::Warning;
   const std::vector<Id> vents = {"VT-8", "VT-9", "B-MAINT"};
@@ -218,6 +249,14 @@ inline std::vector<Case> sleeveCases() {
       // At 30 degrees each opening is 3.5 / cos 30 and 8 x tan 30 = 8.66 in wide in a wall of 8 in.
       {"sleeve-room.near", warning, vents, ventsIntoMaintenance(10.63, 30),
        ventsIntoMaintenance(10.69, 30)},
+      // A 1-1/2 in sweep of 90 degrees takes 8.25 in, a 1 in one 5.75 in, a 6 in tee 3.875 in.
+      {"bend-in-wall.building", warning, {"PC-1", "B-EQ"}, powerRises(8.2), powerRises(8.3)},
+      {"bend-in-wall.vault", warning, {"FC-1", "V2"}, floatTurns(5.7), floatTurns(5.8)},
+      {"bend-in-wall.vault", warning, {"FC-1", "V2"}, floatStartsInTee(3.8), floatStartsInTee(3.9)},
+      {"bend-in-wall.undecided",
+       warning,
+       {"VT-1"},
+       [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
       {"sleeve-room.undecided",
        warning,
        {"VT-1"},

@@ -101,6 +101,13 @@ def sleeve_room(plan):
     plan["limits"]["sleeve.clear"] = 0.2  # both suctions
 
 
+def bend_in_wall(plan):
+    for port in plan["rooms"][0]["ports"]:
+        if port["id"] == "P-PC":
+            port["at"][1] = round(0.4 * FOOT, 9)
+    run(plan, "PC-1")["vertices"][-1]["at"][1] = round(68.4 * FOOT, 9)
+
+
 def chamber_reach(plan):
     suction = run(plan, "SU-1")
     suction["parts"] = [p for p in suction["parts"] if p["id"] != "SU-1-3"]
@@ -181,7 +188,7 @@ def stock_bend(plan):
 
 def short_pipe(plan):
     for part in run(plan, "SU-1")["parts"]:
-        if part["kind"] == "union":
+        if part["kind"] == "union" and part["leg"] == 2:
             part["along"] = 0.88
 
 
@@ -487,6 +494,7 @@ RULES = {
     "vault-clash": vault_clash,
     "stock-bend": stock_bend,
     "short-pipe": short_pipe,
+    "bend-in-wall": bend_in_wall,
 }
 
 

@@ -102,6 +102,7 @@ inline std::vector<Point3> circlePoints(Point3 a, Point3 b, Point2 centre, doubl
 
 /// C-3: where a run goes through a wall, from the corners of the vault's own frame.
 inline void KnownNumbers::openings(const Review& review) {
+  const auto gaps = holeGaps(review.plan, builtinCatalog(), review.study);
   const auto opening = [&](const RunStudy& run, const Id& in, Point3 at) {
     const Vault& vault = *review.plan.vaults.find(in);
     const Point2 off = Point2{at.x, at.y} - vault.centre;
@@ -111,6 +112,12 @@ inline void KnownNumbers::openings(const Review& review) {
                          height(metres(at.z), review.study.vault(in)->floor)})
       sets_[{run.id, Printed::Length}].insert(along);
     sets_[{run.id, Printed::Level}].insert(at.z);
+    const auto gap = leastGap(gaps, in, run.id, {at.x, at.y});
+    const Run& given = *review.plan.runs.find(run.id);
+    const PipeSize* pipe = builtinCatalog().pipeSize(given.pipe, given.size);
+    if (pipe == nullptr) return;
+    on("C-3", Printed::Length, pipe->outside.value());
+    if (gap) on("C-3", Printed::Length, (pipe->outside + 2.0 * *gap).value());
   };
   for (const RunStudy& run : review.study.runs) {
     for (const Penetration& hole : run.penetrations)

@@ -35,8 +35,31 @@ TEST(OpeningTable, SaysNothingOfSlantsWhereAllIsSquare) {
   EXPECT_FALSE(says(tableText(depot()), "square"));
 }
 
-/// The 3 in vent, 3.5 in outside, through a wall of 6 in at 30 degrees: 3.5 / cos 30 = 4.0415 in and
-/// 6 x tan 30 = 3.4641 in, 7.5056 in together.
+/// The 3 in vent is 3.5 in outside and 2.864 in inside. Level at 97.7 ft its top lies 3.182 in over
+/// its invert, 3.418 in under the lid at 98.25 ft: 3.5 in and twice that are 10.336 in. A
+/// connector's room ends half way to another pipe.
+TEST(OpeningTable, TellsThePipesOutsideAndTheRoomRoundIt) {
+  const auto level = [](Plan& p) {
+    changeRun(p, "VT-1", [](sump::Run& r) { r.vertices.back().invert = feet(97.7); });
+  };
+  const Edit beside = [&](Plan& p) {
+    level(p);
+    sump::Run other = *p.runs.find("VT-1");
+    other.id = "VT-9";
+    other.from.at.y -= 6 * 0.0254;
+    for (Vertex& vertex : other.vertices)
+      vertex.at.y -= 6 * 0.0254;
+    other.parts.clear();
+    p.runs.put(other);
+  };
+  EXPECT_TRUE(says(tableText(with(level)), "VT-1 3\" 0'-3 1/2\" 0'-10 5/16\""))
+      << tableText(with(level));
+  // 2.5 in between the two: 1.25 in for each.
+  EXPECT_TRUE(says(tableText(with(beside)), "0'-3 1/2\" 0'-6\"")) << tableText(with(beside));
+}
+
+/// The 3 in vent, 3.5 in outside, through a wall of 6 in at 30 degrees: 3.5 / cos 30 = 4.0415 in
+/// and 6 x tan 30 = 3.4641 in, 7.5056 in together.
 TEST(OpeningTable, TellsSlantAndWidthInAWall) {
   const std::string text = tableText(with([](Plan& p) {
     changeRun(p, "VT-1", [&](sump::Run& r) {
