@@ -12,7 +12,7 @@ struct CoverCost {
 };
 
 /// What covering a wall costs, however little the view cares for other lines.
-constexpr double kWallCover = 300;
+constexpr double kWallCover = 600;
 
 CoverCost coverCost(const Mark& mark);
 

@@ -94,10 +94,12 @@ TEST_P(BillOnSheets, FittingsValvesPartsAndConnectors) {
 TEST_P(BillOnSheets, ConnectorsAreAsManyAsOpenings) {
   std::map<std::pair<std::string, std::string>, double> openings, bought, taken;
   for (const auto& row : rows_) {
-    // Vault, run, pipe, wall or baffle or riser, measured from corner or side, ...
-    const bool opening = row.size() == 8 &&
-                         (row[4] == "side 1-2" || row[4] == "1" || row[4] == "2" || row[4] == "4");
-    if (opening) ++openings[{row[3].starts_with("baffle") ? "sleeve" : "connector", row[2]}];
+    // Vault, run, pipe, its outside, room, wall or baffle or riser, ...
+    if (row.size() < 9) continue;
+    const bool baffle = row[5].starts_with("baffle");
+    const bool wall = row[5] == "1-2" || row[5] == "2-3" || row[5] == "4-3" || row[5] == "1-4";
+    if (baffle || wall || row[5].starts_with("riser"))
+      ++openings[{baffle ? "sleeve" : "connector", row[2]}];
   }
   const auto kindOf = [](const std::string& key) {
     return std::string(key == "baffle-sleeve" ? "sleeve" : "connector");

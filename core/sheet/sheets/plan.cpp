@@ -29,7 +29,7 @@ bool isOnSite(const Polyline& line, const SheetView& enlarged) {
 /// Of the others those that can be seen to leave the enlarged view by their marks.
 RunLabel siteRunLabel(const Polyline& line, const SheetView& enlarged, const SheetView& site) {
   if (isOnSite(line, enlarged)) return RunLabel::Full;
-  constexpr double kSeen = 1; // mm on the paper
+  constexpr double kSeen = 4; // mm on the paper
   const double outside = planLength(line) - enlarged.shownLength(line);
   return outside * 1000 / site.scale >= kSeen ? RunLabel::Tag : RunLabel::None;
 }
