@@ -15,6 +15,7 @@ namespace {
 
 /// To be written in by hand.
 const std::string kBlank = "______";
+const std::string kSolenoid = "Solenoid valve";
 const std::string kInRoom = kBlank + " in the room";
 
 /// Sizes are gauges up to 4/0, above in thousands of circular mils.
@@ -89,7 +90,7 @@ private:
   }
 
   void addSolenoid(const Run& run, const InlinePart& part) {
-    made_.push_back({part.id, "Solenoid valve", kBlank + " V, by nameplate", panel_,
+    made_.push_back({part.id, kSolenoid, kBlank + " V, by nameplate", panel_,
                      "Valve " + part.id + " in " + tags_.at(run.id), kInRoom, kBlank + " A", kBlank,
                      true});
   }
@@ -184,6 +185,9 @@ Block circuitTable(const SheetJob& job, double width) {
   };
   if (has(SupplyKind::Control1Phase))
     addNote(block, "(4) Not in the plan, so drawn as far as the disconnect: the skid's maker.");
+  if (std::ranges::any_of(circuits, [](const Circuit& c) { return c.name == kSolenoid; }))
+    addNote(block, "Solenoid valve: the level or the signal that opens and shuts it: ______ (the "
+                   "skid's maker).");
   if (std::ranges::any_of(circuits, &Circuit::inRoom))
     addNote(block,
             "Dashed on the room's electrical plan: circuits inside the room, numbered as here; "

@@ -14,15 +14,22 @@ namespace sump {
 
 namespace {
 
+bool isFresh(const SheetJob& job, const Connection& joint) {
+  return job.study().run(joint.run)->service == Service::MakeUp;
+}
+
 /// What is to be done there before the run is laid.
 std::string joinText(const SheetJob& job, const Connection& joint) {
   const bool conduit = isConduit(job.study().run(joint.run)->service);
   switch (joint.kind) {
   case ConnectionKind::Stub:
     return std::string("find it, and check its size and level before the run is laid") +
+           (isFresh(job, joint) ? "; its pressure at the flow that is needed: ______" : "") +
            (conduit ? "; panel and circuit that feed it: ______ (owner, electrician)" : "");
   case ConnectionKind::Sewer:
-    return "wye, saddle or manhole as its owner asks; expose it and check its invert first";
+    return "wye, saddle or manhole as its owner asks; expose it and check its invert first; its "
+           "size "
+           "and material: ______";
   case ConnectionKind::Utility:
     break;
   }
@@ -30,9 +37,10 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
                                 ? "its centreline is " + printElevation(*joint.level, job.units()) +
                                       " by records: expose it by hand and check"
                                 : std::string("its level is not known: expose it by hand first");
-  return (conduit ? "joined by its owner or a licensed electrician, with it dead; "
+  return (conduit ? "joined by its owner or a licensed electrician, with it dead, in box or splice "
+                    "______; "
                   : "tee or tapping saddle with a shut-off valve, as its owner asks; ") +
-         level;
+         level + (isFresh(job, joint) ? "; its pressure at the flow that is needed: ______" : "");
 }
 
 /// How the pipe gets through the wall of a basin or drain, which may stand already or be cast new.
@@ -110,6 +118,7 @@ Block accessTable(const SheetJob& job, double width) {
 Block connectionNotes(const SheetJob& job, bool conduits, double width) {
   const auto tags = runTags(job.plan());
   const auto level = [&](Length v) { return printElevation(v, job.units()); };
+  const auto length = [&](Length v) { return printLength(v, job.units()); };
   std::vector<std::string> texts;
   for (const Connection& joint : connections(job.plan(), job.study())) {
     if (isConduit(job.study().run(joint.run)->service) != conduits) continue;
@@ -124,7 +133,9 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
     if (isConduit(run.service) != conduits) continue;
     for (const BasinEntry& entry : basinEntries(job.plan(), *job.plan().runs.find(run.id), run)) {
       texts.push_back(tags.at(entry.run) + (entry.atStart ? " leaves " : " enters ") +
-                      objectName(entry.basin, job.plan()) + " at its wall, " +
+                      objectName(entry.basin, job.plan()) + " (" +
+                      length(job.plan().basins.find(entry.basin)->length) + " x " +
+                      length(job.plan().basins.find(entry.basin)->width) + ") at its wall, " +
                       sizeText(entry.size) + ", north " + level(metres(entry.at.y)) + ", east " +
                       level(metres(entry.at.x)) + ", invert " + level(metres(entry.at.z)) + ": " +
                       entryText(job.plan(), entry) + ".");

@@ -128,6 +128,9 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
                        {"From - to"}},
                       rows, width);
   if (underFloor) addNote(block, kUnderFloorNote);
+  addNote(block,
+          "Slopes of lines that are not level leave out upright legs: the run's section tells "
+          "how far these rise or drop.");
   if (const std::string note = nonpotableNote(review); !note.empty()) addNote(block, note);
   return block;
 }

@@ -30,6 +30,10 @@ inline void KnownNumbers::site(const Plan& plan) {
   for (const Basin& basin : plan.basins) {
     levels(basin.id, basin.rim, basin.outletInvert, bottom(basin));
     lengths(basin.id, basin.length, basin.width, basin.sump);
+    for (const Run& run : plan.runs) { // where it joins, the basin's size is told
+      if (run.from.target == basin.id || run.to.target == basin.id)
+        lengths(run.id, basin.length, basin.width);
+    }
   }
   for (const SewerConnection& sewer : plan.sewers)
     levels(sewer.id, sewer.invert, sewer.upstreamManholeRim);

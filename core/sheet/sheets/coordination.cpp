@@ -69,15 +69,20 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
             "General contractor, vault maker", {"inverts"}, "Shop drawings approved");
 }
 
+bool breaksSurfaces(const Plan& plan) {
+  return !plan.pavements.empty() || !plan.buildings.empty();
+}
+
 void addDigWork(const SheetJob& job, Steps& steps) {
-  if (!job.plan().pavements.empty() || !job.plan().buildings.empty()) {
+  if (breaksSurfaces(job.plan())) {
     steps.add("saw",
               "Saw cut pavements and floors that are there over digs and trenches, and break them "
               "out.",
               "General contractor", {"locate"}, "Lines in slabs located first");
   }
   steps.add("dig", "Dig, shore or slope, keep spoil and loads off the edge, keep water out.",
-            "Excavator", {"locate", "order", "saw"}, "Competent person, daily and after rain");
+            "Excavator", {"locate", "order", "saw"},
+            "Engineer's designs in hand; competent person, daily and after rain");
   if (!wallSleeves(job.plan(), job.study()).empty()) {
     steps.add("core",
               "Existing walls and slabs: locate reinforcement, then core; below ground from the "
@@ -151,6 +156,12 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
             {"gravity", "pressure", "conduit", "leaks"}, "Signed before backfill");
   steps.add("fill", "Backfill in even layers all round; warning tape; risers and covers to grade.",
             "Excavator", {"inspect", "hold"}, "Compaction test under traffic");
+  if (breaksSurfaces(job.plan())) {
+    steps.add("pave",
+              "Make pavements and floor slabs good over digs and trenches, as thick and as strong "
+              "as they were found: ______.",
+              "General contractor", {"fill"}, "Thickness and reinforcement seen before the pour");
+  }
 }
 
 void addRoomWork(const SheetJob& job, Steps& steps) {
@@ -210,6 +221,10 @@ Block supplierTable(const SheetJob& job, double width) {
     rows.push_back({"Relief of the backflow assembly: air gap over the floor drain", "Plumber",
                     "Plumber; the drain by the general contractor", "-"});
   }
+  if (has(job, Service::Product)) {
+    rows.push_back({"Product water's connection at the wash equipment, with union and shut-off",
+                    "Wash equipment supplier", "Plumber", "Plumber"});
+  }
   rows.push_back({"Conduits, pull boxes, conductors, disconnects", "Electrician", "Electrician",
                   "Electrician"});
   if (has(job, Service::FloatConduit)) {
@@ -231,6 +246,17 @@ Block supplierTable(const SheetJob& job, double width) {
                {{"What"}, {"Supplied by"}, {"Set by"}, {"Connected by"}}, rows, width);
 }
 
+/// What no plan decides, with room to write it.
+Block toAgree(const Plan& plan, double width) {
+  std::vector<std::string> texts = {
+      "Tests of pipe and of vaults, each: pressure or vacuum, medium, time and loss allowed "
+      "______, as the local code and the authority ask."};
+  if (plan.site.frostDepth)
+    texts.push_back("Pipe above ground or over the frost depth that holds water is drained or "
+                    "heated against frost: ______.");
+  return paragraphs("TO BE AGREED BEFORE WORK BEGINS", texts, width, true);
+}
+
 } // namespace
 
 void coordinationSheet(const SheetJob& job, PageFlow& flow) {
@@ -244,6 +270,7 @@ void coordinationSheet(const SheetJob& job, PageFlow& flow) {
                  {{"Step", Align::Centre}, {"By"}, {"After steps"}, {"Hold point"}, {"Work"}},
                  steps.rows(), wide));
   flow.add(supplierTable(job, wide));
+  flow.add(toAgree(job.plan(), flow.columnWidth()));
   flow.add(cautions(job.plan(), flow.columnWidth()));
   flow.add(generalNotes(job.review, flow.columnWidth()));
 }

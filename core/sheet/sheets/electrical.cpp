@@ -162,7 +162,8 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
        "and tested dead. Conductors, overcurrent protection, grounding and bonding are the "
        "electrician's to size; what stands here is for coordination.",
        "Seal conduits where they leave the vaults: water and gas must not reach the panel.",
-       "Keep power apart from Class 2 and signal circuits. Pull cords in every spare conduit.",
+       "Keep power apart from Class 2 and signal circuits, in trenches that meet by ______ "
+       "(electrician). Pull cords in every spare conduit.",
        "No more bends between pull points than the code allows; pull boxes stay within reach.",
        "Check rotation before coupling the pump; the disconnect stays in sight of the motor.",
        "Float and wash signal: volts as scheduled. Signal and other limited-energy circuits (24 V) "

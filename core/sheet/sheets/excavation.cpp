@@ -29,7 +29,7 @@ namespace {
 
 const LineStyle kEdge{Ink::Black, 0.7, {8, 2}};
 const LineStyle kToe{Ink::Black, 0.35, {3, 1.5}};
-const LineStyle kFootingPlane{Ink::Black, 0.5, {6, 1.2, 1, 1.2, 1, 1.2}};
+const LineStyle kFootingPlane{Ink::Black, 0.5, {0.6, 1.2}};
 const LineStyle kTrench{Ink::Grey, 0.25, {2, 1}};
 
 void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
