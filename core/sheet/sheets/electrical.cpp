@@ -105,7 +105,8 @@ Block electricalLegend(const SheetJob& job, double width) {
   if (job.study().wiring.spaces.empty()) return block;
   const PageShape panel{
       {{3, 1.3}, {13, 1.3}, {13, 4.3}, {3, 4.3}}, true, false, LineStyle{Ink::Black, 0.35, {}}, {}};
-  const PageShape half{{{3, 4.3}, {13, 4.3}, {13, 1.3}}, true, false, {}, FillStyle{Ink::Black}};
+  const PageShape half{
+      {{3, 4.3}, {13, 4.3}, {13, 1.3}}, true, false, panel.line, FillStyle{Ink::PaleGrey}};
   block.body.push_back(sampleStrip({panel, half}, "Panel"));
   block.body.push_back(sampleStrip(sampleBox(LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
                                              FillStyle{Ink::ServiceRed, Hatch::Diagonal}),
