@@ -247,13 +247,16 @@ Block supplierTable(const SheetJob& job, double width) {
 }
 
 /// What no plan decides, with room to write it.
-Block toAgree(const Plan& plan, double width) {
+Block toAgree(const SheetJob& job, double width) {
   std::vector<std::string> texts = {
       "Tests of pipe and of vaults, each: pressure or vacuum, medium, time and loss allowed "
       "______, as the local code and the authority ask."};
-  if (plan.site.frostDepth)
+  if (job.plan().site.frostDepth)
     texts.push_back("Pipe above ground or over the frost depth that holds water is drained or "
                     "heated against frost: ______.");
+  if (has(job, Service::Vent))
+    texts.push_back("Vents end over the roof beside them, or as far from doors, windows and air "
+                    "intakes as the local code asks: ______.");
   return paragraphs("TO BE AGREED BEFORE WORK BEGINS", texts, width, true);
 }
 
@@ -270,7 +273,7 @@ void coordinationSheet(const SheetJob& job, PageFlow& flow) {
                  {{"Step", Align::Centre}, {"By"}, {"After steps"}, {"Hold point"}, {"Work"}},
                  steps.rows(), wide));
   flow.add(supplierTable(job, wide));
-  flow.add(toAgree(job.plan(), flow.columnWidth()));
+  flow.add(toAgree(job, flow.columnWidth()));
   flow.add(cautions(job.plan(), flow.columnWidth()));
   flow.add(generalNotes(job.review, flow.columnWidth()));
 }
