@@ -5,6 +5,7 @@
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
 #include "core/study/water_power.h"
+#include "core/study/wire_gauge.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -17,12 +18,6 @@ namespace {
 const std::string kBlank = "______";
 const std::string kSolenoid = "Solenoid valve";
 const std::string kInRoom = kBlank + " in the room";
-
-/// Sizes are gauges up to 4/0, above in thousands of circular mils.
-std::string gaugeText(const std::string& size) {
-  const bool gauge = size.size() <= 2 || size.ends_with("/0");
-  return size + (gauge ? " AWG" : " kcmil");
-}
 
 std::string panelText(const Plan& plan) {
   for (const EquipmentRoom& room : plan.rooms) {

@@ -1,6 +1,7 @@
 // What the electrician pulls and sets: conductors, pull cords, disconnects.
 
 #include "core/study/bill_parts.h"
+#include "core/study/wire_gauge.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ void addPulled(BillMaker& maker, const Run& run, const RunStudy& study) {
   for (const Conductor& conductor : run.conductors) {
     if (run.service == Service::FloatConduit) break; // the float comes with its cable
     BillLine like = pulled("conductor", "Conductor, kind and insulation by the electrician",
-                           conductor.size + " AWG", units);
+                           gaugeText(conductor.size), units);
     BillMaker::add(maker.line(like), run.id, conductor.count * each);
   }
   BillMaker::add(maker.line(pulled("pull-cord", "Pull cord, left in the conduit", "", units)),
