@@ -33,8 +33,7 @@ struct Face {
 /// placement plan.
 Face faceAt(const Vault& vault, Point2 local) {
   const double halfLength = inMetres(vault.length) / 2, halfWidth = inMetres(vault.width) / 2;
-  const double end = halfLength - std::abs(local.x), side = halfWidth - std::abs(local.y);
-  if (end <= side) {
+  if (inEndWall(vault, local)) {
     const bool low = local.x < 0;
     return {low ? "1-4" : "2-3", local.y + halfWidth};
   }

@@ -85,12 +85,10 @@ private:
 
 void GapFinder::addHole(const Run& run, const RunStudy& studied, const Penetration& p) {
   const Point2 local = vault_.frame().toLocal(flat(p.at));
-  const double end = inMetres(vault_.length) / 2 - std::abs(local.x);
-  const double side = inMetres(vault_.width) / 2 - std::abs(local.y);
   const PipeHeights pipe = heightsOf(catalog_, run, p.size);
   Hole hole{Wall::LowEnd,      run.id, local.y,   local.y, p.at.z + pipe.bottom,
             p.at.z + pipe.top, 1,      flat(p.at)};
-  const bool atEnd = end <= side;
+  const bool atEnd = inEndWall(vault_, local);
   if (atEnd) {
     hole.wall = local.x < 0 ? Wall::LowEnd : Wall::HighEnd;
   } else {

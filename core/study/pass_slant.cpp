@@ -30,9 +30,7 @@ Point2 wayAt(const RunStudy& run, Point2 at) {
 /// Baffles and end walls lie along the vault's width.
 bool liesAcross(const Vault& vault, const Penetration& hole) {
   if (!hole.baffle.empty()) return true;
-  const Point2 local = vault.frame().toLocal(flat(hole.at));
-  return inMetres(vault.length) / 2 - std::abs(local.x) <=
-         inMetres(vault.width) / 2 - std::abs(local.y);
+  return inEndWall(vault, vault.frame().toLocal(flat(hole.at)));
 }
 
 void addPasses(const RunStudy& run, const Vault& vault, const VaultStudy& studied,
@@ -49,6 +47,11 @@ void addPasses(const RunStudy& run, const Vault& vault, const VaultStudy& studie
 }
 
 } // namespace
+
+bool inEndWall(const Vault& vault, Point2 local) {
+  return inMetres(vault.length) / 2 - std::abs(local.x) <=
+         inMetres(vault.width) / 2 - std::abs(local.y);
+}
 
 Angle PassWay::slant() const {
   return radians(std::atan2(std::abs(along), std::abs(through)));

@@ -12,6 +12,9 @@ namespace sump {
 /// source.
 inline constexpr double kSlantFrom = 5; // degrees
 
+/// The end wall is the outside wall that a place, in the vault's own frame, is nearest to.
+bool inEndWall(const Vault& vault, Point2 local);
+
 /// Of the line in plan where it passes: along the wall or baffle, and square to it. Zero where no
 /// leg of the run is there.
 struct PassWay {
