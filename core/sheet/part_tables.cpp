@@ -14,8 +14,10 @@ namespace sump {
 
 namespace {
 
-bool isFresh(const SheetJob& job, const Connection& joint) {
-  return job.study().run(joint.run)->service == Service::MakeUp;
+/// Of fresh water, whose pressure is its supply's.
+std::string pressureText(const SheetJob& job, const Connection& joint) {
+  const bool fresh = job.study().run(joint.run)->service == Service::MakeUp;
+  return fresh ? "; its pressure at the flow that is needed: ______" : "";
 }
 
 /// What is to be done there before the run is laid.
@@ -24,7 +26,7 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
   switch (joint.kind) {
   case ConnectionKind::Stub:
     return std::string("find it, and check its size and level before the run is laid") +
-           (isFresh(job, joint) ? "; its pressure at the flow that is needed: ______" : "") +
+           pressureText(job, joint) +
            (conduit ? "; panel and circuit that feed it: ______ (owner, electrician)" : "");
   case ConnectionKind::Sewer:
     return "wye, saddle or manhole as its owner asks; expose it and check its invert first; its "
@@ -40,7 +42,7 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
   return (conduit ? "joined by its owner or a licensed electrician, with it dead, in box or splice "
                     "______; "
                   : "tee or tapping saddle with a shut-off valve, as its owner asks; ") +
-         level + (isFresh(job, joint) ? "; its pressure at the flow that is needed: ______" : "");
+         level + pressureText(job, joint);
 }
 
 /// How the pipe gets through the wall of a basin or drain, which may stand already or be cast new.
