@@ -1,5 +1,6 @@
 #include "core/study/trench_outline.h"
 
+#include "core/geometry/box_index.h"
 #include "core/geometry/polygon.h"
 #include "core/geometry/unit.h"
 
@@ -48,6 +49,26 @@ namespace {
 
 constexpr double kTrenchStep = 0.1; // m
 
+/// Holds its outlines, whose corners reach no farther than the trench is wide.
+Box extentOf(const TrenchStudy& trench) {
+  std::vector<Point2> points;
+  double widest = 0;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    for (const TrenchPoint& p : stretch) {
+      points.push_back(p.at);
+      widest = std::max(widest, p.top);
+    }
+  }
+  return points.empty() ? Box{} : grown(boxOf(points), widest);
+}
+
+/// Of many trenches only few lie near each other: what tells the others needs no outlines.
+bool mayMeet(const TrenchStudy& a, const TrenchStudy& b, double within) {
+  const Box one = grown(extentOf(a), within), other = extentOf(b);
+  return one.low.x <= other.high.x && other.low.x <= one.high.x && one.low.y <= other.high.y &&
+         other.low.y <= one.high.y;
+}
+
 /// Calls `use` with places along the trench, a step apart at most, and its width there.
 template <class Use> void alongTrench(const TrenchStretch& stretch, Use use) {
   for (std::size_t i = 1; i < stretch.size(); ++i) {
@@ -81,6 +102,7 @@ void goOn(Polyline& line, Point2 to) {
 bool dugAsOne(const TrenchStudy& a, const TrenchStudy& b) {
   constexpr double kStands = 0.15; // m of ground; common practice, no source
   constexpr double kShare = 0.5;   // of the shorter one's length; one that crosses shares less
+  if (!mayMeet(a, b, kStands)) return false;
   const bool isShorter = a.length <= b.length;
   const std::vector<Ring> other = trenchOutlines(isShorter ? b : a);
   int all = 0, beside = 0;
@@ -96,7 +118,8 @@ bool dugAsOne(const TrenchStudy& a, const TrenchStudy& b) {
 Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others) {
   std::vector<Ring> rings;
   for (const TrenchStudy& other : others) {
-    std::vector<Ring> more = other.run == trench.run ? std::vector<Ring>{} : trenchOutlines(other);
+    if (other.run == trench.run || !mayMeet(trench, other, 0)) continue;
+    std::vector<Ring> more = trenchOutlines(other);
     std::ranges::move(more, std::back_inserter(rings));
   }
   Polyline longest, piece, whole;
