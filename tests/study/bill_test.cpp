@@ -1,6 +1,7 @@
 // Lines of the bill, by hand on small plans.
 
 #include "core/study/bill.h"
+#include "core/study/wire_gauge.h"
 #include "tests/support/plan_parts.h"
 
 #include <gtest/gtest.h>
@@ -238,6 +239,12 @@ TEST(BillBoxes, ABuriedBackwaterValveHasItsBox) {
   EXPECT_EQ(net(billFor(plan), "access-box", "2"), 0);
   plan.site.groundDefault = feet(94);
   EXPECT_EQ(net(billFor(plan), "access-box-traffic", "2"), 0) << "it lies open";
+}
+
+TEST(WireGauge, IsAwgUpToFourOughtAndKcmilOver) {
+  EXPECT_EQ(gaugeText("12"), "12 AWG");
+  EXPECT_EQ(gaugeText("4/0"), "4/0 AWG");
+  EXPECT_EQ(gaugeText("250"), "250 kcmil");
 }
 
 } // namespace
