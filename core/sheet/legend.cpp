@@ -1,5 +1,6 @@
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/mark_pen.h"
+#include "core/sheet/part_symbol.h"
 #include "core/sheet/sample_strip.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
@@ -139,8 +140,7 @@ void addTurns(const Study& study, std::set<EndFitting>& ends) {
   for (const RunStudy& run : study.runs) {
     for (std::size_t i = 0; i < run.legs.size(); ++i) {
       if (!run.legs[i].vertical) continue;
-      const bool rises = run.points[i + 1].at.z > run.points[i].at.z;
-      ends.insert(rises ? EndFitting::ElbowUp : EndFitting::ElbowDown);
+      ends.insert(turnsUp(run, i) ? EndFitting::ElbowUp : EndFitting::ElbowDown);
     }
   }
 }

@@ -91,7 +91,7 @@ void markDrops(const Run& run, const RunStudy& studied, std::vector<Mark>& marks
     SymbolPen pen(MarkPen(marks, run.id, Layer::Part), Frame{flat(a), {}},
                   partSymbolSize(run) * 0.7, symbolLine(run));
     pen.openCircle({0, 0}, 1);
-    if (b.z > a.z) pen.solidCircle({0, 0}, 0.25);
+    if (turnsUp(studied, i)) pen.solidCircle({0, 0}, 0.25);
   }
 }
 
@@ -121,6 +121,12 @@ void markEnds(const Run& run, const Polyline& line, std::vector<Mark>& marks) {
 double partSymbolSize(const Run& run) {
   const double bore = nominalInches(run.size).value_or(2) * kMetresPerInch;
   return std::clamp(bore, 0.115, 0.3); // about the real valve
+}
+
+bool turnsUp(const RunStudy& run, std::size_t leg) {
+  const bool rises = run.points[leg + 1].at.z > run.points[leg].at.z;
+  const bool joinsNext = leg == 0 && run.legs.size() > 1;
+  return rises != joinsNext;
 }
 
 void markRuns(const Plan& plan, const Study& study, std::vector<Mark>& marks) {

@@ -2,6 +2,7 @@
 
 #include "core/catalog/catalog.h"
 #include "core/geometry/polygon.h"
+#include "core/sheet/part_symbol.h"
 #include "tests/sheet/small_plan.h"
 
 #include <gtest/gtest.h>
@@ -72,6 +73,28 @@ TEST(Marks, ChambersAreTintedOnlyWhereTheWaterLevelIsKnown) {
   };
   EXPECT_EQ(wet(smallMarks()), 4);
   EXPECT_EQ(wet(planMarks(plan, Study{})), 0);
+}
+
+/// A run through these levels, each level leg one metre long.
+RunStudy through(const std::vector<double>& levels) {
+  RunStudy run;
+  run.points.resize(levels.size());
+  for (std::size_t i = 0; i < levels.size(); ++i)
+    run.points[i].at.z = levels[i];
+  run.legs.resize(levels.size() - 1);
+  for (std::size_t i = 0; i < run.legs.size(); ++i)
+    run.legs[i].vertical = levels[i] != levels[i + 1];
+  return run;
+}
+
+// ISO 6412-1 tells where the pipe goes from the level one, not where the water does: a link that
+// comes up from low in its chamber is turned down there, as is one that ends low.
+TEST(Marks, UprightPipeTurnsAwayFromItsLevelLeg) {
+  EXPECT_FALSE(turnsUp(through({1, 3, 3}), 0)) << "rises to its level leg";
+  EXPECT_FALSE(turnsUp(through({3, 3, 1}), 1)) << "drops from it";
+  EXPECT_TRUE(turnsUp(through({5, 2, 2}), 0)) << "comes down from a port";
+  EXPECT_TRUE(turnsUp(through({2, 2, 5}), 1)) << "goes up to one";
+  EXPECT_TRUE(turnsUp(through({2, 5}), 0)) << "no level leg: as it flows";
 }
 
 TEST(Marks, AnEmptyPlanHasNone) {
