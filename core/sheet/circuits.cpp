@@ -100,7 +100,7 @@ private:
                      toFloat ? panel_ + ": its " + volts + " source " + kBlank + " (3)"
                              : far + ": source " + kBlank + " (3)",
                      toFloat ? "Switch in " + far : panel_, tagOf(run), kBlank + " A",
-                     run != nullptr ? conductorText(*run) : kBlank, false});
+                     run != nullptr ? pulledText(*run) : kBlank, false});
   }
 
   const Plan& plan_;
@@ -139,6 +139,12 @@ std::string conductorText(const Run& run, std::optional<CircuitKind> only) {
             " " + kKinds[static_cast<std::size_t>(c.kind)];
   }
   return text.empty() ? "not stated" : text;
+}
+
+std::string pulledText(const Run& run) {
+  if (run.service != Service::FloatConduit) return conductorText(run);
+  const std::string own = "the float's own cable";
+  return run.conductors.empty() ? own : own + "; drawn for " + conductorText(run);
 }
 
 std::vector<Circuit> circuitsOf(const SheetJob& job) {

@@ -26,4 +26,8 @@ Block circuitTable(const SheetJob& job, double width);
 /// `4 no. 8 AWG power; 3 no. 12 AWG control`; of one kind, where that is asked for.
 std::string conductorText(const Run& run, std::optional<CircuitKind> only = {});
 
+/// What is pulled into a conduit: its conductors, or the cable that a float comes with. The fill of
+/// that one is reckoned with the conductors that the plan gives.
+std::string pulledText(const Run& run);
+
 } // namespace sump

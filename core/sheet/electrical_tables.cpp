@@ -81,7 +81,7 @@ Block conduitTable(const SheetJob& job, double width) {
          studied != nullptr ? lengthText(*studied, job.units()) : "?",
          decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
          fixed(conduit.mostDegrees, 0) + "°", classText(job.plan(), conduit, run),
-         conductorText(run), levelAt(studied, &RunStudy::startInvert),
+         pulledText(run), levelAt(studied, &RunStudy::startInvert),
          levelAt(studied, &RunStudy::endInvert),
          runEndText(job.plan(), job.study(), run, true) + " to " +
              runEndText(job.plan(), job.study(), run, false)});
