@@ -155,7 +155,8 @@ std::string comesWith(std::string_view key) {
       {"conduit-bends:elbow-22", kSweepEnds},
       {"terminal-adapter", "where conduit ends at a panel or box"},
       {"end-bell", "where conduit ends in a vault"},
-      {"float-switch", "comes with the equipment, with cable to reach the panel; the electrician "
+      {"float-switch", "comes with the equipment, with its weight or bracket and cable to reach "
+                       "the panel; the electrician "
                        "sets it: not bought here"},
       {"cleanout", "with its wye or tee, riser pipe, plug and cover; pipe and rating of the cover "
                    "as scheduled for "

@@ -3,6 +3,7 @@
 
 #include "core/sheet/flow.h"
 #include "core/sheet/schedules.h"
+#include "core/study/connections.h"
 #include "core/study/relief.h"
 #include "core/study/wall_sleeves.h"
 
@@ -129,11 +130,19 @@ std::string listed(const SheetJob& job, std::span<const NamedService> services, 
 }
 
 void addPipeWork(const SheetJob& job, Steps& steps) {
-  steps.add("gravity",
-            std::string("Lay inlet, links, interconnects") +
-                (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
-                " from the low end up; boots at every wall.",
-            "Plumber", {"set", "sleeves", "core"}, "Grade and joints seen before cover");
+  steps.add(
+      "gravity",
+      std::string("Lay inlet, links, interconnects") +
+          (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
+          " from the low end up; boots at every wall. Over the open dig hold pipe up until the "
+          "backfill carries it: ______.",
+      "Plumber", {"set", "sleeves", "core"}, "Grade and joints seen before cover");
+  if (!job.plan().sewers.empty()) {
+    steps.add("sewer",
+              "Join the overflow onto the sewer by wye, saddle or manhole, as the sewer's owner "
+              "asks.",
+              "Plumber, or the sewer's owner", {"gravity"}, "Seen by the owner before cover");
+  }
   const std::string pressure = listed(job, kPressure, true);
   if (!pressure.empty()) {
     steps.add("pressure",
@@ -148,12 +157,15 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
                   " with pull cords; separate power from signals.",
               "Electrician", {"set", "sleeves", "core"}, "Inspected before cover");
   }
+}
+
+void addCoverWork(const SheetJob& job, Steps& steps) {
   steps.add("leaks",
             "Test the vaults' joints, boots and risers for leaks, by vacuum while empty or full of "
             "water; make good before backfill.",
             "Vault maker, plumber", {"gravity", "pressure", "conduit"}, "Test record signed");
   steps.add("inspect", "Inspection of all buried work.", "Authority having jurisdiction",
-            {"gravity", "pressure", "conduit", "leaks"}, "Signed before backfill");
+            {"gravity", "sewer", "pressure", "conduit", "leaks"}, "Signed before backfill");
   steps.add("fill", "Backfill in even layers all round; warning tape; risers and covers to grade.",
             "Excavator", {"inspect", "hold"}, "Compaction test under traffic");
   if (breaksSurfaces(job.plan())) {
@@ -168,7 +180,7 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
   steps.add("room",
             "Room, new or existing, ready: floor closed round the risers, drain, door, light and "
             "ventilation; pipe risers inside the marked area.",
-            "General contractor", {"pressure", "conduit", "fill"}, "Room clean and locked");
+            "General contractor", {"pressure", "conduit", "fill", "pave"}, "Room clean and locked");
   steps.add("equipment", "Bring in and anchor the equipment; join the risers with unions.",
             "Equipment supplier, plumber", {"room"}, "Alignment checked");
   const std::string inside = listed(job, kPressure, false), wires = listed(job, kConduits, false);
@@ -178,6 +190,15 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
   if (!wires.empty())
     steps.add("wires", "Run the conduit of " + wires + " above the floor.", "Electrician", {"room"},
               "Inspected");
+}
+
+void addStart(const SheetJob& job, Steps& steps) {
+  if (has(job, Service::Recirculation) || has(job, Service::FloatConduit)) {
+    steps.add("hang",
+              "Hang eductor and float from above, in reach of their manways; see that the foot "
+              "valves hang free of the floor.",
+              "Plumber, electrician", {"equipment"}, "Nobody enters without a permit");
+  }
   if (has(job, Service::MakeUp)) {
     steps.add("make-up",
               hasAirGap(job.plan())
@@ -189,9 +210,9 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
   steps.add("power",
             "Power, controls, float and wash signal; disconnect in sight; rotation "
             "checked.",
-            "Electrician", {"equipment", "conduit", "wires"}, "Locked out until tested");
+            "Electrician", {"equipment", "hang", "conduit", "wires"}, "Locked out until tested");
   steps.add("water", "Fill the vaults with clean water to rest level; check for leaks.", "Plumber",
-            {"fill", "make-up"}, "Level holds a day");
+            {"fill", "hang", "make-up"}, "Level holds a day");
   steps.add("start", "Prime the suction, start, set levels and flows, instruct the owner.",
             "Equipment supplier with plumber and electrician",
             {"pressure", "inside", "make-up", "power", "water"}, "Start-up record signed");
@@ -201,7 +222,7 @@ void addRoomWork(const SheetJob& job, Steps& steps) {
 Block supplierTable(const SheetJob& job, double width) {
   Rows rows = {{"Vaults, risers, covers, boots in the walls",
                 "General contractor, from the vault maker", "Crane crew with the excavator",
-                "Plumber seals the pipes in the boots"},
+                "Plumber seals the pipes in the boots, the electrician the conduits"},
                {"Catch basins and trench drains, where they do not stand yet", "General contractor",
                 "Excavator", "Plumber"},
                {"Bedding, backfill, warning tape over pipes", "Excavator", "Excavator", "-"},
@@ -225,11 +246,16 @@ Block supplierTable(const SheetJob& job, double width) {
     rows.push_back({"Product water's connection at the wash equipment, with union and shut-off",
                     "Wash equipment supplier", "Plumber", "Plumber"});
   }
+  if (!connections(job.plan(), job.study()).empty()) {
+    rows.push_back({"Joints onto the lines that are there, each as its owner asks",
+                    "Plumber; electrician for power", "The same, or the line's owner",
+                    "The same, or the line's owner"});
+  }
   rows.push_back({"Conduits, pull boxes, conductors, disconnects", "Electrician", "Electrician",
                   "Electrician"});
   if (has(job, Service::FloatConduit)) {
-    rows.push_back({"Low-level float with its cable", "Equipment supplier", "Electrician",
-                    "Electrician, at the panel"});
+    rows.push_back({"Low-level float with its cable and its weight or bracket",
+                    "Equipment supplier", "Electrician", "Electrician, at the panel"});
   }
   if (has(job, Service::Signal)) {
     rows.push_back({"Wash-demand signal, dry contact or volts", "Wash equipment supplier",
@@ -268,7 +294,9 @@ void coordinationSheet(const SheetJob& job, PageFlow& flow) {
   addGroundWork(job, steps);
   addDigWork(job, steps);
   addPipeWork(job, steps);
+  addCoverWork(job, steps);
   addRoomWork(job, steps);
+  addStart(job, steps);
   flow.add(table("COORDINATION: WHO DOES WHAT, AND AFTER WHOM",
                  {{"Step", Align::Centre}, {"By"}, {"After steps"}, {"Hold point"}, {"Work"}},
                  steps.rows(), wide));
