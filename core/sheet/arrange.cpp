@@ -85,6 +85,30 @@ std::optional<Split> bestSplit(const Extents& e, const PaperBox& region, UnitSys
   return best;
 }
 
+PaperBox onPaper(const SheetView& view, const PaperBox& site) {
+  return spanned(view.toPaper(site.low), view.toPaper(site.high));
+}
+
+/// How far to move a span on the paper so that it lies in another.
+double intoSpan(double low, double high, double from, double to) {
+  return low < from ? from - low : std::min(0.0, to - high);
+}
+
+/// Moves the enlarged view so that what its frame would cut in two is seen whole, as far as the
+/// tankage keeps its margin in what stays free.
+void showWhole(const Extents& e, const PaperBox& free, SheetView& view) {
+  constexpr double kAir = 6; // mm between it and the frame
+  const PaperBox frame = view.frame.grown(-kAir), room = free.grown(-kTankMargin);
+  for (const PaperBox& thing : e.beside) {
+    const PaperBox box = onPaper(view, thing), tankage = onPaper(view, *e.tankage);
+    if (!box.meets(view.frame) || frame.holds(box)) continue;
+    const Point2 by{intoSpan(box.low.x, box.high.x, frame.low.x, frame.high.x),
+                    intoSpan(box.low.y, box.high.y, frame.low.y, frame.high.y)};
+    if (!room.holds(PaperBox{tankage.low + by, tankage.high + by})) continue;
+    view.centre = view.centre + Point2{-by.x, by.y} * (view.scale / 1000);
+  }
+}
+
 /// The site view in the region's upper left corner; the enlarged view takes the whole region, runs
 /// on under it, and has the tankage in the middle of what stays free.
 std::vector<SheetView> splitViews(const Extents& e, const PaperBox& region, const Split& split) {
@@ -95,6 +119,7 @@ std::vector<SheetView> splitViews(const Extents& e, const PaperBox& region, cons
                     split.tankScale};
   const PaperBox free = withoutTitle(split.rest);
   tankage.centre = tankage.centre + tankage.centre - tankage.toSite(free.centre());
+  showWhole(e, free, tankage);
   tankage.hidden =
       PaperBox{region.low, {region.low.x + size.x, region.low.y + size.y + kViewTitle}};
   return {site, tankage};
@@ -110,13 +135,17 @@ Extents extents(const Plan& plan, const std::vector<Mark>& marks) {
     const Ring ring = outline(vault);
     tankage.insert(tankage.end(), ring.begin(), ring.end());
   }
-  Extents result{around(all), std::nullopt};
+  Extents result{around(all), std::nullopt, {}};
   if (tankage.empty()) return result;
   for (const EquipmentRoom& room : plan.rooms) {
     const Ring ring = outline(room);
     tankage.insert(tankage.end(), ring.begin(), ring.end());
   }
   result.tankage = around(tankage);
+  for (const Basin& basin : plan.basins)
+    result.beside.push_back(around(outline(basin)));
+  for (const WashEquipment& wash : plan.washes)
+    result.beside.push_back(around(outline(wash)));
   return result;
 }
 

@@ -12,6 +12,7 @@ namespace sump {
 struct Extents {
   PaperBox site;
   std::optional<PaperBox> tankage; ///< vaults and rooms; none: no vaults
+  std::vector<PaperBox> beside{};  ///< drains and wash equipment, each
 };
 
 Extents extents(const Plan& plan, const std::vector<Mark>& marks);

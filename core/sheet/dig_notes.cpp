@@ -1,6 +1,8 @@
 #include "core/sheet/dig_notes.h"
 
+#include "core/geometry/polygon.h"
 #include "core/sheet/tags.h"
+#include "core/study/trench_outline.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -55,6 +57,29 @@ void addNearFootings(const SheetJob& job, const std::string& dig,
   }
 }
 
+/// `WW-1, OF-1`: the trenches that open a pavement.
+std::string opening(const SheetJob& job, const Pavement& pavement) {
+  const auto tags = runTags(job.plan());
+  std::string names;
+  for (const TrenchStudy& trench : job.study().earth.trenches) {
+    const auto opens = [&](const Ring& outline) { return overlaps(outline, pavement.outline); };
+    if (std::ranges::any_of(trenchOutlines(trench), opens))
+      names += (names.empty() ? "" : ", ") + tags.at(trench.run);
+  }
+  return names;
+}
+
+void addOpenedPavements(const SheetJob& job, std::vector<std::string>& texts) {
+  std::string all;
+  for (const Pavement& pavement : job.plan().pavements) {
+    const std::string by = opening(job, pavement);
+    if (by.empty()) continue;
+    all += (all.empty() ? "Trenches open pavement: " : "; ") + objectName(pavement.id, job.plan()) +
+           " by " + by;
+  }
+  if (!all.empty()) texts.push_back(all + ".");
+}
+
 } // namespace
 
 std::vector<std::string> digNeighbours(const SheetJob& job) {
@@ -81,6 +106,7 @@ std::vector<std::string> digNeighbours(const SheetJob& job) {
     add(dig, trench.clashes);
     addNearFootings(job, dig, trench.footings, texts);
   }
+  addOpenedPavements(job, texts);
   return texts;
 }
 

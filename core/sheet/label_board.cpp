@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/bubble.h"
 #include "core/sheet/cover_cost.h"
+#include "core/sheet/lines_beside.h"
 #include "core/sheet/mark_shape.h"
 
 #include <algorithm>
@@ -37,6 +38,7 @@ LabelBoard::LabelBoard(const SheetView& view, const std::vector<Mark>& marks, Pa
   avoidSymbols(marks);
   for (const Mark& mark : marks) {
     if (isThing(mark)) things_.push_back(paperLine(mark, view));
+    if (mark.layer == Layer::Run && !mark.closed) runs_.push_back(paperLine(mark, view));
   }
 }
 
@@ -331,7 +333,8 @@ bool LabelBoard::besideOutline(const SheetLabel& label, const Ring& site,
   return add(label, std::move(places));
 }
 
-/// Beside a leg that is level or upright on the paper and longer than the label.
+/// Beside a leg that is level or upright on the paper and longer than the label. Between two lines
+/// it might be the name of either.
 void LabelBoard::addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
                               std::vector<LabelCandidate>& out) const {
   constexpr double kSquare = 0.02; // sine of the angle up to which text may stand along it
@@ -343,11 +346,20 @@ void LabelBoard::addLegPlaces(const SheetLabel& label, Point2 a, Point2 b,
   const Point2 turnedSize = level ? box : Point2{box.y, box.x};
   const double slack = (length - box.x) / length / 2;
   constexpr int kSteps = 8;
+  constexpr double kPast = 2.5,
+                   kOfEither = 12; // mm beyond the label; that such a place is disliked
+  const std::vector<Beside> others = linesBeside(runs_, a, b, 2 * norm(across) + kPast);
   for (int i = -kSteps; i <= kSteps; ++i) {
-    const Point2 at = lerp(a, b, 0.5 + slack * i / kSteps);
+    const double along = length * (0.5 + slack * i / kSteps);
     for (const Point2 off : {across * -1, across}) {
-      out.push_back(
-          {boxAt(at + off, turnedSize), {}, std::abs(i) * 0.2 + (upright ? 1 : 0), upright});
+      const bool isBetween = std::ranges::any_of(others, [&](const Beside& other) {
+        return other.off * cross(d, off) > 0 && other.from < along + box.x / 2 &&
+               other.to > along - box.x / 2;
+      });
+      out.push_back({boxAt(a + d * (along / length) + off, turnedSize),
+                     {},
+                     std::abs(i) * 0.2 + (upright ? 1 : 0) + (isBetween ? kOfEither : 0),
+                     upright});
     }
   }
 }

@@ -121,6 +121,7 @@ private:
   LabelPlacer placer_;
   std::vector<Waiting> waiting_;
   std::vector<Ring> things_;    ///< on the paper
+  std::vector<Polyline> runs_;  ///< on the paper
   std::vector<Point2> targets_; ///< of leaders out of outlines, on the paper
 };
 

@@ -100,6 +100,10 @@ void sewer(SymbolPen& pen) {
   pen.solid(quarter);
 }
 
+void port(SymbolPen& pen) {
+  pen.open({{-0.6, -0.6}, {0.6, -0.6}, {0.6, 0.6}, {-0.6, 0.6}});
+}
+
 void manway(SymbolPen& pen) {
   pen.openCircle({0, 0}, 1);
   pen.openCircle({0, 0}, 0.8);
@@ -122,11 +126,14 @@ void addSiteSymbols(const Plan& plan, NamedSymbols& used) {
     (isConduit(run.service) ? conduits : pipes) = true;
   for (const Vault& vault : plan.vaults)
     manways = manways || !vault.manways.empty();
-  bool drains = false;
-  for (const EquipmentRoom& room : plan.rooms)
+  bool drains = false, ports = false;
+  for (const EquipmentRoom& room : plan.rooms) {
     drains = drains || room.floorDrain.has_value();
+    ports = ports || !room.ports.empty();
+  }
   add(!plan.basins.empty(), "Catch basin or trench drain", bars);
   add(drains, "Floor drain", drawFloorDrain);
+  add(ports, "Port of the equipment", port);
   add(!plan.washes.empty(), "Wash equipment", crossed);
   add(!plan.sewers.empty(), "Sewer connection", sewer);
   add(manways, "Manway, cover in its frame", manway);

@@ -39,11 +39,16 @@ void drawLines(const PlanMeasure& m, const LineStyle& style, const SheetView& vi
 
 /// Dislike of a dimension line from a to b, `off` beside its object, in metres of distance.
 double dislike(Point2 a, Point2 b, double off, const SideRoom& room) {
-  constexpr double kOnOther = 1000, kInMark = 100;
+  constexpr double kOnOther = 1000, kInMark = 100, kByTaken = 50;
+  const Point2 middle = lerp(a, b, 0.5);
   double sum = off;
   for (const Ring& other : room.others) {
-    const bool on = distance(lerp(a, b, 0.5), other) < room.near / 4;
+    const bool on = distance(middle, other) < room.near / 4;
     if (on || !crossings({a, b}, other).empty()) sum += kOnOther;
+  }
+  for (const Polyline& line : room.taken) {
+    // Two in one gap read as one thing measured twice.
+    if (distanceToLine(middle, line) < room.near) sum += kByTaken;
   }
   constexpr double kHair = 1e-6;
   for (Point2 end : room.cutEnds) {
@@ -59,10 +64,13 @@ void drawPlanMeasures(const std::vector<PlanMeasure>& measures, const LineStyle&
   constexpr double kReach = 40; // mm
   for (const PlanMeasure& m : measures)
     drawLines(m, line, view, board);
-  for (const PlanMeasure& m : measures) {
-    const Point2 aside = rightOf(m.from, m.to) * m.off;
-    board.alongLine({{m.text}}, {m.from + aside, m.to + aside}, kReach);
-  }
+  for (const PlanMeasure& m : measures)
+    board.alongLine({{m.text}}, lineOf(m), kReach);
+}
+
+Polyline lineOf(const PlanMeasure& measure) {
+  const Point2 aside = rightOf(measure.from, measure.to) * measure.off;
+  return {measure.from + aside, measure.to + aside};
 }
 
 PlanMeasure nearestPair(const Ring& from, const Ring& to) {

@@ -19,6 +19,9 @@ struct PlanMeasure {
 void drawPlanMeasures(const std::vector<PlanMeasure>& measures, const LineStyle& line,
                       const SheetView& view, LabelBoard& board);
 
+/// The dimension line.
+Polyline lineOf(const PlanMeasure& measure);
+
 /// From one outline to another where they are nearest.
 PlanMeasure nearestPair(const Ring& from, const Ring& to);
 
@@ -27,6 +30,7 @@ struct SideRoom {
   const std::vector<Ring>& others;    ///< outlines
   const std::vector<Point2>& cutEnds; ///< where sections are cut
   double near, far;                   ///< m; where the line stands, and clear of the cuts' marks
+  std::vector<Polyline> taken{};      ///< by other dimension lines
 };
 /// Along the one of two opposite sides of a ring of four that has the most room beside it.
 /// `side`: 0 or 1, the first of them.

@@ -19,7 +19,7 @@ namespace sump {
 
 namespace {
 
-/// What stands at a port is told by the port's own circle and callout.
+/// What stands at a port is told by the port's own square and callout.
 bool isAtPort(const Mark& mark, const EquipmentRoom& room) {
   constexpr double kSame = 0.01; // m
   return std::ranges::any_of(room.ports, [&](const Port& port) {

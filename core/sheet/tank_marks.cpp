@@ -77,13 +77,13 @@ void markRoom(const EquipmentRoom& room, std::vector<Mark>& marks) {
     drawFloorDrain(drain);
   }
   for (const Port& port : room.ports) {
-    // 4 in across at least, or ports of small pipe would vanish on paper.
-    constexpr double kRadius = 0.05;
-    const Point2 at = room.frame().toSite(port.at);
-    MarkPen symbol(marks, port.id, Layer::Symbol);
-    symbol.beginSymbol(at, kRadius);
-    symbol.circle(at, kRadius, LineStyle{ink(facts(port.service).color), 0.25, {}},
-                  FillStyle{Ink::White});
+    // 4 in across, or ports of small pipe would vanish on paper; square, since a circle says that
+    // the pipe turns up or down.
+    constexpr double kHalf = 0.05;
+    SymbolPen symbol(MarkPen(marks, port.id, Layer::Symbol),
+                     Frame{room.frame().toSite(port.at), room.angle}, kHalf,
+                     LineStyle{ink(facts(port.service).color), 0.25, {}});
+    symbol.open({{-1, -1}, {1, -1}, {1, 1}, {-1, 1}});
   }
 }
 

@@ -9,6 +9,7 @@
 #include "core/study/object_names.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace sump {
 
@@ -166,6 +167,28 @@ void labelCuts(const std::vector<SectionCut>& cuts, const SheetView& view, Label
   }
 }
 
+namespace {
+
+/// Long lists of few columns in two halves side by side, where that much width is there.
+Block abreast(const std::string& title, std::vector<Column> columns,
+              std::vector<std::vector<std::string>> rows, double width) {
+  constexpr double kTwoWide = 160; // mm
+  constexpr std::size_t kLong = 12;
+  if (width < kTwoWide || rows.size() < kLong) return table(title, columns, rows, width);
+  const std::size_t half = (rows.size() + 1) / 2, wide = columns.size();
+  rows.resize(2 * half, std::vector<std::string>(wide));
+  std::vector<std::vector<std::string>> both;
+  for (std::size_t i = 0; i < half; ++i) {
+    both.push_back(rows[i]);
+    std::ranges::copy(rows[half + i], std::back_inserter(both.back()));
+  }
+  for (std::size_t i = 0; i < wide; ++i)
+    columns.push_back(columns[i]);
+  return table(title, columns, both, width);
+}
+
+} // namespace
+
 Block viewTable(const SheetJob& job, double width) {
   const Plan& plan = job.plan();
   std::vector<std::vector<std::string>> rows;
@@ -184,8 +207,8 @@ Block viewTable(const SheetJob& job, double width) {
     rows.push_back({tags.at(run.id), viewAndSheet(sectionAnchor(plan, run.id)),
                     viewAndSheet(detailAnchor(plan, run.id))});
   }
-  return table("SECTIONS AND DETAILS, VIEW/SHEET",
-               {{"Of"}, {"Section or|elevation"}, {"Detail or|large plan"}}, rows, width);
+  const std::vector<Column> columns = {{"Of"}, {"Section or|elevation"}, {"Detail or|large plan"}};
+  return abreast("SECTIONS AND DETAILS, VIEW/SHEET", columns, rows, width);
 }
 
 } // namespace sump

@@ -48,6 +48,7 @@ std::vector<Ring> trenchOutlines(const TrenchStudy& trench) {
 namespace {
 
 constexpr double kTrenchStep = 0.1; // m
+constexpr double kStands = 0.15; // m of ground that stands between two; common practice, no source
 
 /// Holds its outlines, whose corners reach no farther than the trench is wide.
 Box extentOf(const TrenchStudy& trench) {
@@ -88,6 +89,41 @@ double farFrom(const std::vector<Ring>& rings, Point2 p) {
   return least;
 }
 
+/// Does it go the same way, give or take 30 degrees, with ground that would not stand between them?
+bool runsAlong(const TrenchStretch& stretch, Point2 p, Point2 way, double width) {
+  constexpr double kSlant = 0.5; // sine
+  for (std::size_t i = 1; i < stretch.size(); ++i) {
+    const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+    const Point2 other = b.at - a.at;
+    if (std::abs(cross(way, other)) > kSlant * norm(way) * norm(other)) continue;
+    const Foot foot = nearestOnSegment(p, a.at, b.at);
+    const double half = (width + std::lerp(a.top, b.top, foot.along)) / 2;
+    if (foot.along > 0 && foot.along < 1 && foot.distance < half + kStands) return true;
+  }
+  return false;
+}
+
+/// How far a trench runs so along another, m.
+double alongside(const TrenchStudy& trench, const TrenchStudy& other) {
+  double sum = 0;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    for (std::size_t i = 1; i < stretch.size(); ++i) {
+      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+      const double length = distance(a.at, b.at);
+      const int steps = 1 + static_cast<int>(length / kTrenchStep);
+      for (int k = 0; k < steps; ++k) {
+        const double t = (k + 0.5) / steps;
+        const Point2 p = lerp(a.at, b.at, t);
+        const bool along = std::ranges::any_of(other.stretches, [&](const TrenchStretch& s) {
+          return runsAlong(s, p, b.at - a.at, std::lerp(a.top, b.top, t));
+        });
+        sum += along ? length / steps : 0;
+      }
+    }
+  }
+  return sum;
+}
+
 /// Straight on, it has no corner there.
 void goOn(Polyline& line, Point2 to) {
   constexpr double kStraight = 1e-9; // m2
@@ -99,20 +135,22 @@ void goOn(Polyline& line, Point2 to) {
 
 } // namespace
 
-bool dugAsOne(const TrenchStudy& a, const TrenchStudy& b) {
-  constexpr double kStands = 0.15; // m of ground; common practice, no source
-  constexpr double kShare = 0.5;   // of the shorter one's length; one that crosses shares less
-  if (!mayMeet(a, b, kStands)) return false;
+DugTogether dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
+  constexpr double kShare = 0.5; // of the shorter one's length; one that crosses shares less
+  constexpr double kWhile = 0.5; // m; less is the corner where one turns to the other
+  if (!mayMeet(a, b, kStands)) return DugTogether::No;
   const bool isShorter = a.length <= b.length;
-  const std::vector<Ring> other = trenchOutlines(isShorter ? b : a);
+  const TrenchStudy &shorter = isShorter ? a : b, &longer = isShorter ? b : a;
+  const std::vector<Ring> other = trenchOutlines(longer);
   int all = 0, beside = 0;
-  for (const TrenchStretch& stretch : (isShorter ? a : b).stretches) {
+  for (const TrenchStretch& stretch : shorter.stretches) {
     alongTrench(stretch, [&](Point2 p, double width) {
       ++all;
       beside += farFrom(other, p) < width / 2 + kStands ? 1 : 0;
     });
   }
-  return beside > kShare * all;
+  if (beside > kShare * all) return DugTogether::AsOne;
+  return alongside(shorter, longer) > kWhile ? DugTogether::InPart : DugTogether::No;
 }
 
 Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others) {

@@ -189,5 +189,12 @@ TEST(ClearestSide, KeepsOffOtherOutlinesAndTheMarksOfCuts) {
   EXPECT_EQ(farther.off, 1.0);
 }
 
+TEST(ClearestSide, LeavesAGapToTheDimensionThatIsThere) {
+  const Ring ring{{0, 0}, {4, 0}, {4, 2}, {0, 2}};
+  const PlanMeasure lower = clearestSide(ring, 0, {{}, {}, 0.4, 1.0});
+  EXPECT_EQ(lower.from.y, 0);
+  EXPECT_EQ(clearestSide(ring, 0, {{}, {}, 0.4, 1.0, {lineOf(lower)}}).from.y, 2);
+}
+
 } // namespace
 } // namespace sump

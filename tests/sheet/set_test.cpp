@@ -510,8 +510,8 @@ TEST(SheetSetWords, NamesThingsAsTheTradeDoes) {
   EXPECT_TRUE(anySays(pages, "RUN POINTS"));
   EXPECT_TRUE(anySays(pages, "MANWAYS"));
   EXPECT_TRUE(anySays(pages, "BAFFLES, OVER THE WHOLE INSIDE WIDTH"));
-  // It goes on under the site view.
-  EXPECT_TRUE(anySays(testing::sampleSheets("transit-depot", "arch-d"), "OF-1 goes on"));
+  // It leaves the enlarged view and comes back.
+  EXPECT_TRUE(anySays(testing::sampleSheets("transit-depot", "arch-d"), "WW-1 goes on"));
   EXPECT_TRUE(anySays(pages, "NOT DECIDED FOR WANT OF AN INPUT"));
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
     const Plan& plan = testing::sampleReview(name).plan;

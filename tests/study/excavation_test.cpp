@@ -351,10 +351,23 @@ TrenchStudy trenchOf(const char* run, std::vector<Point2> line, double width) {
 // Half a metre wide, 0.6 m apart: 0.1 m of ground is left between them.
 TEST(Trenches, NextToEachOtherAreDugAsOne) {
   const TrenchStudy a = trenchOf("A", {{0, 0}, {4, 0}}, 0.5);
-  EXPECT_TRUE(dugAsOne(a, trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5)));
-  EXPECT_TRUE(dugAsOne(trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5), a));
-  EXPECT_FALSE(dugAsOne(a, trenchOf("B", {{0, 0.7}, {6, 0.7}}, 0.5))) << "0.2 m stand";
-  EXPECT_FALSE(dugAsOne(a, trenchOf("B", {{2, -3}, {2, 3}}, 0.5))) << "they cross";
+  EXPECT_EQ(dugTogether(a, trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5)), DugTogether::AsOne);
+  EXPECT_EQ(dugTogether(trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5), a), DugTogether::AsOne);
+  EXPECT_EQ(dugTogether(a, trenchOf("B", {{0, 0.7}, {6, 0.7}}, 0.5)), DugTogether::No)
+      << "0.2 m stand";
+  EXPECT_EQ(dugTogether(a, trenchOf("B", {{2, -3}, {2, 3}}, 0.5)), DugTogether::No) << "they cross";
+}
+
+// 3 m of 12 m lie 0.1 m apart.
+TEST(Trenches, SideBySideForAWhileAreDugAsOneThere) {
+  const TrenchStudy a = trenchOf("A", {{0, 0}, {12, 0}}, 0.5);
+  const TrenchStudy b = trenchOf("B", {{9, 0.6}, {15, 0.6}, {15, 8}}, 0.5);
+  EXPECT_EQ(dugTogether(a, b), DugTogether::InPart);
+  EXPECT_EQ(dugTogether(b, a), DugTogether::InPart);
+  EXPECT_EQ(dugTogether(a, trenchOf("B", {{6, -6}, {10, 6}}, 0.5)), DugTogether::No)
+      << "they cross at a slant";
+  EXPECT_EQ(dugTogether(a, trenchOf("B", {{11.6, 0.6}, {17, 0.6}, {17, 8}}, 0.5)), DugTogether::No)
+      << "only their ends meet";
 }
 
 TEST(Trenches, ALineAloneIsInNoOtherTrench) {

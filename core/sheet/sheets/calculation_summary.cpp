@@ -237,6 +237,7 @@ Block earthTable(const SheetJob& job, double width) {
       {"Spoil heap clear of the edge",
        decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
   Block block = table("EARTHWORK, EACH DIG AS IF ALONE", {{"Quantity"}, {"Value"}}, rows, width);
+  block.width = std::max(block.width, width); // for the note
   addNote(block,
           "Each run is reckoned in a trench of its own: where runs share one, less is dug, "
           "filled and hauled off than these totals. Every volume is rounded by itself, so that "

@@ -14,6 +14,7 @@
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/trench_figure.h"
+#include "core/sheet/trench_pairs.h"
 #include "core/study/trench_outline.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
@@ -42,15 +43,14 @@ void markPits(const EarthStudy& earth, std::vector<Mark>& marks) {
   }
 }
 
-/// Those that are dug as one have one outline.
-void markTrenches(const EarthStudy& earth, std::vector<Mark>& marks) {
+/// Those that are dug together have one outline.
+void markTrenches(const EarthStudy& earth, const TrenchPairs& pairs, std::vector<Mark>& marks) {
   std::vector<bool> drawn(earth.trenches.size(), false);
   for (std::size_t i = 0; i < earth.trenches.size(); ++i) {
     if (drawn[i]) continue;
     MarkPen pen(marks, earth.trenches[i].run, Layer::Ground);
     std::vector<Ring> parts;
-    for (std::size_t k = i; k < earth.trenches.size(); ++k) {
-      if (drawn[k] || (k > i && !dugAsOne(earth.trenches[i], earth.trenches[k]))) continue;
+    for (const std::size_t k : dugWith(pairs, i)) {
       drawn[k] = true;
       const std::vector<Ring> outlines = trenchOutlines(earth.trenches[k]);
       parts.insert(parts.end(), outlines.begin(), outlines.end());
@@ -104,11 +104,12 @@ void markFootings(const std::vector<FootingLine>& planes, std::vector<Mark>& mar
     MarkPen(marks, plane.building, Layer::Ground).path(plane.line, kFootingPlane);
 }
 
-std::vector<Mark> excavationMarks(const SheetJob& job, const std::vector<FootingLine>& planes) {
+std::vector<Mark> excavationMarks(const SheetJob& job, const TrenchPairs& pairs,
+                                  const std::vector<FootingLine>& planes) {
   std::vector<Mark> marks = marksOf(job.marks, [](const Mark& mark) {
     return mark.layer <= Layer::Utility || mark.layer == Layer::Room || mark.layer == Layer::Basin;
   });
-  markTrenches(job.study().earth, marks);
+  markTrenches(job.study().earth, pairs, marks);
   markPits(job.study().earth, marks);
   const auto vaults =
       marksOf(job.marks, [](const Mark& mark) { return mark.layer == Layer::Vault; });
@@ -123,20 +124,20 @@ const char* soilName(SoilClass soil) {
   return kNames[static_cast<std::size_t>(soil)];
 }
 
-/// `dig as one with SU-1`; empty where it has its own dig.
-std::string asOneText(const SheetJob& job, const TrenchStudy& trench) {
+/// `SU-1, RC-1`
+std::string trenchNames(const SheetJob& job, const std::vector<std::size_t>& places) {
   const auto tags = runTags(job.plan());
-  std::string with;
-  for (const TrenchStudy& other : job.study().earth.trenches) {
-    if (other.run != trench.run && dugAsOne(trench, other))
-      with += (with.empty() ? "dig as one with " : ", ") + tags.at(other.run);
-  }
-  return with;
+  std::string names;
+  for (const std::size_t place : places)
+    names += (names.empty() ? "" : ", ") + tags.at(job.study().earth.trenches[place].run);
+  return names;
 }
 
-void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+void labelTrenches(const SheetJob& job, const TrenchPairs& pairs, const SheetView& view,
+                   LabelBoard& board) {
   const auto tags = runTags(job.plan());
-  for (const TrenchStudy& trench : job.study().earth.trenches) {
+  for (std::size_t i = 0; i < job.study().earth.trenches.size(); ++i) {
+    const TrenchStudy& trench = job.study().earth.trenches[i];
     const Polyline line = lineAlone(trench, job.study().earth.trenches);
     constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
     const double shown = view.shownLength(line);
@@ -146,8 +147,10 @@ void labelTrenches(const SheetJob& job, const SheetView& view, LabelBoard& board
         {tags.at(trench.run), "to " + printLength(trench.depth, job.units()) + " deep"},
         false,
         true};
-    if (std::string with = asOneText(job, trench); !with.empty())
-      label.lines.push_back(std::move(with));
+    if (!pairs.asOne[i].empty())
+      label.lines.push_back("dig as one with " + trenchNames(job, pairs.asOne[i]));
+    if (!pairs.inPart[i].empty())
+      label.lines.push_back("in part as one with " + trenchNames(job, pairs.inPart[i]));
     board.alongLine(label, line, 60);
   }
 }
@@ -208,8 +211,9 @@ void labelFootings(const SheetJob& job, const std::vector<FootingLine>& planes, 
   }
 }
 
-void labelExcavation(const SheetJob& job, const std::vector<FootingLine>& planes,
-                     const SheetView& view, const std::vector<Mark>& marks, Page& page) {
+void labelExcavation(const SheetJob& job, const TrenchPairs& pairs,
+                     const std::vector<FootingLine>& planes, const SheetView& view,
+                     const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
   const UnitSystem units = job.units();
   measureDigs(job, view, board);
@@ -227,7 +231,7 @@ void labelExcavation(const SheetJob& job, const std::vector<FootingLine>& planes
   const EarthBasis& basis = job.plan().basis.earth;
   if (basis.spoil.size() >= 3) board.inOutline(spoilLabel(job), basis.spoil);
   labelLadders(job, view, board);
-  labelTrenches(job, view, board);
+  labelTrenches(job, pairs, view, board);
   labelFootings(job, planes, board);
   labelChambers(job.plan(), view, board);
   LabelRequest request{job.review, job.catalog, marks, noRuns};
@@ -317,7 +321,8 @@ std::string heapText(const SheetJob& job) {
 void excavationSheet(const SheetJob& job, PageFlow& flow) {
   if (job.study().vaults.empty()) return;
   const std::vector<FootingLine> planes = footingLines(job);
-  const std::vector<Mark> marks = excavationMarks(job, planes);
+  const TrenchPairs pairs = trenchPairs(job.study().earth.trenches);
+  const std::vector<Mark> marks = excavationMarks(job, pairs, planes);
   std::vector<Point2> shown = job.plan().basis.earth.ladders;
   shown.insert(shown.end(), job.plan().basis.earth.spoil.begin(),
                job.plan().basis.earth.spoil.end());
@@ -336,7 +341,7 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
   drawTiledView(
       job, "EXCAVATION", around(shown), marks,
       [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
-        labelExcavation(job, planes, view, seen, page);
+        labelExcavation(job, pairs, planes, view, seen, page);
       },
       flow);
   const double width = flow.columnWidth();

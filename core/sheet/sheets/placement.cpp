@@ -138,6 +138,33 @@ void addWallOffsets(const SheetJob& job, const VaultStudy& vault, std::vector<Pl
   if (distance(along.from, along.to) > 0.05) found.push_back(along);
 }
 
+/// Would the tape lie beside one of the measures to the same corner, so that two figures stood on
+/// what reads as one line?
+bool liesBeside(Point2 from, Point2 corner, const std::vector<PlanMeasure>& measures) {
+  constexpr double kNarrow = 0.1, kSame = 1e-6; // radians, m
+  return std::ranges::any_of(measures, [&](const PlanMeasure& m) {
+    if (distance(m.to, corner) > kSame) return false;
+    const Point2 tape = from - corner, other = m.from - m.to;
+    return std::abs(cross(tape, other)) < kNarrow * norm(tape) * norm(other) &&
+           dot(tape, other) > 0;
+  });
+}
+
+/// The nearest corner of the outline that a tape reaches past no side of it, and not along one of
+/// the measures; else the nearest.
+Point2 tapedCorner(Point2 base, const Ring& outline, const std::vector<PlanMeasure>& measures) {
+  Ring corners = outline;
+  std::ranges::sort(corners, {}, [&](Point2 p) { return distance(p, base); });
+  const auto free = std::ranges::find_if(corners, [&](Point2 corner) {
+    constexpr double kShort = 0.999; // of the tape, so that its own corner does not count
+    constexpr double kOff = 0.1;     // of the tape that its middle stands off the outline
+    const Polyline tape{base, lerp(base, corner, kShort)};
+    return crossings(tape, outline).empty() && !liesBeside(base, corner, measures) &&
+           distance(lerp(base, corner, 0.5), outline) > kOff * distance(base, corner);
+  });
+  return free == corners.end() ? corners.front() : *free;
+}
+
 /// From a wall to the nearest corner, and between neighbours.
 std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& bases) {
   std::vector<PlanMeasure> found;
@@ -155,13 +182,8 @@ std::vector<PlanMeasure> measures(const SheetJob& job, const std::vector<Base>& 
   }
   if (first == nullptr) return found;
   addWallOffsets(job, *first, found);
-  for (const Base& base : bases) {
-    const auto corner =
-        std::min_element(first->outline.begin(), first->outline.end(), [&](Point2 a, Point2 b) {
-          return distance(a, base.at) < distance(b, base.at);
-        });
-    found.push_back({base.at, *corner, 0, {}});
-  }
+  for (const Base& base : bases)
+    found.push_back({base.at, tapedCorner(base.at, first->outline, found), 0, {}});
   return found;
 }
 
@@ -175,6 +197,7 @@ std::vector<PlanMeasure> sideMeasures(const SheetJob& job, const std::vector<Sec
     cutEnds.push_back(cut.line.back());
   }
   std::vector<PlanMeasure> found;
+  std::vector<Polyline> taken;
   for (const VaultStudy& vault : job.study().vaults) {
     std::vector<Ring> others;
     for (const VaultStudy& other : job.study().vaults) {
@@ -182,9 +205,11 @@ std::vector<PlanMeasure> sideMeasures(const SheetJob& job, const std::vector<Sec
     }
     for (const EquipmentRoom& room : job.plan().rooms)
       others.push_back(outline(room));
-    const SideRoom room{others, cutEnds, kNear * scale / 1000, kFar * scale / 1000};
-    for (std::size_t side : {0u, 1u})
+    const SideRoom room{others, cutEnds, kNear * scale / 1000, kFar * scale / 1000, taken};
+    for (std::size_t side : {0u, 1u}) {
       found.push_back(clearestSide(vault.outline, side, room));
+      taken.push_back(lineOf(found.back()));
+    }
   }
   return found;
 }
@@ -244,6 +269,20 @@ void labelInletEnd(const Plan& plan, const SheetView& view, LabelBoard& board) {
   }
 }
 
+/// So that the building's name is not taken for theirs.
+void labelEquipment(const Plan& plan, const SheetView& view, LabelBoard& board) {
+  for (const EquipmentRoom& room : plan.rooms) {
+    const auto name = [&](const std::optional<RoomBox>& box, const char* text) {
+      if (!box) return;
+      const Point2 size{inMetres(box->length), inMetres(box->depth)};
+      const Ring ring = room.frame().rectangle(box->corner, box->corner + size);
+      if (view.shows(centroid(ring))) board.inOutline({{text}}, ring);
+    };
+    name(room.skid, "Equipment skid");
+    name(room.panel, "Panel");
+  }
+}
+
 void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
                     const std::vector<SectionCut>& cuts, const SheetView& view,
                     const std::vector<Mark>& marks, Page& page) {
@@ -258,6 +297,7 @@ void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
   labelVaultsPlaced(job, view, board);
   labelChambers(job.plan(), view, board);
   labelInletEnd(job.plan(), view, board);
+  labelEquipment(job.plan(), view, board);
   labelOrigin(view, board);
   LabelRequest request{job.review, job.catalog, marks, noRuns};
   request.levels = false; // the plan of the tankage tells them

@@ -1,0 +1,19 @@
+#pragma once
+// Which trenches of a plan are dug together. Private to core/sheet.
+
+#include "core/study/earth.h"
+
+#include <cstddef>
+#include <vector>
+
+namespace sump {
+
+/// Of each trench those that are dug together with it, by their place in the list.
+struct TrenchPairs {
+  std::vector<std::vector<std::size_t>> asOne, inPart;
+};
+TrenchPairs trenchPairs(const std::vector<TrenchStudy>& trenches);
+/// The trench with all that are dug together with it, directly or by way of others.
+std::vector<std::size_t> dugWith(const TrenchPairs& pairs, std::size_t first);
+
+} // namespace sump

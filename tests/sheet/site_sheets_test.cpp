@@ -1,0 +1,60 @@
+// What the site's sheets say and draw of trenches, ports and parallel lines.
+
+#include "core/sheet/label_board.h"
+#include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
+
+#include <gtest/gtest.h>
+
+namespace sump {
+namespace {
+
+std::string textsOnSheet(const char* sheet) {
+  std::string all;
+  for (const Page& page : testing::sampleSheets("transit-depot", "arch-d")) {
+    if (page.number != sheet) continue;
+    for (const PageText& text : testing::textsOf(page))
+      all += text.text + " ";
+  }
+  return all;
+}
+
+TEST(ExcavationSheet, TellsWhichTrenchesOpenAPavement) {
+  const std::string texts = textsOnSheet("C-102");
+  const std::size_t at = texts.find("Trenches open pavement: Bus yard by ");
+  ASSERT_NE(at, std::string::npos);
+  EXPECT_NE(texts.find("OF-1", at), std::string::npos);
+  EXPECT_EQ(texts.substr(at, texts.find('.', at) - at).find("UF-1"), std::string::npos)
+      << "it lies under floors only";
+}
+
+TEST(PlanSheet, NamesTheSignOfAPort) {
+  EXPECT_NE(textsOnSheet("P-101").find("Port of the equipment"), std::string::npos);
+}
+
+/// Two lines 7 mm apart on the paper, of which the upper one is named; without the other, one only.
+double textHeightOver(bool both) {
+  const SheetView view{"1", "", {{0, 0}, {200, 100}}, {10, 5}, 100};
+  std::vector<Mark> marks;
+  for (const double y : {5.0, 5.7}) {
+    if (y > 5 && !both) continue;
+    Mark mark;
+    mark.layer = Layer::Run;
+    mark.points = {{2, y}, {18, y}};
+    mark.line = LineStyle{Ink::Black, 0.5, {}};
+    marks.push_back(mark);
+  }
+  Page page;
+  LabelBoard board(view, marks, page);
+  board.alongLine({{"UF-1"}}, {{2, 5}, {18, 5}}, 60);
+  board.finish();
+  return view.toPaper({0, 5}).y - testing::textsOf(page).at(0).at.y;
+}
+
+TEST(AlongLine, ANameStandsNotBetweenTwoLines) {
+  EXPECT_GT(textHeightOver(false), 0) << "over its line where that is free";
+  EXPECT_LT(textHeightOver(true), 0) << "under it where another line is above";
+}
+
+} // namespace
+} // namespace sump
