@@ -230,6 +230,18 @@ TEST(BillElectrical, ConductorsAndCordAreAsLongAsTheConduitAndItsTails) {
   EXPECT_EQ(net(bill, "conduit-seal", "1"), 1);
 }
 
+/// Its line may not be drawn yet.
+TEST(BillElectrical, ADisconnectIsBoughtAlsoWithoutALine) {
+  Plan plan = vaultPlan();
+  plan.basis.wiring.supplies = {
+      {"S", "Motor", SupplyKind::Motor3Phase, 460, std::nullopt, "", ft(37, 21)},
+      {"T", "Controls", SupplyKind::Control1Phase, 460, std::nullopt, "", std::nullopt}};
+  const Bill bill = billFor(plan);
+  EXPECT_EQ(net(bill, "disconnect"), 1);
+  ASSERT_NE(lineOf(bill, "disconnect"), nullptr);
+  EXPECT_EQ(lineOf(bill, "disconnect")->shares.front().from, "S");
+}
+
 TEST(BillElectrical, TheFloatsCableIsNotBoughtAgain) {
   Plan plan = conduitPlan(Service::FloatConduit);
   sump::Run run = plan.runs[0];
