@@ -94,6 +94,7 @@ def eductor_mount(plan):
 def manway_clear(plan):
     conduit = run(plan, "FC-1")
     conduit["from"]["at"] = [0.65, 0.38]  # still in reach
+    conduit["from"]["invert"] = round(97.7 * FOOT, 9)  # and clear of the lid at the wall
     conduit["vertices"][0]["at"][0] = round(68 * FOOT - 0.65, 9)
 
 
