@@ -292,9 +292,9 @@ void DrawDepot::letterProductLine() {
 
 void DrawDepot::drawConduits() {
   drawRun(Service::Vent, "Vent, vault 1",
-          "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t124\n\n");
+          "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t120.5\n\n");
   drawRun(Service::Vent, "Vent, vault 2",
-          "63\t59.8\t97.7\ne59.5\t59.8\ne59.5\t79.4\t98.3\ne59.5\t79.4\t124\n\n");
+          "63\t59.8\t97.7\ne59.5\t59.8\ne59.5\t79.4\t98.3\ne59.5\t79.4\t120.5\n\n");
   drawRun(Service::Power, "Power supply",
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
           "e72.5\t68.7\t99.45^e72.5\t68.7\n");
