@@ -30,6 +30,8 @@ extern const Rule kVaultClash;
 extern const Rule kStockBend;
 extern const Rule kShortPipe;
 extern const Rule kBendInWall;
+extern const Rule kWallAlong;
+extern const Rule kBasinOpening;
 extern const Rule kVentAirSpace;
 extern const Rule kInletAboveOutlet;
 extern const Rule kOutletDip;

@@ -16,7 +16,7 @@ std::span<const Rule> allRules() {
       kCodeProfile, kLevelKnown, kLinesPresent,
       // Levels and drains
       kStorageVolume, kFlowOrder, kGravitySlope, kCleanoutSpacing, kCleanoutTurn, kDrainCapacity,
-      kDrainSpeed, kPeakLevel, kBasinSump,
+      kDrainSpeed, kPeakLevel, kBasinSump, kBasinOpening,
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
       kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
@@ -28,7 +28,7 @@ std::span<const Rule> allRules() {
       // Ground and what is near
       kPipeCover, kConduitCover, kTrafficLid, kDeepBurial, kManwayPerChamber, kVaultClash,
       kWaterSewerApart, kCrossingClearance, kMainDistance, kWaterOverTank, kTapLevel, kStockBend,
-      kShortPipe, kBendInWall, kSleeveRoom,
+      kShortPipe, kBendInWall, kWallAlong, kSleeveRoom,
       // The dig
       kBuoyancy, kFootingPlane, kFootingPass, kDigOverlap, kDigProtection, kDigEgress, kSpoilEdge,
       kSpoilRoom,

@@ -1,5 +1,5 @@
 // Fittings that reach into the walls which their line goes through: a wall, its sleeve and a
-// connector take straight pipe only.
+// connector take straight pipe only. And lines that lie along in a wall instead of going through.
 
 #include "core/geometry/polygon.h"
 #include "core/rules/families.h"
@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace sump {
 
@@ -52,7 +53,8 @@ std::vector<Turn> turnsOf(const FittingFamily& family, const Run& run, const Run
 struct WallHere {
   std::string_view name; ///< of the message
   Id of;
-  Ring outline;  ///< its outside
+  Id spoken;     ///< whose name is told
+  Ring outline;  ///< its outside; empty: a baffle, met at its middle plane
   Point2 at;     ///< on the outline
   Length square; ///< thickness
   Angle slant;
@@ -61,10 +63,25 @@ struct WallHere {
 /// Along a leg from a place to the nearer face; negative within the wall.
 Length wayToWall(const WallHere& wall, Point2 from) {
   const double out = distance(from, wall.at);
-  if (!contains(wall.outline, from)) return metres(out);
   constexpr double kLeast = 0.1; // a line nearly along its wall is the slants' matter
   const double through = std::max(std::cos(inRadians(wall.slant)), kLeast);
+  if (wall.outline.empty()) return metres(out) - wall.square / (2 * through);
+  if (!contains(wall.outline, from)) return metres(out);
   return metres(out) - wall.square / through;
+}
+
+/// The place on an outline that is nearest.
+Point2 nearestOn(const Ring& ring, Point2 at) {
+  Point2 best = at;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point2 a = ring[i], b = ring[(i + 1) % ring.size()];
+    const Foot foot = nearestOnSegment(at, a, b);
+    if (foot.distance >= least) continue;
+    least = foot.distance;
+    best = lerp(a, b, foot.along);
+  }
+  return best;
 }
 
 /// A room's edge is its wall's inside face: one nearer than the assumed thickness counts.
@@ -73,10 +90,7 @@ Length thicknessAt(const RuleInput& input, const Ring& outline, Point2 at) {
   for (const EquipmentRoom& room : input.plan.rooms) {
     const Ring inside = sump::outline(room);
     if (!contains(outline, centroid(inside))) continue;
-    for (std::size_t i = 0; i < inside.size(); ++i) {
-      const Point2 a = inside[i], b = inside[(i + 1) % inside.size()];
-      least = std::min(least, metres(nearestOnSegment(at, a, b).distance));
-    }
+    least = std::min(least, metres(distance(at, nearestOn(inside, at))));
   }
   return least;
 }
@@ -89,13 +103,19 @@ std::vector<WallHere> wallsOf(const RuleInput& input, const BuildingParts& parts
     const Id& of = sleeve.buildings.front();
     const Ring& outline = std::ranges::find(parts.walled, of, &WalledThing::id)->outline;
     const Length wall = thicknessAt(input, outline, flat(sleeve.at));
-    walls.push_back({"building", of, outline, flat(sleeve.at), wall, sleeve.skew});
+    walls.push_back({"building", of, of, outline, flat(sleeve.at), wall, sleeve.skew});
   }
   for (const Penetration& hole : run.penetrations) {
-    if (!hole.baffle.empty()) continue;
     const Vault& vault = *input.plan.vaults.find(hole.vault);
-    walls.push_back({"vault", vault.id, outline(vault), flat(hole.at), vault.wall,
-                     wayThrough(run, vault, hole).slant()});
+    const Angle slant = wayThrough(run, vault, hole).slant();
+    const auto baffle = std::ranges::find(vault.baffles, hole.baffle, &Baffle::id);
+    if (baffle != vault.baffles.end()) {
+      walls.push_back(
+          {"baffle", baffle->id, vault.id, {}, flat(hole.at), baffle->thickness, slant});
+    } else {
+      walls.push_back(
+          {"vault", vault.id, vault.id, outline(vault), flat(hole.at), vault.wall, slant});
+    }
   }
   return walls;
 }
@@ -110,7 +130,7 @@ void checkLeg(Reporter& out, const RunStudy& run, const WallHere& wall, const Tu
   const Length clear = wayToWall(wall, from), need = after ? turn.after : turn.before;
   if (clear >= need - metres(kRounding)) return;
   Finding& finding = out.report(wall.name, {run.id, wall.of},
-                                {{"wall", spokenName(out.input().plan, wall.of)},
+                                {{"wall", spokenName(out.input().plan, wall.spoken)},
                                  {"thick", printShort(wall.square, out.units())},
                                  {"takeOut", printShort(need, out.units())}});
   finding.measured = printShort(std::max(clear, metres(0)), out.units());
@@ -137,7 +157,83 @@ void checkWallBends(const RuleInput& input, const Rule& rule, std::vector<Findin
   out.needLevels(unresolved(input));
 }
 
+/// As thick as the wall is where this place lies in it; nothing outside of the wall.
+std::optional<Length> wallRound(const RuleInput& input, const Ring& outline, Point2 at) {
+  if (!contains(outline, at)) return std::nullopt;
+  for (const EquipmentRoom& room : input.plan.rooms)
+    if (contains(sump::outline(room), at)) return std::nullopt;
+  const Point2 face = nearestOn(outline, at);
+  const Length wall = thicknessAt(input, outline, face);
+  return metres(distance(at, face)) <= wall ? std::optional(wall) : std::nullopt;
+}
+
+/// The longest way of a line, in plan, that it lies within the wall or over or under it without a
+/// break, and the middle of that way.
+struct WallWay {
+  double length = 0; ///< m
+  Point2 middle;
+  Length wall; ///< thickness there
+};
+
+WallWay longestInWall(const RuleInput& input, const RunStudy& run, const Ring& outline) {
+  constexpr double kStep = 0.025; // m
+  WallWay longest, way;
+  std::optional<Point2> start;
+  for (std::size_t leg = 0; leg < run.legs.size(); ++leg) {
+    const Point2 a = flat(run.points[leg].at), b = flat(run.points[leg + 1].at);
+    if (run.legs[leg].vertical) continue;
+    if (distanceLineToRing({a, b}, outline) > 0) {
+      start.reset();
+      continue;
+    }
+    const int steps = 1 + static_cast<int>(distance(a, b) / kStep);
+    for (int i = 0; i <= steps; ++i) {
+      const Point2 p = lerp(a, b, static_cast<double>(i) / steps);
+      const std::optional<Length> wall = wallRound(input, outline, p);
+      if (!wall) {
+        start.reset();
+        continue;
+      }
+      if (!start) {
+        start = p;
+        way = {};
+      } else if (i > 0) {
+        way.length += distance(a, b) / steps;
+      }
+      way = {way.length, lerp(*start, p, 0.5), *wall};
+      if (way.length > longest.length) longest = way;
+    }
+  }
+  return longest;
+}
+
+void checkWallRuns(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
+  Reporter out(input, rule, findings);
+  const double times = input.limits.number("sleeve.along");
+  for (const RunStudy& run : input.study.runs) {
+    if (!run.resolved) continue;
+    for (const Building& building : input.plan.buildings) {
+      const WallWay way = longestInWall(input, run, building.outline);
+      const Length most = times * way.wall;
+      if (metres(way.length) <= most + metres(kRounding)) continue;
+      Finding& finding = out.against("sleeve.along", "within", {run.id, building.id},
+                                     {{"wall", spokenName(input.plan, building.id)},
+                                      {"thick", printShort(way.wall, out.units())}});
+      finding.measured = printLength(metres(way.length), out.units());
+      finding.required = "at most " + printLength(most, out.units());
+      finding.place = way.middle;
+    }
+  }
+  out.needLevels(unresolved(input));
+}
+
 } // namespace
+
+const Rule kWallAlong = {
+    "wall-along",      "Lines go through walls the short way and do not run along in them",
+    kPractice,         Confidence::CommonPractice,
+    Severity::Warning, checkWallRuns,
+    Trade::General};
 
 const Rule kBendInWall = {"bend-in-wall",
                           "Straight pipe goes through walls: fittings stand clear of them",

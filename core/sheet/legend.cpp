@@ -183,7 +183,7 @@ void addUtilities(const Plan& plan, Block& block) {
     if (seen.insert(utility.kind).second) probe.utilities.append(utility);
   }
   if (seen.empty()) return;
-  block.body.push_back(subHeading("EXISTING, by records: thin lines of long dashes"));
+  block.body.push_back(subHeading("EXISTING, by records: long dashes, mains heavier"));
   for (const Mark& mark : planMarks(probe, Study{})) {
     const Utility& utility = *probe.utilities.find(mark.object);
     LineStyle line = *mark.line;
@@ -214,8 +214,8 @@ void addTerms(double width, Block& block) {
   constexpr double kAir = 1.5; // mm under the symbols
   block.body.push_back({kAir, {}});
   for (const std::string& line :
-       wrapped("Floor: finished floor of a room or building, inside floor of a vault. Rim: top of "
-               "a cover or grate. Inv.: invert, the lowest inside of a pipe. EX: existing.",
+       wrapped("Floor: finished (room, building) or inside (vault). Rim: top of cover or grate. "
+               "Inv.: inside bottom of a pipe.",
                width, kTextHeight, false))
     block.body.push_back({kLinePitch, {words({0, 3}, line)}});
 }

@@ -37,15 +37,17 @@ void addPulled(BillMaker& maker, const Run& run, const RunStudy& study) {
                  run.id, each);
 }
 
-/// One for each supply that has a disconnect in the plan; its line is told where it is drawn.
+/// One for each supply that has a disconnect in the plan, counted for its line; one whose line is
+/// not drawn yet is counted for the supply itself.
 void addDisconnects(BillMaker& maker) {
   const Plan& plan = maker.context().plan;
   for (const Supply& supply : plan.basis.wiring.supplies) {
-    if (!supply.disconnect || plan.runs.find(supply.run) == nullptr) continue;
+    if (!supply.disconnect) continue;
+    const bool drawn = plan.runs.find(supply.run) != nullptr;
     BillLine like = billLine("electrical", "device", "disconnect",
                              "Disconnect that locks open, " + std::to_string(supply.volts) + " V");
     like.note = "ratings and enclosure by the electrician";
-    BillMaker::add(maker.line(like), supply.run, 1);
+    BillMaker::add(maker.line(like), drawn ? supply.run : supply.id, 1);
   }
 }
 

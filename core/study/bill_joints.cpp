@@ -1,6 +1,8 @@
 // Solvent joints, and the cement and primer that they take.
 
 #include "core/study/bill_parts.h"
+#include "core/study/connections.h"
+#include "core/study/context.h"
 #include "core/study/line_ends.h"
 #include "core/units/print.h"
 
@@ -11,16 +13,61 @@ namespace sump {
 
 namespace {
 
+/// Nothing is cemented to it: no fitting, and nothing there already that it joins.
+bool isBare(const BillContext& context, const Run& run, const RunStudy& study, bool atStart) {
+  const RunEnd& end = atStart ? run.from : run.to;
+  if (end.fitting != EndFitting::Plain) return false;
+  if (end.kind != EndKind::Free && end.kind != EndKind::Chamber) return false;
+  return std::ranges::none_of(connections(context.plan, run, study),
+                              [&](const Connection& c) { return c.atStart == atStart; });
+}
+
+/// Does another run's end sit on this one at such a place?
+bool branchesAt(const Plan& plan, const Id& run, const std::vector<Point3>& path, Point2 place) {
+  constexpr double kAtEnd = 1e-3; // m
+  for (const Run& other : plan.runs) {
+    for (const RunEnd* end : {&other.from, &other.to}) {
+      if (end->kind != EndKind::Run || end->target != run) continue;
+      const auto near = nearestPlace(path, end->at);
+      if (near && distance(flat(near->at), place) < kAtEnd) return true;
+    }
+  }
+  return false;
+}
+
+/// Sizes of the tees that branches have at bare ends of this run: their far arm stays open.
+std::vector<std::string> openTees(const BillContext& context, const Run& run,
+                                  const RunStudy& study) {
+  std::vector<Point3> path;
+  for (const RunPoint& point : study.points)
+    path.push_back(point.at);
+  std::vector<std::string> open;
+  for (const bool atStart : {true, false}) {
+    const Point2 place = flat(atStart ? path.front() : path.back());
+    if (isBare(context, run, study, atStart) && branchesAt(context.plan, run.id, path, place))
+      open.push_back(atStart ? run.size : sizeAt(run, study.legs.size(), 0));
+  }
+  return open;
+}
+
 /// Sockets of an item that pipe is cemented into, by nominal size: `6 x 4` has one of the second
 /// size. What a run ends with is cemented to that run alone: the other arms of a tee or an elbow in
 /// a vault stay open.
-std::vector<std::pair<std::string, int>> socketsBySize(const RunItem& item,
-                                                       const Supplies& supplies) {
+std::vector<std::pair<std::string, int>>
+socketsBySize(const RunItem& item, const Supplies& supplies, std::vector<std::string>& open) {
   const int each = item.why == "end" ? 1 : supplies.socketsOf(item.key);
-  const int sockets = each * item.count;
+  int sockets = each * item.count;
   const std::size_t by = item.size.find(" x ");
+  const std::string size = item.size.substr(0, by);
+  if (item.why == "branch") {
+    const auto here = std::ranges::stable_partition(
+        open, [&size](const std::string& tee) { return tee != size; });
+    const int arms = std::min(item.count, static_cast<int>(here.size()));
+    sockets -= arms;
+    open.erase(here.begin(), here.begin() + arms);
+  }
   if (by == std::string::npos) return {{item.size, sockets}};
-  return {{item.size.substr(0, by), sockets - item.count}, {item.size.substr(by + 3), item.count}};
+  return {{size, sockets - item.count}, {item.size.substr(by + 3), item.count}};
 }
 
 /// Joints between the sticks of one piece: by a coupling, which is an item, or by the bell.
@@ -96,8 +143,9 @@ void addJoints(BillMaker& maker) {
     const bool welded = pipe->joining == Joining::SolventSocket || pipe->joining == Joining::Bell;
     if (!welded) continue;
     JointCounter counter(maker, run, *pipe);
+    std::vector<std::string> open = openTees(context, run, study);
     for (const RunItem& item : study.items) {
-      for (const auto& [size, sockets] : socketsBySize(item, context.supplies))
+      for (const auto& [size, sockets] : socketsBySize(item, context.supplies, open))
         counter.count(size, sockets);
     }
     for (const LineItem& end : conduitEnds(run, study))

@@ -150,7 +150,7 @@ void DrawDepot::drawSite() {
     type(spot);
   useTool(ActionId::ToolWell);
   type("186\t12\n");
-  set("Name", "Old irrigation well");
+  set("Name", "Old irrigation well, capped");
 }
 
 void DrawDepot::drawEquipment() {
@@ -226,18 +226,18 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 void DrawDepot::drawWater() {
   drawRun(
       Service::Inlet, "Wash-water inlet",
-      "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS8W\ne76\t44\n9\t278\ne65\t46\ne65\t49.3\t97.5\n");
+      "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS8W\ne76\t44\n9\t278\ne65\t46\ne65\t49.3\t97.43\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
   drawRun(Service::Interconnect, "Interconnect, vault 2", "69\t58\t95.25\ne67\t58\t95.25\n");
   drawRun(Service::Suction, "Suction",
-          "65.2\t58.5\t94.5\ne65.2\t58.5\t97.8\ne65.2\t69\t98^e65.2\t69\n");
+          "65.2\t58.5\t94.5\ne65.2\t58.5\t97.76\ne65.2\t69\t98^e65.2\t69\n");
   addPart(PartKind::BallValve, 2, "80");
   addPart(PartKind::Union, 2, "92");
   addPart(PartKind::Union, 1, "6");
   drawRun(Service::SpareSuction, "Spare suction",
-          "64.4\t58.5\t94.5\ne64.4\t58.5\t97.8\ne64.4\t69\t98^e64.4\t69\n");
+          "64.4\t58.5\t94.5\ne64.4\t58.5\t97.76\ne64.4\t69\t98^e64.4\t69\n");
   addPart(PartKind::BallValve, 2, "80");
   addPart(PartKind::Union, 2, "92");
   addPart(PartKind::Union, 1, "6");
@@ -245,7 +245,7 @@ void DrawDepot::drawWater() {
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76.5\t64.5\ne76.5\t50\ne71.35\t50\t99.15^"
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76.5\t64.5\ne76.5\t50\ne71.35\t50\t99.2^"
           "e71.35\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "16");
   addPart(PartKind::Union, 4, "93");
@@ -257,12 +257,12 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::Union, 0, "15");
   addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",
-          "66.2\t58.9\t97.85\ne66.2\t63.5\ne71.5\t63.5\ne71.5\t68.7\t98.35^e71.5\t68.7\n");
+          "66.2\t58.9\t97.83\ne66.2\t63.5\ne71.5\t63.5\ne71.5\t68.7\t98.35^e71.5\t68.7\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
   addPart(PartKind::BackwaterValve, 0, "20");
   addPart(PartKind::Cleanout, 0, "30");
-  drawRun(Service::MakeUp, "Fresh-water make-up",
+  drawRun(Service::MakeUp, "Fresh-water make-up, from 1 in stub",
           "58\t81.25\t105\ne62.5\t81.25\t105\ne62.5\t69.7\t105\ne64.4\t69.7\n");
   addPart(PartKind::BallValve, 0, "70");
   addPart(PartKind::ReducedPressureAssembly, 1, "50");
@@ -292,9 +292,9 @@ void DrawDepot::letterProductLine() {
 
 void DrawDepot::drawConduits() {
   drawRun(Service::Vent, "Vent, vault 1",
-          "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t113\n\n");
+          "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t120.5\n\n");
   drawRun(Service::Vent, "Vent, vault 2",
-          "63\t59.8\t97.7\ne59.5\t59.8\ne59.5\t79.4\t98.3\ne59.5\t79.4\t113\n\n");
+          "63\t59.8\t97.7\ne59.5\t59.8\ne59.5\t79.4\t98.3\ne59.5\t79.4\t120.5\n\n");
   drawRun(Service::Power, "Power supply",
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
           "e72.5\t68.7\t99.45^e72.5\t68.7\n");

@@ -42,6 +42,21 @@ inline Edit sumpOf(std::optional<double> inches, BasinKind kind = BasinKind::Cat
     });
   };
 }
+/// The underflow's end so many inches along from the middle of the drain, whose half is 120 in; the
+/// line comes straight across, or slants by an angle.
+inline Edit underflowIntoDrain(double along, double angle) {
+  return [=](Plan& p) {
+    changeRun(p, "UF-1", [=, &p](Run& r) {
+      r.to.at.x = along * 0.0254;
+      const Point2 end = p.basins.find("TD-1")->frame().toSite(r.to.at);
+      Vertex& last = r.vertices.back();
+      last.at.x = end.x;
+      const double back = end.y - last.at.y;
+      r.vertices.push_back(
+          {{end.x - back / 2 * std::tan(angle * kPi / 180), end.y - back / 2}, {}});
+    });
+  };
+}
 inline double assemblyHeight(const Review& r) {
   return inMetres(roomAssemblies(r.plan, r.study).at(0).height);
 }
@@ -70,6 +85,21 @@ inline std::vector<Case> boxCases() {
        {"TD-1"},
        sumpOf(std::nullopt),
        sumpOf(std::nullopt, BasinKind::TrenchDrain)},
+      // 120 in less half of 1.9 in (ASTM D1785) and 3 in.
+      {"basin-opening.corner",
+       warning,
+       {"UF-1", "TD-1"},
+       underflowIntoDrain(116.07, 0),
+       underflowIntoDrain(116.03, 0)},
+      {"basin-opening.slant",
+       warning,
+       {"UF-1", "TD-1"},
+       underflowIntoDrain(8, 7.05),
+       underflowIntoDrain(8, 6.95)},
+      {"basin-opening.undecided",
+       warning,
+       {"WW-1"},
+       [](Plan& p) { changeRun(p, "WW-1", [](Run& r) { r.to.invert.reset(); }); }},
       {"relief-drain.low",
        warning,
        {"MU-1", "ER-1"},

@@ -239,6 +239,22 @@ inline Edit floatStartsInTee(double inches) {
   };
 }
 
+/// The interconnect's tee so many inches before the middle of vault 1.
+inline Edit interconnectFrom(double inches) {
+  return [=](Plan& p) { changeRun(p, "IC-1", [=](Run& r) { r.from.at.x = -inches * 0.0254; }); };
+}
+
+/// A level 2 in vent within the west wall of the maintenance building, so many inches long.
+inline Edit ventInWall(double inside, double length) {
+  return [=](Plan& p) {
+    ventBesideMaintenance(0, 30)(p);
+    changeRun(p, "VT-9", [=](Run& r) {
+      r.from.at.x = r.to.at.x = 110 * kMetresPerFoot + inside * 0.0254;
+      r.to.at.y = r.from.at.y + length * 0.0254;
+    });
+  };
+}
+
 inline std::vector<Case> sleeveCases() {
   const auto warning = Severity::Warning;
   const std::vector<Id> vents = {"VT-8", "VT-9", "B-MAINT"};
@@ -251,8 +267,21 @@ inline std::vector<Case> sleeveCases() {
        ventsIntoMaintenance(10.69, 30)},
       // A 1-1/2 in sweep of 90 degrees takes 8.25 in, a 1 in one 5.75 in, a 6 in tee 3.875 in.
       {"bend-in-wall.building", warning, {"PC-1", "B-EQ"}, powerRises(8.2), powerRises(8.3)},
+      // In a wall of 8 in 16 in are no more than a slanting way through.
+      {"wall-along.within", warning, {"VT-9", "B-MAINT"}, ventInWall(4, 16.1), ventInWall(4, 15.9)},
+      {"wall-along.within", warning, {"VT-9", "B-MAINT"}, ventInWall(7.9, 40), ventInWall(8.1, 40)},
+      {"wall-along.undecided",
+       warning,
+       {"VT-1"},
+       [](Plan& p) { changeRun(p, "VT-1", [](Run& r) { r.to.invert.reset(); }); }},
       {"bend-in-wall.vault", warning, {"FC-1", "V2"}, floatTurns(5.7), floatTurns(5.8)},
       {"bend-in-wall.vault", warning, {"FC-1", "V2"}, floatStartsInTee(3.8), floatStartsInTee(3.9)},
+      // The baffle of 6 in stands in the middle of its vault.
+      {"bend-in-wall.baffle",
+       warning,
+       {"IC-1", "V1-B1"},
+       interconnectFrom(6.8),
+       interconnectFrom(6.95)},
       {"bend-in-wall.undecided",
        warning,
        {"VT-1"},

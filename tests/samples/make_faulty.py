@@ -94,6 +94,7 @@ def eductor_mount(plan):
 def manway_clear(plan):
     conduit = run(plan, "FC-1")
     conduit["from"]["at"] = [0.65, 0.38]  # still in reach
+    conduit["from"]["invert"] = round(97.7 * FOOT, 9)  # and clear of the lid at the wall
     conduit["vertices"][0]["at"][0] = round(68 * FOOT - 0.65, 9)
 
 
@@ -106,6 +107,20 @@ def bend_in_wall(plan):
         if port["id"] == "P-PC":
             port["at"][1] = round(0.4 * FOOT, 9)
     run(plan, "PC-1")["vertices"][-1]["at"][1] = round(68.4 * FOOT, 9)
+
+
+def wall_along(plan):
+    vent = copy.deepcopy(run(plan, "VT-1"))  # in the west wall of the maintenance building
+    east = by_id(plan["buildings"], "B-MAINT")["outline"][0][0] + 0.1
+    vent.update(id="VT-9", name="Spare vent", vertices=[], parts=[])
+    vent["from"] = {"kind": "free", "target": "", "chamber": 0, "at": [east, 28], "invert": 32,
+                    "fitting": "plain"}
+    vent["to"].update(at=[east, 30], invert=32)
+    plan["runs"].append(vent)
+
+
+def basin_opening(plan):
+    run(plan, "UF-1")["to"]["at"][0] = 1.2  # slants across
 
 
 def chamber_reach(plan):
@@ -495,6 +510,8 @@ RULES = {
     "stock-bend": stock_bend,
     "short-pipe": short_pipe,
     "bend-in-wall": bend_in_wall,
+    "wall-along": wall_along,
+    "basin-opening": basin_opening,
 }
 
 

@@ -72,6 +72,32 @@ TEST(BillJoints, ATeeThatABranchComesToHasThree) {
   EXPECT_EQ(net(billFor(plan), "solvent-joint", "2"), 2 + 3);
 }
 
+/// At a bare end no pipe goes on beyond the tee, unless the end joins what is there already.
+TEST(BillJoints, ATeeAtABareEndHasTwo) {
+  struct {
+    Point2 at;
+    int joints;
+  } const cases[] = {{ft(40, 0), 2 + 2}, {ft(48, 8), 2 + 2}, {ft(48, 7), 2 + 3}};
+  for (const auto& c : cases) {
+    Plan plan;
+    sump::Run run = bent(EndFitting::Plain, EndFitting::Plain);
+    run.service = Service::Vent; // joins nothing
+    plan.runs.append(run);
+    plan.runs.append(
+        makeRun("B", Service::Vent, "pvc-sch80", "2", freeAt(44, 6), onRun("R", c.at)));
+    EXPECT_EQ(net(billFor(plan), "solvent-joint", "2"), c.joints);
+  }
+}
+
+/// The stub of another's product line is joined with the tee, so that its far arm has pipe.
+TEST(BillJoints, ATeeAtAStubHasThree) {
+  Plan plan;
+  plan.runs.append(bent(EndFitting::Plain, EndFitting::Plain));
+  plan.runs.append(
+      makeRun("B", Service::Product, "pvc-sch80", "2", freeAt(44, 6), onRun("R", ft(40, 0))));
+  EXPECT_EQ(net(billFor(plan), "solvent-joint", "2"), 2 + 3);
+}
+
 /// 4 joints of 2 in, 60 a quart: 4/60 qt = 63.09 mL, 10 % more 69.4 mL. A pint, or half a litre.
 TEST(BillCement, ComesInPintsOrInHalfLitres) {
   Plan plan;
@@ -202,6 +228,18 @@ TEST(BillElectrical, ConductorsAndCordAreAsLongAsTheConduitAndItsTails) {
   EXPECT_TRUE(sizeHasUnit(*lineOf(bill, "conductor", "12 AWG")));
   EXPECT_EQ(net(bill, "disconnect"), 1);
   EXPECT_EQ(net(bill, "conduit-seal", "1"), 1);
+}
+
+/// Its line may not be drawn yet.
+TEST(BillElectrical, ADisconnectIsBoughtAlsoWithoutALine) {
+  Plan plan = vaultPlan();
+  plan.basis.wiring.supplies = {
+      {"S", "Motor", SupplyKind::Motor3Phase, 460, std::nullopt, "", ft(37, 21)},
+      {"T", "Controls", SupplyKind::Control1Phase, 460, std::nullopt, "", std::nullopt}};
+  const Bill bill = billFor(plan);
+  EXPECT_EQ(net(bill, "disconnect"), 1);
+  ASSERT_NE(lineOf(bill, "disconnect"), nullptr);
+  EXPECT_EQ(lineOf(bill, "disconnect")->shares.front().from, "S");
 }
 
 TEST(BillElectrical, TheFloatsCableIsNotBoughtAgain) {
