@@ -259,6 +259,14 @@ double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem
 
 namespace {
 
+/// Without the white that parts a pipe from what lies behind it: it has no line to keep off.
+std::vector<Mark> seenLines(std::vector<Mark> marks) {
+  std::erase_if(marks, [](const Mark& mark) {
+    return !mark.line && mark.fill && mark.fill->ink == Ink::White;
+  });
+  return marks;
+}
+
 /// At the largest scale that leaves `titleRoom` mm below the drawing.
 Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double titleRoom) {
   const PaperBox shown = extent(drawing);
@@ -275,7 +283,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   Page page;
   drawView(view, drawing.marks, page);
   constexpr double kCare = 3; // a section has more room than a plan
-  LabelBoard board(view, drawing.marks, page, kCare);
+  LabelBoard board(view, seenLines(drawing.marks), page, kCare);
   std::vector<std::string> unplaced;
   drawLadder(drawing.levels, view, ladderWidth(drawing.levels), board, page);
   keepUncut(drawing, view, board);

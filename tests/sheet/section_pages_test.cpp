@@ -117,6 +117,36 @@ TEST_P(SectionPages, LeadersOfLongSectionsHardlyCross) {
   EXPECT_LE(crossed, plan == "transit-depot" ? 0u : 1u);
 }
 
+/// `SS-1-1`, as the parts of a room are marked.
+bool isPartTag(const std::string& text) {
+  return std::ranges::count(text, '-') == 2 && text.find(' ') == std::string::npos &&
+         text.find('/') == std::string::npos;
+}
+
+/// What stands over the floor is told there.
+TEST_P(SectionPages, TagsOfPartsStandOnTheirSideOfTheFloor) {
+  constexpr double kWall = 0.7; // mm, the line of floors and walls
+  const auto& [plan, paper] = GetParam();
+  if (paper != "arch-d" && paper != "a1") return; // small paper has no room for them
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      if (!page.number.starts_with("P-4") || !isPlate(page, i)) continue;
+      const auto end = pointedAt(page, i);
+      if (!end || !isPartTag(textAt(page, i + 1)->text)) continue;
+      ++seen;
+      const Point2 from = around(shapeAt(page, i)->points).centre();
+      for (std::size_t k = 0; k < page.items.size(); ++k) {
+        const PageShape* floor = shapeAt(page, k);
+        if (!isStroke(floor, kWall)) continue;
+        EXPECT_FALSE(crossSegments(from, *end, floor->points[0], floor->points[1]))
+            << page.number << ": " << textAt(page, i + 1)->text;
+      }
+    }
+  }
+  EXPECT_GT(seen, 5u);
+}
+
 /// The figures of the levels left of a long section, by which a level finds its height on it.
 struct Scale {
   double x = 0;
