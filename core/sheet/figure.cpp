@@ -97,8 +97,9 @@ std::optional<std::pair<Point2, Point2>> drawMeasure(const Measure& m, const She
   const Point2 left{along.y, -along.x}; // y is down on the paper
   const Point2 from = a + left * m.offset, to = b + left * m.offset;
   const auto line = [&](Point2 p, Point2 q, double width) {
-    constexpr double kCover = 160;
+    constexpr double kCover = 160, kLeader = 6;
     board.measureLine(p, q, LineStyle{Ink::Black, width, {}}, kCover);
+    board.keepOff(p, q, 0, kLeader);
   };
   const double sign = m.offset < 0 ? -1 : 1;
   line(a + left * sign, from + left * (sign * 1.5), 0.18);
@@ -142,8 +143,8 @@ void nameLines(const Drawing& drawing, LabelBoard& board, std::vector<std::strin
 }
 
 void keepUncut(const Drawing& drawing, const SheetView& view, LabelBoard& board) {
-  constexpr double kCover = 600, kLeader = 1;
-  constexpr double kAir = 0.8; // mm about the line
+  constexpr double kCover = 600, kLeader = 10; // each of a pair
+  constexpr double kAir = 0.8;                 // mm about the line
   for (const Polyline& line : drawing.uncut) {
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
       const Point2 a = view.toPaper(line[i]), b = view.toPaper(line[i + 1]);
@@ -258,6 +259,14 @@ double drawFigureTitle(const Drawing& drawing, const SheetView& view, UnitSystem
 
 namespace {
 
+/// Without the white that parts a pipe from what lies behind it: it has no line to keep off.
+std::vector<Mark> seenLines(std::vector<Mark> marks) {
+  std::erase_if(marks, [](const Mark& mark) {
+    return !mark.line && mark.fill && mark.fill->ink == Ink::White;
+  });
+  return marks;
+}
+
 /// At the largest scale that leaves `titleRoom` mm below the drawing.
 Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double titleRoom) {
   const PaperBox shown = extent(drawing);
@@ -274,7 +283,7 @@ Block drawnFigure(const Drawing& drawing, UnitSystem units, Point2 most, double 
   Page page;
   drawView(view, drawing.marks, page);
   constexpr double kCare = 3; // a section has more room than a plan
-  LabelBoard board(view, drawing.marks, page, kCare);
+  LabelBoard board(view, seenLines(drawing.marks), page, kCare);
   std::vector<std::string> unplaced;
   drawLadder(drawing.levels, view, ladderWidth(drawing.levels), board, page);
   keepUncut(drawing, view, board);

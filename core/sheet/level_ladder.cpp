@@ -9,7 +9,8 @@ namespace sump {
 
 namespace {
 
-constexpr double kRungPitch = 4.4;     // mm between two level texts
+constexpr double kRungPitch = 4.4; // mm between two level texts
+constexpr double kRungGap = 1.6;   // mm more below one with several words, so that they stay its
 constexpr const char* kWordGap = "  "; // between a level and its words
 const LineStyle kRungThin{Ink::Black, 0.18, {}};
 
@@ -17,7 +18,10 @@ struct Rung {
   double y = 0, from = 0;
   std::string level;
   std::vector<std::string> names;
-  double height() const { return kRungPitch * static_cast<double>(names.size()); }
+  double height() const {
+    const double lines = static_cast<double>(names.size());
+    return kRungPitch * lines + (names.size() > 1 ? kRungGap : 0);
+  }
 };
 
 /// From the highest down.

@@ -73,6 +73,7 @@ public:
     for (const Mark& mark : marks) {
       if (isSign(mark)) board_.forbid(onPaper(mark.points));
       if ((mark.layer == Layer::Run || mark.layer == Layer::Utility) && mark.closed) addPipe(mark);
+      if (mark.layer == Layer::Baffle && mark.fill) baffles_.push_back(onPaper(mark.points));
       if (isSurface(mark)) surfaces_.push_back(onPaperRing(mark.points));
     }
   }
@@ -142,14 +143,13 @@ private:
   }
   bool placeAbout(const SectionNote& note, const SheetLabel& label, double near) {
     const Point2 at = section_.view.toPaper(siteOf(note)), size = board_.size(label);
-    const auto led = [&] {
-      return board_.atOneOf(
-          label, roundPipes(aroundPoint(at, size.x, size.y, near, kSectionReach, 0), note.object));
+    const auto add = [&](std::vector<LabelCandidate> places) {
+      places = outOfOtherVaults(roundPipes(std::move(places), note.object), at, note.isListed);
+      return board_.atOneOf(label, places);
     };
+    const auto led = [&] { return add(aroundPoint(at, size.x, size.y, near, kSectionReach, 0)); };
     if ((note.pointed || isCrowded(note)) && led()) return true;
-    return board_.atOneOf(
-        label,
-        roundPipes(board_.placesAbout(label, siteOf(note), near, kSectionReach), note.object));
+    return add(board_.placesAbout(label, siteOf(note), near, kSectionReach));
   }
   /// Beside other things a text without a leader could be taken for theirs.
   bool isCrowded(const SectionNote& note) const {
@@ -164,8 +164,12 @@ private:
 
   bool hidesPipe(const PaperBox& plate) const;
   bool hidesSurface(const PaperBox& plate) const;
+  bool isHidden(Point2 p) const;
   std::vector<LabelCandidate> roundPipes(std::vector<LabelCandidate> places, const Id& own) const;
+  std::vector<LabelCandidate> outOfOtherVaults(std::vector<LabelCandidate> places, Point2 at,
+                                               bool never) const;
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
+  PaperSpan ownSpan(const SectionNote& note) const;
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
   std::vector<PaperBox> otherChambers(const SectionNote& note) const;
   std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
@@ -176,6 +180,7 @@ private:
   LabelBoard board_;
   std::vector<DrawnPipe> pipes_;
   std::vector<Polyline> surfaces_; ///< on the paper
+  std::vector<PaperBox> baffles_;
   /// Those in order that are placed, with the labels' middles.
   std::vector<std::pair<const SectionNote*, double>> placed_;
 };
@@ -225,17 +230,23 @@ bool SectionLabels::hidesSurface(const PaperBox& plate) const {
   });
 }
 
+/// On the dark of a baffle a leader is not seen.
+bool SectionLabels::isHidden(Point2 p) const {
+  return std::ranges::any_of(baffles_, [&](const PaperBox& baffle) { return baffle.holds(p); });
+}
+
 /// A leader through another's pipe would seem to point at that. A plate takes the ground's line
 /// away only where there is hardly another place.
 std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate> places,
                                                       const Id& own) const {
-  constexpr double kThroughPipe = 40, kOnSurface = 600; // mm that it is disliked
+  constexpr double kThroughPipe = 80, kOnSurface = 600; // mm that it is disliked
   constexpr double kOwnEnd = 0.02;                      // of a leader, which may end on a pipe
   std::erase_if(places, [&](const LabelCandidate& place) { return hidesPipe(place.box); });
   for (LabelCandidate& place : places) {
     if (hidesSurface(place.box)) place.cost += kOnSurface;
     if (!place.leaderTo) continue;
     const Point2 from = leaderStart(place), to = lerp(*place.leaderTo, from, kOwnEnd);
+    if (isHidden(lerp(from, to, 0.5))) place.cost += kThroughPipe;
     for (const DrawnPipe& pipe : pipes_) {
       if (pipe.run != own && cutsBox(from, to, pipe.extent) && cutsRing(pipe.outline, from, to))
         place.cost += kThroughPipe;
@@ -244,11 +255,62 @@ std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate
   return places;
 }
 
+/// What stands in a vault is not told in the next one: `never`, or only where nothing else is left.
+std::vector<LabelCandidate> SectionLabels::outOfOtherVaults(std::vector<LabelCandidate> places,
+                                                            Point2 at, bool never) const {
+  constexpr double kOthers = 300; // mm that such a place is disliked
+  const SectionNote* own = nullptr;
+  std::vector<std::pair<const SectionNote*, PaperBox>> chambers;
+  for (const SectionNote& note : notes_) {
+    if (!note.inside) continue;
+    const SectionArea& area = *note.inside;
+    const PaperBox box =
+        around({section_.toPaper(area.from, area.low), section_.toPaper(area.to, area.high)});
+    chambers.emplace_back(&note, box);
+    if (box.holds(at)) own = &note;
+  }
+  if (own == nullptr) return places;
+  const auto isInOther = [&](const LabelCandidate& place) {
+    return std::ranges::any_of(chambers, [&](const auto& chamber) {
+      return chamber.first->object != own->object && chamber.second.meets(place.box);
+    });
+  };
+  if (never) std::erase_if(places, isInOther);
+  for (LabelCandidate& place : places)
+    place.cost += isInOther(place) ? kOthers : 0;
+  return places;
+}
+
+/// As far as the middle of a label may stand off so that it keeps its order wherever its neighbours
+/// stand in theirs: half way to them, and hardly past its point where one is close.
+PaperSpan SectionLabels::ownSpan(const SectionNote& note) const {
+  PaperSpan span;
+  constexpr double kClose = 16, kSlack = 1; // mm
+  const double own = section_.toPaper(note.station, note.level).x;
+  for (const SectionNote& other : notes_) {
+    if (!other.inOrder || other.object != note.object) continue;
+    const double off = section_.toPaper(other.station, other.level).x - own;
+    if (std::abs(off) < 1e-3) continue;
+    const double most = std::abs(off) / 2;
+    const double far = std::abs(off) < kClose ? std::min(kSlack, most) : most;
+    if (off > 0) span.right = std::min(span.right, own + far);
+    if (off < 0) span.left = std::max(span.left, own - far);
+  }
+  return span;
+}
+
+/// Where it may be moved for others' sake, if there is room there.
 bool SectionLabels::placeInOrder(const SectionNote& note, const SheetLabel& label) {
-  const PaperSpan span = orderSpan(note);
   const Point2 at = section_.toPaper(note.station, note.level);
-  const auto x = board_.atOneOfWithin(
-      label, roundPipes(invertPlaces(at, board_.size(label)), note.object), span);
+  const std::vector<LabelCandidate> all =
+      outOfOtherVaults(roundPipes(invertPlaces(at, board_.size(label)), note.object), at, false);
+  std::vector<LabelCandidate> own = all;
+  std::erase_if(own, [span = ownSpan(note)](const LabelCandidate& place) {
+    const double x = place.box.centre().x;
+    return x <= span.left || x >= span.right;
+  });
+  if (board_.atOneOf(label, own)) return true;
+  const auto x = board_.atOneOfWithin(label, all, orderSpan(note));
   if (x) placed_.emplace_back(&note, *x);
   return x.has_value();
 }

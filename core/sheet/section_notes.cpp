@@ -3,6 +3,7 @@
 #include "core/sheet/section_marks.h"
 
 #include "core/plan/keys.h"
+#include "core/sheet/cut_lid.h"
 #include "core/study/object_names.h"
 #include "core/units/print_levels.h"
 
@@ -31,16 +32,25 @@ public:
     notes_.push_back(
         {object, station, level, std::move(text), side, ink, weight, span, std::move(where)});
   }
-  /// An invert, told among its run's others in the order of their stations.
-  void invert(const Id& run, double station, Length level, int weight, Ink ink, std::string where) {
-    add(run, station, level, at("INV", level), NoteSide::Below, weight, ink, 0, std::move(where));
+  /// An invert, told among its run's others in the order of their stations. `name`: of the run
+  /// where others lie beside it.
+  void invert(const Id& run, double station, Length level, int weight, Ink ink, std::string where,
+              const std::string& name = {}) {
+    add(run, station, level, (name.empty() ? "" : name + " ") + at("INV", level), NoteSide::Below,
+        weight, ink, 0, std::move(where));
     notes_.back().inOrder = true;
     notes_.back().isListed = true;
     inBrief(printElevation(level, units_));
   }
   /// The note that was added last, for where it has less room.
   void inBrief(std::string text) { notes_.back().brief = std::move(text); }
+  void listed() { notes_.back().isListed = true; }
   void pointed() { notes_.back().pointed = true; }
+  /// The note that was added last stands anywhere along what the section shows of a floor.
+  void alongFloor(const ProfileStructure& s, const SectionExtent& shown) {
+    const double from = std::max(s.from, shown.from), to = std::min(s.to, shown.to);
+    if (from < to) notes_.back().lines = {{from, to, *s.level, *s.level}};
+  }
   std::string atStation(double station) const {
     return "station " + printRunLength(metres(station), units_);
   }
@@ -79,9 +89,8 @@ void NoteTaker::vault(const ProfileVault& v) {
   const std::string name = called(v);
   add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
   inBrief(v.id);
-  notes_.back().lines = {{v.from, v.to, v.lidTop, v.lidTop}};
-  level(v.id, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, name,
-        {{v.from, v.to, v.lidTop, v.lidTop}});
+  notes_.back().lines = lidPieces(v);
+  level(v.id, at("LID", v.lidTop), NoteSide::Above, 3, Ink::Black, name, lidPieces(v));
   if (v.insideTo <= v.insideFrom) return;
   level(v.id, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, name,
         {{v.insideFrom, v.insideTo, v.floor, v.floor}});
@@ -224,6 +233,7 @@ void noteStructures(const RunProfile& profile, NoteTaker& notes) {
     told.push_back(text);
     notes.add(s.id, (s.from + s.to) / 2, *s.level, text, NoteSide::Above, 2);
     notes.inBrief(called(s));
+    if (s.kind != StructureKind::Basin) notes.alongFloor(s, sectionExtent(profile));
     if (s.outlet && s.bottom)
       notes.add(s.id, (s.from + s.to) / 2, *s.bottom, notes.at("BOTTOM OF SUMP", *s.bottom),
                 NoteSide::Below, 2, Ink::Black, 0, called(s));
@@ -237,6 +247,7 @@ void noteFootings(const RunProfile& profile, NoteTaker& notes) {
     if (s.kind != StructureKind::Building || !s.bottom || walls.empty()) continue;
     notes.add(s.id, walls.front(), *s.bottom, notes.at("FOOTING", *s.bottom), NoteSide::Below, 2,
               Ink::Black, 0, called(s));
+    notes.pointed();
   }
 }
 
@@ -292,6 +303,11 @@ void noteInverts(const RunProfile& profile, NoteTaker& notes) {
     notes.invert(profile.run, p.station, p.invert, 1, inkOf(profile.service),
                  notes.atStation(p.station));
   }
+}
+
+/// From chamber to chamber, with its name on it. Others end beside one another or are seen end on.
+bool isSeenWhole(const TrainRun& run) {
+  return run.service == Service::Interconnect || run.service == Service::Link;
 }
 
 /// In the middle of the run's longest piece, where nothing else is told.
@@ -359,10 +375,13 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
     for (const TrainPoint& p : run.points) {
       if (p.vertex == kNoVertex) continue;
       notes.invert(run.id, p.station, p.invert,
-                   run.carriesFlow || run.service == Service::Suction ? 1 : 4, ink, run.id);
+                   run.carriesFlow || run.service == Service::Suction ? 1 : 4, ink, run.id,
+                   isSeenWhole(run) ? "" : run.id);
     }
     for (const ProfileDrop& drop : run.drops) {
-      if (run.carriesFlow) notes.drop(run.id, run.service, drop);
+      if (!run.carriesFlow) continue;
+      notes.drop(run.id, run.service, drop);
+      notes.listed(); // by the inverts of both ends
     }
   }
   if (const ProfileChamber* c = suctionChamber(profile); c != nullptr && profile.lowWater) {

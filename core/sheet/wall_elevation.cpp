@@ -328,7 +328,7 @@ Drawing riserElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mo
   addParts(job, room, wall, pipes, true, d);
   keepIn(shown, d);
   fitSymbols(shown, most, job.units(), d);
-  d.uncut.clear();
+  d.uncut = {{{shown.low.x, 0}, {shown.high.x, 0}}}; // the floor: what stands over it is told there
   d.levels = {{0, shown.high.x, printElevation(room.floor, job.units()), "floor"}};
   return d;
 }

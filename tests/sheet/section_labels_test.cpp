@@ -3,6 +3,7 @@
 #include "core/sheet/section_labels.h"
 
 #include "core/sheet/clip.h"
+#include "core/sheet/mark_pen.h"
 
 #include <gtest/gtest.h>
 
@@ -37,6 +38,41 @@ TEST(SectionLabels, TheLevelOfANarrowChamberStandsInNoOther) {
           around({section.toPaper(from, metres(0)), section.toPaper(to, metres(1))});
       EXPECT_FALSE(other.meets(box)) << "at " << text->at.x << "," << text->at.y;
     }
+  }
+  EXPECT_EQ(seen, 1);
+}
+
+PaperBox boxOf(const SectionView& section, const SectionArea& area) {
+  return around({section.toPaper(area.from, area.low), section.toPaper(area.to, area.high)});
+}
+
+// Two vaults at 1:50. The way to the left and to the middle is taken: the nearest room is in V2.
+TEST(SectionLabels, WhatStandsInAVaultIsNotToldInTheNextOne) {
+  SectionView section;
+  section.view = SheetView{"", "", {{0, 0}, {200, 100}}, {2.2, 0.5}, 50};
+  const SectionArea own{0, 1.9, metres(0), metres(1)}, next{2.1, 4.4, metres(0), metres(1)};
+  std::vector<SectionNote> notes;
+  for (const auto& [vault, area] : {std::pair{"V1", own}, std::pair{"V2", next}}) {
+    SectionNote number{vault, (area.from + area.to) / 2, metres(0), "1"};
+    number.inside = area;
+    notes.push_back(number);
+  }
+  SectionNote rise{"LK-1", 1.75, metres(0.5), "RISE 572 mm"};
+  rise.pointed = true;
+  notes.push_back(rise);
+  std::vector<Mark> marks;
+  MarkPen walls(marks, "V1", Layer::Vault);
+  for (double x = 0; x < 1.7; x += 0.1)
+    walls.path({{x, -0.2}, {x, 1.2}}, LineStyle{Ink::Black, 0.35, {}});
+  Page page;
+  std::size_t keys = 0;
+  EXPECT_TRUE(labelSection(notes, section, marks, keys, page).empty());
+  int seen = 0;
+  for (const PageItem& item : page.items) {
+    const auto* text = std::get_if<PageText>(&item);
+    if (text == nullptr || text->text != "RISE 572 mm") continue;
+    ++seen;
+    EXPECT_FALSE(boxOf(section, next).meets(around(textBox(*text)))) << text->at.x;
   }
   EXPECT_EQ(seen, 1);
 }

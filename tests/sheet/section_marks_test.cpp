@@ -376,6 +376,45 @@ TEST(LongSection, CloseInvertsKeepTheirOrder) {
   EXPECT_LT(across["INV 97.81"], across["INV 98.40"]);
 }
 
+// The suctions stand side by side: an invert there must say whose it is.
+TEST(LongSection, InvertsOfTheTrainNameTheirRun) {
+  std::size_t named = 0;
+  for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Sections sections = sectionsOf(plan);
+    const TrainProfile train = sections.train();
+    for (const SectionNote& note : sectionNotes(train, sections.units())) {
+      if (!note.inOrder) continue;
+      const auto run = std::ranges::find(train.runs, note.object, &TrainRun::id);
+      ASSERT_NE(run, train.runs.end());
+      if (run->service == Service::Interconnect || run->service == Service::Link) continue;
+      ++named;
+      EXPECT_TRUE(note.text.starts_with(run->id + " INV ")) << note.text;
+    }
+  }
+  EXPECT_GT(named, 20u);
+}
+
+// A leader to the lid ends on concrete, not in a shaft.
+TEST(LongSection, TheLidIsToldBesideItsOpenings) {
+  std::size_t openings = 0;
+  for (const char* plan : {"transit-depot", "boatyard-pad", "ferry-quay"}) {
+    const Sections sections = sectionsOf(plan);
+    const TrainProfile train = sections.train();
+    for (const SectionNote& note : sectionNotes(train, sections.units())) {
+      const auto vault = std::ranges::find(train.vaults, note.object, &ProfileVault::id);
+      if (vault == train.vaults.end() || !note.text.starts_with("LID ")) continue;
+      for (const ProfileManway& m : vault->manways) {
+        const double half = inMetres(m.diameter) / 2;
+        if (m.beyond) continue;
+        ++openings;
+        for (const SectionArea& piece : note.lines)
+          EXPECT_TRUE(piece.to < m.station - half || piece.from > m.station + half) << plan;
+      }
+    }
+  }
+  EXPECT_GT(openings, 5u);
+}
+
 TEST(LongSection, ALegOfNoLengthIsToldOnce) {
   const Sections sections(test::twoVaultPlan());
   RunProfile inlet = sections.run("IN");

@@ -96,6 +96,57 @@ TEST_P(SectionPages, LeadersKeepOffWhatOthersPointAt) {
   EXPECT_GT(seen, 20u);
 }
 
+/// None on the depot's own paper; elsewhere one pipe beside others may have no other way left.
+TEST_P(SectionPages, LeadersOfLongSectionsHardlyCross) {
+  const auto& [plan, paper] = GetParam();
+  if (paper != "arch-d" && paper != "a1") return; // small paper has no room for it
+  std::size_t seen = 0, crossed = 0;
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("P-3")) continue;
+    const std::vector<Leader> leaders = leadersOf(page);
+    seen += leaders.size();
+    for (std::size_t i = 0; i < leaders.size(); ++i) {
+      for (std::size_t k = i + 1; k < leaders.size(); ++k) {
+        if (distance(leaders[i].to, leaders[k].to) < 0.01) continue; // two things at one place
+        crossed +=
+            crossSegments(leaders[i].from, leaders[i].to, leaders[k].from, leaders[k].to) ? 1 : 0;
+      }
+    }
+  }
+  EXPECT_GT(seen, 20u);
+  EXPECT_LE(crossed, plan == "transit-depot" ? 0u : 1u);
+}
+
+/// `SS-1-1`, as the parts of a room are marked.
+bool isPartTag(const std::string& text) {
+  return std::ranges::count(text, '-') == 2 && text.find(' ') == std::string::npos &&
+         text.find('/') == std::string::npos;
+}
+
+/// What stands over the floor is told there.
+TEST_P(SectionPages, TagsOfPartsStandOnTheirSideOfTheFloor) {
+  constexpr double kWall = 0.7; // mm, the line of floors and walls
+  const auto& [plan, paper] = GetParam();
+  if (paper != "arch-d" && paper != "a1") return; // small paper has no room for them
+  std::size_t seen = 0;
+  for (const Page& page : pages_) {
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      if (!page.number.starts_with("P-4") || !isPlate(page, i)) continue;
+      const auto end = pointedAt(page, i);
+      if (!end || !isPartTag(textAt(page, i + 1)->text)) continue;
+      ++seen;
+      const Point2 from = around(shapeAt(page, i)->points).centre();
+      for (std::size_t k = 0; k < page.items.size(); ++k) {
+        const PageShape* floor = shapeAt(page, k);
+        if (!isStroke(floor, kWall)) continue;
+        EXPECT_FALSE(crossSegments(from, *end, floor->points[0], floor->points[1]))
+            << page.number << ": " << textAt(page, i + 1)->text;
+      }
+    }
+  }
+  EXPECT_GT(seen, 5u);
+}
+
 /// The figures of the levels left of a long section, by which a level finds its height on it.
 struct Scale {
   double x = 0;
@@ -143,7 +194,9 @@ const Scale* scaleFor(const std::vector<Scale>& scales, Point2 at) {
 
 /// What a label says before its level; none for other texts.
 std::string levelWord(const std::string& text) {
-  for (const char* word : {"WL", "PEAK", "LOW WL", "GW", "INV", "FLOOR", "LID", "RIM"}) {
+  if (const auto named = text.find(" INV "); named != std::string::npos && named < 6)
+    return text.substr(0, named) + " INV";
+  for (const char* word : {"WL", "PEAK", "LOW WL", "GW", "INV", "FLOOR", "LID", "RIM", "FOOTING"}) {
     const std::string begin = std::string(word) + " ";
     if (text.starts_with(begin) && isNumber(text.substr(begin.size()))) return word;
   }

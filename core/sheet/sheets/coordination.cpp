@@ -278,11 +278,11 @@ Block toAgree(const SheetJob& job, double width) {
       "Tests of pipe and of vaults, each: pressure or vacuum, medium, time and loss allowed "
       "______, as the local code and the authority ask."};
   if (job.plan().site.frostDepth)
-    texts.push_back("Pipe above ground or over the frost depth that holds water is drained or "
-                    "heated against frost: ______.");
+    texts.emplace_back("Pipe above ground or over the frost depth that holds water is drained or "
+                       "heated against frost: ______.");
   if (has(job, Service::Vent))
-    texts.push_back("Vents end over the roof beside them, or as far from doors, windows and air "
-                    "intakes as the local code asks: ______.");
+    texts.emplace_back("Vents end over the roof beside them, or as far from doors, windows and air "
+                       "intakes as the local code asks: ______.");
   return paragraphs("TO BE AGREED BEFORE WORK BEGINS", texts, width, true);
 }
 
