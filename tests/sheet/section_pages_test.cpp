@@ -478,6 +478,21 @@ TEST_P(SectionPages, EveryKeyIsToldBelowItsDrawing) {
   }
 }
 
+// One that stands free between two marks could be either's.
+TEST_P(SectionPages, WordsAboutACrossingPointAtIt) {
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("P-3")) continue;
+    for (std::size_t i = 1; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      if (text == nullptr || !isPlate(page, i - 1)) continue;
+      if (text->text.find(", over by ") == std::string::npos &&
+          text->text.find(", under by ") == std::string::npos)
+        continue;
+      EXPECT_TRUE(pointedAt(page, i - 1)) << page.number << ": " << text->text;
+    }
+  }
+}
+
 /// Walls, ground and pipes that are drawn before a plate and run through it.
 bool breaksALine(const Page& page, std::size_t plate) {
   const PaperBox core = around(shapeAt(page, plate)->points).grown(-0.6);
