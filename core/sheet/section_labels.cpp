@@ -40,25 +40,18 @@ public:
   void finish() { board_.finish(); }
   /// The first that found no room even for its key; null: none.
   const SectionNote* lost() const { return lost_; }
-  std::vector<std::string> place(std::size_t& keys) {
+  /// The first `keyed` of the notes get their keys only.
+  std::vector<std::string> place(std::size_t keyed, std::size_t& keys) {
+    std::vector<std::string> unplaced;
+    for (std::size_t i = 0; i < keyed; ++i)
+      tellBelow(notes_[i], keys, unplaced);
     std::vector<const SectionNote*> late;
-    for (const SectionNote& note : notes_) {
-      if (!placeOne(note)) late.push_back(&note);
+    for (std::size_t i = keyed; i < notes_.size(); ++i) {
+      if (!placeOne(notes_[i])) late.push_back(&notes_[i]);
     }
     if (!late.empty()) board_.settle(); // what stood in their way may have moved off
-    std::vector<std::string> unplaced;
-    for (const SectionNote* waiting : late) {
-      const SectionNote& note = *waiting;
-      if (placeOne(note) || note.inside || note.isListed) continue;
-      const std::string key = keyName(keys);
-      std::string text = note.text;
-      if (placeKey(note, key)) {
-        text = key + " " + text;
-        ++keys;
-      } else if (lost_ == nullptr) {
-        lost_ = &note;
-      }
-      unplaced.push_back(text + (note.where.empty() ? "" : " (" + note.where + ")"));
+    for (const SectionNote* note : late) {
+      if (!placeOne(*note) && !note->inside && !note->isListed) tellBelow(*note, keys, unplaced);
     }
     return unplaced;
   }
@@ -91,6 +84,17 @@ private:
                                          : section_.plane.at(note.station, note.level);
   }
 
+  void tellBelow(const SectionNote& note, std::size_t& keys, std::vector<std::string>& unplaced) {
+    const std::string key = keyName(keys);
+    std::string text = note.text;
+    if (placeKey(note, key)) {
+      text = key + " " + text;
+      ++keys;
+    } else if (lost_ == nullptr) {
+      lost_ = &note;
+    }
+    unplaced.push_back(text + (note.where.empty() ? "" : " (" + note.where + ")"));
+  }
   bool placeOne(const SectionNote& note) {
     constexpr double kNear = 1.5;
     const SheetLabel label{{note.text}, false, false, note.ink};
@@ -363,20 +367,23 @@ std::vector<LabelCandidate> SectionLabels::insidePlaces(const SectionArea& area,
 std::vector<std::string> labelSection(const std::vector<SectionNote>& notes,
                                       const SectionView& section, const std::vector<Mark>& marks,
                                       std::size_t& keys, Page& page) {
-  // What is told below the section by no key goes first in another try.
+  // The key of what would be told below the section without one goes first in another try.
   std::vector<SectionNote> order = notes;
-  constexpr int kTries = 6;
-  for (int i = 0;; ++i) {
+  constexpr std::size_t kTries = 6;
+  for (std::size_t i = 0;; ++i) {
     std::size_t taken = keys;
     SectionLabels labels(order, section, marks, page);
-    std::vector<std::string> unplaced = labels.place(taken);
-    if (labels.lost() == nullptr || i == kTries) {
+    std::vector<std::string> unplaced = labels.place(i, taken);
+    const std::size_t lost = labels.lost() == nullptr
+                                 ? order.size()
+                                 : static_cast<std::size_t>(labels.lost() - order.data());
+    if (lost == order.size() || lost < i || i == kTries) { // or nothing helps it
       labels.finish();
       keys = taken;
       return unplaced;
     }
-    const auto lost = order.begin() + (labels.lost() - order.data());
-    std::rotate(order.begin(), lost, lost + 1);
+    const auto at = order.begin() + static_cast<std::ptrdiff_t>(lost);
+    std::rotate(order.begin(), at, at + 1);
   }
 }
 
