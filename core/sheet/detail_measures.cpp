@@ -51,6 +51,9 @@ private:
     for (std::size_t i = 0; i + 1 < run_.points.size(); ++i) {
       if (run_.legs[i].vertical && given_.to.kind == EndKind::Port) stops.push_back(stations_[i]);
     }
+    for (const Bend& bend : run_.bends) {
+      if (!bend.fittings.empty()) stops.push_back(stations_[static_cast<std::size_t>(bend.point)]);
+    }
     for (const InlinePart& part : given_.parts) {
       if (const auto place = partPlace(run_, part)) stops.push_back(place->along);
     }

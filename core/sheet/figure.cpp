@@ -119,12 +119,29 @@ void tellByKey(const std::string& text, Point2 at, LabelBoard& board,
   unplaced.push_back(board.atPoint({{key}}, at, kNear, kReach) ? key + " " + text : text);
 }
 
+/// A dimension along the drawing does not lie on the line of a level.
+Measure offLevels(Measure m, const Drawing& drawing, const SheetView& view) {
+  constexpr double kAir = 1.6, kStep = 1.2; // mm
+  constexpr int kTries = 6;
+  if (m.from.y != m.to.y || m.offset == 0) return m;
+  const double along = m.to.x > m.from.x ? 1 : -1;
+  const auto isOnOne = [&] {
+    const double y = view.toPaper(m.from).y - along * m.offset;
+    return std::ranges::any_of(drawing.levels, [&](const LevelTag& level) {
+      return std::abs(view.toPaper({0, level.y}).y - y) < kAir;
+    });
+  };
+  for (int i = 0; i < kTries && isOnOne(); ++i)
+    m.offset += m.offset < 0 ? -kStep : kStep;
+  return m;
+}
+
 /// All lines first, so that no text stands on one.
 void drawMeasures(const Drawing& drawing, const SheetView& view, LabelBoard& board,
                   std::vector<std::string>& unplaced) {
   std::vector<std::pair<const Measure*, Polyline>> told;
   for (const Measure& m : drawing.measures) {
-    if (const auto ends = drawMeasure(m, view, board)) {
+    if (const auto ends = drawMeasure(offLevels(m, drawing, view), view, board)) {
       told.push_back({&m, {view.toSite(ends->first), view.toSite(ends->second)}});
     }
   }

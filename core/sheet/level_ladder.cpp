@@ -75,21 +75,32 @@ void drawLadder(const std::vector<LevelTag>& levels, const SheetView& view, doub
   const std::vector<Rung> rungs = rungsOf(levels);
   const std::vector<double> slots = slotsOf(rungs, view);
   const double left = view.frame.high.x - room;
+  const auto isCrowded = [&](std::size_t i) {
+    constexpr double kMark = 2.4; // mm
+    const auto isNear = [&](const Rung& other) {
+      return &other != &rungs[i] &&
+             std::abs(view.toPaper({0, other.y}).y - view.toPaper({0, rungs[i].y}).y) < kMark;
+    };
+    return std::ranges::any_of(rungs, isNear);
+  };
   for (std::size_t i = 0; i < rungs.size(); ++i) {
     const Rung& rung = rungs[i];
     const Point2 from = view.toPaper({rung.from, rung.y});
-    const Point2 knee{left + 2, from.y}, end{left + 8, slots[i]};
+    const bool crowded = isCrowded(i);
+    const Point2 knee{left + 2, from.y}, end{left + (crowded ? 6 : 8), slots[i]};
+    constexpr double kToWords = 9.5, kOnEnd = 7.8; // mm from the left
     page.items.push_back(
-        PageShape{{from, knee, end, {end.x + 1.5, end.y}}, false, false, kRungThin, {}});
+        PageShape{{from, knee, end, {left + kToWords, end.y}}, false, false, kRungThin, {}});
     constexpr double kCover = 5;
     board.avoid(from, knee, kCover);
-    // The level's mark: a triangle standing on the line.
-    page.items.push_back(PageShape{{knee, {knee.x - 1.2, knee.y - 2}, {knee.x + 1.2, knee.y - 2}},
+    // The level's mark: a triangle standing on the line; before its words where others are close.
+    const Point2 foot = crowded ? Point2{left + kOnEnd, end.y} : knee;
+    page.items.push_back(PageShape{{foot, {foot.x - 1.2, foot.y - 2}, {foot.x + 1.2, foot.y - 2}},
                                    true,
                                    false,
                                    kRungThin,
                                    FillStyle{Ink::White}});
-    Point2 at{end.x + 2.2, end.y + kTextHeight * 0.42};
+    Point2 at{left + kToWords + 0.7, end.y + kTextHeight * 0.42};
     page.items.push_back(words(at, rung.level + kWordGap + rung.names.front()));
     at.x += textWidth(rung.level + kWordGap, kTextHeight, false);
     for (std::size_t k = 1; k < rung.names.size(); ++k)

@@ -237,13 +237,13 @@ private:
       pen.ring(box(half + kRim, top - kCover, top), kPipe, FillStyle{Ink::Black});
       const bool cleanout = riser.kind == PartKind::Cleanout;
       const std::string height = printHeight(metres(foot), *riser.grade, job_.units());
-      drawing_.callouts.push_back(
-          {{std::string(cleanout ? "Cleanout riser " : "Access box ") + height + " over the invert",
-            riser.traffic ? "traffic cover at grade" : "cover at grade"},
-           at(cleanout ? x + half : x - half, (top + foot) / 2),
-           Ink::Black,
-           false,
-           true});
+      std::vector<std::string> lines = {
+          std::string(cleanout ? "Cleanout riser " : "Access box ") + height + " over the invert",
+          riser.traffic ? "traffic cover at grade" : "cover at grade"};
+      if (!cleanout) lines.push_back("plan size by the valve's maker: ______");
+      drawing_.callouts.push_back({std::move(lines),
+                                   at(cleanout ? x + half : x - half, (top + foot) / 2), Ink::Black,
+                                   false, true});
       drawing_.levels.push_back({top * steeper_, x + half, level(top),
                                  cleanout ? "cover of cleanout" : "cover of access box"});
     }

@@ -1,4 +1,5 @@
 #include "core/sheet/schedules.h"
+#include "core/study/manway_way.h"
 
 #include "core/plan/nonpotable.h"
 #include "core/sheet/end_names.h"
@@ -182,10 +183,20 @@ std::string riserText(const ManwayStudy& manway, UnitSystem units) {
   return manway.riser ? printSize(*manway.riser, units) : "-";
 }
 
+/// Who goes in has less room beside these.
+std::string standingIn(const Review& review, const std::vector<ManwayLine>& lines) {
+  const auto tags = runTags(review.plan);
+  std::string names;
+  for (const ManwayLine& line : lines)
+    names += (names.empty() ? "" : ", ") + tags.at(line.run);
+  return names.empty() ? "-" : names;
+}
+
 } // namespace
 
 Block manwaySchedule(const Review& review, double width) {
   const UnitSystem units = review.plan.project.units;
+  const ManwayWays ways(review.plan, review.study);
   std::vector<std::vector<std::string>> rows;
   for (const VaultStudy& vault : review.study.vaults) {
     const Vault& given = *review.plan.vaults.find(vault.id);
@@ -194,7 +205,8 @@ Block manwaySchedule(const Review& review, double width) {
       rows.push_back({called(given), std::to_string(manway.chamber),
                       printShort(given.manways[i].diameter, units), levelText(manway.rim, units),
                       riserText(manway, units),
-                      given.manways[i].trafficCover ? "traffic" : "pedestrian"});
+                      given.manways[i].trafficCover ? "traffic" : "pedestrian",
+                      standingIn(review, ways.lines(vault, i))});
     }
   }
   return table("MANWAY SCHEDULE",
@@ -203,7 +215,8 @@ Block manwaySchedule(const Review& review, double width) {
                 {"Clear|opening", Align::Right},
                 {"Rim", Align::Right},
                 {"Riser with|its frame", Align::Right},
-                {"Cover"}},
+                {"Cover"},
+                {"Pipe in|its opening"}},
                rows, width);
 }
 

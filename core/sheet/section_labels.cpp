@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/sheet/label_board.h"
+#include "core/sheet/section_places.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,50 +11,7 @@ namespace sump {
 
 namespace {
 
-constexpr double kSectionReach = 45; // mm that a label may stand off with a leader
-constexpr double kCare = 3;          // covering a line here is so many times as bad as on a plan
-
-PaperBox boxAbout(Point2 centre, Point2 size) {
-  return {centre - size * 0.5, centre + size * 0.5};
-}
-
-/// Along a line of the section, its text on the wished side of it, else on the other one.
-void addLinePlaces(Point2 a, Point2 b, double wished, Point2 size, bool below, double cost,
-                   std::vector<LabelCandidate>& places) {
-  constexpr double kOff = 0.35, kEnd = 0.4; // mm of air to the line, and at its ends
-  constexpr double kOtherSide = 5;
-  constexpr int kSteps = 40;
-  const double low = a.x + kEnd + size.x / 2, high = b.x - kEnd - size.x / 2;
-  if (high < low) return;
-  for (int i = 0; i <= kSteps; ++i) {
-    const double x = low + (high - low) * i / kSteps;
-    const double off = size.y / 2 + kOff, aside = cost + 0.06 * std::abs(x - wished);
-    const Point2 on{x, a.y}, down{0, off};
-    places.push_back({boxAbout(below ? on + down : on - down, size), {}, aside, false});
-    places.push_back(
-        {boxAbout(below ? on - down : on + down, size), {}, aside + kOtherSide, false});
-  }
-}
-
-/// Beside its point at its height, under or over it; else with a leader.
-std::vector<LabelCandidate> invertPlaces(Point2 at, Point2 size) {
-  constexpr double kOff = 1;
-  const double x = size.x / 2, y = size.y / 2 + kOff;
-  std::vector<LabelCandidate> places;
-  const auto add = [&](Point2 off, double cost) {
-    places.push_back({boxAbout(at + off, size), {}, cost, false});
-  };
-  for (double shift : {0.0, 0.4, -0.4, 0.8, -0.8}) {
-    const double cost = std::abs(shift);
-    add({shift * x, y}, cost);
-    add({shift * x, -y}, cost + 0.8);
-  }
-  for (double side : {1.0, -1.0})
-    add({side * (x + kOff), 0}, 0.6);
-  const auto more = aroundPoint(at, size.x, size.y, 4, kSectionReach, 4);
-  places.insert(places.end(), more.begin(), more.end());
-  return places;
-}
+constexpr double kCare = 3; // covering a line here is so many times as bad as on a plan
 
 struct DrawnPipe {
   Id run;
@@ -78,25 +36,23 @@ public:
     }
   }
 
-  std::vector<std::string> place(std::size_t& keys) {
+  /// Nothing is drawn before `finish`.
+  void finish() { board_.finish(); }
+  /// The first that found no room even for its key; null: none.
+  const SectionNote* lost() const { return lost_; }
+  /// The first `keyed` of the notes get their keys only.
+  std::vector<std::string> place(std::size_t keyed, std::size_t& keys) {
+    std::vector<std::string> unplaced;
+    for (std::size_t i = 0; i < keyed; ++i)
+      tellBelow(notes_[i], keys, unplaced);
     std::vector<const SectionNote*> late;
-    for (const SectionNote& note : notes_) {
-      if (!placeOne(note)) late.push_back(&note);
+    for (std::size_t i = keyed; i < notes_.size(); ++i) {
+      if (!placeOne(notes_[i])) late.push_back(&notes_[i]);
     }
     if (!late.empty()) board_.settle(); // what stood in their way may have moved off
-    std::vector<std::string> unplaced;
-    for (const SectionNote* waiting : late) {
-      const SectionNote& note = *waiting;
-      if (placeOne(note) || note.inside || note.isListed) continue;
-      const std::string key = keyName(keys);
-      std::string text = note.text;
-      if (placeKey(note, key)) {
-        text = key + " " + text;
-        ++keys;
-      }
-      unplaced.push_back(text + (note.where.empty() ? "" : " (" + note.where + ")"));
+    for (const SectionNote* note : late) {
+      if (!placeOne(*note) && !note->inside && !note->isListed) tellBelow(*note, keys, unplaced);
     }
-    board_.finish();
     return unplaced;
   }
 
@@ -128,6 +84,17 @@ private:
                                          : section_.plane.at(note.station, note.level);
   }
 
+  void tellBelow(const SectionNote& note, std::size_t& keys, std::vector<std::string>& unplaced) {
+    const std::string key = keyName(keys);
+    std::string text = note.text;
+    if (placeKey(note, key)) {
+      text = key + " " + text;
+      ++keys;
+    } else if (lost_ == nullptr) {
+      lost_ = &note;
+    }
+    unplaced.push_back(text + (note.where.empty() ? "" : " (" + note.where + ")"));
+  }
   bool placeOne(const SectionNote& note) {
     constexpr double kNear = 1.5;
     const SheetLabel label{{note.text}, false, false, note.ink};
@@ -171,6 +138,7 @@ private:
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   PaperSpan ownSpan(const SectionNote& note) const;
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
+  bool isUnderBaffle(Point2 p) const;
   std::vector<PaperBox> otherChambers(const SectionNote& note) const;
   std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
   PaperSpan orderSpan(const SectionNote& note) const;
@@ -178,6 +146,7 @@ private:
   const std::vector<SectionNote>& notes_;
   const SectionView& section_;
   LabelBoard board_;
+  const SectionNote* lost_ = nullptr;
   std::vector<DrawnPipe> pipes_;
   std::vector<Polyline> surfaces_; ///< on the paper
   std::vector<PaperBox> baffles_;
@@ -258,7 +227,8 @@ std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate
 /// What stands in a vault is not told in the next one: `never`, or only where nothing else is left.
 std::vector<LabelCandidate> SectionLabels::outOfOtherVaults(std::vector<LabelCandidate> places,
                                                             Point2 at, bool never) const {
-  constexpr double kOthers = 300; // mm that such a place is disliked
+  constexpr double kOthers = 300;       // mm that such a place is disliked
+  constexpr double kThroughFloor = 120; // as much for one that a leader reaches through the floor
   const SectionNote* own = nullptr;
   std::vector<std::pair<const SectionNote*, PaperBox>> chambers;
   for (const SectionNote& note : notes_) {
@@ -276,8 +246,11 @@ std::vector<LabelCandidate> SectionLabels::outOfOtherVaults(std::vector<LabelCan
     });
   };
   if (never) std::erase_if(places, isInOther);
-  for (LabelCandidate& place : places)
-    place.cost += isInOther(place) ? kOthers : 0;
+  const double floor = section_.toPaper(own->station, own->level).y;
+  for (LabelCandidate& place : places) {
+    if (isInOther(place)) place.cost += kOthers;
+    if (place.leaderTo && place.box.low.y > floor) place.cost += kThroughFloor;
+  }
   return places;
 }
 
@@ -328,9 +301,13 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
     const double wished = own >= a.x && own <= b.x ? own : (a.x + b.x) / 2;
     addLinePlaces(a, b, wished, size, note.side == NoteSide::Below, cost, places);
     for (double along : {0.5, 0.3, 0.7, 0.12, 0.88}) {
-      const auto more =
-          aroundPoint(lerp(a, b, along), size.x, size.y, 3, kSectionReach, cost + kLeader);
-      places.insert(places.end(), more.begin(), more.end());
+      const Point2 target = lerp(a, b, along);
+      if (isUnderBaffle(target)) continue;
+      for (LabelCandidate place :
+           aroundPoint(target, size.x, size.y, 3, kSectionReach, cost + kLeader)) {
+        place.cost += fromWrongSide(note, place, target);
+        places.push_back(std::move(place));
+      }
     }
     cost += kNextLine;
   }
@@ -340,6 +317,13 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
       place.cost += other.meets(place.box) ? kOthers : 0;
   }
   return places;
+}
+
+/// At a baffle's foot, where a dot would not be seen.
+bool SectionLabels::isUnderBaffle(Point2 p) const {
+  constexpr double kAir = 0.8; // mm
+  return std::ranges::any_of(baffles_,
+                             [&](const PaperBox& baffle) { return baffle.grown(kAir).holds(p); });
 }
 
 /// Of a level's vault, in which it is not that.
@@ -383,7 +367,24 @@ std::vector<LabelCandidate> SectionLabels::insidePlaces(const SectionArea& area,
 std::vector<std::string> labelSection(const std::vector<SectionNote>& notes,
                                       const SectionView& section, const std::vector<Mark>& marks,
                                       std::size_t& keys, Page& page) {
-  return SectionLabels(notes, section, marks, page).place(keys);
+  // The key of what would be told below the section without one goes first in another try.
+  std::vector<SectionNote> order = notes;
+  constexpr std::size_t kTries = 6;
+  for (std::size_t i = 0;; ++i) {
+    std::size_t taken = keys;
+    SectionLabels labels(order, section, marks, page);
+    std::vector<std::string> unplaced = labels.place(i, taken);
+    const std::size_t lost = labels.lost() == nullptr
+                                 ? order.size()
+                                 : static_cast<std::size_t>(labels.lost() - order.data());
+    if (lost == order.size() || lost < i || i == kTries) { // or nothing helps it
+      labels.finish();
+      keys = taken;
+      return unplaced;
+    }
+    const auto at = order.begin() + static_cast<std::ptrdiff_t>(lost);
+    std::rotate(order.begin(), at, at + 1);
+  }
 }
 
 } // namespace sump

@@ -4,6 +4,7 @@
 
 #include "core/plan/keys.h"
 #include "core/sheet/cut_lid.h"
+#include "core/sheet/floor_note.h"
 #include "core/study/object_names.h"
 #include "core/units/print_levels.h"
 
@@ -46,11 +47,8 @@ public:
   void inBrief(std::string text) { notes_.back().brief = std::move(text); }
   void listed() { notes_.back().isListed = true; }
   void pointed() { notes_.back().pointed = true; }
-  /// The note that was added last stands anywhere along what the section shows of a floor.
-  void alongFloor(const ProfileStructure& s, const SectionExtent& shown) {
-    const double from = std::max(s.from, shown.from), to = std::min(s.to, shown.to);
-    if (from < to) notes_.back().lines = {{from, to, *s.level, *s.level}};
-  }
+  /// The note that was added last stands anywhere along these.
+  void along(std::vector<SectionArea> lines) { notes_.back().lines = std::move(lines); }
   std::string atStation(double station) const {
     return "station " + printRunLength(metres(station), units_);
   }
@@ -58,7 +56,8 @@ public:
   std::string at(const char* what, Length level) const {
     return std::string(what) + " " + printElevation(level, units_);
   }
-  void vault(const ProfileVault& vault);
+  /// `rim`: what the levels of its manways' covers are called.
+  void vault(const ProfileVault& vault, const char* rim);
   void water(const ProfileVault& vault, const std::string& name);
   /// A level that is drawn as a line along these.
   void level(const Id& object, std::string text, NoteSide side, int weight, Ink ink,
@@ -84,7 +83,7 @@ private:
   std::vector<SectionNote> notes_;
 };
 
-void NoteTaker::vault(const ProfileVault& v) {
+void NoteTaker::vault(const ProfileVault& v, const char* rim) {
   const double middle = (v.from + v.to) / 2;
   const std::string name = called(v);
   add(v.id, middle, v.lidTop, name, NoteSide::Above, 0, Ink::Black, v.to - v.from);
@@ -103,8 +102,8 @@ void NoteTaker::vault(const ProfileVault& v) {
   water(v, name);
   for (const ProfileManway& m : v.manways) {
     if (!m.rim) continue;
-    add(m.id, m.station, *m.rim, at("RIM", *m.rim), NoteSide::Above, m.beyond ? 4 : 2, Ink::Black,
-        0, name);
+    add(m.id, m.station, *m.rim, at(rim, *m.rim), NoteSide::Above, m.beyond ? 4 : 2, Ink::Black, 0,
+        name);
     notes_.back().isListed = m.beyond; // in the schedule of manways
   }
 }
@@ -206,6 +205,7 @@ void noteCrossing(const ProfileCrossing& c, NoteTaker& notes) {
             c.above ? NoteSide::Above : NoteSide::Below, 2, ink, 0,
             c.repeated ? "" : notes.atStation(c.station));
   notes.inBrief(what);
+  notes.pointed();
 }
 
 void noteLegs(const RunProfile& profile, NoteTaker& notes) {
@@ -222,21 +222,20 @@ void noteLegs(const RunProfile& profile, NoteTaker& notes) {
              b.station, b.invert);
 }
 
-/// A room and the building that it fills are told once.
+/// A room and the building that it fills, or whose floor goes on in it, are told once.
 void noteStructures(const RunProfile& profile, NoteTaker& notes) {
   std::vector<std::string> told;
   for (const ProfileStructure& s : profile.structures) {
-    if (!s.level) continue;
-    const std::string text =
-        called(s) + ", " + notes.at(s.kind == StructureKind::Basin ? "RIM" : "FLOOR", *s.level);
-    if (std::ranges::find(told, text) != told.end()) continue;
-    told.push_back(text);
-    notes.add(s.id, (s.from + s.to) / 2, *s.level, text, NoteSide::Above, 2);
+    const std::optional<FloorNote> floor = floorNote(profile, s, notes.units());
+    if (!floor || std::ranges::find(told, floor->text) != told.end()) continue;
+    told.push_back(floor->text);
+    notes.add(s.id, (s.from + s.to) / 2, *s.level, floor->text, NoteSide::Above, 2);
     notes.inBrief(called(s));
-    if (s.kind != StructureKind::Basin) notes.alongFloor(s, sectionExtent(profile));
-    if (s.outlet && s.bottom)
-      notes.add(s.id, (s.from + s.to) / 2, *s.bottom, notes.at("BOTTOM OF SUMP", *s.bottom),
-                NoteSide::Below, 2, Ink::Black, 0, called(s));
+    notes.along(floor->lines);
+    if (!s.outlet || !s.bottom) continue;
+    notes.add(s.id, (s.from + s.to) / 2, *s.bottom, notes.at("BOTTOM OF SUMP", *s.bottom),
+              NoteSide::Below, 2, Ink::Black, 0, called(s));
+    notes.pointed();
   }
 }
 
@@ -276,8 +275,10 @@ void notePart(const RunProfile& profile, const ProfilePart& part, NoteTaker& not
   if (part.cover) {
     text += part.kind == PartKind::Cleanout ? ", riser " : ", box ";
     text += printHeight(part.invert, *part.cover, notes.units()) + " to grade";
-    notes.add(part.id, part.station, *part.cover, notes.at("RIM", *part.cover), NoteSide::Above, 4,
-              Ink::Black, 0, wordsOf(part.kind) + " at " + notes.atStation(part.station));
+    notes.add(part.id, part.station, *part.cover,
+              notes.at(part.kind == PartKind::Cleanout ? "cleanout RIM" : "box RIM", *part.cover),
+              NoteSide::Above, 4, Ink::Black, 0,
+              wordsOf(part.kind) + " at " + notes.atStation(part.station));
   }
   notes.add(part.id, part.station, part.invert, text, NoteSide::Above, part.cover ? 2 : 4, ink, 0,
             notes.atStation(part.station));
@@ -336,7 +337,7 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
   NoteTaker notes(units);
   noteLegs(profile, notes);
   for (const ProfileVault& vault : profile.vaults)
-    notes.vault(vault);
+    notes.vault(vault, "manway RIM");
   notes.groundwater(profile.groundwater, sectionExtent(profile));
   noteInverts(profile, notes);
   for (const ProfileDrop& drop : profile.drops) {
@@ -367,7 +368,7 @@ std::vector<SectionNote> sectionNotes(const RunProfile& profile, UnitSystem unit
 std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem units) {
   NoteTaker notes(units);
   for (const ProfileVault& vault : profile.vaults)
-    notes.vault(vault);
+    notes.vault(vault, "RIM"); // in its table
   notes.listLevels();
   for (const TrainRun& run : profile.runs) {
     const Ink ink = inkOf(run.service);

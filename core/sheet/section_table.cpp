@@ -113,6 +113,26 @@ const std::vector<std::string>& levelHeadings() {
   return headings;
 }
 
+namespace {
+
+/// Points a hair apart, which would read as a drop of nothing, in one row: with the slope from the
+/// last of them on.
+void mergeAlike(std::vector<LevelRow>& rows) {
+  constexpr std::size_t kPlace = 3, kCover = 3, kSlope = 4; // cells
+  for (std::size_t i = 1; i < rows.size();) {
+    auto &before = rows[i - 1].cells, &cells = rows[i].cells;
+    if (!std::equal(before.begin(), before.begin() + kPlace, cells.begin())) {
+      ++i;
+      continue;
+    }
+    before[kSlope] = cells[kSlope];
+    if (before[kCover] == "-") before[kCover] = cells[kCover];
+    rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(i));
+  }
+}
+
+} // namespace
+
 std::vector<LevelRow> levelRows(const RunProfile& profile, UnitSystem units) {
   constexpr double kSameStation = 0.005; // m; one row tells both
   std::optional<LevelRow> least = leastRow(profile, units);
@@ -140,6 +160,7 @@ std::vector<LevelRow> levelRows(const RunProfile& profile, UnitSystem units) {
     }
   }
   if (least) addLeast();
+  mergeAlike(rows);
   return rows;
 }
 

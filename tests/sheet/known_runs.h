@@ -238,7 +238,8 @@ inline void KnownNumbers::groundAtBreaks(const RunProfile& profile, std::vector<
   }
 }
 
-/// P-5: between a run's ends, walls and parts; of its ends over the floor and under the water.
+/// P-5: between a run's ends, walls, parts and turns; of its ends over the floor and under the
+/// water.
 inline void KnownNumbers::details(const Review& review) {
   for (const RunStudy& run : review.study.runs) {
     const auto profile = runProfile(review.plan, review.study, builtinCatalog(), run.id);
@@ -268,8 +269,11 @@ inline void KnownNumbers::details(const Review& review) {
       stops.push_back(s.to);
       if (s.level) on(sheet, Printed::Length, height(profile->points.back().invert, *s.level));
     }
-    for (double a : stops) {
-      for (double b : stops)
+    std::vector<double> measured = stops;
+    for (const ProfilePoint& point : profile->points)
+      measured.push_back(point.station);
+    for (double a : measured) {
+      for (double b : measured)
         on(sheet, Printed::Length, b - a);
     }
     groundAtBreaks(*profile, stops, sheet);

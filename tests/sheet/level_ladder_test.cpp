@@ -31,5 +31,28 @@ TEST(LevelLadder, ALevelWithSeveralNamesStandsApartFromTheNext) {
   EXPECT_NEAR(down["1.600  low water"] - down["1.660  end invert"], lines, 1e-6);
 }
 
+// Three levels a millimetre apart on the paper: each has its mark before its own words.
+TEST(LevelLadder, MarksOfCloseLevelsStandClearOfEachOther) {
+  const std::vector<LevelTag> levels{{2.932, 0, "2.932", "grade at wall"},
+                                     {2.880, 0, "2.880", "cover of access box"},
+                                     {2.845, 0, "2.845", "cover of cleanout"},
+                                     {1.780, 0, "1.780", "water at rest"}};
+  const SheetView view{"", "", {{0, 0}, {150, 100}}, {0, 2.5}, 50};
+  Page page;
+  LabelBoard board(view, {}, page);
+  drawLadder(levels, view, ladderWidth(levels), board, page);
+  std::vector<PaperBox> marks;
+  for (const PageItem& item : page.items) {
+    const auto* shape = std::get_if<PageShape>(&item);
+    if (shape != nullptr && shape->closed && shape->points.size() == 3)
+      marks.push_back(around(shape->points));
+  }
+  ASSERT_EQ(marks.size(), levels.size());
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    for (std::size_t k = 0; k < i; ++k)
+      EXPECT_FALSE(marks[i].meets(marks[k])) << levels[i].level << " on " << levels[k].level;
+  }
+}
+
 } // namespace
 } // namespace sump

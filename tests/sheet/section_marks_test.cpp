@@ -148,6 +148,55 @@ TEST(LongSection, TheTableGoesWithTheFlow) {
   }
 }
 
+// Two columns that print alike would read as a drop that is not there.
+TEST(SectionMarks, PointsThatPrintAlikeShareARow) {
+  Sections sections = sectionsOf("transit-depot");
+  RunProfile profile = sections.run("WW-1");
+  ASSERT_GE(profile.points.size(), 2u);
+  ProfilePoint close = profile.points.front();
+  close.station += 2e-4;
+  profile.points.insert(profile.points.begin() + 1, close);
+  profile.legs.insert(profile.legs.begin(), profile.legs.front());
+  const std::vector<LevelRow> rows = levelRows(profile, sections.units());
+  for (std::size_t i = 1; i < rows.size(); ++i) {
+    EXPECT_FALSE(
+        std::equal(rows[i].cells.begin(), rows[i].cells.begin() + 3, rows[i - 1].cells.begin()))
+        << rows[i].cells[0] << " " << rows[i].cells[2];
+  }
+}
+
+std::vector<std::string> floorsOf(const Sections& sections, const RunProfile& profile) {
+  std::vector<std::string> told;
+  for (const SectionNote& note : sectionNotes(profile, sections.units())) {
+    if (note.text.find("FLOOR") != std::string::npos && note.text.find(", ") != std::string::npos)
+      told.push_back(note.text);
+  }
+  return told;
+}
+
+TEST(SectionMarks, ARoomAndItsBuildingOnOneFloorShareAText) {
+  const Sections sections = sectionsOf("ferry-quay");
+  RunProfile profile = sections.run("SU-1");
+  EXPECT_EQ(floorsOf(sections, profile),
+            std::vector<std::string>{"Equipment room and building, FLOOR 3.150"});
+  // One step up from the building's floor, each is told.
+  for (ProfileStructure& s : profile.structures) {
+    if (s.kind == StructureKind::Room) s.level = metres(3.25);
+  }
+  EXPECT_EQ(floorsOf(sections, profile).size(), 2u);
+}
+
+// `RIM` alone does not say what is to be set to that level.
+TEST(SectionMarks, RimsSayOfWhat) {
+  const Sections sections = sectionsOf("ferry-quay");
+  std::set<std::string> told;
+  for (const SectionNote& note : sectionNotes(sections.run("OF-1"), sections.units())) {
+    const auto at = note.text.find("RIM");
+    if (at != std::string::npos) told.insert(note.text.substr(0, at));
+  }
+  EXPECT_EQ(told, (std::set<std::string>{"manway ", "box ", "cleanout "}));
+}
+
 // An eductor's outlet is the end of its pipe: nothing of it hangs lower.
 TEST(SectionMarks, TheEductorEndsAtItsOutlet) {
   for (const char* name : {"transit-depot", "boatyard-pad", "ferry-quay"}) {

@@ -7,6 +7,7 @@
 #include "core/sheet/clip.h"
 #include "core/sheet/compose.h"
 #include "tests/sheet/composed.h"
+#include "tests/sheet/page_texts.h"
 #include "tests/support/places.h"
 
 #include <gtest/gtest.h>
@@ -474,6 +475,39 @@ TEST_P(SectionPages, EveryKeyIsToldBelowItsDrawing) {
                (" " + text->text + " ").find(" " + key->text + " ") != std::string::npos;
       });
       EXPECT_TRUE(told) << page.number << ": " << key->text;
+    }
+  }
+}
+
+// One that stands free between two marks could be either's.
+TEST_P(SectionPages, WordsAboutACrossingPointAtIt) {
+  for (const Page& page : pages_) {
+    if (!page.number.starts_with("P-3")) continue;
+    for (std::size_t i = 1; i < page.items.size(); ++i) {
+      const PageText* text = textAt(page, i);
+      if (text == nullptr || !isPlate(page, i - 1)) continue;
+      if (text->text.find(", over by ") == std::string::npos &&
+          text->text.find(", under by ") == std::string::npos)
+        continue;
+      EXPECT_TRUE(pointedAt(page, i - 1)) << page.number << ": " << text->text;
+    }
+  }
+}
+
+// What is told below a long section says by its key where it belongs, on paper with room for it.
+TEST_P(SectionPages, WhatIsToldBelowALongSectionHasItsKey) {
+  const std::string paper = std::get<1>(GetParam());
+  if (paper != "arch-d" && paper != "a1") return;
+  const std::string lead = "Marked in the section: ";
+  for (const Page& page : pages_) {
+    for (const PageText& text : testing::textsOf(page)) {
+      if (!text.text.starts_with(lead)) continue;
+      std::size_t from = lead.size();
+      while (from < text.text.size()) {
+        EXPECT_EQ(text.text[from], 'K') << page.number << ": " << text.text;
+        const std::size_t next = text.text.find("; ", from);
+        from = next == std::string::npos ? next : next + 2;
+      }
     }
   }
 }

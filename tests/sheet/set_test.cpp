@@ -228,6 +228,24 @@ TEST(SheetSetWords, TellWhereTheReliefOfTheAssemblyGoes) {
   EXPECT_TRUE(saysAcross("transit-depot", "P-5", "floor drain of"));
 }
 
+// Whoever goes down takes the suctions out of the way.
+TEST(SheetSetWords, TellWhatPipeStandsInAnOpening) {
+  EXPECT_TRUE(saysAcross("boatyard-pad", "P-5",
+                         "It stands in the clear opening of the manway of Vault 3, suction, ch. 2: "
+                         "lift it out at its union before anyone goes in by that."));
+  std::set<std::string> told;
+  for (const Page& page : testing::sampleSheets("boatyard-pad", "a1")) {
+    for (const PageText& text : testing::textsOf(page))
+      told.insert(text.text);
+  }
+  EXPECT_TRUE(told.contains("SU-1, SS-1"));
+}
+
+// A hand and a tool reach into the box; how large it is in plan is its maker's.
+TEST(SheetSetWords, LeaveTheSizeOfAnAccessBoxToItsMaker) {
+  EXPECT_TRUE(saysAcross("transit-depot", "P-5", "plan size by the valve's maker: ______"));
+}
+
 TEST(SheetSetWords, TellTheSumpOfACatchBasin) {
   EXPECT_TRUE(saysOn("boatyard-pad", "P-1", "Bottom 1.680, sump "));
   EXPECT_FALSE(saysOn("transit-depot", "P-1", "Sump depth")) << "a trench drain";

@@ -11,6 +11,7 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/view_references.h"
+#include "core/study/manway_way.h"
 #include "core/study/relief.h"
 #include "core/units/print_levels.h"
 
@@ -105,6 +106,29 @@ std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
   return notes;
 }
 
+/// Who goes in by that manway has less room beside it, or takes it out before.
+std::vector<std::string> openingNotes(const SheetJob& job, const Run& run) {
+  std::vector<std::string> notes;
+  const RunStudy& studied = *job.study().run(run.id);
+  const ManwayWays ways(job.plan(), job.study());
+  for (const VaultStudy& vault : job.study().vaults) {
+    const bool loose = std::ranges::any_of(run.parts, [&](const InlinePart& part) {
+      const auto place = partPlace(studied, part);
+      return part.kind == PartKind::Union && place && contains(vault.outline, flat(place->at));
+    });
+    for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+      for (const ManwayLine& line : ways.lines(vault, i)) {
+        if (line.run != run.id) continue;
+        notes.push_back("It stands in the clear opening of " +
+                        manwayText(job, vault.manways[i].id) +
+                        (loose ? ": lift it out at its union before anyone goes in by that."
+                               : " and narrows it."));
+      }
+    }
+  }
+  return notes;
+}
+
 /// Every interconnect of a vault goes through its baffle alike: `IC-1 (IC-2 similar)`.
 std::string interconnectTags(const SheetJob& job, const Id& vault) {
   const auto tags = runTags(job.plan());
@@ -179,6 +203,11 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
   const std::string tag = ", " + runTags(job.plan()).at(run.id);
+  const auto withOpening = [&](std::string note) {
+    std::vector<std::string> notes = openingNotes(job, given);
+    notes.insert(notes.begin(), std::move(note));
+    return notes;
+  };
   switch (run.service) {
   case Service::Interconnect:
     if (!shown.insert(given.from.target).second) return std::nullopt; // one for each vault
@@ -200,12 +229,12 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
     return Detail{&run,
                   {0, std::min(end, firstWall(job, run).value_or(end) + kPast)},
                   "SUCTION ENTRY" + tag,
-                  {"Rises all the way to the pump, no high pocket."}};
+                  withOpening("Rises all the way to the pump, no high pocket.")};
   case Service::Overflow:
     return Detail{&run,
                   {0, startReach(job, run)},
                   "OVERFLOW WITH BACKFLOW PROTECTION" + tag,
-                  {"The backwater valve is to be reached for cleaning."}};
+                  withOpening("The backwater valve is to be reached for cleaning.")};
   case Service::MakeUp: {
     std::vector<std::string> notes = riserNotes(job, run);
     const std::vector<std::string> more = makeUpNotes(job, given);
