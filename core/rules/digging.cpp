@@ -4,6 +4,7 @@
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 #include "core/study/object_names.h"
+#include "core/study/trench_outline.h"
 #include "core/units/earth.h"
 
 #include <algorithm>
@@ -108,6 +109,29 @@ void tellTrench(Reporter& out, const PitStudy& pit, const DigClash& clash) {
   out.report("trench", objects, {{"vault", vaults}}).place = clash.at;
 }
 
+/// Between a trench and an upright side that is deep enough to need support stands a thin strip of
+/// ground, which the support does not hold from both sides. Whoever shares ground has been told.
+void checkBerms(Reporter& out, const PitStudy& pit) {
+  const EarthStudy& earth = out.input().study.earth;
+  if (!pit.top || earth.sideSlope > 0 || *pit.depth < earth.figures.protectionFrom) return;
+  const Length need = out.input().limits.length("dig.berm");
+  for (const TrenchStudy& trench : earth.trenches) {
+    const bool told = std::ranges::any_of(pit.clashes, [&](const DigClash& clash) {
+      return clash.kind == DigClashKind::Trench && clash.object == trench.run;
+    });
+    if (told) continue;
+    const auto berm = bermBeside(trench, *pit.top, inMetres(need) - kRounding);
+    if (!berm) continue;
+    std::vector<Id> objects = {trench.run};
+    objects.insert(objects.end(), pit.vaults.begin(), pit.vaults.end());
+    const std::string vaults = spokenNames(out.input().plan, pit.vaults);
+    Finding& finding = out.against("dig.berm", "berm", objects, {{"vault", vaults}});
+    finding.measured = printShort(metres(berm->least), out.units());
+    finding.required = printShort(need, out.units());
+    finding.place = berm->at;
+  }
+}
+
 /// Trenches cross roads and utilities by their nature, but no building that they do not go into.
 void checkTrenches(Reporter& out) {
   for (const TrenchStudy& trench : out.input().study.earth.trenches) {
@@ -142,6 +166,8 @@ void checkOverlap(const RuleInput& input, const Rule& rule, std::vector<Finding>
           .place = clash.at;
     }
   }
+  for (const PitStudy& pit : input.study.earth.pits)
+    checkBerms(out, pit);
   checkTrenches(out);
 }
 

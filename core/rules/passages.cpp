@@ -29,6 +29,25 @@ double centreInBaffle(const RunStudy& study) {
   return inMetres(study.startInvert) + radius;
 }
 
+/// Where the low-level float stops the pump, in the vault that it draws from.
+std::optional<Length> lowWaterIn(const RuleInput& input, const Id& vault) {
+  for (const SuctionStudy& suction : input.study.hydraulics.suctions) {
+    const Run* run = input.plan.runs.find(suction.run);
+    if (run != nullptr && run->from.target == vault && suction.lowWater) return *suction.lowWater;
+  }
+  return std::nullopt;
+}
+
+/// Half empty at low water, an interconnect passes what floats.
+void checkLowWater(Reporter& out, const RunStudy& study, const VaultStudy& vault) {
+  const auto low = lowWaterIn(out.input(), vault.id);
+  const Length crown = metres(centreInBaffle(study)) + 0.5 * study.insideDiameter;
+  if (!low || crown <= *low + metres(kRounding)) return;
+  Finding& finding = out.report("low-water", {study.id, vault.id});
+  finding.measured = printElevation(crown, out.units());
+  finding.required = "at most " + printElevation(*low, out.units());
+}
+
 bool isElbow(EndFitting fitting) {
   return fitting == EndFitting::ElbowDown || fitting == EndFitting::ElbowUp;
 }
@@ -42,6 +61,7 @@ void checkOne(Reporter& out, const Run& run, const RunStudy& study, const VaultS
     out.needs({run.id, vault.id}, {"levels of " + run.id});
     return;
   }
+  checkLowWater(out, study, vault);
   const auto fraction = waterFraction(vault, centreInBaffle(study));
   const Band band = middle(out.input());
   if (!fraction) {

@@ -49,6 +49,8 @@ namespace {
 
 constexpr double kTrenchStep = 0.1; // m
 constexpr double kStands = 0.15; // m of ground that stands between two; common practice, no source
+constexpr double kWhile = 0.5;   // m; less is the corner where one turns to the other
+constexpr double kSlant = 0.5;   // sine of what still runs along
 
 /// Holds its outlines, whose corners reach no farther than the trench is wide.
 Box extentOf(const TrenchStudy& trench) {
@@ -91,7 +93,6 @@ double farFrom(const std::vector<Ring>& rings, Point2 p) {
 
 /// Does it go the same way, give or take 30 degrees, with ground that would not stand between them?
 bool runsAlong(const TrenchStretch& stretch, Point2 p, Point2 way, double width) {
-  constexpr double kSlant = 0.5; // sine
   for (std::size_t i = 1; i < stretch.size(); ++i) {
     const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
     const Point2 other = b.at - a.at;
@@ -124,6 +125,19 @@ double alongside(const TrenchStudy& trench, const TrenchStudy& other) {
   return sum;
 }
 
+/// From a place outside of the pit to that side of it which the way runs along.
+std::optional<double> wayToSide(const Ring& pitTop, Point2 p, Point2 way) {
+  std::optional<double> least;
+  for (std::size_t i = 0; i < pitTop.size(); ++i) {
+    const Point2 a = pitTop[i], b = pitTop[(i + 1) % pitTop.size()], side = b - a;
+    if (std::abs(cross(way, side)) > kSlant * norm(way) * norm(side)) continue;
+    const Foot foot = nearestOnSegment(p, a, b);
+    if (foot.along <= 0 || foot.along >= 1) continue;
+    if (!least || foot.distance < *least) least = foot.distance;
+  }
+  return least;
+}
+
 /// Straight on, it has no corner there.
 void goOn(Polyline& line, Point2 to) {
   constexpr double kStraight = 1e-9; // m2
@@ -137,7 +151,6 @@ void goOn(Polyline& line, Point2 to) {
 
 DugTogether dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
   constexpr double kShare = 0.5; // of the shorter one's length; one that crosses shares less
-  constexpr double kWhile = 0.5; // m; less is the corner where one turns to the other
   if (!mayMeet(a, b, kStands)) return DugTogether::No;
   const bool isShorter = a.length <= b.length;
   const TrenchStudy &shorter = isShorter ? a : b, &longer = isShorter ? b : a;
@@ -151,6 +164,29 @@ DugTogether dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
   }
   if (beside > kShare * all) return DugTogether::AsOne;
   return alongside(shorter, longer) > kWhile ? DugTogether::InPart : DugTogether::No;
+}
+
+std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within) {
+  double along = 0;
+  std::optional<TrenchBerm> thinnest;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    for (std::size_t i = 1; i < stretch.size(); ++i) {
+      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+      const double length = distance(a.at, b.at);
+      const int steps = 1 + static_cast<int>(length / kTrenchStep);
+      for (int k = 0; k < steps; ++k) {
+        const double t = (k + 0.5) / steps;
+        const Point2 p = lerp(a.at, b.at, t);
+        if (contains(pitTop, p)) continue;
+        const auto way = wayToSide(pitTop, p, b.at - a.at);
+        const double berm = way ? *way - std::lerp(a.top, b.top, t) / 2 : within;
+        if (berm >= within) continue;
+        along += length / steps;
+        if (!thinnest || berm < thinnest->least) thinnest = {std::max(berm, 0.0), p};
+      }
+    }
+  }
+  return along > kWhile ? thinnest : std::nullopt;
 }
 
 Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others) {

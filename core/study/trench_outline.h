@@ -3,6 +3,8 @@
 
 #include "core/study/earth.h"
 
+#include <optional>
+
 namespace sump {
 
 /// At a bend the sides of both pieces go on until they meet; without this outer corner the outline
@@ -15,6 +17,14 @@ std::vector<Ring> trenchOutlines(const TrenchStudy& trench);
 /// stand: where they do, they are dug as one. Trenches that only cross are not.
 enum class DugTogether { No, InPart, AsOne };
 DugTogether dugTogether(const TrenchStudy& a, const TrenchStudy& b);
+/// The ground that stands between a trench and a pit which it runs along, give or take 30 degrees,
+/// with less than `within` metres between.
+struct TrenchBerm {
+  double least = 0; ///< m; 0 where the trench takes ground from the pit's side
+  Point2 at;        ///< on the trench's line, where it is least
+};
+/// Nothing where it does so for no longer than a corner takes.
+std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within);
 /// The longest piece of the trench's line that lies in none of the others; all of it where there is
 /// hardly any.
 Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others);

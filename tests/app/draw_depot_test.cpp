@@ -138,7 +138,7 @@ void DrawDepot::drawSite() {
   choose("Kind", 1);
   type("4\t0\n140\tN8E\n\n");
   set("Name", "City sewer");
-  set("Centreline elevation", "95.5");
+  set("Centreline elevation", "95.84");
   set("Diameter", "10 in");
   tick("Public main");
   useTool(ActionId::ToolSpot);
@@ -157,24 +157,26 @@ void DrawDepot::drawEquipment() {
   useTool(ActionId::ToolBasin);
   choose("Kind", 1);
   type("65\t92.5\t0\t102\n");
-  set("Name", "Bay trench drain");
+  set("Name", "Existing bay trench drain");
   set("Outlet invert", "99");
   useTool(ActionId::ToolSewer);
   type("4\t30\t95.78\n");
   set("Upstream manhole rim", "102.3");
   useTool(ActionId::ToolWash);
   type("65.2\t92.5\t90\t118\n");
-  set("Name", "Wash arch");
+  set("Name", "Existing wash arch");
   useTool(ActionId::ToolRoom);
   choose("Clear size", 1);
   type("62\t68\t0\t102\n");
   set("From the wall's start", "6'");
-  set("Depth", "10 in", 2); // of the panel, after skid and plumbing area
+  set("Depth", "18 in", 2); // of the panel, after skid and plumbing area
   // Ports follow in the order of their list; the boxes have the label three times before them.
   for (const int port : {6, 7, 8})
-    set("Across the room", "0.7'", 3 + port);
+    set("Across the room", "9 in", 3 + port);
   set("Height over floor", "1.5'", 3);
+  set("Height over floor", "6 in", 6);
   set("Height over floor", "6.5'", 7);
+  set("Height over floor", "6 in", 8);
   press("Add"); // the floor drain, which follows the three boxes
   set("Along the room", "2'", 3);
   set("Across the room", "7'", 3);
@@ -226,11 +228,11 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 void DrawDepot::drawWater() {
   drawRun(
       Service::Inlet, "Wash-water inlet",
-      "74.5\t92.5\ne76\t92.5\ne80\t88.5\n40.5\tS8W\ne76\t44\n9\t278\ne65\t46\ne65\t49.3\t97.43\n");
+      "74.5\t92.5\ne76\t92.5\ne80\t88.5\n44.5\tS8W\ne78\t42\n9\t278\ne65\t46\ne65\t49.3\t97.43\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
-  drawRun(Service::Interconnect, "Interconnect, vault 2", "69\t58\t95.25\ne67\t58\t95.25\n");
+  drawRun(Service::Interconnect, "Interconnect, vault 2", "69\t58\t94.8\ne67\t58\t94.8\n");
   drawRun(Service::Suction, "Suction",
           "65.2\t58.5\t94.5\ne65.2\t58.5\t97.76\ne65.2\t69\t98^e65.2\t69\n");
   addPart(PartKind::BallValve, 2, "80");
@@ -245,10 +247,10 @@ void DrawDepot::drawWater() {
 
 void DrawDepot::drawEquipmentLines() {
   drawRun(Service::Recirculation, "Recirculation",
-          "65.7\t68.5\ne65.7\t68.5\t99.4\n4\t188\ne76.5\t64.5\ne76.5\t50\ne71.35\t50\t99.2^"
+          "65.7\t68.5\ne65.7\t68.5\t99.4\n6.5\t188\ne75\t62\ne75\t50\ne71.35\t50\t99.2^"
           "e71.35\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "16");
-  addPart(PartKind::Union, 4, "93");
+  addPart(PartKind::Union, 4, "90");
   addPart(PartKind::Union, 0, "5");
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
@@ -257,7 +259,7 @@ void DrawDepot::drawEquipmentLines() {
   addPart(PartKind::Union, 0, "15");
   addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",
-          "66.2\t58.9\t97.83\ne66.2\t63.5\ne71.5\t63.5\ne71.5\t68.7\t98.35^e71.5\t68.7\n");
+          "66.2\t58.9\t97.83\ne66.2\t66\ne71.5\t66\ne71.5\t68.75\t98.35^e71.5\t68.75\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
   addPart(PartKind::BackwaterValve, 0, "20");
@@ -292,17 +294,17 @@ void DrawDepot::letterProductLine() {
 
 void DrawDepot::drawConduits() {
   drawRun(Service::Vent, "Vent, vault 1",
-          "73\t51.8\t97.7\ne78\t51.8\ne78\t79.4\t98.4\ne78\t79.4\t120.5\n\n");
+          "73\t51.8\t97.7\ne79\t51.8\ne79\t79.4\t98.4\ne79\t79.4\t120.5\n\n");
   drawRun(Service::Vent, "Vent, vault 2",
-          "63\t59.8\t97.7\ne59.5\t59.8\ne59.5\t79.4\t98.3\ne59.5\t79.4\t120.5\n\n");
+          "63\t59.8\t97.7\ne57\t59.8\ne57\t79.4\t98.3\ne57\t79.4\t120.5\n\n");
   drawRun(Service::Power, "Power supply",
           "112\t84\t104.3\ne112\t84\t99.45\ne112\t66\t99.45\ne72.5\t66\t99.45\n"
-          "e72.5\t68.7\t99.45^e72.5\t68.7\n");
+          "e72.5\t68.75\t99.45^e72.5\t68.75\n");
   addPart(PartKind::PullBox, 1, "70");
   addConductors("8", "4", CircuitKind::Power);
   addConductors("12", "3", CircuitKind::Control);
   drawRun(Service::Signal, "Wash-demand signal",
-          "66\t84.9\t110\ne66\t81.25\t110\ne72\t81.25\t110\ne72\t68.7\t110^e72\t68.7\n");
+          "66\t84.9\t110\ne66\t81.25\t110\ne72\t81.25\t110\ne72\t68.75\t110^e72\t68.75\n");
   addConductors("14", "3", CircuitKind::Control);
 }
 
@@ -321,9 +323,11 @@ void DrawDepot::tellDemand() {
   know("demand.simultaneity", "100");
   know("demand.lostFraction", "15 %");
   know("demand.otherInflow", "5 gpm");
-  addRow("demand.devices", {"Side spray bars", "Wash arch", "12 gpm", "30 psi", "2", "80"});
-  addRow("demand.devices", {"Top spray bar", "Wash arch", "10", "30", "", "60"});
-  addRow("demand.devices", {"Final rinse, fresh water", "Wash arch", "6", "35", "", "20", "tick"});
+  addRow("demand.devices",
+         {"Side spray bars", "Existing wash arch", "12 gpm", "30 psi", "2", "80"});
+  addRow("demand.devices", {"Top spray bar", "Existing wash arch", "10", "30", "", "60"});
+  addRow("demand.devices",
+         {"Final rinse, fresh water", "Existing wash arch", "6", "35", "", "20", "tick"});
   addRow("demand.vehicles", {"Standard bus", "8", "56", "110 gal", "0.05 ft3"});
   addRow("demand.vehicles", {"Articulated bus", "2", "12", "150", "0.08 ft3"});
 }
@@ -356,7 +360,7 @@ void DrawDepot::tellGround() {
   knowChoice("earth.soilHold", 2);
   know("earth.ladders",
        "18.5 m, 16.4 m; 22.9 m, 16.4 m; 15 m, 17.3736 m; 5 m, 12.9 m; "
-       "24.384 m, 15.5 m; 19.75 m, 19.75 m; 21 m, 19.3548 m; 18.1356 m, 19.5 m; 23.7744 m, 19 m");
+       "24.384 m, 15.5 m; 19.75 m, 19.75 m; 21 m, 20.1168 m; 17.3736 m, 19.5 m; 24.0792 m, 19 m");
   know("earth.spoil", "27 m, 6.5 m; 45 m, 6.5 m; 45 m, 14 m; 27 m, 14 m");
 }
 

@@ -119,6 +119,15 @@ inline Edit ventAlong(double y) {
     p.runs.put(vent);
   };
 }
+/// The recirculation, which goes into the pit at 50 ft, comes down so far east.
+inline Edit recirculationEastAt(double x) {
+  return [=](Plan& p) {
+    changeRun(p, "RC-1", [=](Run& r) {
+      for (Vertex& vertex : r.vertices)
+        if (vertex.at.x > 74 * kMetresPerFoot) vertex.at.x = x * kMetresPerFoot;
+    });
+  };
+}
 inline Edit kioskSouthOfVent(double y) {
   return [=](Plan& p) {
     ventAlong(43)(p);
@@ -343,6 +352,9 @@ inline std::vector<Case> digCases() {
       {"dig-overlap.utility", warning, {"V1", "V2", "U-GAS"}, gasPipe(45.01), gasPipe(44.99)},
       // Half of 18.375 in from the pit at 45 ft.
       {"dig-overlap.trench", warning, {"VT-9", "V1", "V2"}, ventAlong(44.24), ventAlong(44.23)},
+      // And 2 ft more.
+      {"dig-overlap.berm", warning, {"VT-9", "V1", "V2"}, ventAlong(42.24), ventAlong(42.23)},
+      {"dig-overlap.berm", warning, {"RC-1", "V1", "V2"}, recirculationEastAt(76.5)},
       {"dig-overlap.trench-building",
        warning,
        {"VT-9", "B-KIOSK"},

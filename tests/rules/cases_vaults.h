@@ -16,9 +16,9 @@ inline Edit linkAt(double start, double high) {
     });
   };
 }
-inline Edit interconnectAt(double invert) {
+inline Edit interconnectAt(double invert, std::string_view id = "IC-1") {
   return [=](Plan& p) {
-    changeRun(p, "IC-1", [=](Run& r) { r.from.invert = r.to.invert = feet(invert); });
+    changeRun(p, id, [=](Run& r) { r.from.invert = r.to.invert = feet(invert); });
   };
 }
 inline Edit gaps(Length bottom, Length top) {
@@ -73,6 +73,12 @@ inline std::vector<Case> passageCases() {
        {"IC-1", "V1"},
        interconnectAt(95.85 - 0.23),
        interconnectAt(95.85 - 0.25)},
+      // Crown 0.476 ft over the invert; low water 27 in over the floor of 93.25 ft: 95.5 ft.
+      {"interconnect-depth.low-water",
+       warning,
+       {"IC-2", "V2"},
+       interconnectAt(95.03, "IC-2"),
+       interconnectAt(95.02, "IC-2")},
       {"interconnect-depth.undecided", warning, {"IC-1", "V1"}, drop("OF-1")},
       {"baffle-full-height.none",
        warning,

@@ -128,8 +128,8 @@ inline std::vector<Case> wiringCases() {
        {"ER-1"},
        limitOf("wiring.space-width", widthAtPanel, 1.001),
        limitOf("wiring.space-width", widthAtPanel, 0.999)},
-      // The panel is 10 in deep; 42 in before it end 4.333 ft from the wall.
-      {"working-space.intrusion", error, {"ER-1"}, doorAt(4.32), doorAt(4.34)},
+      // The panel is 18 in deep; 42 in before it end 5 ft from the wall.
+      {"working-space.intrusion", error, {"ER-1"}, doorAt(4.99), doorAt(5.01)},
       // 78 in high.
       {"working-space.intrusion", error, {"ER-1", "VT-9"}, pipeInRoom(3, 6.4), pipeInRoom(3, 6.6)},
       // The panel is 6.5 ft high, and 6 ft over it are kept free.
@@ -157,20 +157,20 @@ inline std::vector<Case> wiringCases() {
        {"SP-M"},
        disconnectAt({22.6, 22}),
        disconnectAt({22.5, 22})},
-      // The panel's far front corner stands 11 ft, 0.833 ft into the room, the skid's middle
-      // 6 ft, 1 ft: at 11.5 ft the line between passes 0.817 ft.
+      // The panel's far front corner stands 11 ft, 1.5 ft into the room, the skid's middle
+      // 6 ft, 1 ft: at 11.5 ft the line between passes 1.55 ft.
       {"disconnect-in-sight.behind",
        warning,
        {"SP-M"},
-       disconnectInRoom(11.5, 0.81),
-       disconnectInRoom(11.5, 0.82)},
-      // The skid's far corner stands 8 ft, 2 ft into the room, the panel's middle 10 ft, 0.417 ft.
-      // The line between passes 6.75 ft.
+       disconnectInRoom(11.5, 1.54),
+       disconnectInRoom(11.5, 1.56)},
+      // The skid's far corner stands 8 ft, 2 ft into the room, the panel's middle 10 ft, 0.75 ft.
+      // The line between passes 5.75 ft.
       {"disconnect-in-sight.behind",
        warning,
        {"SP-M"},
-       disconnectInRoom(2, 6.74),
-       disconnectInRoom(2, 6.76)},
+       disconnectInRoom(2, 5.74),
+       disconnectInRoom(2, 5.76)},
       {"disconnect-in-sight.undecided", warning, {"SP-M"}, wiring([](WiringBasis& w) {
          w.supplies.front().disconnect.reset();
        })},

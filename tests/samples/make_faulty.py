@@ -58,7 +58,7 @@ def flow_order(plan):
     inlet["to"] = {"kind": "chamber", "target": "V1", "chamber": 2,
                    "at": [0.9144, round(-0.7 * FOOT, 9)], "invert": inlet["to"]["invert"], "fitting": "tee"}
     inlet["vertices"] = inlet["vertices"][:4] + [
-        {"at": [round(73 * FOOT, 9), round(44 * FOOT, 9)]},
+        {"at": [round(75 * FOOT, 9), round(42 * FOOT, 9)]},
         {"at": [round(71 * FOOT, 9), round(46 * FOOT, 9)]}]
     plan["limits"]["manway.clear-way"] = 0.25  # beside the eductor
 
@@ -319,7 +319,7 @@ def sludge_interval(plan):
 
 
 def low_water(plan):
-    basis(plan)["water"]["lowLevel"] = 0.3
+    basis(plan)["water"]["lowLevel"] = 1.25  # over the water at rest
 
 
 def suction_lift(plan):

@@ -69,7 +69,7 @@ TEST(Circuits, SayWhereTheFloatIsFedFromAndTheWashSignalComesFrom) {
   EXPECT_TRUE(floating.from.starts_with("Panel, Equipment room: its 24 V AC source"));
   EXPECT_EQ(floating.to, "Switch in Vault 2, suction, ch. 2");
   const Circuit& wash = named(all, "Wash demand");
-  EXPECT_TRUE(wash.from.starts_with("Wash arch: source"));
+  EXPECT_TRUE(wash.from.starts_with("Existing wash arch: source"));
   EXPECT_EQ(wash.to, "Panel, Equipment room");
 }
 

@@ -191,7 +191,7 @@ TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
 // Codes of objects and rules stand on no drawing.
 TEST(SheetSetWords, FindingsCallThingsByTheirNames) {
   EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "under the footing of Existing equipment"));
-  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "The drain Pad catch basin"));
+  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "The drain New pad catch basin"));
   for (const char* code : {"B-EQ", "B-SHED", "CB-1", "footing-plane", "overflow-backflow"})
     EXPECT_FALSE(saysOn("ferry-quay", "G-6", code)) << code;
 }
