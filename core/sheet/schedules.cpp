@@ -1,9 +1,9 @@
 #include "core/sheet/schedules.h"
 
-#include "core/plan/nonpotable.h"
 #include "core/sheet/end_names.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/exposed_pipe.h"
 #include "core/study/floor_cover.h"
 #include "core/study/part_place.h"
 #include "core/units/print.h"
@@ -81,7 +81,8 @@ std::string nonpotableNote(const Review& review) {
   const auto tags = runTags(review.plan);
   std::string runs;
   for (const Run& run : review.plan.runs) {
-    if (isNonpotable(run.service)) runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
+    if (isTaped(run, *review.study.run(run.id)))
+      runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
   }
   return runs.empty() ? runs : runs + ": " + kNonpotableMarking + ".";
 }
@@ -168,7 +169,7 @@ Block chamberSchedule(const Review& review, double width) {
                 {"Outlet or|overflow invert", Align::Right},
                 {"Water|level", Align::Right},
                 {"Inside|floor", Align::Right},
-                {"Cover|over lid", Align::Right},
+                {"Least cover|over lid", Align::Right},
                 {"Ch.", Align::Centre},
                 {"Inside clear", Align::Right},
                 {"Water|depth", Align::Right},
