@@ -1,9 +1,9 @@
 #include "core/sheet/schedules.h"
 
+#include "core/plan/nonpotable.h"
 #include "core/sheet/end_names.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
-#include "core/study/exposed_pipe.h"
 #include "core/study/floor_cover.h"
 #include "core/study/part_place.h"
 #include "core/units/print.h"
@@ -81,8 +81,7 @@ std::string nonpotableNote(const Review& review) {
   const auto tags = runTags(review.plan);
   std::string runs;
   for (const Run& run : review.plan.runs) {
-    if (isTaped(run, *review.study.run(run.id)))
-      runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
+    if (isNonpotable(run.service)) runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
   }
   return runs.empty() ? runs : runs + ": " + kNonpotableMarking + ".";
 }
