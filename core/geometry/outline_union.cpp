@@ -43,7 +43,8 @@ public:
     if (any_) set_.get(parts);
     return parts;
   }
-  Ring outer(const GridPolygon& part) const {
+  /// Of a part or of a hole in one.
+  template <class Points> Ring outer(const Points& part) const {
     Ring ring;
     for (const auto& p : part) {
       ring.push_back(origin_ + Point2{p.x() / kGridPerMetre, p.y() / kGridPerMetre});
@@ -127,6 +128,16 @@ std::vector<Ring> unionOutlines(const std::vector<Ring>& rings) {
     outlines.push_back(std::move(ring));
   }
   return outlines;
+}
+
+std::vector<Ring> unionEdges(const std::vector<Ring>& rings) {
+  std::vector<Ring> edges = unionOutlines(rings);
+  const GridUnion joined(rings);
+  for (const GridPolygon& part : joined.parts()) {
+    for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole)
+      edges.push_back(joined.outer(*hole));
+  }
+  return edges;
 }
 
 double unionArea(const std::vector<Ring>& rings) {

@@ -137,7 +137,7 @@ std::string supplementary(const Project& project, const Page& page, double width
 }
 
 std::string unitsText(const Project& project) {
-  return project.units == UnitSystem::Metric ? "m; pipe sizes in inches" : "ft, in; levels ft";
+  return project.units == UnitSystem::Metric ? "m, mm; pipe in inches" : "ft, in; levels ft";
 }
 
 std::string countText(const SheetFacts& sheet) {

@@ -117,7 +117,8 @@ std::string pumpText(const SheetJob& job) {
   const auto print = [&](QuantityKind kind) {
     return [&job, kind](auto v) { return printQuantity(v.value(), kind, job.units(), 3); };
   };
-  std::string text = "PUMP" + (name.empty() ? std::string(": ") : ", " + name + ": ");
+  std::string text =
+      "PUMP" + (name.empty() ? std::string(": ") : ", named \"" + name + "\" in the plan: ");
   text += "flow at the peak " + decidedText(water.pumpFlow, print(QuantityKind::Flow)) +
           ", head there " + decidedText(water.pumpHead, print(QuantityKind::HeadOfWater)) +
           ", computed power given to the water " +

@@ -80,7 +80,60 @@ void addOpenedPavements(const SheetJob& job, std::vector<std::string>& texts) {
   if (!all.empty()) texts.push_back(all + ".");
 }
 
+/// Wash equipment over or beside a dig; none that the run of a trench ends at.
+std::string washesNear(const Plan& plan, const std::vector<Ring>& dug, const Run* run) {
+  std::string names;
+  for (const WashEquipment& wash : plan.washes) {
+    if (run != nullptr && (run->from.target == wash.id || run->to.target == wash.id)) continue;
+    const Ring stands = outline(wash);
+    constexpr double kBeside = 0.3; // m; common practice, no source
+    if (std::ranges::any_of(dug,
+                            [&](const Ring& ring) { return distance(ring, stands) < kBeside; }))
+      names += (names.empty() ? "" : ", ") + called(wash);
+  }
+  return names;
+}
+
+void addWashesNear(const SheetJob& job, std::vector<std::string>& texts) {
+  const auto add = [&](const std::string& dig, const std::string& names) {
+    if (!names.empty())
+      texts.push_back(dig + " passes under or beside wash equipment: " + names + ".");
+  };
+  const EarthStudy& earth = job.study().earth;
+  for (const PitStudy& pit : earth.pits) {
+    if (pit.top)
+      add("The dig to " + printElevation(pit.bottom, job.units()),
+          washesNear(job.plan(), {*pit.top}, nullptr));
+  }
+  const auto tags = runTags(job.plan());
+  for (const TrenchStudy& trench : earth.trenches)
+    add("The trench of " + tags.at(trench.run),
+        washesNear(job.plan(), trenchOutlines(trench), job.plan().runs.find(trench.run)));
+}
+
 } // namespace
+
+bool deepestUnderFloor(const Plan& plan, const TrenchStudy& trench) {
+  const auto underFloor = [&](Point2 p) {
+    for (const Building& building : plan.buildings) {
+      if (building.floor && contains(building.outline, p)) return true;
+    }
+    for (const EquipmentRoom& room : plan.rooms) {
+      if (contains(outline(room), p)) return true;
+    }
+    return false;
+  };
+  constexpr double kHair = 1e-6; // m
+  for (const TrenchStretch& stretch : trench.stretches) {
+    for (std::size_t i = 1; i < stretch.size(); ++i) {
+      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+      if (std::max(a.depth, b.depth) > inMetres(trench.depth) - kHair &&
+          underFloor(lerp(a.at, b.at, 0.5)))
+        return true;
+    }
+  }
+  return false;
+}
 
 std::vector<std::string> digNeighbours(const SheetJob& job) {
   static constexpr const char* kKinds[] = {"building", "property line", "traffic pavement", "well",
@@ -106,6 +159,7 @@ std::vector<std::string> digNeighbours(const SheetJob& job) {
     add(dig, trench.clashes);
     addNearFootings(job, dig, trench.footings, texts);
   }
+  addWashesNear(job, texts);
   addOpenedPavements(job, texts);
   return texts;
 }

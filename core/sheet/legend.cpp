@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <iterator>
 #include <set>
 
 namespace sump {
@@ -67,7 +68,7 @@ constexpr std::pair<PartKind, const char*> kParts[] = {
     {PartKind::GateValve, "Gate valve"},
     {PartKind::CheckValve, "Check valve"},
     {PartKind::BackwaterValve, "Backwater valve"},
-    {PartKind::ReducedPressureAssembly, "Reduced-pressure assembly"},
+    {PartKind::ReducedPressureAssembly, "Reduced-pressure backflow assembly"},
     {PartKind::DoubleCheck, "Double check"},
     {PartKind::AirGap, "Air gap"},
     {PartKind::Strainer, "Strainer"},
@@ -143,8 +144,9 @@ void addSiteSymbols(const Plan& plan, NamedSymbols& used) {
 }
 
 /// A run that turns up or down has the sign of such an elbow there, whether it ends there or not.
-void addTurns(const Study& study, std::set<EndFitting>& ends) {
+void addTurns(const Study& study, std::set<EndFitting>& ends, bool (*counts)(Service)) {
   for (const RunStudy& run : study.runs) {
+    if (!counts(run.service)) continue;
     for (std::size_t i = 0; i < run.legs.size(); ++i) {
       if (!run.legs[i].vertical) continue;
       ends.insert(turnsUp(run, i) ? EndFitting::ElbowUp : EndFitting::ElbowDown);
@@ -160,7 +162,7 @@ NamedSymbols usedSymbols(const Plan& plan, const Study& study) {
       parts.insert(part.kind);
     ends.insert({run.from.fitting, run.to.fitting});
   }
-  addTurns(study, ends);
+  addTurns(study, ends, [](Service) { return true; });
   NamedSymbols used;
   for (const auto& [kind, text] : kParts) {
     if (parts.contains(kind)) used.emplace_back(text, [k = kind](SymbolPen& p) { drawPart(p, k); });
@@ -258,8 +260,58 @@ Block symbolKey(const Review& review, double width) {
     }
     block.body.push_back(std::move(strip));
   }
+  addInPairs(roomSamples(review.plan), width, block);
   addTerms(width, block);
   return block;
+}
+
+std::vector<PaperStrip> roomSamples(const Plan& plan) {
+  bool skid = false, panel = false, rise = false;
+  for (const EquipmentRoom& room : plan.rooms) {
+    skid = skid || room.skid;
+    panel = panel || room.panel;
+    rise = rise || room.plumbingArea;
+  }
+  std::vector<PaperStrip> samples;
+  const LineStyle edge{Ink::Black, 0.35, {}};
+  const Ring box{{3, 1.3}, {13, 1.3}, {13, 4.3}, {3, 4.3}};
+  if (skid)
+    samples.push_back(sampleStrip({PageShape{box, true, false, edge, FillStyle{Ink::PaleGrey}},
+                                   PageShape{{box[3], box[1]}, false, false, edge, {}}},
+                                  "Equipment skid"));
+  if (panel)
+    samples.push_back(sampleStrip(
+        {PageShape{box, true, false, edge, {}},
+         PageShape{{box[3], box[2], box[1]}, true, false, edge, FillStyle{Ink::PaleGrey}}},
+        "Panel"));
+  if (rise)
+    samples.push_back(
+        sampleStrip({PageShape{box, true, false, LineStyle{Ink::Black, 0.35, {2, 1}}, {}}},
+                    "Area where pipe rises"));
+  return samples;
+}
+
+void addElectricalSigns(const Review& review, Block& block) {
+  const auto isShown = [](const char* text) {
+    static constexpr std::string_view kShown[] = {"Floor drain", "Port of the equipment",
+                                                  "Wash equipment", "Manway, cover in its frame"};
+    return std::ranges::find(kShown, std::string_view(text)) != std::end(kShown);
+  };
+  NamedSymbols site, shown;
+  addSiteSymbols(review.plan, site);
+  std::ranges::copy_if(site, std::back_inserter(shown),
+                       [&](const auto& named) { return isShown(named.first); });
+  std::set<EndFitting> turns;
+  addTurns(review.study, turns, isConduit);
+  for (const EndFitting turn : turns)
+    shown.emplace_back(turn == EndFitting::ElbowUp ? "Conduit turned up" : "Conduit turned down",
+                       [turn](SymbolPen& pen) { drawEnd(pen, turn); });
+  for (const auto& [text, draw] : shown) {
+    PaperStrip strip = sampleStrip({}, text);
+    addSymbol(strip, {8, 2.8}, symbolMarks(draw));
+    block.body.push_back(std::move(strip));
+  }
+  addUtilities(review.plan, block);
 }
 
 } // namespace sump

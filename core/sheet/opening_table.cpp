@@ -68,7 +68,8 @@ public:
       const Point2 local = vault.frame().toLocal(flat(hole.at));
       Face face = faceAt(vault, local);
       if (!hole.baffle.empty())
-        face = {"baffle " + hole.baffle, local.y + inMetres(vault.width) / 2};
+        face = {"baffle " + hole.baffle,
+                local.y + inMetres(vault.width) / 2 - inMetres(vault.wall)};
       const Angle slant = wayThrough(run, vault, hole).slant();
       addRow(studied, run, face, hole.at, hole.size, slant);
       if (hole.baffle.empty()) noteWidth(run, vault, hole.size, slant);
@@ -170,7 +171,7 @@ Block openingTable(const SheetJob& job, double width) {
       sheetOf(placementAnchor()) + " and " + sheetOf(planAnchor()) + ": " +
       cornerName(first.id, 0) + " is corner 1 of " + called(*job.plan().vaults.find(first.id)) +
       ". Distances to the pipe's centre are from the outside corner named first, in baffles from "
-      "side 1-2.";
+      "the inside of wall 1-2.";
   bool hasBaffles = false;
   for (const Vault& vault : job.plan().vaults)
     hasBaffles = hasBaffles || !vault.baffles.empty();

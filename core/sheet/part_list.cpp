@@ -39,7 +39,7 @@ std::string floatText(const SheetJob& job) {
 /// Collects the parts, run by run from start to end.
 class PartCollector {
 public:
-  explicit PartCollector(const SheetJob& job) : job_(job) {}
+  explicit PartCollector(const SheetJob& job) : job_(job), tags_(runTags(job.plan())) {}
 
   void add(const RunStudy& run) {
     const Run& given = *job_.plan().runs.find(run.id);
@@ -66,10 +66,10 @@ private:
     const Run& given = *job_.plan().runs.find(run.id);
     if (isPart(end.fitting)) {
       const std::string size = atStart || run.legs.empty() ? given.size : run.legs.back().size;
-      put(atStart ? "start" : "end", run, sizeText(size), where,
+      put(tags_.at(run.id) + (atStart ? " start" : " end"), run, sizeText(size), where,
           partName(job_.catalog, key(end.fitting)));
     }
-    if (hasFloat) put("start", run, "-", where, floatText(job_));
+    if (hasFloat) put(tags_.at(run.id) + " start", run, "-", where, floatText(job_));
   }
 
   void put(const std::string& mark, const RunStudy& run, const std::string& size,
@@ -78,6 +78,7 @@ private:
   }
 
   const SheetJob& job_;
+  const std::unordered_map<Id, std::string> tags_;
   std::vector<ListedPart> parts_;
 };
 

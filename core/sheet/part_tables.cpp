@@ -20,6 +20,13 @@ std::string pressureText(const SheetJob& job, const Connection& joint) {
   return fresh ? "; its pressure at the flow that is needed: ______" : "";
 }
 
+/// Of the run where it is joined.
+Length centrelineAt(const SheetJob& job, const Connection& joint) {
+  const Run& run = *job.plan().runs.find(joint.run);
+  const PipeSize* pipe = job.catalog.pipeSize(run.pipe, sizeThere(run, joint, job.study()));
+  return pipe != nullptr ? joint.invert + pipe->inside / 2.0 : joint.invert;
+}
+
 /// What is to be done there before the run is laid.
 std::string joinText(const SheetJob& job, const Connection& joint) {
   const bool conduit = isConduit(job.study().run(joint.run)->service);
@@ -37,7 +44,9 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
   }
   const std::string level = joint.level
                                 ? "its centreline is " + printElevation(*joint.level, job.units()) +
-                                      " by records: expose it by hand and check"
+                                      " by records, the run's there " +
+                                      printElevation(centrelineAt(job, joint), job.units()) +
+                                      ": expose it by hand, check, and bring the run to it"
                                 : std::string("its level is not known: expose it by hand first");
   return (conduit ? "joined by its owner or a licensed electrician, with it dead, in box or splice "
                     "______; "

@@ -169,7 +169,7 @@ Block chamberSchedule(const Review& review, double width) {
                 {"Outlet or|overflow invert", Align::Right},
                 {"Water|level", Align::Right},
                 {"Inside|floor", Align::Right},
-                {"Cover|over lid", Align::Right},
+                {"Least cover|over lid", Align::Right},
                 {"Ch.", Align::Centre},
                 {"Inside clear", Align::Right},
                 {"Water|depth", Align::Right},

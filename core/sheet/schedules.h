@@ -24,5 +24,9 @@ Block findingList(const Review& review, double width);
 /// The services, existing utilities and symbols that the plan uses.
 Block legend(const Review& review, double width);
 Block symbolKey(const Review& review, double width);
+/// Signs of what stands in the plan's rooms.
+std::vector<PaperStrip> roomSamples(const Plan& plan);
+/// Those of the tankage's symbols that an electrical plan shows, and the existing lines.
+void addElectricalSigns(const Review& review, Block& block);
 
 } // namespace sump

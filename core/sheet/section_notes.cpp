@@ -252,6 +252,7 @@ void noteFootings(const RunProfile& profile, NoteTaker& notes) {
 
 template <class Kind> std::string wordsOf(Kind kind) {
   std::string words(key(kind));
+  if (words == "reduced-pressure-assembly") return "reduced-pressure assembly";
   std::ranges::replace(words, '-', ' ');
   return words;
 }

@@ -1,7 +1,9 @@
 #include "core/sheet/set_tables.h"
 
+#include "core/sheet/dig_notes.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
+#include "core/study/connections.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
 
@@ -77,7 +79,7 @@ Block settingTable(const SheetJob& job, double width) {
                 {"Inside|floor", Align::Right},
                 {"Underside|of base", Align::Right},
                 {"Bottom of|bedding", Align::Right},
-                {"Cover|over lid", Align::Right}},
+                {"Least cover|over lid", Align::Right}},
                rows, width);
 }
 
@@ -127,17 +129,19 @@ Block trenchTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   Rows rows;
   for (const TrenchStudy& trench : job.study().earth.trenches) {
-    rows.push_back({tags.at(trench.run), printShort(trench.bottomWidth, units),
-                    printRunLength(trench.length, units), printLength(trench.depth, units),
-                    earthText(trench.dug, units), earthText(trench.bedding, units),
-                    earthText(trench.pipeZone, units), earthText(trench.backfill, units),
-                    egressText(trench.egress)});
+    rows.push_back(
+        {tags.at(trench.run), printShort(trench.bottomWidth, units),
+         printRunLength(trench.length, units),
+         printLength(trench.depth, units) + (deepestUnderFloor(job.plan(), trench) ? " *" : ""),
+         earthText(trench.dug, units), earthText(trench.bedding, units),
+         earthText(trench.pipeZone, units), earthText(trench.backfill, units),
+         egressText(trench.egress)});
   }
   return table("TRENCHES, EACH AS IF ALONE",
                {{"Run"},
                 {"Bottom|width", Align::Right},
                 {"Length", Align::Right},
-                {"Greatest|depth", Align::Right},
+                {"Greatest depth|(* from floor)", Align::Right},
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Pipe zone", Align::Right},
@@ -164,6 +168,21 @@ std::string joinedPipe(const SheetJob& job, const QuantityLine& line) {
 
 } // namespace
 
+namespace {
+
+/// What joins the runs to what is there already; the plan does not tell its material.
+void addJoints(const SheetJob& job, Rows& rows) {
+  const auto tags = runTags(job.plan());
+  for (const Connection& made : connections(job.plan(), job.study())) {
+    const Run& run = *job.plan().runs.find(made.run);
+    rows.push_back({std::string(joinedBy(job.study(), made)),
+                    sizeText(sizeThere(run, made, job.study())), "______", fixed(1, 0),
+                    std::string(facts(run.service).trade), tags.at(made.run)});
+  }
+}
+
+} // namespace
+
 Block fittingTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   Rows rows;
@@ -180,6 +199,7 @@ Block fittingTable(const SheetJob& job, double width) {
                     line.material.empty() ? joinedPipe(job, line) : line.material,
                     fixed(line.quantity, 0), line.trade, runs});
   }
+  addJoints(job, rows);
   return table("FITTINGS, VALVES AND CONNECTORS",
                {{"Item"},
                 {"Size", Align::Centre},

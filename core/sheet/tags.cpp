@@ -110,7 +110,7 @@ std::string endText(const RunEnd& end, const Plan& plan) {
   case EndKind::Wash:
     return named(plan.washes);
   case EndKind::Run:
-    return named(plan.runs);
+    return objectName(end.target, plan);
   case EndKind::Port:
     break;
   }

@@ -8,10 +8,8 @@
 
 namespace sump {
 
-/// Of each trench those that are dug together with it, by their place in the list.
-struct TrenchPairs {
-  std::vector<std::vector<std::size_t>> asOne, inPart;
-};
+/// Of each trench those that are dug together with it where they meet, by their place in the list.
+using TrenchPairs = std::vector<std::vector<std::size_t>>;
 TrenchPairs trenchPairs(const std::vector<TrenchStudy>& trenches);
 /// The trench with all that are dug together with it, directly or by way of others.
 std::vector<std::size_t> dugWith(const TrenchPairs& pairs, std::size_t first);

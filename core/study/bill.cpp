@@ -115,27 +115,15 @@ void noteDropLegs(BillMaker& maker) {
              "each is one joint more.");
 }
 
-std::string_view joinedBy(const BillContext& context, const Connection& made) {
-  if (made.kind == ConnectionKind::Sewer) return "Wye, saddle or manhole on the sewer, kind ______";
-  if (made.kind == ConnectionKind::Stub) return "Joint onto the stub that is there, kind ______";
-  const RunStudy& run = *context.study.run(made.run);
-  if (isConduit(run.service)) return "Joint with the electric line that is there, kind ______";
-  return facts(run.service).drive == Drive::Gravity
-             ? "Joint with the drain that is there, kind ______"
-             : "Tee or tapping saddle with shut-off valve, kind ______";
-}
-
 /// The plan tells where a line is joined to one that is there already, not what that one is made
 /// of. A stub that is left for it takes a fitting of its own, too.
 void addConnections(BillMaker& maker) {
   const BillContext& context = maker.context();
   for (const Connection& made : connections(context.plan, context.study)) {
     const RunStudy& run = *context.study.run(made.run);
-    const std::string size = made.atStart || run.legs.empty()
-                                 ? context.plan.runs.find(made.run)->size
-                                 : run.legs.back().size;
+    const std::string size = sizeThere(*context.plan.runs.find(made.run), made, context.study);
     BillLine like = billLine(facts(run.service).trade, "joining", "joining",
-                             std::string(joinedBy(context, made)), size);
+                             std::string(joinedBy(context.study, made)), size);
     like.note = "chosen when what is there is found or uncovered, as its owner asks";
     BillMaker::add(maker.line(like), made.run, 1);
   }

@@ -102,6 +102,21 @@ std::vector<Connection> connections(const Plan& plan, const Run& run, const RunS
   return all;
 }
 
+std::string sizeThere(const Run& run, const Connection& made, const Study& study) {
+  const RunStudy& studied = *study.run(made.run);
+  return made.atStart || studied.legs.empty() ? run.size : studied.legs.back().size;
+}
+
+std::string_view joinedBy(const Study& study, const Connection& made) {
+  if (made.kind == ConnectionKind::Sewer) return "Wye, saddle or manhole on the sewer, kind ______";
+  if (made.kind == ConnectionKind::Stub) return "Joint onto the stub that is there, kind ______";
+  const RunStudy& run = *study.run(made.run);
+  if (isConduit(run.service)) return "Joint with the electric line that is there, kind ______";
+  return facts(run.service).drive == Drive::Gravity
+             ? "Joint with the drain that is there, kind ______"
+             : "Tee or tapping saddle with shut-off valve, kind ______";
+}
+
 std::vector<Connection> connections(const Plan& plan, const Study& study) {
   std::vector<Connection> all;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {

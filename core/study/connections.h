@@ -4,6 +4,8 @@
 #include "core/study/study.h"
 
 #include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 namespace sump {
@@ -19,6 +21,12 @@ struct Connection {
   Length invert;               ///< of the run there
   std::optional<Length> level; ///< centreline of the utility, where it is known
 };
+
+/// What is set there, with what is left open: the plan does not tell what the line that is there is
+/// made of.
+std::string_view joinedBy(const Study& study, const Connection& made);
+/// Nominal size of the run at that end.
+std::string sizeThere(const Run& run, const Connection& made, const Study& study);
 
 /// In the plan's order. A free end joins a utility when it lies on its line and the utility carries
 /// what the run does; vents and capped ends join nothing.

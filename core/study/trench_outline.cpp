@@ -5,6 +5,7 @@
 #include "core/geometry/unit.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <iterator>
 
@@ -48,9 +49,9 @@ std::vector<Ring> trenchOutlines(const TrenchStudy& trench) {
 namespace {
 
 constexpr double kTrenchStep = 0.1; // m
-constexpr double kStands = 0.15; // m of ground that stands between two; common practice, no source
-constexpr double kWhile = 0.5;   // m; less is the corner where one turns to the other
-constexpr double kSlant = 0.5;   // sine of what still runs along
+constexpr double kStands = 0.3; // m of ground that stands between two; common practice, no source
+constexpr double kWhile = 0.5;  // m; less is the corner where one turns to the other
+constexpr double kSlant = 0.5;  // sine of what still runs along
 
 /// Holds its outlines, whose corners reach no farther than the trench is wide.
 Box extentOf(const TrenchStudy& trench) {
@@ -138,6 +139,37 @@ std::optional<double> wayToSide(const Ring& pitTop, Point2 p, Point2 way) {
   return least;
 }
 
+/// The side of a trench that is dug square across its end.
+Polyline endFace(const TrenchPoint& end, const TrenchPoint& before) {
+  const Point2 way = unitWay(before.at, end.at), left{-way.y, way.x};
+  return {end.at - left * (end.top / 2), end.at + left * (end.top / 2)};
+}
+
+std::array<Polyline, 2> endFaces(const TrenchStudy& trench) {
+  const TrenchStretch &first = trench.stretches.front(), &last = trench.stretches.back();
+  return {endFace(first[0], first[1]), endFace(last[last.size() - 1], last[last.size() - 2])};
+}
+
+double distanceOf(const Polyline& face, const Polyline& other) {
+  if (crossSegments(face[0], face[1], other[0], other[1])) return 0;
+  double least = 1e9;
+  for (int i : {0, 1})
+    least = std::min({least, nearestOnSegment(face[i], other[0], other[1]).distance,
+                      nearestOnSegment(other[i], face[0], face[1]).distance});
+  return least;
+}
+
+/// Does no ground that would stand lie between an end of one and an end of the other? That a branch
+/// ends at another's side is seen on the plan.
+bool endsMeet(const TrenchStudy& a, const TrenchStudy& b) {
+  for (const Polyline& face : endFaces(a)) {
+    for (const Polyline& other : endFaces(b)) {
+      if (distanceOf(face, other) < kStands) return true;
+    }
+  }
+  return false;
+}
+
 /// Straight on, it has no corner there.
 void goOn(Polyline& line, Point2 to) {
   constexpr double kStraight = 1e-9; // m2
@@ -149,9 +181,9 @@ void goOn(Polyline& line, Point2 to) {
 
 } // namespace
 
-DugTogether dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
+bool dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
   constexpr double kShare = 0.5; // of the shorter one's length; one that crosses shares less
-  if (!mayMeet(a, b, kStands)) return DugTogether::No;
+  if (!mayMeet(a, b, kStands)) return false;
   const bool isShorter = a.length <= b.length;
   const TrenchStudy &shorter = isShorter ? a : b, &longer = isShorter ? b : a;
   const std::vector<Ring> other = trenchOutlines(longer);
@@ -162,8 +194,7 @@ DugTogether dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
       beside += farFrom(other, p) < width / 2 + kStands ? 1 : 0;
     });
   }
-  if (beside > kShare * all) return DugTogether::AsOne;
-  return alongside(shorter, longer) > kWhile ? DugTogether::InPart : DugTogether::No;
+  return beside > kShare * all || alongside(shorter, longer) > kWhile || endsMeet(a, b);
 }
 
 std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within) {

@@ -98,6 +98,7 @@ inline void KnownNumbers::wiring(const Plan& plan, const WiringStudy& wiring) {
 inline void KnownNumbers::basis(const Basis& basis) {
   on("E-1", Printed::Volts, 24); // of limited-energy circuits in general
   lengths(Id{}, basis.water.sludgeDepth, basis.water.oilDepth, basis.water.lowLevel);
+  if (basis.makeUp.pressure) put(Printed::Pressure, Id{}, *basis.makeUp.pressure);
   put(Printed::Flow, Id{}, basis.pump.recirculation);
   put(Printed::Flow, Id{}, basis.pump.underflow);
   // The pump in the designer's own words.

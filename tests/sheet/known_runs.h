@@ -74,6 +74,10 @@ inline void KnownNumbers::places(const Review& review) {
     };
     place(study.points.front().at);
     place(study.points.back().at);
+    // The centreline where it starts at a line that is there.
+    const Run& run = *review.plan.runs.find(study.id);
+    if (const PipeSize* pipe = builtinCatalog().pipeSize(run.pipe, run.size))
+      level(study.startInvert.value() + pipe->inside.value() / 2);
     for (const InlinePart& part : review.plan.runs.find(study.id)->parts) {
       const auto leg = static_cast<std::size_t>(part.leg);
       const Point3 a = study.points[leg].at, b = study.points[leg + 1].at;

@@ -120,8 +120,15 @@ inline void KnownNumbers::openings(const Review& review) {
     if (gap) on("C-3", Printed::Length, (pipe->outside + 2.0 * *gap).value());
   };
   for (const RunStudy& run : review.study.runs) {
-    for (const Penetration& hole : run.penetrations)
+    for (const Penetration& hole : run.penetrations) {
       opening(run, hole.vault, hole.at);
+      const Vault& vault = *review.plan.vaults.find(hole.vault);
+      const Point2 across = {-std::sin(inRadians(vault.angle)), std::cos(inRadians(vault.angle))};
+      // A baffle is taped inside.
+      if (!hole.baffle.empty())
+        sets_[{run.id, Printed::Length}].insert(dot(flat(hole.at) - vault.centre, across) +
+                                                vault.width.value() / 2 - vault.wall.value());
+    }
     for (const VaultStudy& vault : review.study.vaults) {
       for (std::size_t m = 0; m < vault.manways.size(); ++m) {
         const double r = review.plan.vaults.find(vault.id)->manways[m].diameter.value() / 2;

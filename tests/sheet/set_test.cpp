@@ -201,6 +201,18 @@ TEST(SheetSetWords, TheExcavationTellsWhatItsTrenchesMeet) {
       saysAcross("ferry-quay", "C-1", "The trench of MU-1 takes in or cuts: utility Quay water"));
   EXPECT_TRUE(saysAcross("ferry-quay", "C-1", "Accepted by H. Brattli, 2026-11-16"));
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "SPOIL HEAP: "));
+  EXPECT_TRUE(saysOn("ferry-quay", "C-1", "to 1.166 m below the floor inside"));
+  EXPECT_TRUE(saysOn("ferry-quay", "C-1", "dig as one with VT-2, VT-4"));
+  EXPECT_TRUE(saysAcross("transit-depot", "C-1",
+                         "The trench of UF-1 passes under or beside wash equipment: Wash arch."));
+  EXPECT_FALSE(saysAcross("ferry-quay", "C-1", "beside wash equipment")) << "where they end";
+}
+
+TEST(SheetSetWords, PlumbingSchedulesTellWhatJoins) {
+  EXPECT_TRUE(
+      saysOn("boatyard-pad", "P-6", "Tee or tapping saddle with shut-off valve, kind ______"));
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-6", "SU-1 start"));
+  EXPECT_TRUE(saysOn("boatyard-pad", "E-1", "Float, ch. 2"));
 }
 
 TEST(SheetSetWords, ElectricalSchedulesTellSignalsFromPower) {

@@ -16,10 +16,8 @@ TEST(TrenchPairs, TellWhatIsDugTogetherAlsoByWayOfOthers) {
   const std::vector<TrenchStudy> trenches = {levelTrench(0, 12, 0), levelTrench(0, 12, 0.6),
                                              levelTrench(9, 18, 1.2), levelTrench(0, 12, 5)};
   const TrenchPairs pairs = trenchPairs(trenches);
-  EXPECT_EQ(pairs.asOne[0], (std::vector<std::size_t>{1}));
-  EXPECT_EQ(pairs.asOne[1], (std::vector<std::size_t>{0}));
-  EXPECT_EQ(pairs.inPart[1], (std::vector<std::size_t>{2}));
-  EXPECT_TRUE(pairs.inPart[0].empty());
+  EXPECT_EQ(pairs[0], (std::vector<std::size_t>{1}));
+  EXPECT_EQ(pairs[1], (std::vector<std::size_t>{0, 2}));
   EXPECT_EQ(dugWith(pairs, 2), (std::vector<std::size_t>{2, 1, 0}));
   EXPECT_EQ(dugWith(pairs, 3), (std::vector<std::size_t>{3}));
 }

@@ -103,6 +103,17 @@ TEST(Excavation, UnionOfCrossingOutlines) {
   EXPECT_EQ(unionOutlines({a, {{9, 9}, {10, 9}, {10, 10}}}).size(), 2u);
 }
 
+// A frame of four bars, 6 m square outside, with a hole of 4 m.
+TEST(Excavation, UnionHasTheEdgesOfItsHoles) {
+  const std::vector<Ring> edges = unionEdges({{{0, 0}, {6, 0}, {6, 1}, {0, 1}},
+                                              {{0, 5}, {6, 5}, {6, 6}, {0, 6}},
+                                              {{0, 0}, {1, 0}, {1, 6}, {0, 6}},
+                                              {{5, 0}, {6, 0}, {6, 6}, {5, 6}}});
+  ASSERT_EQ(edges.size(), 2u);
+  EXPECT_NEAR(area(edges[0]), 36, 1e-6);
+  EXPECT_NEAR(area(edges[1]), 16, 1e-6);
+}
+
 TEST(Excavation, LaddersWithinTwentyFiveFeet) {
   // 29 CFR 1926.651(c)(2): no more than 25 ft of lateral travel, so one for each 50 ft begun.
   EXPECT_EQ(laddersFor(10, 25), 1);
@@ -348,26 +359,34 @@ TrenchStudy trenchOf(const char* run, std::vector<Point2> line, double width) {
 
 } // namespace
 
-// Half a metre wide, 0.6 m apart: 0.1 m of ground is left between them.
+// Half a metre wide, 0.7 m apart: 0.2 m of ground is left between them.
 TEST(Trenches, NextToEachOtherAreDugAsOne) {
   const TrenchStudy a = trenchOf("A", {{0, 0}, {4, 0}}, 0.5);
-  EXPECT_EQ(dugTogether(a, trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5)), DugTogether::AsOne);
-  EXPECT_EQ(dugTogether(trenchOf("B", {{0, 0.6}, {6, 0.6}}, 0.5), a), DugTogether::AsOne);
-  EXPECT_EQ(dugTogether(a, trenchOf("B", {{0, 0.7}, {6, 0.7}}, 0.5)), DugTogether::No)
-      << "0.2 m stand";
-  EXPECT_EQ(dugTogether(a, trenchOf("B", {{2, -3}, {2, 3}}, 0.5)), DugTogether::No) << "they cross";
+  const TrenchStudy beside = trenchOf("B", {{0, 0.7}, {6, 0.7}}, 0.5);
+  EXPECT_TRUE(dugTogether(a, beside));
+  EXPECT_TRUE(dugTogether(beside, a));
+  EXPECT_FALSE(dugTogether(a, trenchOf("B", {{0, 0.85}, {6, 0.85}}, 0.5))) << "0.35 m stand";
+  EXPECT_FALSE(dugTogether(a, trenchOf("B", {{2, -3}, {2, 3}}, 0.5))) << "they cross";
 }
 
-// 3 m of 12 m lie 0.1 m apart.
+// 3 m of 12 m lie 0.1 m apart, and no end is near the other.
 TEST(Trenches, SideBySideForAWhileAreDugAsOneThere) {
   const TrenchStudy a = trenchOf("A", {{0, 0}, {12, 0}}, 0.5);
-  const TrenchStudy b = trenchOf("B", {{9, 0.6}, {15, 0.6}, {15, 8}}, 0.5);
-  EXPECT_EQ(dugTogether(a, b), DugTogether::InPart);
-  EXPECT_EQ(dugTogether(b, a), DugTogether::InPart);
-  EXPECT_EQ(dugTogether(a, trenchOf("B", {{6, -6}, {10, 6}}, 0.5)), DugTogether::No)
-      << "they cross at a slant";
-  EXPECT_EQ(dugTogether(a, trenchOf("B", {{11.6, 0.6}, {17, 0.6}, {17, 8}}, 0.5)), DugTogether::No)
-      << "only their ends meet";
+  const TrenchStudy b = trenchOf("B", {{6, 8}, {6, 0.6}, {9, 0.6}, {9, 8}}, 0.5);
+  EXPECT_TRUE(dugTogether(a, b));
+  EXPECT_TRUE(dugTogether(b, a));
+  EXPECT_FALSE(dugTogether(a, trenchOf("B", {{6, -6}, {10, 6}}, 0.5))) << "they cross at a slant";
+}
+
+// In one line, with 0.2 m of ground between their ends, then 0.35 m.
+TEST(Trenches, WhoseEndsMeetAreDugAsOne) {
+  const TrenchStudy a = trenchOf("A", {{0, 0}, {12, 0}}, 0.5);
+  const TrenchStudy on = trenchOf("B", {{16, 0}, {12.2, 0}}, 0.5);
+  EXPECT_TRUE(dugTogether(a, on));
+  EXPECT_TRUE(dugTogether(on, a));
+  EXPECT_FALSE(dugTogether(a, trenchOf("B", {{12.35, 0}, {16, 0}}, 0.5)));
+  EXPECT_TRUE(dugTogether(a, trenchOf("B", {{12, 0.3}, {12, 4}}, 0.5))) << "round a corner";
+  EXPECT_FALSE(dugTogether(a, trenchOf("B", {{12.3, -4}, {12.3, 4}}, 0.5))) << "a branch";
 }
 
 TEST(Trenches, ALineAloneIsInNoOtherTrench) {

@@ -92,6 +92,23 @@ Block pumpTable(const SheetJob& job, double width) {
   return table("PUMP AND SUCTION", {{"Quantity"}, {"Value"}}, rows, width);
 }
 
+/// What the pressures at the runs' ends rest on.
+std::string pressureBasis(const SheetJob& job) {
+  const bool hasMakeUp =
+      std::ranges::any_of(job.study().hydraulics.runs,
+                          [](const PressureRun& run) { return run.service == Service::MakeUp; });
+  const auto& supply = job.plan().basis.makeUp.pressure;
+  std::string text = "Pressure at the end, at the flow told: the pump's head at the peak less the "
+                     "rise over low water and the losses of suction, equipment and run.";
+  if (!hasMakeUp) return text;
+  text += " Of make-up: the static pressure where it is connected, ";
+  text += supply ? printQuantity(supply->value(), QuantityKind::Pressure, job.units(), kFigures) +
+                       " as typed in the plan"
+                 : std::string("______");
+  return text + ", less the run's own rise and losses; what the supply loses before it at that "
+                "flow is not in the plan: ______ (water utility).";
+}
+
 Block pressureTable(const SheetJob& job, double width) {
   const Figures f(job.units());
   const auto tags = runTags(job.plan());
@@ -105,14 +122,16 @@ Block pressureTable(const SheetJob& job, double width) {
          printQuantity(run.ceiling.value(), QuantityKind::Velocity, job.units(), kFigures),
          f(loss, QuantityKind::HeadOfWater), suction ? "-" : f(run.atEnd, QuantityKind::Pressure)});
   }
-  return table("PRESSURE RUNS",
-               {{"Run"},
-                {"Flow"},
-                {"Velocity"},
-                {"Ceiling"},
-                {"Loss, strainer clean"},
-                {"Pressure at the end"}},
-               rows, width);
+  Block block = table("PRESSURE RUNS",
+                      {{"Run"},
+                       {"Flow"},
+                       {"Velocity"},
+                       {"Ceiling"},
+                       {"Loss, strainer clean"},
+                       {"Pressure at the end"}},
+                      rows, width);
+  addNote(block, pressureBasis(job));
+  return block;
 }
 
 Block gravityTable(const SheetJob& job, double width) {

@@ -17,6 +17,7 @@
 #include "core/units/print.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace sump {
@@ -37,9 +38,37 @@ void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) 
   }
 }
 
+/// Where a float's conduit ends in a vault.
+void labelFloats(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  constexpr double kNear = 3, kReach = 60; // mm
+  for (const RunStudy& run : job.study().runs) {
+    if (run.service != Service::FloatConduit || !run.resolved) continue;
+    const Run& given = *job.plan().runs.find(run.id);
+    for (bool atStart : {true, false}) {
+      const RunEnd& end = atStart ? given.from : given.to;
+      const Point2 at = flat((atStart ? run.points.front() : run.points.back()).at);
+      if (end.kind == EndKind::Chamber && view.shows(at))
+        board.withLeader({{"Float, ch. " + std::to_string(end.chamber)}}, at, kNear, kReach);
+    }
+  }
+}
+
+/// Crossings are told on the long sections.
+std::string crossingsNote(const SheetJob& job) {
+  const auto tags = runTags(job.plan());
+  std::string text;
+  for (const Run& run : job.plan().runs) {
+    if (isConduit(run.service))
+      text += (text.empty() ? "" : ", ") + tags.at(run.id) + " " +
+              viewAndSheet(sectionAnchor(job.plan(), run.id));
+  }
+  return "Where conduits cross other buried lines: levels on their long sections, " + text + ".";
+}
+
 Block spaceTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
   const auto print = [&](Length v) { return printLength(v, units); };
+  constexpr const char* kToFill = "______";
   std::vector<std::vector<std::string>> rows;
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
     rows.push_back({"Panel, " + called(*job.plan().rooms.find(space.room)),
@@ -51,7 +80,8 @@ Block spaceTable(const SheetJob& job, double width) {
     const auto& supplies = job.plan().basis.wiring.supplies;
     const auto supply = std::ranges::find(supplies, space.supply, &Supply::id);
     rows.push_back({"Disconnect, " + supplyName(*supply), decidedText(space.depthNeeded, print),
-                    "-", print(space.widthNeeded), "-", print(space.heightNeeded), "-"});
+                    kToFill, print(space.widthNeeded), kToFill, print(space.heightNeeded),
+                    kToFill});
   }
   Block block = table("WORKING SPACE AT PANEL AND DISCONNECTS",
                       {{"At"},
@@ -63,7 +93,8 @@ Block spaceTable(const SheetJob& job, double width) {
                        {"Things|in it", Align::Right}},
                       rows, width);
   addNote(block, "Spaces may overlap. At a disconnect the depth counts from the front of its "
-                 "enclosure: the electrician places it so that the space is clear.");
+                 "enclosure: the electrician places it so that the space is clear, and fills in "
+                 "the blanks.");
   return block;
 }
 
@@ -102,15 +133,12 @@ Block electricalLegend(const SheetJob& job, double width) {
     const PageShape stroke{{{6, 4.8}, {10, 0.8}}, false, false, red, {}};
     block.body.push_back(sampleStrip({square, stroke}, "Disconnect"));
   }
-  if (job.study().wiring.spaces.empty()) return block;
-  const PageShape panel{
-      {{3, 1.3}, {13, 1.3}, {13, 4.3}, {3, 4.3}}, true, false, LineStyle{Ink::Black, 0.35, {}}, {}};
-  const PageShape half{
-      {{3, 4.3}, {13, 4.3}, {13, 1.3}}, true, false, panel.line, FillStyle{Ink::PaleGrey}};
-  block.body.push_back(sampleStrip({panel, half}, "Panel"));
-  block.body.push_back(sampleStrip(sampleBox(LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
-                                             FillStyle{Ink::ServiceRed, Hatch::Diagonal}),
-                                   "Working space, keep clear"));
+  if (!job.study().wiring.spaces.empty())
+    block.body.push_back(sampleStrip(sampleBox(LineStyle{Ink::ServiceRed, 0.5, {4, 1.5}},
+                                               FillStyle{Ink::ServiceRed, Hatch::Diagonal}),
+                                     "Working space, keep clear"));
+  std::ranges::move(roomSamples(job.plan()), std::back_inserter(block.body));
+  addElectricalSigns(job.review, block);
   return block;
 }
 
@@ -150,7 +178,10 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
         LabelRequest request{job.review, job.catalog, seen, kind};
         request.notes = false; // their marks are left out
         request.references = true;
-        request.first = [&](LabelBoard& board) { labelSpaces(job, view, board); };
+        request.first = [&](LabelBoard& board) {
+          labelSpaces(job, view, board);
+          labelFloats(job, view, board);
+        };
         const auto missing = drawLabels(view, request, page);
         unplaced.insert(unplaced.end(), missing.begin(), missing.end());
       },
@@ -169,7 +200,8 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
        "Check rotation before coupling the pump; the disconnect stays in sight of the motor.",
        "Float and wash signal: volts as scheduled. Signal and other limited-energy circuits (24 V) "
        "never share a conduit or box with power conductors unless the code in force allows it; the "
-       "electrician decides what may share."},
+       "electrician decides what may share.",
+       crossingsNote(job)},
       width, true));
   flow.add(electricalLegend(job, width));
   flow.add(spaceTable(job, width));

@@ -55,8 +55,10 @@ void markTrenches(const EarthStudy& earth, const TrenchPairs& pairs, std::vector
       const std::vector<Ring> outlines = trenchOutlines(earth.trenches[k]);
       parts.insert(parts.end(), outlines.begin(), outlines.end());
     }
-    for (const Ring& outline : unionOutlines(parts))
-      pen.ring(outline, kTrench);
+    for (const Ring& outline : unionEdges(parts)) {
+      constexpr double kSliver = 0.1; // m2; so little ground between trenches is dug away
+      if (area(outline) > kSliver) pen.ring(outline, kTrench);
+    }
   }
 }
 
@@ -133,6 +135,14 @@ std::string trenchNames(const SheetJob& job, const std::vector<std::size_t>& pla
   return names;
 }
 
+/// `1.166 m below the floor inside`, where that is the ground's level there.
+std::string trenchDepth(const SheetJob& job, const TrenchStudy& trench) {
+  return printLength(trench.depth, job.units()) + (!deepestUnderFloor(job.plan(), trench) ? " deep"
+                                                   : isSmallPaper(job.paper)
+                                                       ? " from floor"
+                                                       : " below the floor inside");
+}
+
 void labelTrenches(const SheetJob& job, const TrenchPairs& pairs, const SheetView& view,
                    LabelBoard& board) {
   const auto tags = runTags(job.plan());
@@ -143,14 +153,11 @@ void labelTrenches(const SheetJob& job, const TrenchPairs& pairs, const SheetVie
     const double shown = view.shownLength(line);
     if (line.size() < 2 || shown <= 0) continue;
     if (shown * 1000 / view.scale < kStub && shown < kShare * planLength(line)) continue;
-    SheetLabel label{
-        {tags.at(trench.run), "to " + printLength(trench.depth, job.units()) + " deep"},
-        false,
-        true};
-    if (!pairs.asOne[i].empty())
-      label.lines.push_back("dig as one with " + trenchNames(job, pairs.asOne[i]));
-    if (!pairs.inPart[i].empty())
-      label.lines.push_back("in part as one with " + trenchNames(job, pairs.inPart[i]));
+    SheetLabel label{{tags.at(trench.run), "to " + trenchDepth(job, trench)}, false, true};
+    if (!pairs[i].empty()) {
+      label.lines.push_back("dig as one with " + trenchNames(job, pairs[i]));
+      if (!isSmallPaper(job.paper)) label.lines.push_back("where they meet");
+    }
     board.alongLine(label, line, 60);
   }
 }
