@@ -1,5 +1,6 @@
 // What is set in the runs and at their ends, and where runs join what is there already.
 
+#include "core/geometry/polygon.h"
 #include "core/sheet/part_list.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/sheet_refs.h"
@@ -27,6 +28,21 @@ Length centrelineAt(const SheetJob& job, const Connection& joint) {
   return pipe != nullptr ? joint.invert + pipe->inside / 2.0 : joint.invert;
 }
 
+/// The sewer on which a connection lies, as far as the plan knows it.
+std::string sewerText(const SheetJob& job, const Connection& joint) {
+  constexpr double kBeside = 0.3; // m; records are not better
+  for (const Utility& utility : job.plan().utilities) {
+    if (utility.kind != UtilityKind::Sewer || distanceToLine(joint.at, utility.path) > kBeside)
+      continue;
+    const std::string level =
+        utility.elevation ? " of " + utility.name + " is " +
+                                printElevation(*utility.elevation, job.units()) + " by records"
+                          : " of " + utility.name + " is not known";
+    return "the centreline" + level + ": expose it and check level, size and material first";
+  }
+  return "expose it and check its invert first; its size and material: ______";
+}
+
 /// What is to be done there before the run is laid.
 std::string joinText(const SheetJob& job, const Connection& joint) {
   const bool conduit = isConduit(job.study().run(joint.run)->service);
@@ -36,9 +52,7 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
            pressureText(job, joint) +
            (conduit ? "; panel and circuit that feed it: ______ (owner, electrician)" : "");
   case ConnectionKind::Sewer:
-    return "wye, saddle or manhole as its owner asks; expose it and check its invert first; its "
-           "size "
-           "and material: ______";
+    return "wye, saddle or manhole as its owner asks; " + sewerText(job, joint);
   case ConnectionKind::Utility:
     break;
   }

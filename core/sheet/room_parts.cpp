@@ -82,7 +82,7 @@ Block supportTable(const SheetJob& job, double width) {
                        {"Way"},
                        {"Length in|the open", Align::Right},
                        {"Supports no farther|apart than", Align::Right},
-                       {"Supports,|as on the list", Align::Right}},
+                       {"Supports,|as in the bill", Align::Right}},
                       rows, width);
   if (rows.empty()) return block;
   addNote(block,

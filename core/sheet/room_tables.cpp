@@ -273,9 +273,9 @@ std::string joiningNote(const Plan& plan) {
   bool skid = false;
   for (const EquipmentRoom& room : plan.rooms)
     skid = skid || room.skid.has_value();
-  return std::string(
-             "Each pipe of this set ends open at its port as drawn, and the lists end there. "
-             "What joins it to the equipment's own connection") +
+  return std::string("Each pipe of this set ends open at its port as drawn, and the bill of "
+                     "materials ends there. "
+                     "What joins it to the equipment's own connection") +
          (skid ? ", over the distance to the skid as tabled," : "") +
          " is not listed: pipe, fittings or hose with a union ______, set by ______ (sizes, "
          "threads "

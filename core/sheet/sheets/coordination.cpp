@@ -280,6 +280,9 @@ Block toAgree(const SheetJob& job, double width) {
   if (job.plan().site.frostDepth)
     texts.emplace_back("Pipe above ground or over the frost depth that holds water is drained or "
                        "heated against frost: ______.");
+  if (!job.plan().sewers.empty())
+    texts.emplace_back("What keeps the sewer's air out of the vaults, a trap or another seal, as "
+                       "the authority asks: ______.");
   if (has(job, Service::Vent))
     texts.emplace_back("Vents end over the roof beside them, or as far from doors, windows and air "
                        "intakes as the local code asks: ______.");

@@ -199,6 +199,19 @@ std::vector<std::string> riserNotes(const SheetJob& job, const RunStudy& run) {
   return notes;
 }
 
+/// How an interconnect lies about its baffle.
+std::string aboutBaffle(const SheetJob& job, const Run& run) {
+  const Vault& vault = *job.plan().vaults.find(run.from.target);
+  const std::vector<ChamberBox> boxes = chambers(vault);
+  const int first = std::min(run.from.chamber, run.to.chamber); // chambers count from 1
+  const double baffle = (boxes[first - 1].high.x + boxes[first].low.x) / 2;
+  const double before = std::abs(run.from.at.x - baffle), behind = std::abs(run.to.at.x - baffle);
+  constexpr double kSame = 0.001; // m
+  if (std::abs(before - behind) < kSame) return "half of it on each side of the baffle";
+  return printLength(metres(before), job.units()) + " of it before the baffle's middle, " +
+         printLength(metres(behind), job.units()) + " behind";
+}
+
 std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
@@ -215,7 +228,7 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
         &run,
         {0, end},
         "INTERCONNECT, " + interconnectTags(job, given.from.target),
-        {"Through the baffle at about the middle of the water; sealed all round.", kArms}};
+        {"Through the baffle, sealed all round; " + aboutBaffle(job, given) + ".", kArms}};
   case Service::Link:
     return Detail{&run,
                   {0, end},
