@@ -153,11 +153,12 @@ void labelTrenches(const SheetJob& job, const TrenchPairs& pairs, const SheetVie
     const double shown = view.shownLength(line);
     if (line.size() < 2 || shown <= 0) continue;
     if (shown * 1000 / view.scale < kStub && shown < kShare * planLength(line)) continue;
-    SheetLabel label{{tags.at(trench.run), "to " + trenchDepth(job, trench)}, false, true};
-    if (!pairs[i].empty()) {
-      label.lines.push_back("dig as one with " + trenchNames(job, pairs[i]));
-      if (!isSmallPaper(job.paper)) label.lines.push_back("where they meet");
-    }
+    SheetLabel label{{tags.at(trench.run)}, false, true};
+    const bool small = isSmallPaper(job.paper), alone = pairs[i].empty();
+    // Small paper has no room for both; all depths stand in the table.
+    if (!small || alone) label.lines.push_back("to " + trenchDepth(job, trench));
+    if (!alone) label.lines.push_back("dig as one with " + trenchNames(job, pairs[i]));
+    if (!alone && !small) label.lines.emplace_back("where they meet");
     board.alongLine(label, line, 60);
   }
 }
