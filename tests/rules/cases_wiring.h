@@ -157,13 +157,13 @@ inline std::vector<Case> wiringCases() {
        {"SP-M"},
        disconnectAt({22.6, 22}),
        disconnectAt({22.5, 22})},
-      // The panel's far front corner stands 11 ft, 1.5 ft into the room, the skid's middle
-      // 6 ft, 1 ft: at 11.5 ft the line between passes 1.55 ft.
+      // The panel's near front corner stands 9 ft, 1.5 ft into the room, the skid's middle
+      // 6 ft, 1 ft: at 11.5 ft the line between passes 1.917 ft.
       {"disconnect-in-sight.behind",
        warning,
        {"SP-M"},
-       disconnectInRoom(11.5, 1.54),
-       disconnectInRoom(11.5, 1.56)},
+       disconnectInRoom(11.5, 1.91),
+       disconnectInRoom(11.5, 1.92)},
       // The skid's far corner stands 8 ft, 2 ft into the room, the panel's middle 10 ft, 0.75 ft.
       // The line between passes 5.75 ft.
       {"disconnect-in-sight.behind",
