@@ -191,7 +191,7 @@ TEST(SheetSetWords, TitlesOfSectionSheetsNameTheirRuns) {
 // Codes of objects and rules stand on no drawing.
 TEST(SheetSetWords, FindingsCallThingsByTheirNames) {
   EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "under the footing of Existing equipment"));
-  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "The drain New pad catch basin"));
+  EXPECT_TRUE(saysAcross("ferry-quay", "G-6", "The drain Existing pad catch basin"));
   for (const char* code : {"B-EQ", "B-SHED", "CB-1", "footing-plane", "overflow-backflow"})
     EXPECT_FALSE(saysOn("ferry-quay", "G-6", code)) << code;
 }
@@ -204,7 +204,7 @@ TEST(SheetSetWords, TheExcavationTellsWhatItsTrenchesMeet) {
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "to 1.166 m below the floor inside"));
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "dig as one with VT-2, VT-4"));
   EXPECT_TRUE(saysAcross("transit-depot", "C-1",
-                         "The trench of UF-1 passes under or beside wash equipment: Wash arch."));
+                         "The trench of UF-1 passes under or beside wash equipment: Existing wash arch."));
   EXPECT_FALSE(saysAcross("ferry-quay", "C-1", "beside wash equipment")) << "where they end";
 }
 
