@@ -105,9 +105,9 @@ bool runsAlong(const TrenchStretch& stretch, Point2 p, Point2 way, double width)
   return false;
 }
 
-/// How far a trench runs so along another, m.
-double alongside(const TrenchStudy& trench, const TrenchStudy& other) {
-  double sum = 0;
+/// Calls with the middle of each short step of a trench's line, which way it goes there, how wide
+/// the trench is and how long the step.
+template <typename Call> void stepsOf(const TrenchStudy& trench, Call call) {
   for (const TrenchStretch& stretch : trench.stretches) {
     for (std::size_t i = 1; i < stretch.size(); ++i) {
       const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
@@ -115,14 +115,20 @@ double alongside(const TrenchStudy& trench, const TrenchStudy& other) {
       const int steps = 1 + static_cast<int>(length / kTrenchStep);
       for (int k = 0; k < steps; ++k) {
         const double t = (k + 0.5) / steps;
-        const Point2 p = lerp(a.at, b.at, t);
-        const bool along = std::ranges::any_of(other.stretches, [&](const TrenchStretch& s) {
-          return runsAlong(s, p, b.at - a.at, std::lerp(a.top, b.top, t));
-        });
-        sum += along ? length / steps : 0;
+        call(lerp(a.at, b.at, t), b.at - a.at, std::lerp(a.top, b.top, t), length / steps);
       }
     }
   }
+}
+
+/// How far a trench runs so along another, m.
+double alongside(const TrenchStudy& trench, const TrenchStudy& other) {
+  double sum = 0;
+  stepsOf(trench, [&](Point2 p, Point2 way, double width, double step) {
+    const bool along = std::ranges::any_of(
+        other.stretches, [&](const TrenchStretch& s) { return runsAlong(s, p, way, width); });
+    sum += along ? step : 0;
+  });
   return sum;
 }
 
@@ -200,23 +206,14 @@ bool dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
 std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within) {
   double along = 0;
   std::optional<TrenchBerm> thinnest;
-  for (const TrenchStretch& stretch : trench.stretches) {
-    for (std::size_t i = 1; i < stretch.size(); ++i) {
-      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
-      const double length = distance(a.at, b.at);
-      const int steps = 1 + static_cast<int>(length / kTrenchStep);
-      for (int k = 0; k < steps; ++k) {
-        const double t = (k + 0.5) / steps;
-        const Point2 p = lerp(a.at, b.at, t);
-        if (contains(pitTop, p)) continue;
-        const auto way = wayToSide(pitTop, p, b.at - a.at);
-        const double berm = way ? *way - std::lerp(a.top, b.top, t) / 2 : within;
-        if (berm >= within) continue;
-        along += length / steps;
-        if (!thinnest || berm < thinnest->least) thinnest = {std::max(berm, 0.0), p};
-      }
-    }
-  }
+  stepsOf(trench, [&](Point2 p, Point2 way, double width, double step) {
+    if (contains(pitTop, p)) return;
+    const auto toSide = wayToSide(pitTop, p, way);
+    const double berm = toSide ? *toSide - width / 2 : within;
+    if (berm >= within) return;
+    along += step;
+    if (!thinnest || berm < thinnest->least) thinnest = {std::max(berm, 0.0), p};
+  });
   return along > kWhile ? thinnest : std::nullopt;
 }
 
