@@ -132,8 +132,8 @@ TEST_P(GestureWalk, MeasuringAndNoting) {
 TEST_P(GestureWalk, DraggingWhatIsSelected) {
   canvas().select({"WW-1"});
   look("line-selected");
-  lookAtDrag("line-corner", {24.384, 14.6304}, {25, 14.2});
-  lookAtDrag("line-leg", {24.384, 20.8026}, {25.1, 20.3});
+  lookAtDrag("line-corner", {24.384, 13.4112}, {25, 13});
+  lookAtDrag("line-leg", {24.384, 20.193}, {25.1, 19.7});
   canvas().select({"OF-1"});
   lookAtDrag("line-end", inVault("V2", {1.3716, 0.3048}), inVault("V2", {0.8, 0.1}));
   canvas().select({"V1"});
@@ -152,7 +152,7 @@ TEST_P(GestureWalk, DraggingWhatIsSelected) {
 
 TEST_P(GestureWalk, TypingForATakenHandle) {
   canvas().select({"WW-1"});
-  click({24.384, 14.6304});
+  click({24.384, 13.4112});
   type("9");
   look("corner-typed");
   giveUp();

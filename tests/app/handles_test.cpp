@@ -154,7 +154,8 @@ TEST_F(Handles, ManwaysArePlacedDraggedAndTakenOut) {
   drag(inVault("V1", {-0.88392, 0}), inVault("V1", {-3, -0.2}));
   ASSERT_EQ(plan().vaults.find("V1")->manways.size(), 3u);
   EXPECT_EQ(document().undoStep(), "Move manway");
-  EXPECT_NEAR(plan().vaults.find("V1")->manways[0].at.x, -(1.6764 - 0.381), 1e-9) << "an opening of 30 in";
+  EXPECT_NEAR(plan().vaults.find("V1")->manways[0].at.x, -(1.6764 - 0.381), 1e-9)
+      << "an opening of 30 in";
   QTest::keyClick(&canvas(), Qt::Key_Delete);
   EXPECT_EQ(plan().vaults.find("V1")->manways.size(), 2u);
   EXPECT_NE(plan().vaults.find("V1"), nullptr);
@@ -197,12 +198,12 @@ TEST_F(Handles, APartTakesATypedStationAndOnlyWhereItFits) {
 }
 
 TEST_F(Handles, CornersOfALineAreDraggedMadeAndTakenOut) {
-  lookClosely(Point2{24.384, 16});
-  click({24.384, 17});
+  const Point2 corner = run("WW-1").vertices[2].at; // at the foot of the long leg
+  lookClosely(corner + Point2{0, 1.4});
+  click(corner + Point2{0, 2.4});
   ASSERT_EQ(canvas().selection(), std::set<Id>{"WW-1"});
   const Polyline before = lineOf("WW-1");
-  // Its corner at the foot of the long leg.
-  drag({24.384, 14.6304}, {25, 15}, Qt::AltModifier);
+  drag(corner, {25, 15}, Qt::AltModifier);
   EXPECT_EQ(document().undoStep(), "Move corner");
   EXPECT_NEAR(run("WW-1").vertices[2].at.x, 25, pixelSize());
   EXPECT_NEAR(run("WW-1").vertices[2].at.y, 15, pixelSize());
@@ -222,10 +223,11 @@ TEST_F(Handles, CornersOfALineAreDraggedMadeAndTakenOut) {
 }
 
 TEST_F(Handles, AMiddleOfALegAndADoubleClickMakeCorners) {
-  lookClosely(Point2{21.8, 13.4});
-  click({22.6, 13.4112});
-  ASSERT_EQ(canvas().selection(), std::set<Id>{"WW-1"});
   const Point2 middle = lerp(run("WW-1").vertices[3].at, run("WW-1").vertices[4].at, 0.5);
+  const Point2 beside = middle + Point2{0.8, 0}; // on the leg, which lies along the axis
+  lookClosely(middle);
+  click(beside);
+  ASSERT_EQ(canvas().selection(), std::set<Id>{"WW-1"});
   drag(middle, middle + Point2{0, -0.6}, Qt::AltModifier);
   EXPECT_EQ(document().undoStep(), "Add corner");
   ASSERT_EQ(run("WW-1").vertices.size(), 7u);
@@ -233,10 +235,10 @@ TEST_F(Handles, AMiddleOfALegAndADoubleClickMakeCorners) {
   document().undo();
   settle();
   QTest::keyClick(&canvas(), Qt::Key_Escape);
-  QTest::mouseDClick(&canvas(), Qt::LeftButton, Qt::NoModifier, pixel({22.6, 13.4112}));
+  QTest::mouseDClick(&canvas(), Qt::LeftButton, Qt::NoModifier, pixel(beside));
   ASSERT_EQ(run("WW-1").vertices.size(), 7u);
-  EXPECT_NEAR(run("WW-1").vertices[4].at.x, 22.6, pixelSize());
-  EXPECT_EQ(run("WW-1").vertices[4].at.y, 13.4112) << "on the leg";
+  EXPECT_NEAR(run("WW-1").vertices[4].at.x, beside.x, pixelSize());
+  EXPECT_EQ(run("WW-1").vertices[4].at.y, beside.y) << "on the leg";
   EXPECT_EQ(document().undoStep(), "Add corner");
   expectPlan();
 }
