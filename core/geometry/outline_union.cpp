@@ -117,12 +117,9 @@ double signedArea(const Ring& ring) {
   return twice / 2;
 }
 
-} // namespace
-
-std::vector<Ring> unionOutlines(const std::vector<Ring>& rings) {
-  const GridUnion joined(rings);
+std::vector<Ring> outlinesOf(const GridUnion& joined, const std::vector<GridPolygon>& parts) {
   std::vector<Ring> outlines;
-  for (const GridPolygon& part : joined.parts()) {
+  for (const GridPolygon& part : parts) {
     Ring ring = joined.outer(part);
     if (signedArea(ring) < 0) std::ranges::reverse(ring);
     outlines.push_back(std::move(ring));
@@ -130,10 +127,18 @@ std::vector<Ring> unionOutlines(const std::vector<Ring>& rings) {
   return outlines;
 }
 
-std::vector<Ring> unionEdges(const std::vector<Ring>& rings) {
-  std::vector<Ring> edges = unionOutlines(rings);
+} // namespace
+
+std::vector<Ring> unionOutlines(const std::vector<Ring>& rings) {
   const GridUnion joined(rings);
-  for (const GridPolygon& part : joined.parts()) {
+  return outlinesOf(joined, joined.parts());
+}
+
+std::vector<Ring> unionEdges(const std::vector<Ring>& rings) {
+  const GridUnion joined(rings);
+  const std::vector<GridPolygon> parts = joined.parts();
+  std::vector<Ring> edges = outlinesOf(joined, parts);
+  for (const GridPolygon& part : parts) {
     for (auto hole = part.begin_holes(); hole != part.end_holes(); ++hole)
       edges.push_back(joined.outer(*hole));
   }

@@ -1,11 +1,11 @@
 // Where wash water is caught: the grit stays in a sump under the outlet, and lines go through the
 // walls where a connector has room.
 
-#include "core/geometry/polygon.h"
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 #include "core/study/connections.h"
 #include "core/study/object_names.h"
+#include "core/study/pass_slant.h"
 
 #include <algorithm>
 #include <cmath>
@@ -37,21 +37,14 @@ struct BasinPass {
 };
 
 BasinPass passThrough(const Basin& basin, const RunStudy& run, const BasinEntry& entry) {
-  constexpr double kHere = 1e-6; // m
-  const Point2 at = basin.frame().toLocal(flat(entry.at));
+  const Frame frame = basin.frame();
+  const Point2 at = frame.toLocal(flat(entry.at));
   const double alongEnd = inMetres(basin.width) / 2 - std::abs(at.y);
   const double alongSide = inMetres(basin.length) / 2 - std::abs(at.x);
   const bool end = std::abs(alongSide) < std::abs(alongEnd); // wall across the basin's length
-  BasinPass pass{end ? alongEnd : alongSide, {}};
-  for (std::size_t i = 0; i < run.legs.size(); ++i) {
-    if (run.legs[i].vertical) continue;
-    const Point2 a = flat(run.points[i].at), b = flat(run.points[i + 1].at);
-    if (nearestOnSegment(flat(entry.at), a, b).distance > kHere) continue;
-    const Point2 way = basin.frame().toLocal(b) - basin.frame().toLocal(a);
-    const double along = std::abs(end ? way.y : way.x), through = std::abs(end ? way.x : way.y);
-    pass.slant = radians(std::atan2(along, through));
-  }
-  return pass;
+  const Point2 way = frame.toLocal(flat(entry.at) + wayAt(run, flat(entry.at))) - at;
+  const double along = std::abs(end ? way.y : way.x), through = std::abs(end ? way.x : way.y);
+  return {end ? alongEnd : alongSide, radians(std::atan2(along, through))};
 }
 
 void checkBasinEntry(Reporter& out, const Run& run, const RunStudy& study,

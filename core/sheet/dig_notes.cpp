@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/sheet/tags.h"
+#include "core/study/access_risers.h"
 #include "core/study/trench_outline.h"
 #include "core/units/print.h"
 
@@ -114,21 +115,12 @@ void addWashesNear(const SheetJob& job, std::vector<std::string>& texts) {
 } // namespace
 
 bool deepestUnderFloor(const Plan& plan, const TrenchStudy& trench) {
-  const auto underFloor = [&](Point2 p) {
-    for (const Building& building : plan.buildings) {
-      if (building.floor && contains(building.outline, p)) return true;
-    }
-    for (const EquipmentRoom& room : plan.rooms) {
-      if (contains(outline(room), p)) return true;
-    }
-    return false;
-  };
   constexpr double kHair = 1e-6; // m
   for (const TrenchStretch& stretch : trench.stretches) {
     for (std::size_t i = 1; i < stretch.size(); ++i) {
       const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
       if (std::max(a.depth, b.depth) > inMetres(trench.depth) - kHair &&
-          underFloor(lerp(a.at, b.at, 0.5)))
+          floorAt(plan, lerp(a.at, b.at, 0.5)))
         return true;
     }
   }

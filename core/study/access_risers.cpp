@@ -27,18 +27,6 @@ bool isReached(const Plan& plan, Point2 at) {
   return anyHolds(plan.vaults) || anyHolds(plan.basins);
 }
 
-/// The floor over a place, the highest of several.
-std::optional<Length> floorAt(const Plan& plan, Point2 at) {
-  std::optional<Length> floor;
-  for (const Building& b : plan.buildings) {
-    if (b.floor && contains(b.outline, at)) floor = std::max(floor.value_or(*b.floor), *b.floor);
-  }
-  for (const EquipmentRoom& r : plan.rooms) {
-    if (contains(outline(r), at)) floor = std::max(floor.value_or(r.floor), r.floor);
-  }
-  return floor;
-}
-
 std::optional<Length> gradeAt(const Plan& plan, const Study& study, Point2 at) {
   if (const auto floor = floorAt(plan, at)) return floor;
   const std::optional<double> ground = study.ground.elevation(at);
@@ -61,6 +49,17 @@ std::optional<AccessRiser> riserOf(const Plan& plan, const Study& study, const R
 }
 
 } // namespace
+
+std::optional<Length> floorAt(const Plan& plan, Point2 at) {
+  std::optional<Length> floor;
+  for (const Building& b : plan.buildings) {
+    if (b.floor && contains(b.outline, at)) floor = std::max(floor.value_or(*b.floor), *b.floor);
+  }
+  for (const EquipmentRoom& r : plan.rooms) {
+    if (contains(outline(r), at)) floor = std::max(floor.value_or(r.floor), r.floor);
+  }
+  return floor;
+}
 
 std::vector<AccessRiser> accessRisers(const Plan& plan, const Study& study, const RunStudy& run) {
   std::vector<AccessRiser> risers;

@@ -31,4 +31,7 @@ std::vector<AccessRiser> accessRisers(const Plan& plan, const Study& study);
 /// Of one run.
 std::vector<AccessRiser> accessRisers(const Plan& plan, const Study& study, const RunStudy& run);
 
+/// The floor of a building or room over a place, the highest of several.
+std::optional<Length> floorAt(const Plan& plan, Point2 at);
+
 } // namespace sump

@@ -12,21 +12,6 @@ namespace sump {
 
 namespace {
 
-/// Of the leg that is nearest to the place.
-Point2 wayAt(const RunStudy& run, Point2 at) {
-  Point2 way;
-  double least = 1e9;
-  for (std::size_t leg = 0; leg < run.legs.size(); ++leg) {
-    if (run.legs[leg].vertical) continue;
-    const Point2 a = flat(run.points[leg].at), b = flat(run.points[leg + 1].at);
-    const double far = nearestOnSegment(at, a, b).distance;
-    if (far >= least) continue;
-    least = far;
-    way = unitWay(a, b);
-  }
-  return way;
-}
-
 /// Baffles and end walls lie along the vault's width.
 bool liesAcross(const Vault& vault, const Penetration& hole) {
   if (!hole.baffle.empty()) return true;
@@ -47,6 +32,20 @@ void addPasses(const RunStudy& run, const Vault& vault, const VaultStudy& studie
 }
 
 } // namespace
+
+Point2 wayAt(const RunStudy& run, Point2 at) {
+  Point2 way;
+  double least = 1e9;
+  for (std::size_t leg = 0; leg < run.legs.size(); ++leg) {
+    if (run.legs[leg].vertical) continue;
+    const Point2 a = flat(run.points[leg].at), b = flat(run.points[leg + 1].at);
+    const double far = nearestOnSegment(at, a, b).distance;
+    if (far >= least) continue;
+    least = far;
+    way = unitWay(a, b);
+  }
+  return way;
+}
 
 bool inEndWall(const Vault& vault, Point2 local) {
   return inMetres(vault.length) / 2 - std::abs(local.x) <=

@@ -15,6 +15,10 @@ inline constexpr double kSlantFrom = 5; // degrees
 /// The end wall is the outside wall that a place, in the vault's own frame, is nearest to.
 bool inEndWall(const Vault& vault, Point2 local);
 
+/// Which way a run goes in plan on its leg that is nearest to a place, of length 1; zero where all
+/// of it is upright.
+Point2 wayAt(const RunStudy& run, Point2 at);
+
 /// Of the line in plan where it passes: along the wall or baffle, and square to it. Zero where no
 /// leg of the run is there.
 struct PassWay {
