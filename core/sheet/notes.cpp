@@ -101,11 +101,12 @@ Block cautions(const Plan& plan, double width) {
        "ventilation, attendant and a rescue plan. Keep covers locked.",
        "LIFTING: set vaults with rated gear and the maker's lifting points, to a lift plan; nobody "
        "under the load; keep clear of overhead lines.",
-       "ELECTRICAL: work by licensed electricians, locked out and tested dead; seal conduits into "
-       "vaults against gas and water.",
+       "ELECTRICAL: work by licensed electricians, locked out and tested dead; seal conduits from "
+       "vaults against gas and water, at the panel.",
        std::string("CROSS-CONNECTION: reclaimed water is not for drinking. Keep the ") +
            (hasAirGap(plan) ? "air gap" : "tested backflow assembly") +
-           " on the fresh-water make-up; mark reclaimed pipe and outlets."},
+           " on the fresh-water make-up; mark reclaimed pipe and outlets; no pipe or hose joins "
+           "wash equipment's fresh water with reclaimed water."},
       width, false);
 }
 

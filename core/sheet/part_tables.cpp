@@ -38,7 +38,8 @@ std::string sewerText(const SheetJob& job, const Connection& joint) {
         utility.elevation ? " of " + utility.name + " is " +
                                 printElevation(*utility.elevation, job.units()) + " by records"
                           : " of " + utility.name + " is not known";
-    return "the centreline" + level + ": expose it and check level, size and material first";
+    return "the invert told is the run's own; the centreline" + level +
+           ": expose it and check level, size and material first";
   }
   return "expose it and check its invert first; its size and material: ______";
 }
@@ -52,7 +53,8 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
            pressureText(job, joint) +
            (conduit ? "; panel and circuit that feed it: ______ (owner, electrician)" : "");
   case ConnectionKind::Sewer:
-    return "wye, saddle or manhole as its owner asks; " + sewerText(job, joint);
+    return "wye, saddle or manhole as its owner asks, to suit its flow, which is to ______; " +
+           sewerText(job, joint);
   case ConnectionKind::Utility:
     break;
   }
@@ -72,8 +74,12 @@ std::string joinText(const SheetJob& job, const Connection& joint) {
 std::string entryText(const Plan& plan, const BasinEntry& entry) {
   const bool drain = plan.basins.find(entry.basin)->kind == BasinKind::TrenchDrain;
   return std::string("through its wall") + (drain ? " or its outlet fitting" : "") +
-         " with a flexible watertight connector; one that stands: find its bars and joints, then "
-         "core the hole to the connector's size; a new one: cast the connector in";
+         ", cut flush inside, with a flexible watertight connector; one that stands: find its bars "
+         "and joints, then core the hole to the connector's size; a new one: cast the connector "
+         "in" +
+         (entry.atStart ? "; an outlet that it has already: found at ______, leads to ______, "
+                          "plugged watertight when this run takes over by ______"
+                        : "");
 }
 
 std::string riserText(PartKind kind) {

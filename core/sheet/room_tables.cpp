@@ -118,13 +118,21 @@ const RunStudy* studyAt(const SheetJob& job, const Id& port) {
   return nullptr;
 }
 
+bool isValved(const SheetJob& job, const Port& port) {
+  const RunStudy* studied = studyAt(job, port.id);
+  if (studied == nullptr) return false;
+  return std::ranges::any_of(job.plan().runs.find(studied->id)->parts, [](const InlinePart& part) {
+    return part.kind == PartKind::BallValve;
+  });
+}
+
 /// What a port's pipe joins at the equipment, and which way it flows there.
-std::string equipmentEnd(const Port& port) {
+std::string equipmentEnd(const SheetJob& job, const Port& port) {
   switch (port.service) {
   case Service::Suction:
     return "into pump suction";
   case Service::SpareSuction:
-    return "spare pump suction, capped or valved";
+    return isValved(job, port) ? "spare pump suction, valve shut" : "spare pump suction, capped";
   case Service::Recirculation:
     return "out of pump discharge";
   case Service::Underflow:
@@ -171,7 +179,7 @@ public:
                                                  : "";
     put(port, port.at,
         {printLength(port.height, units), printElevation(room_.floor + port.height, units),
-         offSkid(job_, room_, port), equipmentEnd(port), called(port) + what});
+         offSkid(job_, room_, port), equipmentEnd(job_, port), called(port) + what});
   }
   const std::vector<std::vector<std::string>>& rows() const { return rows_; }
 
@@ -308,7 +316,7 @@ std::vector<std::string> roomNotes(const SheetJob& job) {
       joiningNote(job.plan()),
       assemblyNote(job),
       clearNote(job.plan()),
-      "Floor drain, light and ventilation by the general contractor."};
+      "Floor drain, light and ventilation, there already or new, by the general contractor."};
   std::erase(notes, std::string());
   return notes;
 }

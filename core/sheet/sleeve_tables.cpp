@@ -125,7 +125,7 @@ void addFloorDrains(const SheetJob& job, std::vector<std::vector<std::string>>& 
   for (const EquipmentRoom& room : job.plan().rooms) {
     if (!room.floorDrain) continue;
     const Point2 at = room.frame().toSite(*room.floorDrain);
-    rows.push_back({objectName(room.id, job.plan()), "Floor drain", "by others", "-", level(at.y),
+    rows.push_back({objectName(room.id, job.plan()), "Floor drain", "______", "-", level(at.y),
                     level(at.x), level(inMetres(room.floor))});
   }
 }
@@ -193,9 +193,9 @@ Block slabTable(const SheetJob& job, double width) {
   for (const EquipmentRoom& room : job.plan().rooms)
     drained = drained || room.floorDrain.has_value();
   if (drained)
-    addNote(block, "Floor drain: body, outlet size, trap and the line that it drains to are not in "
-                   "this plan. By others: the building's plumber sizes it under the adopted "
-                   "plumbing code; set body and outlet before the slab is poured or made good.");
+    addNote(block, "Floor drain, there already or new: ______; outlet, trap and the line that it "
+                   "drains to: ______. By the general contractor: the building's plumber sizes it "
+                   "under the adopted plumbing code; set before the slab is poured or made good.");
   return block;
 }
 

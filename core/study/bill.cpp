@@ -152,7 +152,7 @@ std::string comesWith(std::string_view key) {
       {"wall-sleeve", kSleeveSeal},
       {"slab-sleeve", kSleeveSeal},
       {"pull-box", "with its cover, and an adapter or a bell for each conduit"},
-      {"conduit-seal", "keeps the vault's damp air out of the panel"},
+      {"conduit-seal", "round the wires, in its end at the panel: keeps the vault's damp air out"},
       {"riser", "rim less top of lid: the height of frame and cover comes off"},
       {"reduced-pressure-assembly",
        "with adapters where its ends are threaded, and with the air gap fitting of its relief port "

@@ -71,8 +71,8 @@ void addMarking(BillMaker& maker) {
     if (study.resolved && isNonpotable(run.service)) addPurple(maker, run, study);
   }
   for (const TrenchStudy& trench : context.study.earth.trenches) {
-    const ServiceFacts& service = facts(context.plan.runs.find(trench.run)->service);
-    BillLine ribbon = billLine(service.trade, "marking", "warning-ribbon",
+    // Who fills the trench lays it.
+    BillLine ribbon = billLine("site work", "marking", "warning-ribbon",
                                "Warning ribbon over buried lines", "", BillUnit::Length);
     ribbon.note =
         std::string(

@@ -61,8 +61,8 @@ void addGroundWork(const SheetJob& job, Steps& steps) {
               "General contractor", {"locate"}, "Checked against the schedule");
   }
   steps.add("inverts",
-            "Survey the outlet inverts of the drains and the invert at the sewer; report "
-            "differences from the schedule before vaults are ordered.",
+            "Survey the outlets of the drains and the invert and flow of the sewer; report what "
+            "differs from the schedules before vaults are ordered.",
             "Plumber", {"locate"}, "Inverts agreed in writing");
   steps.add("order",
             "Order vaults, risers and covers with openings, boots and lifting points as "
@@ -129,14 +129,20 @@ std::string listed(const SheetJob& job, std::span<const NamedService> services, 
   return text;
 }
 
+/// Lines that are laid before the vaults' dig is filled and cross or lie in it.
+std::string overDig(const SheetJob& job) {
+  return job.study().earth.pits.empty()
+             ? ""
+             : " Over the vaults' open dig hold them up, or lay them on its compacted backfill, "
+               "tested before they are covered: ______.";
+}
+
 void addPipeWork(const SheetJob& job, Steps& steps) {
-  steps.add(
-      "gravity",
-      std::string("Lay inlet, links, interconnects") +
-          (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
-          " from the low end up; boots at every wall. Over the open dig hold pipe up until the "
-          "backfill carries it: ______.",
-      "Plumber", {"set", "sleeves", "core"}, "Grade and joints seen before cover");
+  steps.add("gravity",
+            std::string("Lay inlet, links, interconnects") +
+                (has(job, Service::Vent) ? ", overflow and vents" : " and overflow") +
+                " from the low end up; boots at every wall." + overDig(job),
+            "Plumber", {"set", "sleeves", "core"}, "Grade and joints seen before cover");
   if (!job.plan().sewers.empty()) {
     steps.add("sewer",
               "Join the overflow onto the sewer by wye, saddle or manhole, as the sewer's owner "
@@ -147,14 +153,15 @@ void addPipeWork(const SheetJob& job, Steps& steps) {
   if (!pressure.empty()) {
     steps.add("pressure",
               "Lay the buried pipe of " + pressure +
-                  (has(job, Service::Suction) ? "; suction rises all the way to the pump." : "."),
+                  (has(job, Service::Suction) ? "; suction rises all the way to the pump." : ".") +
+                  overDig(job),
               "Plumber", {"set", "sleeves", "core"}, "Pressure and vacuum test");
   }
   const std::string conduits = listed(job, kConduits, true);
   if (!conduits.empty()) {
     steps.add("conduit",
               "Lay the buried conduit of " + conduits +
-                  " with pull cords; separate power from signals.",
+                  " with pull cords; separate power from signals." + overDig(job),
               "Electrician", {"set", "sleeves", "core"}, "Inspected before cover");
   }
 }
@@ -166,12 +173,13 @@ void addCoverWork(const SheetJob& job, Steps& steps) {
             "Vault maker, plumber", {"gravity", "pressure", "conduit"}, "Test record signed");
   steps.add("inspect", "Inspection of all buried work.", "Authority having jurisdiction",
             {"gravity", "sewer", "pressure", "conduit", "leaks"}, "Signed before backfill");
-  steps.add("fill", "Backfill in even layers all round; warning tape; risers and covers to grade.",
+  steps.add("fill",
+            "Backfill in even layers all round; warning ribbon; risers and covers to grade.",
             "Excavator", {"inspect", "hold"}, "Compaction test under traffic");
   if (breaksSurfaces(job.plan())) {
     steps.add("pave",
               "Make pavements and floor slabs good over digs and trenches, as thick and as strong "
-              "as they were found: ______.",
+              "as they were found, with surface and collars round covers outside them: ______.",
               "General contractor", {"fill"}, "Thickness and reinforcement seen before the pour");
   }
 }
@@ -201,11 +209,20 @@ void addStart(const SheetJob& job, Steps& steps) {
   }
   if (has(job, Service::MakeUp)) {
     steps.add("make-up",
-              hasAirGap(job.plan())
-                  ? "Join the fresh-water make-up through its air gap."
-                  : "Join the fresh-water make-up through its tested backflow assembly.",
+              std::string("Flush and disinfect the make-up's pipe; join it through its ") +
+                  (hasAirGap(job.plan()) ? "air gap." : "tested backflow assembly."),
               "Plumber", {"pressure", "equipment", "inside"},
               "Assembly tested by a certified tester");
+  }
+  if (!job.plan().washes.empty()) {
+    steps.add(
+        "wash",
+        "Wash equipment stands and is anchored: join product water and wash signal to it; its "
+        "own fresh water cut and capped, or kept apart by a tested backflow assembly: "
+        "______.",
+        "Wash equipment supplier, plumber, electrician",
+        {"pressure", "conduit", "pave", "inside", "wires"},
+        "No cross-connection: seen by the authority");
   }
   steps.add("power",
             "Power, controls, float and wash signal; disconnect in sight; rotation "
@@ -215,7 +232,7 @@ void addStart(const SheetJob& job, Steps& steps) {
             {"fill", "hang", "make-up"}, "Level holds a day");
   steps.add("start", "Prime the suction, start, set levels and flows, instruct the owner.",
             "Equipment supplier with plumber and electrician",
-            {"pressure", "inside", "make-up", "power", "water"}, "Start-up record signed");
+            {"pressure", "inside", "make-up", "wash", "power", "water"}, "Start-up record signed");
 }
 
 /// Who buys, who sets, who connects. Common practice, no source; the contracts decide.
@@ -225,8 +242,10 @@ Block supplierTable(const SheetJob& job, double width) {
                 "Plumber seals the pipes in the boots, the electrician the conduits"},
                {"Catch basins and trench drains, where they do not stand yet", "General contractor",
                 "Excavator", "Plumber"},
-               {"Bedding, backfill, warning tape over pipes", "Excavator", "Excavator", "-"},
-               {"Buried pipe, fittings, valves, cleanouts", "Plumber", "Plumber", "Plumber"},
+               {"Bedding, backfill, warning ribbon over lines", "Excavator", "Excavator", "-"},
+               {"Pipe, buried and above ground, fittings, valves, cleanouts, supports; purple tape "
+                "on it",
+                "Plumber", "Plumber", "Plumber"},
                {"Equipment skid with pump and controls", "Equipment supplier",
                 "Equipment supplier; anchors by the general contractor",
                 "Plumber to the unions, electrician to the panel"}};
@@ -283,6 +302,11 @@ Block toAgree(const SheetJob& job, double width) {
   if (!job.plan().sewers.empty())
     texts.emplace_back("What keeps the sewer's air out of the vaults, a trap or another seal, as "
                        "the authority asks: ______.");
+  if (has(job, Service::MakeUp))
+    texts.emplace_back("Make-up's pipe and fittings, listed for drinking water up to its backflow "
+                       "protection: flushed, disinfected and proved as ______ asks.");
+  texts.emplace_back("Pipe and conduit in the open outdoors: against sun ______, against vehicles "
+                     "______.");
   if (has(job, Service::Vent))
     texts.emplace_back("Vents end over the roof beside them, or as far from doors, windows and air "
                        "intakes as the local code asks: ______.");

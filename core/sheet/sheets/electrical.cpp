@@ -193,7 +193,11 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
        "out "
        "and tested dead. Conductors, overcurrent protection, grounding and bonding are the "
        "electrician's to size; what stands here is for coordination.",
-       "Seal conduits where they leave the vaults: water and gas must not reach the panel.",
+       "Seal conduits that come from a vault inside, round the wires, at their end at the panel, "
+       "where "
+       "the seal can be reached, and round them in the vault's wall by the connector: water and "
+       "gas "
+       "must not reach the panel.",
        "Keep power apart from Class 2 and signal circuits, in trenches that meet by ______ "
        "(electrician). Pull cords in every spare conduit.",
        "No more bends between pull points than the code allows; pull boxes stay within reach.",
