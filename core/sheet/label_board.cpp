@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/bubble.h"
 #include "core/sheet/cover_cost.h"
+#include "core/sheet/leader_end.h"
 #include "core/sheet/lines_beside.h"
 #include "core/sheet/mark_shape.h"
 
@@ -67,6 +68,7 @@ void LabelBoard::avoidSymbols(const std::vector<Mark>& marks) {
   const auto take = [&](const PaperBox& box) {
     if (!view_.frame.meets(box) || std::max(box.width(), box.height()) > kLargest) return;
     placer_.obstacles().addSymbol(box);
+    symbols_.push_back(box);
   };
   for (const Mark& mark : marks) {
     if (!isSymbol(mark)) continue;
@@ -131,10 +133,11 @@ void LabelBoard::finish() {
 
 void LabelBoard::drawLeader(const LabelCandidate& where) {
   if (!where.leaderTo) return;
-  PageShape line{{leaderStart(where), *where.leaderTo}, false, false, kLeaderThin, {}};
+  const Point2 start = leaderStart(where), end = leaderEnd(start, *where.leaderTo, symbols_);
+  PageShape line{{start, end}, false, false, kLeaderThin, {}};
   line.role = PageRole::Leader;
   page_.items.push_back(std::move(line));
-  PageShape dot{{*where.leaderTo, *where.leaderTo + Point2{0.5, 0}}, true, true, {}, {}};
+  PageShape dot{{end, end + Point2{0.5, 0}}, true, true, {}, {}};
   dot.fill = FillStyle{Ink::Black, Hatch::None};
   dot.role = PageRole::Dot;
   page_.items.push_back(std::move(dot));

@@ -123,6 +123,7 @@ private:
   std::vector<Ring> things_;    ///< on the paper
   std::vector<Polyline> runs_;  ///< on the paper
   std::vector<Point2> targets_; ///< of leaders out of outlines, on the paper
+  std::vector<PaperBox> symbols_;
 };
 
 } // namespace sump
