@@ -75,6 +75,16 @@ std::string risesBehind(const SheetJob& job, const std::vector<WallPipe>& pipes,
   return standsBefore(pipes, runAt(job, port.port->id), {port.centre.x, kFoot}, port.off);
 }
 
+/// `SU-1`, `Pump suction, 2"`, ... instead of `SU-1  Pump suction, 2"`, ...
+void breakFirst(Callout& callout) {
+  std::string& first = callout.lines.front();
+  const std::size_t gap = first.find("  ");
+  if (gap == std::string::npos) return;
+  const std::string rest = first.substr(gap + 2);
+  first.erase(gap);
+  callout.lines.insert(callout.lines.begin() + 1, rest);
+}
+
 void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
                const std::vector<WallPort>& ports, Shown shown, Drawing& d) {
   for (const WallPort& port : ports) {
@@ -100,6 +110,7 @@ void tellPorts(const SheetJob& job, const std::vector<WallPipe>& pipes,
     Callout callout = portCallout(job, *port.port, port.centre);
     callout.leader = true;
     if (isSmallPaper(job.paper)) callout.lines.pop_back();
+    if (shown == Shown::Pipes) breakFirst(callout); // there is little room between pipes
     if (const std::string before = risesBehind(job, pipes, port); hidden.empty() && !before.empty())
       callout.lines.push_back("rises behind " + before);
     d.callouts.push_back(hiddenBehind(std::move(callout), hidden));
@@ -236,6 +247,15 @@ PaperBox aboutPipes(const SheetJob& job, const EquipmentRoom& room, const WallVi
   return box;
 }
 
+/// Words on a pipe would be read as its own.
+void keepWordsOff(const std::vector<WallPipe>& pipes, const PaperBox& shown, Drawing& d) {
+  for (const WallPipe& pipe : pipes) {
+    if (pipe.endOn() || isConduit(pipe.service)) continue;
+    for (Polyline& line : clipLine(pipe.line, shown))
+      d.uncut.push_back(std::move(line));
+  }
+}
+
 /// What of the skid is seen beside the pipes; its height is told where it is whole.
 void nameSkidEnd(const EquipmentRoom& room, const WallView& wall, const PaperBox& shown,
                  Drawing& d) {
@@ -329,6 +349,7 @@ Drawing riserElevation(const SheetJob& job, const EquipmentRoom& room, Point2 mo
   keepIn(shown, d);
   fitSymbols(shown, most, job.units(), d);
   d.uncut = {{{shown.low.x, 0}, {shown.high.x, 0}}}; // the floor: what stands over it is told there
+  keepWordsOff(pipes, shown, d);
   d.levels = {{0, shown.high.x, printElevation(room.floor, job.units()), "floor"}};
   return d;
 }
