@@ -63,6 +63,18 @@ Block roomPartTable(const SheetJob& job, const EquipmentRoom& room, double width
                rows, width);
 }
 
+namespace {
+
+/// None where something else carries it, which is named.
+std::string supportsText(const ExposedPipe& pipe) {
+  return decidedText(pipe.supports, [&](int n) -> std::string {
+    if (n > 0) return std::to_string(n);
+    return pipe.all.bracket ? "none: bracket" : "none: wall";
+  });
+}
+
+} // namespace
+
 Block supportTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   const auto print = [&](Length v) { return printLength(v, job.units()); };
@@ -73,7 +85,7 @@ Block supportTable(const SheetJob& job, double width) {
     rows.push_back({tags.at(pipe.run), sizeText(pipe.all.size), std::string(name(pipe.all.where)),
                     pipe.all.vertical ? "upright" : "level",
                     printRunLength(pipe.all.length, job.units()), decidedText(pipe.spacing, print),
-                    decidedText(pipe.supports, [](int n) { return std::to_string(n); })});
+                    supportsText(pipe)});
   }
   Block block = table("PIPE AND CONDUIT IN THE OPEN, AND ITS SUPPORTS",
                       {{"Run"},
@@ -87,9 +99,11 @@ Block supportTable(const SheetJob& job, double width) {
   if (rows.empty()) return block;
   addNote(block,
           "Pipe: the lesser of code (IPC 308.5) and trade tables for this water; conduit: "
-          "NEC 352, which the electrician checks. At least one to each leg, but for level pipe in "
-          "vaults, which connectors in walls and baffles carry for half a spacing each way; "
-          "the local code decides. Vault: with its manways' risers. What they hang from or stand "
+          "NEC 352, which the electrician checks. At least one to each leg, but for pipe in vaults "
+          "that "
+          "connectors in walls, baffles and risers or the eductor's bracket carry for half a "
+          "spacing each way (none: wall, none: bracket); the local code decides. Vault: with its "
+          "manways' risers. What they hang from or stand "
           "on: ______ (contractor).");
   return block;
 }

@@ -176,6 +176,10 @@ std::vector<Point3> riserHolds(const Plan& plan, const Study& all, const RunStud
   return holds;
 }
 
+bool onBracket(const Run& run, const RunStudy& study, std::size_t leg) {
+  return run.eductor && leg + 1 == study.legs.size();
+}
+
 /// What carries the leg inside vaults and their risers besides supports.
 int holders(const std::vector<Point3>& risers, const Run& run, const RunStudy& study,
             std::size_t leg) {
@@ -186,8 +190,7 @@ int holders(const std::vector<Point3>& risers, const Run& run, const RunStudy& s
   }
   for (Point3 at : risers)
     held += !study.legs[leg].vertical && onLeg(at, a, b) ? 1 : 0;
-  if (run.eductor && leg + 1 == study.legs.size()) held += 2;
-  return held;
+  return held + (onBracket(run, study, leg) ? 2 : 0);
 }
 
 } // namespace
@@ -210,7 +213,8 @@ std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const 
       if (inMetres(length) <= 1e-6) continue;
       const auto where = static_cast<ExposedIn>(k);
       const int held = where == ExposedIn::Vault ? holders(risers, given, run, i) : 0;
-      exposed.push_back({length, leg.vertical, leg.size, where, held});
+      const bool bracket = where == ExposedIn::Vault && onBracket(given, run, i);
+      exposed.push_back({length, leg.vertical, leg.size, where, held, bracket});
     }
   }
   return exposed;
@@ -257,6 +261,7 @@ std::vector<ExposedPipe> exposedPipes(const Plan& plan, const Study& study,
       }
       alike->all.length += leg.length;
       alike->all.held += leg.held;
+      alike->all.bracket = alike->all.bracket || leg.bracket;
       if (supports) alike->supports = *alike->supports + *supports;
     }
   }

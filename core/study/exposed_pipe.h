@@ -24,6 +24,7 @@ struct ExposedLeg {
   /// In vaults: by the connectors in walls (1 each) and baffles (2, both ways) and an eductor's
   /// bracket (2). Each carries the pipe for half the way between two supports.
   int held = 0;
+  bool bracket = false; ///< an eductor's is among them
 };
 /// Of a run that could be worked out. What a building without a floor level holds, and what lies
 /// where the ground is not known, is left out.

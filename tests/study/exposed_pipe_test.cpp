@@ -125,6 +125,27 @@ TEST(ExposedPipe, InAManwaysRiserItIsInTheOpen) {
   EXPECT_EQ(inFeetAndSupports(found, ExposedIn::Vault).second, 1);
 }
 
+// As before, with the eductor's bracket at the foot: by code 10 ft apart, it carries all of the 4
+// ft.
+TEST(ExposedPipe, ABracketCarriesTheEductorsPipe) {
+  Plan plan;
+  plan.basis.water.temperature = fahrenheit(70);
+  plan.site.groundDefault = feet(98);
+  Vault vault = twoChamberVault("V", {0, 0}, feet(90));
+  vault.manways = {{"M", ft(2.875, 0), feet(2), feet(98), false}};
+  plan.vaults.append(vault);
+  Run run = makeRun("P", Service::Recirculation, "pvc-sch80", "1", freeEnd(ft(10, 0), feet(97)),
+                    inChamber("V", 2, ft(3.3, 0), feet(93)), {{ft(3.3, 0), feet(97)}});
+  run.eductor.emplace();
+  run.eductor->manway = "M";
+  plan.runs.append(run);
+  const auto found = exposed(plan);
+  ASSERT_EQ(found.size(), 2u);
+  EXPECT_FALSE(found[0].all.bracket); // the level leg in the riser
+  EXPECT_TRUE(found[1].all.bracket);
+  EXPECT_EQ(*found[1].supports, 0);
+}
+
 // Inside the vault from x -5.25 to 5.25 ft; its wall's connector carries 2 ft of the 4 ft spacing.
 TEST(ExposedPipe, InVaultsConnectorsCarryTheirShare) {
   struct {
