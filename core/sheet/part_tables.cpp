@@ -10,6 +10,7 @@
 #include "core/units/print_levels.h"
 
 #include <algorithm>
+#include <set>
 
 namespace sump {
 
@@ -82,6 +83,52 @@ std::string entryText(const Plan& plan, const BasinEntry& entry) {
                         : "");
 }
 
+/// Who makes the joint at wash equipment, which its supplier brings.
+std::string washText(const SheetJob& job, const Run& run, const WashEquipment& wash) {
+  if (isConduit(run.service))
+    return "adapter with bushing into its box by the electrician, who joins the wires there as its "
+           "supplier's diagram asks: box and terminals ______";
+  const std::string inlet = run.service == Service::Product && !wash.inletSize.empty()
+                                ? "its inlet " + sizeText(wash.inletSize) + " at " +
+                                      printElevation(wash.inletElevation, job.units()) + ", with "
+                                : std::string();
+  return inlet +
+         "union and shut-off valve by its supplier, joined by the plumber: thread or flange "
+         "______";
+}
+
+/// At the far ends of the runs to wash equipment.
+void addWashes(const SheetJob& job, bool conduits, std::vector<std::string>& texts) {
+  const auto tags = runTags(job.plan());
+  const auto level = [&](double v) { return printElevation(metres(v), job.units()); };
+  for (const RunStudy& studied : job.study().runs) {
+    const Run& run = *job.plan().runs.find(studied.id);
+    if (isConduit(run.service) != conduits || !studied.resolved) continue;
+    for (bool atStart : {true, false}) {
+      const RunEnd& end = atStart ? run.from : run.to;
+      const WashEquipment* wash =
+          end.kind == EndKind::Wash ? job.plan().washes.find(end.target) : nullptr;
+      if (wash == nullptr) continue;
+      const Point3 at = (atStart ? studied.points.front() : studied.points.back()).at;
+      texts.push_back(tags.at(run.id) + (atStart ? " starts at " : " ends at ") + called(*wash) +
+                      ", north " + level(at.y) + ", east " + level(at.x) + ", invert " +
+                      level(at.z) + ": " + washText(job, run, *wash) + ".");
+    }
+  }
+}
+
+/// `CLEANOUTS AND PULL BOXES`: what of them the plan has.
+std::string reachedText(const std::set<PartKind>& kinds) {
+  std::vector<std::string> names;
+  if (kinds.contains(PartKind::Cleanout)) names.emplace_back("CLEANOUTS");
+  if (kinds.contains(PartKind::BackwaterValve)) names.emplace_back("BACKWATER VALVES");
+  if (kinds.contains(PartKind::PullBox)) names.emplace_back("PULL BOXES");
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == names.size() ? " AND " : ", ") + names[i];
+  return text;
+}
+
 std::string riserText(PartKind kind) {
   if (kind == PartKind::Cleanout) return "cleanout, riser of the pipe's full size";
   return kind == PartKind::PullBox ? "pull box, opened at grade to pull wire"
@@ -125,7 +172,9 @@ Block accessTable(const SheetJob& job, double width) {
   const auto tags = runTags(job.plan());
   const UnitSystem units = job.units();
   std::vector<std::vector<std::string>> rows;
+  std::set<PartKind> kinds;
   for (const AccessRiser& riser : accessRisers(job.plan(), job.study())) {
+    kinds.insert(riser.kind);
     const Length invert = metres(riser.at.z);
     rows.push_back({riser.part, tags.at(riser.run), sizeText(riser.size),
                     printRunLength(metres(riser.station), units), printElevation(invert, units),
@@ -133,7 +182,7 @@ Block accessTable(const SheetJob& job, double width) {
                     riser.grade ? printHeight(invert, *riser.grade, units) : "?",
                     riser.traffic ? "traffic" : "pedestrian", riserText(riser.kind)});
   }
-  return table("RISERS TO CLEANOUTS, BACKWATER VALVES AND PULL BOXES",
+  return table("RISERS TO " + reachedText(kinds),
                {{"Mark"},
                 {"Run"},
                 {"Size", Align::Centre},
@@ -172,7 +221,8 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
                       entryText(job.plan(), entry) + ".");
     }
   }
-  return paragraphs("WHERE RUNS JOIN WHAT IS THERE", texts, width, false);
+  addWashes(job, conduits, texts);
+  return paragraphs("WHERE RUNS JOIN WHAT IS THERE OR OTHERS SET", texts, width, false);
 }
 
 } // namespace sump
