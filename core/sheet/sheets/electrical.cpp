@@ -25,6 +25,11 @@ namespace sump {
 namespace {
 
 void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  constexpr double kArm = 2, kCover = 60, kLeader = 7; // mm; of a spot level's cross
+  for (const SpotElevation& spot : job.plan().spots) {
+    const Point2 at = view.toPaper(spot.at);
+    board.keepOff(at - Point2{kArm, 0}, at + Point2{kArm, 0}, kCover, kLeader);
+  }
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
     board.besideOutline({{"WORKING SPACE, KEEP CLEAR",
                           "See " + viewAndSheet(powerRoomAnchor(job.plan(), space.room))},
@@ -34,7 +39,7 @@ void labelSpaces(const SheetJob& job, const SheetView& view, LabelBoard& board) 
   }
   for (const Supply& supply : job.plan().basis.wiring.supplies) {
     if (!supply.disconnect || !view.shows(*supply.disconnect)) continue;
-    board.atPoint({disconnectLines(supply)}, *supply.disconnect, 3, 90);
+    board.withLeader({disconnectLines(supply)}, *supply.disconnect, 3, 90);
   }
 }
 
@@ -63,6 +68,31 @@ std::string crossingsNote(const SheetJob& job) {
               viewAndSheet(sectionAnchor(job.plan(), run.id));
   }
   return "Where conduits cross other buried lines: levels on their long sections, " + text + ".";
+}
+
+/// Which conduits wait for their wires. A float's takes the float's own cable.
+std::string spareNote(const Plan& plan) {
+  const auto tags = runTags(plan);
+  std::string spare;
+  for (const Run& run : plan.runs) {
+    if (isConduit(run.service) && run.service != Service::FloatConduit && run.conductors.empty())
+      spare += (spare.empty() ? "" : ", ") + tags.at(run.id);
+  }
+  return spare.empty()
+             ? "No conduit of this set is spare. One that is added gets a pull cord and a "
+               "cap on each end."
+             : spare + ": no conductors given. Until they are pulled each has a pull cord "
+                       "and a cap on each end.";
+}
+
+std::string pullNote(const Plan& plan) {
+  bool boxes = false;
+  for (const Run& run : plan.runs) {
+    for (const InlinePart& part : run.parts)
+      boxes = boxes || part.kind == PartKind::PullBox;
+  }
+  return std::string("No more bends between pull points than the code allows") +
+         (boxes ? "; pull boxes stay within reach." : ". No pull boxes are drawn.");
 }
 
 Block spaceTable(const SheetJob& job, double width) {
@@ -199,8 +229,8 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
        "gas "
        "must not reach the panel.",
        "Keep power apart from Class 2 and signal circuits, in trenches that meet by ______ "
-       "(electrician). Pull cords in every spare conduit.",
-       "No more bends between pull points than the code allows; pull boxes stay within reach.",
+       "(electrician).",
+       spareNote(job.plan()), pullNote(job.plan()),
        "Check rotation before coupling the pump; the disconnect stays in sight of the motor.",
        "Float and wash signal: volts as scheduled. Signal and other limited-energy circuits (24 V) "
        "never share a conduit or box with power conductors unless the code in force allows it; the "
