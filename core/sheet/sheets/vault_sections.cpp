@@ -315,7 +315,7 @@ Drawing section(const SheetJob& job, const VaultStudy& vault) {
     const double riserSide = c.high ? 1 : -1;
     d.callouts.push_back(
         {{"Riser " + printSize(metres(*c.rim - c.lidTop), units),
-          given.manways.front().trafficCover ? "traffic" : "pedestrian", "cover, locked"},
+          given.manways.front().trafficCover ? "traffic cover," : "pedestrian cover,", "locked"},
          {c.middle + riserSide * (c.opening / 2 + 0.05), (*c.rim + c.lidTop) / 2}});
     d.callouts.back().first = true; // it has the least room, so it goes first
   }
