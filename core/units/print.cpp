@@ -139,7 +139,7 @@ std::string printMass(Mass v, UnitSystem units) {
 }
 
 std::string printSlope(double riseOverRun, UnitSystem units) {
-  if (units == UnitSystem::Metric) return trimmed(riseOverRun * 100, 2) + " %";
+  if (units == UnitSystem::Metric) return fixed(riseOverRun * 100, 2) + " %";
   const double inchesPerFoot = std::abs(riseOverRun) * 12;
   const double sixteenths = std::round(inchesPerFoot * 16);
   const std::string sign = riseOverRun < 0 ? "-" : "";

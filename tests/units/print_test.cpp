@@ -106,9 +106,9 @@ TEST(Print, SlopeIsAFractionNearASixteenth) {
   EXPECT_EQ(printSlope(1.5 / 12, us), "1 1/2 in/ft");
   EXPECT_EQ(printSlope(0, us), "0.00 in/ft");
   EXPECT_EQ(printSlope(-1e-5, us), "0.00 in/ft");
-  EXPECT_EQ(printSlope(0.021, UnitSystem::Metric), "2.1 %");
-  EXPECT_EQ(printSlope(-0.005, UnitSystem::Metric), "-0.5 %");
-  EXPECT_EQ(printSlope(0.02, UnitSystem::Metric), "2 %");
+  EXPECT_EQ(printSlope(0.021, UnitSystem::Metric), "2.10 %");
+  EXPECT_EQ(printSlope(-0.005, UnitSystem::Metric), "-0.50 %");
+  EXPECT_EQ(printSlope(0.02, UnitSystem::Metric), "2.00 %");
 }
 
 TEST(Print, FixedRoundsHalfAwayFromZero) {
