@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace sump {
 
@@ -89,6 +90,28 @@ double clearance(const RunProfile& whole, double station) {
 }
 
 } // namespace
+
+double clearOfWalls(const RunProfile& profile, double station) {
+  constexpr double kClearShare = 0.012; // of the section's length: some 3 mm on paper
+  const double clear = kClearShare * (profile.to - profile.from);
+  const auto isClear = [&](double at) {
+    return at > profile.from && at < profile.to &&
+           std::ranges::none_of(profile.structures,
+                                [&](const ProfileStructure& s) {
+                                  return at > s.from - 0.9 * clear && at < s.to + 0.9 * clear;
+                                }) &&
+           std::ranges::none_of(profile.vaults,
+                                [&](const ProfileVault& v) { return at > v.from && at < v.to; });
+  };
+  if (isClear(station)) return station;
+  for (const ProfileStructure& s : profile.structures) {
+    for (const auto& [wall, beside] :
+         {std::pair{s.from, s.from - clear}, std::pair{s.to, s.to + clear}}) {
+      if (std::abs(wall - station) < clear && isClear(beside)) return beside;
+    }
+  }
+  return station;
+}
 
 RunProfile sectionPart(const RunProfile& whole, double from, double to) {
   RunProfile part = whole;

@@ -16,4 +16,8 @@ RunProfile sectionPart(const RunProfile& whole, double from, double to);
 /// never inside a vault.
 std::vector<double> sectionCuts(const RunProfile& whole, int count);
 
+/// Nearest to this station where a line upright in the ground stands clear of the outer walls of
+/// buildings and rooms, in the open ground beside them; the station itself where there is no room.
+double clearOfWalls(const RunProfile& profile, double station);
+
 } // namespace sump

@@ -1,5 +1,6 @@
 #include "core/sheet/section_marks.h"
 
+#include "core/sheet/section_frames.h"
 #include "core/sheet/section_pen.h"
 
 #include <algorithm>
@@ -322,7 +323,8 @@ std::optional<CoverPlace> leastCover(const RunProfile& profile) {
     const double along = length > 0 ? std::clamp((at - a.station) / length, 0.0, 1.0) : 0;
     const Length invert = a.invert + along * (b.invert - a.invert);
     const Length top = leg.bore->top(invert);
-    return CoverPlace{at, i, invert, top, top + profile.leastCover->cover};
+    return CoverPlace{
+        at, i, invert, top, top + profile.leastCover->cover, clearOfWalls(profile, at)};
   }
   return std::nullopt;
 }

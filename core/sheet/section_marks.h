@@ -42,6 +42,7 @@ struct CoverPlace {
   double station = 0;
   std::size_t leg = 0;
   Length invert, top, ground;
+  double drawnAt = 0; ///< its dimension's station: beside the place where walls stand there
   Length cover() const { return ground - top; }
 };
 /// The ground where no floor lies over it, piece by piece; a basin is no floor.

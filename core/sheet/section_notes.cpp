@@ -289,7 +289,7 @@ void notePart(const RunProfile& profile, const ProfilePart& part, NoteTaker& not
 void noteLeastCover(const RunProfile& profile, NoteTaker& notes) {
   const std::optional<CoverPlace> least = leastCover(profile);
   if (!least) return;
-  notes.add(profile.run, least->station, (least->top + least->ground) / 2.0,
+  notes.add(profile.run, least->drawnAt, (least->top + least->ground) / 2.0,
             "least cover " + printShort(least->cover(), notes.units()), NoteSide::Right, 1,
             Ink::Black, 0, notes.atStation(least->station));
   notes.inBrief(printShort(least->cover(), notes.units()));
@@ -378,7 +378,7 @@ std::vector<SectionNote> sectionNotes(const TrainProfile& profile, UnitSystem un
       if (p.vertex == kNoVertex) continue;
       notes.invert(run.id, p.station, p.invert,
                    run.carriesFlow || run.service == Service::Suction ? 1 : 4, ink, run.id,
-                   isSeenWhole(run) ? "" : run.id);
+                   isSeenWhole(run) && run.service != Service::Interconnect ? "" : run.id);
     }
     for (const ProfileDrop& drop : run.drops) {
       if (!run.carriesFlow) continue;

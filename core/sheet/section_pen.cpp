@@ -346,8 +346,8 @@ void SectionPen::floatSwitch(const Id& id, Service service, Point2 from, Length 
 void SectionPen::cover(const CoverPlace& least) {
   MarkPen pen = this->pen({}, Layer::Symbol);
   const Point2 tick{0.006 * (to_ - from_), 0};
-  const Point2 foot = plane_.at(least.station, least.top);
-  const Point2 head = plane_.at(least.station, least.ground);
+  const Point2 foot = plane_.at(least.drawnAt, least.top);
+  const Point2 head = plane_.at(least.drawnAt, least.ground);
   pen.path({foot, head}, kSectionThin);
   for (Point2 p : {foot, head})
     pen.path({p - tick, p + tick}, kSectionMedium);

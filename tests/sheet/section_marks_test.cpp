@@ -2,6 +2,7 @@
 // keep off each other, and levels that are the profile's own.
 
 #include "core/sheet/section_block.h"
+#include "core/sheet/section_frames.h"
 #include "core/sheet/section_marks.h"
 
 #include "core/exchange/plan_file.h"
@@ -125,6 +126,28 @@ TEST(LongSection, TheTableHoldsEveryLevel) {
     for (Length level : {vault.floor, vault.lidTop, vault.underside, *vault.waterLevel})
       EXPECT_TRUE(sectionSays(train, printElevation(level, sections.units()))) << vault.id;
   }
+}
+
+// A dimension on a wall's line cannot be told from it: 1.2 % of 100 m beside it, out of the
+// building.
+TEST(LongSection, ADimensionStandsClearOfWalls) {
+  RunProfile profile;
+  profile.from = 0;
+  profile.to = 100;
+  ProfileStructure building;
+  building.from = 20;
+  building.to = 40;
+  profile.structures = {building};
+  EXPECT_NEAR(clearOfWalls(profile, 60), 60, 1e-12);
+  EXPECT_NEAR(clearOfWalls(profile, 40), 41.2, 1e-12);
+  EXPECT_NEAR(clearOfWalls(profile, 20.1), 18.8, 1e-12);
+  EXPECT_NEAR(clearOfWalls(profile, 30), 30, 1e-12); // far from both walls
+  // Another building begins 2 m farther: no room between them, so it stays.
+  ProfileStructure next;
+  next.from = 42;
+  next.to = 50;
+  profile.structures.push_back(next);
+  EXPECT_NEAR(clearOfWalls(profile, 40), 40, 1e-12);
 }
 
 // Whoever lays the run reads them with the flow: the foot of a riser before its top.
