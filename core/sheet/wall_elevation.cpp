@@ -251,8 +251,9 @@ PaperBox aboutPipes(const SheetJob& job, const EquipmentRoom& room, const WallVi
 void keepWordsOff(const std::vector<WallPipe>& pipes, const PaperBox& shown, Drawing& d) {
   for (const WallPipe& pipe : pipes) {
     if (pipe.endOn() || isConduit(pipe.service)) continue;
-    for (Polyline& line : clipLine(pipe.line, shown))
-      d.uncut.push_back(std::move(line));
+    // Twice, so that leaders rather go round them, too.
+    for (const Polyline& line : clipLine(pipe.line, shown))
+      d.uncut.insert(d.uncut.end(), 2, line);
   }
 }
 
