@@ -43,6 +43,8 @@ public:
   void forbid(const PaperBox& box) { placer_.forbid(box); }
   /// Rather leaves a label out than run its leader through what others point at.
   void refuseLeadersOverDots() { placer_.refuseLeadersOverDots(); }
+  /// Leaders end at their places even in symbols: where a level is told, its height counts.
+  void pointIntoSymbols() { symbols_.clear(); }
   /// What another label is about: leaders go round it.
   void keepClear(Point2 site) { placer_.obstacles().addDot(view_.toPaper(site)); }
   /// A line on the paper that labels had better not cover, as bad as so many mm of distance.

@@ -25,6 +25,7 @@ public:
                 const std::vector<Mark>& marks, Page& page)
       : notes_(notes), section_(section), board_(section.view, marks, page, kCare) {
     board_.refuseLeadersOverDots();
+    board_.pointIntoSymbols();
     for (const SectionNote& note : notes) {
       if (isPoint(note)) board_.keepClear(siteOf(note));
     }
