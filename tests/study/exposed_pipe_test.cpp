@@ -134,8 +134,9 @@ TEST(ExposedPipe, ABracketCarriesTheEductorsPipe) {
   Vault vault = twoChamberVault("V", {0, 0}, feet(90));
   vault.manways = {{"M", ft(2.875, 0), feet(2), feet(98), false}};
   plan.vaults.append(vault);
-  Run run = makeRun("P", Service::Recirculation, "pvc-sch80", "1", freeEnd(ft(10, 0), feet(97)),
-                    inChamber("V", 2, ft(3.3, 0), feet(93)), {{ft(3.3, 0), feet(97)}});
+  sump::Run run =
+      makeRun("P", Service::Recirculation, "pvc-sch80", "1", freeEnd(ft(10, 0), feet(97)),
+              inChamber("V", 2, ft(3.3, 0), feet(93)), {{ft(3.3, 0), feet(97)}});
   run.eductor.emplace();
   run.eductor->manway = "M";
   plan.runs.append(run);
