@@ -34,7 +34,7 @@ std::string printFlow(Flow v, UnitSystem units);
 std::string printPressure(Pressure v, UnitSystem units);
 /// `12,500 lb` or `5670 kg`.
 std::string printMass(Mass v, UnitSystem units);
-/// Rise over run: `1/4 in/ft` when within 2 % of a 1/16 in step, else `0.21 in/ft`; metric `2.10 %`.
+/// Rise over run: `1/4 in/ft` when within 2 % of a 1/16 in step, else `0.21 in/ft`; `2.10 %`.
 std::string printSlope(double riseOverRun, UnitSystem units);
 /// `45°`, `22.5°`: at most one decimal.
 std::string printAngle(Angle v);
