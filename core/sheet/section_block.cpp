@@ -162,6 +162,17 @@ std::string restOf(const ProfileVault& vault, UnitSystem units) {
   return orUnknown(vault.chambers.empty() ? unknown : vault.chambers[0].rest, units);
 }
 
+/// Of its chambers in the order of the flow, told once where they are alike.
+std::string lowOf(const ProfileVault& vault, UnitSystem units) {
+  std::string text, last;
+  for (const ProfileChamber& c : vault.chambers) {
+    const std::string level = c.low ? printElevation(*c.low, units) : "not decided";
+    if (level != last) text += (text.empty() ? "" : ", ") + level;
+    last = level;
+  }
+  return text.empty() ? "-" : text;
+}
+
 Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
   std::vector<std::vector<std::string>> rows;
   for (const ProfileVault& v : profile.vaults) {
@@ -170,7 +181,8 @@ Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
       rims += (rims.empty() ? "" : ", ") + orUnknown(m.rim, units);
     rows.push_back({called(v), rims.empty() ? "-" : rims, printElevation(v.lidTop, units),
                     printElevation(v.lidUnderside, units), peakOf(v, units), restOf(v, units),
-                    printElevation(v.floor, units), printElevation(v.underside, units)});
+                    lowOf(v, units), printElevation(v.floor, units),
+                    printElevation(v.underside, units)});
   }
   return table("LEVELS OF THE VAULTS",
                {{"VAULT"},
@@ -179,6 +191,7 @@ Block vaultLevels(const TrainProfile& profile, UnitSystem units, double width) {
                 {"LID|UNDERSIDE", Align::Right},
                 {"WATER|AT PEAK", Align::Right},
                 {"WATER|AT REST", Align::Right},
+                {"WATER, PUMP|STOPS", Align::Right},
                 {"INSIDE|FLOOR", Align::Right},
                 {"BASE|UNDERSIDE", Align::Right}},
                rows, width);

@@ -225,10 +225,18 @@ Block levelTable(const SheetJob& job, double width) {
         return text.empty() ? std::string("-") : text;
       });
     };
+    const auto low = decidedText(job.study().train.lowWater, [&](const auto& levels) {
+      std::string text;
+      for (const ChamberLow& chamber : levels) {
+        if (chamber.vault == vault.id)
+          text += (text.empty() ? "" : ", ") + printElevation(chamber.level, units);
+      }
+      return text.empty() ? std::string("-") : text;
+    });
     rows.push_back({called(*job.plan().vaults.find(vault.id)), printElevation(vault.lidTop, units),
                     printElevation(vault.lidUnderside, units),
                     levelText(vault.overflowInvert, units), levelText(vault.waterLevel, units),
-                    printElevation(vault.floor, units), printElevation(vault.underside, units),
+                    printElevation(vault.floor, units), printElevation(vault.underside, units), low,
                     peak(job.study().train.pumpStopped)});
   }
   return table("LEVELS",
@@ -239,7 +247,8 @@ Block levelTable(const SheetJob& job, double width) {
                 {"Water|at rest", Align::Right},
                 {"Inside|floor", Align::Right},
                 {"Underside|of base", Align::Right},
-                {"Water at the peak, pump|stopped, chamber by chamber"}},
+                {"Low water, the pump|stops, by chamber"},
+                {"Water at the peak, pump|stopped, by chamber"}},
                rows, width);
 }
 

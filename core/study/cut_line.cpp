@@ -160,6 +160,10 @@ ProfileChamber profileChamber(const Study& study, const Id& vault, int number, C
   chamber.to = span.to;
   if (const VaultStudy* found = study.vault(vault)) chamber.rest = found->waterLevel;
   chamber.peak = study.train.highest(vault, number);
+  if (study.train.lowWater) {
+    for (const ChamberLow& low : *study.train.lowWater)
+      if (low.vault == vault && low.chamber == number) chamber.low = low.level;
+  }
   return chamber;
 }
 

@@ -27,6 +27,10 @@ std::vector<GravityStudy> gravityRuns(const StudyContext& context, const Study& 
 Decided<Volume> usableVolume(const StudyContext& context, const Study& study,
                              const Decided<TrainMap>& map);
 
+/// The level down to which each chamber gives that volume.
+Decided<std::vector<ChamberLow>> lowWaterLevels(const StudyContext& context,
+                                                const Decided<TrainMap>& map);
+
 /// Each chamber at the larger of the flows into it with the pump running and stopped.
 std::vector<ChamberDuty> chamberDuties(const StudyContext& context, const Study& study,
                                        const Decided<TrainMap>& map, const PeakFlows& peak);

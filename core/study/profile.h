@@ -38,8 +38,9 @@ struct ProfileGround {
 struct ProfileChamber {
   int number = 0;
   double from = 0, to = 0;
-  std::optional<Length> rest; ///< water level
-  Decided<Length> peak;       ///< the higher of pump running and pump stopped
+  std::optional<Length> rest;  ///< water level
+  Decided<Length> peak;        ///< the higher of pump running and pump stopped
+  std::optional<Length> low{}; ///< still water when the float has stopped the pump
 };
 
 struct ProfileBaffle {

@@ -21,18 +21,28 @@ double sillAfter(const TrainMap& map, const MapChamber& chamber) {
   return sill;
 }
 
-Volume above(Length low, const TrainMap& map) {
-  Volume sum;
-  std::vector<double> bottoms(map.chambers.size());
+double restOf(const MapChamber& chamber) {
+  return inMetres(chamber.vault->floor + chamber.chamber->waterDepth);
+}
+
+/// m, of each chamber: what is left in it when the last one has fallen to there.
+std::vector<double> keptLevels(Length low, const TrainMap& map) {
+  std::vector<double> bottoms(map.chambers.size()), kept(map.chambers.size());
   for (std::size_t i = map.chambers.size(); i-- > 0;) {
     const MapChamber& chamber = map.chambers[i];
     double bottom = inMetres(low);
     if (chamber.next) bottom = std::max(bottoms[*chamber.next], sillAfter(map, chamber));
     bottoms[i] = bottom;
-    const double rest = inMetres(chamber.vault->floor + chamber.chamber->waterDepth);
-    const double kept = std::clamp(bottom, inMetres(chamber.vault->floor), rest);
-    sum += chamber.chamber->area * metres(rest - kept);
+    kept[i] = std::clamp(bottom, inMetres(chamber.vault->floor), restOf(chamber));
   }
+  return kept;
+}
+
+Volume above(Length low, const TrainMap& map) {
+  Volume sum;
+  const std::vector<double> kept = keptLevels(low, map);
+  for (std::size_t i = map.chambers.size(); i-- > 0;)
+    sum += map.chambers[i].chamber->area * metres(restOf(map.chambers[i]) - kept[i]);
   return sum;
 }
 
@@ -69,6 +79,20 @@ Decided<Volume> usableVolume(const StudyContext& context, const Study&,
   return decide([](const TrainMap& train,
                    Length low) { return above(train.chambers.back().vault->floor + low, train); },
                 map, given(context.plan.basis.water.lowLevel, "height of the low-level float"));
+}
+
+Decided<std::vector<ChamberLow>> lowWaterLevels(const StudyContext& context,
+                                                const Decided<TrainMap>& map) {
+  return decide(
+      [](const TrainMap& train, Length low) {
+        std::vector<ChamberLow> levels;
+        const auto kept = keptLevels(train.chambers.back().vault->floor + low, train);
+        for (std::size_t i = 0; i < kept.size(); ++i)
+          levels.push_back(
+              {train.chambers[i].vault->id, train.chambers[i].chamber->number, metres(kept[i])});
+        return levels;
+      },
+      map, given(context.plan.basis.water.lowLevel, "height of the low-level float"));
 }
 
 Decided<Volume> sludgePerDay(const StudyContext& context, const Study&) {

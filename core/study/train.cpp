@@ -54,6 +54,7 @@ Decided<Duration> timeFor(const Decided<Volume>& volume, const Decided<Flow>& fl
 void fillTimes(const StudyContext& context, const Study& study, const Decided<TrainMap>& map,
                TrainStudy& train) {
   train.usable = usableVolume(context, study, map);
+  train.lowWater = lowWaterLevels(context, map);
   train.fill = timeFor(train.usable, train.peakInflow, "an inflow at the peak");
   train.drawDown = timeFor(train.usable, train.peakDraw, "a draw at the peak");
   const auto net =

@@ -98,6 +98,13 @@ struct ChamberDuty {
   Decided<Duration> sludgeFull;   ///< until sludge and oil reach the share, were all kept here
 };
 
+/// Still water in a chamber when the float has stopped the pump.
+struct ChamberLow {
+  Id vault;
+  int chamber = 0;
+  Length level; ///< the float's, or what the lowest way out keeps back
+};
+
 struct TrainStudy {
   Decided<Flow> peakInflow;    ///< to the drains
   Decided<Flow> peakDraw;      ///< product water out of the train at the peak
@@ -106,16 +113,17 @@ struct TrainStudy {
   Decided<TrainLevels> pumpStopped;
   /// The pump draws and recirculates at the peak.
   Decided<TrainLevels> pumpRunning;
-  std::vector<GravityStudy> gravity; ///< inlets and overflows, in the plan's order
-  std::vector<ChamberDuty> chambers; ///< in flow order
-  Decided<Volume> usable;            ///< from the rest level down to the low-level float
-  Decided<Duration> fill;            ///< of that volume at the peak inflow with the pump still
-  Decided<Duration> drawDown;        ///< of that volume at the peak draw with nothing coming back
-  Decided<Duration> drawDownNet;     ///< at the peak draw less the peak inflow; needs more draw
-  Decided<Volume> sludgePerDay;      ///< settled
-  Decided<Duration> pumpOutFirst;    ///< if all settles in the first chamber
-  Decided<Duration> pumpOutTrain;    ///< if it spreads over all chambers
-  Decided<Duration> turnover;        ///< working volume over the recirculation
+  std::vector<GravityStudy> gravity;         ///< inlets and overflows, in the plan's order
+  std::vector<ChamberDuty> chambers;         ///< in flow order
+  Decided<Volume> usable;                    ///< from the rest level down to the low-level float
+  Decided<std::vector<ChamberLow>> lowWater; ///< in flow order
+  Decided<Duration> fill;         ///< of that volume at the peak inflow with the pump still
+  Decided<Duration> drawDown;     ///< of that volume at the peak draw with nothing coming back
+  Decided<Duration> drawDownNet;  ///< at the peak draw less the peak inflow; needs more draw
+  Decided<Volume> sludgePerDay;   ///< settled
+  Decided<Duration> pumpOutFirst; ///< if all settles in the first chamber
+  Decided<Duration> pumpOutTrain; ///< if it spreads over all chambers
+  Decided<Duration> turnover;     ///< working volume over the recirculation
   const GravityStudy* gravityOf(const Id& run) const;
   const ChamberDuty* duty(const Id& vault, int chamber) const;
   /// The higher of both cases in a chamber (0: the highest of the vault's).

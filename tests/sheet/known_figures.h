@@ -17,6 +17,10 @@ inline void KnownNumbers::train(const TrainStudy& train) {
     for (const BasinLevel& basin : (*state)->basins)
       levels(basin.basin, basin.level);
   }
+  if (train.lowWater) {
+    for (const ChamberLow& chamber : *train.lowWater)
+      levels(chamber.vault, chamber.level);
+  }
   for (const GravityStudy& g : train.gravity) {
     put(Printed::Flow, g.run, g.fullFlow);
     put(Printed::Flow, g.run, g.peak);

@@ -184,6 +184,19 @@ TEST(Train, UsableVolumeStopsAtTheLinksInvert) {
   EXPECT_TRUE(lacks(train.drawDownNet, "a draw above the inflow: the level does not fall"));
 }
 
+// The same levels: the link holds vault 1 at its highest invert while the float's chamber falls.
+// The interconnects lie lower than both and hold nothing back.
+TEST(Train, LowWaterStandsAtTheLinkAndAtTheFloat) {
+  const TrainStudy train = studyOf(trainDepot()).train;
+  ASSERT_TRUE(train.lowWater);
+  ASSERT_EQ(train.lowWater->size(), 4U);
+  for (const ChamberLow& chamber : *train.lowWater)
+    EXPECT_NEAR(inMetres(chamber.level), chamber.vault == "V1" ? 29.5656 : 29.1084, 1e-9);
+  Plan plan = trainDepot();
+  plan.basis.water.lowLevel.reset();
+  EXPECT_TRUE(lacks(studyOf(plan).train.lowWater, "height of the low-level float"));
+}
+
 TEST(Train, DrawAboveTheInflowComesFromStorage) {
   Plan plan = trainDepot();
   plan.basis.demand.otherInflow = cubicMetresPerSecond(0);
