@@ -9,6 +9,7 @@
 #include "core/sheet/run_block.h"
 #include "core/sheet/run_section.h"
 #include "core/sheet/sheet_refs.h"
+#include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/view_references.h"
 #include "core/study/manway_way.h"
@@ -212,6 +213,34 @@ std::string aboutBaffle(const SheetJob& job, const Run& run) {
          printLength(metres(behind), job.units()) + " behind";
 }
 
+/// How deep the check asks that its tee or elbow reaches.
+std::vector<std::string> dipNotes(const SheetJob& job, const Id& run) {
+  std::vector<std::string> notes;
+  for (const Finding& finding : job.review.findings) {
+    const bool stated =
+        finding.what.id == "inlet-dip.stated" || finding.what.id == "outlet-dip.stated";
+    if (stated && std::ranges::find(finding.objects, run) != finding.objects.end())
+      notes.push_back(render(finding.what) +
+                      " Down leg: pipe of the same size in the lower socket, cut to end in the "
+                      "middle of that; what holds it besides the connector in the wall: ______ "
+                      "(contractor). A tee's top stays open.");
+  }
+  return notes;
+}
+
+/// In the vault where it ends; nothing for one that joins another line.
+std::optional<Detail> inletDetail(const SheetJob& job, const RunStudy& run, const Run& given,
+                                  const std::string& tag) {
+  if (given.to.kind != EndKind::Chamber) return std::nullopt;
+  const double end = planEnd(run);
+  double wall = end;
+  for (double station : wallStations(job, run))
+    wall = station < end ? station : wall; // the last one before the end
+  std::vector<std::string> notes = dipNotes(job, run.id);
+  notes.emplace_back(kArms);
+  return Detail{&run, {std::max(0.0, wall - kPast / 2), end}, "INLET" + tag, std::move(notes)};
+}
+
 std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
@@ -243,11 +272,16 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
                   {0, std::min(end, firstWall(job, run).value_or(end) + kPast)},
                   "SUCTION ENTRY" + tag,
                   withOpening("Rises all the way to the pump, no high pocket.")};
-  case Service::Overflow:
-    return Detail{&run,
-                  {0, startReach(job, run)},
-                  "OVERFLOW WITH BACKFLOW PROTECTION" + tag,
-                  withOpening("The backwater valve is to be reached for cleaning.")};
+  case Service::Inlet:
+    return inletDetail(job, run, given, tag);
+  case Service::Overflow: {
+    std::vector<std::string> notes =
+        withOpening("The backwater valve is to be reached for cleaning.");
+    const std::vector<std::string> dip = dipNotes(job, run.id);
+    notes.insert(notes.end(), dip.begin(), dip.end());
+    return Detail{
+        &run, {0, startReach(job, run)}, "OVERFLOW WITH BACKFLOW PROTECTION" + tag, notes};
+  }
   case Service::MakeUp: {
     std::vector<std::string> notes = riserNotes(job, run);
     const std::vector<std::string> more = makeUpNotes(job, given);
