@@ -73,6 +73,16 @@ std::string supportsText(const ExposedPipe& pipe) {
   });
 }
 
+bool hasLiftedDrop(const Plan& plan) {
+  const auto lifted = [](const RunEnd& end) {
+    return end.kind == EndKind::Chamber &&
+           (end.fitting == EndFitting::FootValve || end.fitting == EndFitting::Strainer);
+  };
+  for (const Run& run : plan.runs)
+    if (lifted(run.from) || lifted(run.to)) return true;
+  return false;
+}
+
 } // namespace
 
 Block supportTable(const SheetJob& job, double width) {
@@ -105,6 +115,9 @@ Block supportTable(const SheetJob& job, double width) {
           "spacing each way (none: wall, none: bracket); the local code decides. Vault: with its "
           "manways' risers. What they hang from or stand "
           "on: ______ (contractor).");
+  if (hasLiftedDrop(job.plan()))
+    addNote(block, "Upright pipe to a foot valve or strainer comes out of the vault with it: its "
+                   "supports are clamps that open, of a stuff that does not rust.");
   return block;
 }
 
