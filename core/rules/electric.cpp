@@ -3,6 +3,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/disconnect_space.h"
 #include "core/study/object_names.h"
 
 #include <algorithm>
@@ -138,11 +139,22 @@ void checkSpaceOf(Reporter& out, const WorkingSpaceStudy& space) {
     out.against("wiring.space-above", "piping", {run, space.room});
 }
 
+/// Whoever works on a disconnect stands before it, not before what is beside it.
+void checkNiches(Reporter& out) {
+  for (const DisconnectSpace& space : disconnectSpaces(out.input().plan, out.input().limits)) {
+    if (!space.niche || *space.niche >= space.widthNeeded - metres(kRounding)) continue;
+    Finding& finding = out.against("wiring.space-width", "niche", {space.supply, space.room});
+    finding.measured = printLength(*space.niche, out.units());
+    finding.required = printLength(space.widthNeeded, out.units());
+  }
+}
+
 void checkSpace(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   if (input.plan.rooms.empty()) out.needs({}, {"equipment room and panel"});
   for (const WorkingSpaceStudy& space : input.study.wiring.spaces)
     checkSpaceOf(out, space);
+  checkNiches(out);
   for (const EquipmentRoom& room : input.plan.rooms) {
     if (!room.panel) out.needs({room.id}, {"place of the panel in " + called(room)});
   }

@@ -51,9 +51,11 @@ void addConduits(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
   }
 }
 
-void addDisconnects(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
-  for (const RoomDisconnect& at : disconnectsIn(job, room))
-    d.callouts.push_back({disconnectLines(*at.supply), at.local, Ink::ServiceRed, false, true});
+void addDisconnects(const SheetJob& job, const EquipmentRoom& room, bool all, Drawing& d) {
+  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
+    if (all || isBesidePanel(room, at.local))
+      d.callouts.push_back({disconnectLines(*at.supply), at.local, Ink::ServiceRed, false, true});
+  }
 }
 
 /// What is wired in a pipe.
@@ -101,10 +103,8 @@ PaperBox aboutPanel(const SheetJob& job, const EquipmentRoom& room, const WallFr
   constexpr double kSides = 0.15, kBehind = 0.12, kBefore = 0.2; // m
   const PaperBox panel = onWall(wall, *room.panel);
   std::vector<Point2> points{panel.low, panel.high};
-  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
-    const Point2 p = wall.toWall(at.local);
-    if (p.y < panel.high.y) points.push_back(p);
-  }
+  for (const RoomDisconnect& at : disconnectsIn(job, room))
+    if (isBesidePanel(room, at.local)) points.push_back(wall.toWall(at.local));
   const PaperBox box = around(points);
   return around({wall.toRoom({box.low.x - kSides, -kBehind}),
                  wall.toRoom({box.high.x + kSides, box.high.y + kBefore})});
@@ -116,10 +116,8 @@ void measurePanel(const SheetJob& job, const EquipmentRoom& room, const WallFram
   constexpr double kLeast = 0.02, kOff = 26; // m; mm
   const PaperBox panel = onWall(wall, *room.panel);
   std::vector<double> stops{panel.low.x, panel.high.x};
-  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
-    const Point2 p = wall.toWall(at.local);
-    if (p.y < panel.high.y) stops.push_back(p.x);
-  }
+  for (const RoomDisconnect& at : disconnectsIn(job, room))
+    if (isBesidePanel(room, at.local)) stops.push_back(wall.toWall(at.local).x);
   std::ranges::sort(stops);
   for (std::size_t i = 0; i + 1 < stops.size(); ++i) {
     if (stops[i + 1] - stops[i] < kLeast) continue;
@@ -163,7 +161,7 @@ Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most
   if (room.skid)
     d.callouts.push_back(boxCallout(room, *room.skid, "Equipment skid with motors", units));
   addSpaces(job, room, d);
-  addDisconnects(job, room, d);
+  addDisconnects(job, room, true, d);
   addValves(job, room, d);
   namePlumbing(job, room, d);
   // Small paper has no room for the conduits between panel and disconnects; the wall's elevation
@@ -204,7 +202,7 @@ Block panelPlan(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
   panel.lines.pop_back();
   d.callouts.push_back(std::move(panel));
   measurePanel(job, room, wall, d);
-  addDisconnects(job, room, d);
+  addDisconnects(job, room, false, d);
   addConduits(job, room, d);
   return figure(d, job.units(), most);
 }

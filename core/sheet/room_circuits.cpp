@@ -13,6 +13,8 @@ namespace {
 const LineStyle kCircuit{Ink::ServiceRed, 0.35, {2, 1}};
 const LineStyle kAbout{Ink::White, 1.2, {}}; ///< so that it is seen on what is black, too
 
+constexpr double kLane = 0.05; ///< m, between lines that are drawn side by side
+
 class Lines {
 public:
   Lines(const SheetJob& job, const EquipmentRoom& room)
@@ -48,18 +50,35 @@ private:
 
   void addSupply(const RoomDisconnect& at) {
     const Point2 to = wall_.toWall(at.local);
-    const double off = std::clamp(to.y, panel_.low.y, panel_.high.y);
-    put({leave(to, off), {to.x, off}, to});
-    if (at.supply->kind == SupplyKind::Motor3Phase && room_.skid) addMotors(to);
+    const bool beside = to.y < panel_.high.y;
+    if (beside) {
+      const double off = std::clamp(to.y, panel_.low.y, panel_.high.y);
+      put({leave(to, off), {to.x, off}, to});
+    } else {
+      addRoundCorner(to);
+    }
+    if (at.supply->kind == SupplyKind::Motor3Phase && room_.skid) addMotors(to, beside);
   }
 
-  /// Behind the panel, where it stands between.
-  void addMotors(Point2 from) {
+  /// To another wall, each in a lane of its own: what hangs there is often in one line.
+  void addRoundCorner(Point2 to) {
+    const double lane = kLane * roundCorner_++;
+    const double off = panel_.centre().y + lane, x = to.x - awayFromPanel(to) * lane;
+    put({leave(to, off), {x, off}, {x, to.y}, to});
+  }
+
+  double awayFromPanel(Point2 p) const { return p.x < panel_.centre().x ? -1 : 1; }
+
+  /// Behind the panel, where it stands between. From another wall clear of the way there, on the
+  /// side of the wall.
+  void addMotors(Point2 from, bool beside) {
     constexpr double kBehind = 0.03, kInto = 0.12; // m off the wall, into the skid
     const PaperBox skid = onWall(wall_, *room_.skid);
     const bool before = from.x < skid.low.x;
     const double x = before ? skid.low.x + kInto : skid.high.x - kInto;
-    put({from, {from.x, kBehind}, {x, kBehind}, {x, skid.centre().y}});
+    const double back = beside ? from.x : from.x + awayFromPanel(from) * kLane;
+    put({from, {back, from.y}, {back, kBehind}, {x, kBehind}, {x, skid.centre().y}});
+    if (beside) made_.back().way.erase(made_.back().way.begin());
   }
 
   /// Off the wall as far as the panel reaches, so that it keeps clear of the disconnects.
@@ -76,6 +95,7 @@ private:
   Id of_;
   std::string name_;
   int valves_ = 0;
+  int roundCorner_ = 0;
   std::vector<CircuitLine> made_;
 };
 
@@ -132,6 +152,11 @@ std::vector<RoomDisconnect> disconnectsIn(const SheetJob& job, const EquipmentRo
     if (insideOf(room).holds(local)) found.push_back({&supply, local});
   }
   return found;
+}
+
+bool isBesidePanel(const EquipmentRoom& room, Point2 local) {
+  const WallFrame wall(room, *room.panel);
+  return wall.toWall(local).y < onWall(wall, *room.panel).high.y;
 }
 
 std::vector<CircuitLine> circuitLines(const SheetJob& job, const EquipmentRoom& room) {

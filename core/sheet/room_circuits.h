@@ -50,4 +50,7 @@ struct RoomDisconnect {
 };
 std::vector<RoomDisconnect> disconnectsIn(const SheetJob& job, const EquipmentRoom& room);
 
+/// Does one hang beside the panel, on its wall? Of a room that has a panel.
+bool isBesidePanel(const EquipmentRoom& room, Point2 local);
+
 } // namespace sump

@@ -6,6 +6,7 @@
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/flow.h"
 #include "core/sheet/plan_views.h"
+#include "core/sheet/room_circuits.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
 #include "core/study/disconnect_space.h"
@@ -70,6 +71,21 @@ void addDoor(const EquipmentRoom& room, Stops& stops) {
     return put(stops.north, x - to, x - from, x);
   case Side::West:
     return put(stops.west, y - to, y - from, y);
+  }
+}
+
+/// From the corners, of those that the plan at the panel does not show.
+void addDisconnectStops(const SheetJob& job, const EquipmentRoom& room, Stops& stops) {
+  const double x = inMetres(room.length), y = inMetres(room.width);
+  for (const RoomDisconnect& at : disconnectsIn(job, room)) {
+    if (!room.panel || isBesidePanel(room, at.local)) continue;
+    const Point2 p = at.local;
+    const double off[] = {p.y, x - p.x, y - p.y, p.x};
+    std::vector<double>* const sides[] = {&stops.south, &stops.east, &stops.north, &stops.west};
+    const auto wall = static_cast<std::size_t>(std::ranges::min_element(off) - std::begin(off));
+    const bool along = wall % 2 == 0; // of x
+    for (double stop : {0.0, along ? p.x : p.y, along ? x : y})
+      sides[wall]->push_back(stop);
   }
 }
 
@@ -152,6 +168,7 @@ void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
       stops.west.push_back(stop);
   }
   addDoor(room, stops);
+  addDisconnectStops(job, room, stops);
   addStops(stops.south, {0, 0}, {1, 0}, -near, units, d);
   addStops(stops.east, {x, 0}, {0, 1}, -near, units, d);
   addStops(stops.north, {0, y}, {1, 0}, near, units, d);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace sump {
 
@@ -21,6 +22,47 @@ void startAtPanel(const EquipmentRoom& room, Length width, Ring& zone) {
   const double ahead = dot(front[0] - zone[0], out);
   for (Point2& p : zone)
     p = p + out * std::max(0.0, ahead);
+}
+
+/// A place in the room as seen from its wall: x along that, y off it.
+using SeenFromWall = std::function<Point2(Point2)>;
+
+SeenFromWall nearestWall(const EquipmentRoom& room, Point2 local) {
+  const double l = inMetres(room.length), w = inMetres(room.width);
+  const SeenFromWall walls[] = {[](Point2 p) { return p; },
+                                [=](Point2 p) {
+                                  return Point2{p.y, l - p.x};
+                                },
+                                [=](Point2 p) {
+                                  return Point2{p.x, w - p.y};
+                                },
+                                [](Point2 p) {
+                                  return Point2{p.y, p.x};
+                                }};
+  return *std::ranges::min_element(walls, {},
+                                   [&](const SeenFromWall& wall) { return wall(local).y; });
+}
+
+std::optional<Length> nicheAt(const EquipmentRoom& room, Point2 local) {
+  constexpr double kEnclosure = 0.15; // m from its place to its front: common practice, no source
+  const SeenFromWall wall = nearestWall(room, local);
+  const Point2 at = wall(local);
+  const Point2 ends[] = {wall({0, 0}), wall({inMetres(room.length), inMetres(room.width)})};
+  double low = std::min(ends[0].x, ends[1].x), high = std::max(ends[0].x, ends[1].x);
+  bool beside = false;
+  for (const std::optional<RoomBox>& box : {room.panel, room.skid, room.plumbingArea}) {
+    if (!box) continue;
+    const Point2 a = wall(box->corner);
+    const Point2 b = wall(box->corner + Point2{inMetres(box->length), inMetres(box->depth)});
+    const auto [from, to] = std::minmax(a.x, b.x);
+    const auto [near, far] = std::minmax(a.y, b.y);
+    if (near > at.y || far <= at.y + kEnclosure) continue;
+    if (from < at.x && to > at.x) return std::nullopt; // it hangs on that
+    beside = true;
+    if (to <= at.x) low = std::max(low, to);
+    if (from >= at.x) high = std::min(high, from);
+  }
+  return beside ? std::optional(metres(high - low)) : std::nullopt;
 }
 
 } // namespace
@@ -42,6 +84,7 @@ std::vector<DisconnectSpace> disconnectSpaces(const Plan& plan, const Limits& li
       const RoomBox place{room.frame().toLocal(*supply.disconnect), {}, {}, {}};
       space.zone = workingZone(room, place, depth, space.widthNeeded);
       startAtPanel(room, space.widthNeeded, space.zone);
+      space.niche = nicheAt(room, place.corner);
       spaces.push_back(std::move(space));
     }
   }

@@ -9,6 +9,7 @@
 #include "core/plan/plan.h"
 #include "core/study/decided.h"
 
+#include <optional>
 #include <vector>
 
 namespace sump {
@@ -18,6 +19,9 @@ struct DisconnectSpace {
   Decided<Length> depthNeeded; ///< by this supply's voltage to ground
   Length widthNeeded, heightNeeded;
   Ring zone; ///< site: where most of it is clear; least depth when undecided
+  /// Clear along its wall where it hangs beside things that stand out farther than its enclosure;
+  /// nothing where none does. Who works on it stands between them.
+  std::optional<Length> niche;
 };
 
 /// Of the disconnects that stand in a room, in the plan's order.

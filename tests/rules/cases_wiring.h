@@ -128,6 +128,19 @@ inline std::vector<Case> wiringCases() {
        {"ER-1"},
        limitOf("wiring.space-width", widthAtPanel, 1.001),
        limitOf("wiring.space-width", widthAtPanel, 0.999)},
+      // Between the skid, which ends 8 ft into the room, and the panel from 9 ft on there is 1 ft;
+      // 2.5 ft are asked for. On the wall opposite nothing stands.
+      {"working-space.niche",
+       error,
+       {"SP-M", "ER-1"},
+       disconnectInRoom(8.4, 0.4),
+       disconnectInRoom(8.4, 11.6)},
+      // Right of the panel, which ends 11 ft into the room, 1 ft is left to the wall.
+      {"working-space.niche",
+       error,
+       {"SP-M", "ER-1"},
+       disconnectInRoom(11.6, 0.4),
+       disconnectInRoom(11.7, 2.5)},
       // The panel is 18 in deep; 42 in before it end 5 ft from the wall.
       {"working-space.intrusion", error, {"ER-1"}, doorAt(4.99), doorAt(5.01)},
       // 78 in high.

@@ -4,6 +4,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/circuits.h"
 #include "core/sheet/room_circuits.h"
+#include "core/sheet/room_figure.h"
 #include "core/sheet/room_parts.h"
 #include "core/sheet/wall_elevation.h"
 #include "core/sheet/wall_pipes.h"
@@ -160,13 +161,33 @@ TEST(WallElevation, ShowsPipeThatIsLevel) {
   EXPECT_TRUE(std::ranges::is_sorted(pipes, {}, &WallPipe::off));
 }
 
+// The boatyard's pump has its disconnect on the east wall, the controls theirs beside the panel.
 TEST(WallElevation, ShowsTheDisconnectsAtTheWall) {
-  const Review review = reviewed(depot());
+  const Review review = reviewed(readPlanFile(testing::samples() / "boatyard-pad.sump"));
   const Drawing drawing = wallElevation(jobOf(review), *review.plan.rooms.find("ER-1"), {400, 300});
-  std::size_t seen = 0;
+  std::vector<std::string> seen;
   for (const Callout& callout : drawing.callouts)
-    if (callout.lines.front() == "Disconnect,") ++seen;
-  EXPECT_EQ(seen, 2u);
+    if (callout.lines.front() == "Disconnect,") seen.push_back(callout.lines.back());
+  EXPECT_EQ(seen, std::vector<std::string>{"Controls"});
+}
+
+// From the corner of the room to the disconnects on its east wall: 2'-6", and 1'-6" on to 4'-0";
+// the plan at the panel does not show them.
+TEST(ElectricalRoom, MeasuresDisconnectsOnOtherWalls) {
+  const Review review = reviewed(depot());
+  const SheetJob job = jobOf(review);
+  const EquipmentRoom& room = *review.plan.rooms.find("ER-1");
+  Drawing drawing;
+  measureRoom(job, room, drawing);
+  const double x = inMetres(room.length);
+  std::vector<std::string> along;
+  for (const Measure& measure : drawing.measures)
+    if (measure.from.x == x && measure.to.x == x) along.push_back(measure.text);
+  ASSERT_GE(along.size(), 2u);
+  EXPECT_EQ(along[0], "2'-6\"");
+  EXPECT_EQ(along[1], "1'-6\"");
+  for (const RoomDisconnect& at : disconnectsIn(job, room))
+    EXPECT_FALSE(isBesidePanel(room, at.local)) << at.supply->id;
 }
 
 // Circuit 3 goes on from its disconnect to the motors, 4 ends at its own, 5 at the valve.

@@ -18,7 +18,7 @@ inline void KnownNumbers::site(const Plan& plan) {
   for (const SpotElevation& spot : plan.spots)
     levels(spot.id, spot.elevation);
   for (const Building& building : plan.buildings) {
-    levels(building.id, building.floor, building.footing);
+    levels(building.id, building.floor, building.footing, building.roof);
     for (Point2 p : building.outline)
       levels(building.id, p.x, p.y);
   }
@@ -158,7 +158,7 @@ inline void KnownNumbers::roomWork(const Review& review) {
   }
   for (const DisconnectSpace& space : disconnectSpaces(plan, review.limits)) {
     for (const Id& object : {space.supply, space.room})
-      lengths(object, space.depthNeeded, space.widthNeeded, space.heightNeeded);
+      lengths(object, space.depthNeeded, space.widthNeeded, space.heightNeeded, space.niche);
   }
   for (const ExposedPipe& pipe : exposedPipes(plan, review.study, builtinSupplies()))
     lengths(pipe.run, pipe.all.length, pipe.spacing);

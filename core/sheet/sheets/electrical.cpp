@@ -110,8 +110,9 @@ Block spaceTable(const SheetJob& job, double width) {
     const auto& supplies = job.plan().basis.wiring.supplies;
     const auto supply = std::ranges::find(supplies, space.supply, &Supply::id);
     rows.push_back({"Disconnect, " + supplyName(*supply), decidedText(space.depthNeeded, print),
-                    kToFill, print(space.widthNeeded), kToFill, print(space.heightNeeded),
-                    kToFill});
+                    kToFill, print(space.widthNeeded),
+                    space.niche ? print(*space.niche) : std::string(kToFill),
+                    print(space.heightNeeded), kToFill});
   }
   Block block = table("WORKING SPACE AT PANEL AND DISCONNECTS",
                       {{"At"},
