@@ -43,6 +43,11 @@ void buildingFields(const FieldContext& context, const Id& id, std::vector<Field
       [](Building& b) -> std::optional<Length>& { return b.footing; },
       optionalWriting(elevationWriting(context.units())),
       fieldText("Elevation; may be left empty, digging near it can then not be checked"));
+  make.typed<std::optional<Length>>(
+      fieldText("Top of roof"), [](Building& b) -> std::optional<Length>& { return b.roof; },
+      optionalWriting(elevationWriting(context.units())),
+      fieldText("Elevation of its highest point, ridge or parapet; may be left empty, the ends of "
+                "vents beside it can then not be checked"));
   cornerFieldsOf(make, &Building::outline, context.units(), 3);
 }
 

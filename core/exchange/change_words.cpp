@@ -32,10 +32,19 @@ std::string fieldWords(std::string_view key) {
 }
 
 bool isElevation(std::string_view key) {
-  static constexpr std::array<std::string_view, 12> kKeys = {
-      "floor",       "footing",       "elevation",      "rim",
-      "invert",      "outletEnd",     "bracketFoot",    "outletInvert",
-      "groundwater", "groundDefault", "inletElevation", "upstreamManholeRim"};
+  static constexpr std::array<std::string_view, 13> kKeys = {"floor",
+                                                             "footing",
+                                                             "roof",
+                                                             "elevation",
+                                                             "rim",
+                                                             "invert",
+                                                             "outletEnd",
+                                                             "bracketFoot",
+                                                             "outletInvert",
+                                                             "groundwater",
+                                                             "groundDefault",
+                                                             "inletElevation",
+                                                             "upstreamManholeRim"};
   return isOneOf(kKeys, key);
 }
 

@@ -46,6 +46,8 @@ template <class F, Is<Building> T> void describe(F& f, T& b) {
   f.need("outline", b.outline, "the outline of the building, site points in metres");
   f.may("floor", b.floor, "the finished floor elevation in metres");
   f.may("footing", b.footing, "the elevation of the underside of its footing in metres");
+  f.may("roof", b.roof,
+        "the elevation of the highest point of its roof in metres, ridge or parapet");
 }
 
 template <class F, Is<Pavement> T> void describe(F& f, T& p) {

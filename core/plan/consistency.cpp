@@ -122,6 +122,9 @@ void ConsistencyCheck::buildings(const FilePlace& root) {
     const FilePlace at = list[i++];
     id(building.id, at);
     outlineIsSimple(building.outline, at / "outline");
+    if (building.roof && building.floor)
+      demand(*building.roof > *building.floor, at / "roof", "is not over the floor",
+             "give the elevation of the roof's highest point, not its height over the floor");
   }
   const FilePlace pavements = root / "pavements";
   i = 0;

@@ -52,8 +52,9 @@ struct Building {
   Id id;
   std::string name;
   Ring outline;
-  std::optional<Length> floor;   ///< finished floor elevation
-  std::optional<Length> footing; ///< elevation of the underside of its footing
+  std::optional<Length> floor;     ///< finished floor elevation
+  std::optional<Length> footing;   ///< elevation of the underside of its footing
+  std::optional<Length> roof = {}; ///< elevation of its roof's highest point, ridge or parapet
   bool operator==(const Building&) const = default;
 };
 

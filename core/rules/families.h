@@ -33,6 +33,7 @@ extern const Rule kBendInWall;
 extern const Rule kWallAlong;
 extern const Rule kBasinOpening;
 extern const Rule kVentAirSpace;
+extern const Rule kVentOverRoof;
 extern const Rule kInletAboveOutlet;
 extern const Rule kOutletDip;
 extern const Rule kInletDip;

@@ -20,7 +20,8 @@ std::span<const Rule> allRules() {
       // Inside the vaults
       kInletAboveOutlet, kInletDip, kOutletDip, kVaultLink, kInterconnectDepth, kBaffleFullHeight,
       kFirstChamberShare, kLiquidDepth, kSludgeShare, kSludgeInterval, kPeakDetention, kSandArea,
-      kLidAirspace, kVentAirSpace, kEductorMount, kManwayClear, kConnectorRoom, kChamberReach,
+      kLidAirspace, kVentAirSpace, kVentOverRoof, kEductorMount, kManwayClear, kConnectorRoom,
+      kChamberReach,
       // Suction and equipment
       kSuctionSource, kSuctionRise, kLowWater, kSuctionLift, kNpshMargin, kLineSpeed, kLinePressure,
       kProductPressure, kProductSize, kReclaimShare, kReclaimedMarking, kOverflowBackflow,

@@ -36,6 +36,8 @@ Block partTable(const SheetJob& job, double width);
 Block accessTable(const SheetJob& job, double width);
 /// Where runs (conduits or pipes) join lines, sewers and stubs that are there already.
 Block connectionNotes(const SheetJob& job, bool conduits, double width);
+/// Open ends of vents, with the roofs beside them; empty when there are none.
+Block ventTable(const SheetJob& job, double width);
 Block levelTable(const SheetJob& job, double width);
 Block conduitTable(const SheetJob& job, double width);
 Block supplyTable(const SheetJob& job, double width);

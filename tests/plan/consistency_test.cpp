@@ -203,8 +203,10 @@ TEST(Consistency, SiteObjects) {
   Plan crossed = soundPlan();
   crossed.site.boundary = {{0, 0}, {1, 1}, {1, 0}, {0, 1}};
   Basin basin{"C1", "", BasinKind::CatchBasin, {0, 0}, {}, metres(0), metres(1), {}, {}};
+  const Building low{"H1", "", {{0, 0}, {1, 0}, {1, 1}}, metres(3), {}, metres(3)};
   expectFaults({
       {frost, "/site/frostDepth", "is -1"},
+      {with(low), "/buildings/0/roof", "not over the floor"},
       {crossed, "/site/boundary", "crosses"},
       {with(Building{"H1", "", {{0, 0}, {1, 0}}, {}, {}}), "/buildings/0/outline", "has 2 points"},
       {with(Pavement{"H1", "", {{0, 0}, {1, 0}, {NAN, 0}}, false}), "/pavements/0/outline",

@@ -57,6 +57,13 @@ inline Edit topGapOfV1(Length gap) {
   return [=](Plan& p) { changeVault(p, "V1", [=](Vault& v) { v.baffles[0].topGap = gap; }); };
 }
 
+inline Edit roofOf(const Id& building, std::optional<double> level) {
+  return [=](Plan& p) {
+    change(p.buildings, building,
+           [=](Building& b) { b.roof = level ? std::optional(feet(*level)) : std::nullopt; });
+  };
+}
+
 inline std::vector<Case> tankCases() {
   const auto warning = Severity::Warning, error = Severity::Error, note = Severity::Note;
   const std::vector<Id> inlet = {"WW-1", "V1"}, overflow = {"OF-1", "V2"};
@@ -96,6 +103,29 @@ inline std::vector<Case> tankCases() {
        [](Plan& p) { p.basis.water.sludgeDepth.reset(); }},
       {"lid-airspace.undecided", warning, {"V2"}, drop("OF-1")},
       {"vent-air-space.none", warning, {"V1"}, topGapOfV1(inches(0)), topGapOfV1(inches(0.5))},
+      // The vent ends at 120.5 ft: half a foot over 120 ft.
+      {"vent-over-roof.low",
+       warning,
+       {"VT-1", "B-BAY"},
+       roofOf("B-BAY", 120.02),
+       roofOf("B-BAY", 120)},
+      // The equipment building's corner is 79 - 74.5 = 4.5 ft west of it.
+      {"vent-over-roof.low",
+       warning,
+       {"VT-1", "B-EQ"},
+       roofOf("B-EQ", 120.02),
+       roofOf("B-EQ", 112)},
+      {"vent-over-roof.undecided",
+       warning,
+       {"VT-1", "B-BAY"},
+       roofOf("B-BAY", {}),
+       roofOf("B-BAY", 120)},
+      // Too far off to matter.
+      {"vent-over-roof.undecided",
+       warning,
+       {"VT-1", "B-EQ"},
+       roofOf("B-EQ", {}),
+       roofOf("B-MAINT", {})},
       {"manway-per-chamber.narrow",
        note,
        {"V1"},

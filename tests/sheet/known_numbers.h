@@ -16,6 +16,7 @@
 #include "core/study/nominal_volts.h"
 #include "core/study/part_place.h"
 #include "core/study/profile.h"
+#include "core/study/vent_ends.h"
 #include "core/study/wall_sleeves.h"
 #include "tests/sheet/printed_numbers.h"
 
@@ -94,6 +95,7 @@ private:
   void calculated(const Review& review);
   void openings(const Review& review);
   void wallsAndSlabs(const Review& review);
+  void vents(const Review& review);
   void slant(const WallSleeve& sleeve);
   void digs(const Review& review);
   void digClearances(const Review& review, const PitStudy& pit);

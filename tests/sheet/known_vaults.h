@@ -141,6 +141,7 @@ inline void KnownNumbers::openings(const Review& review) {
     }
   }
   wallsAndSlabs(review);
+  vents(review);
   // C-3: from a vault's base to the next vault of the same dig.
   for (const Vault& vault : review.plan.vaults) {
     for (const Vault& other : review.plan.vaults) {
@@ -157,6 +158,23 @@ inline void KnownNumbers::slant(const WallSleeve& sleeve) {
   for (Length wall : {metric_ ? metres(0.2) : inches(8), metric_ ? metres(0.3) : inches(12)}) {
     on("C-3", Printed::Length, wall.value());
     on("C-3", Printed::Length, straightOpening(sleeve, wall).value());
+  }
+}
+
+/// P-6: the open ends of vents, roofs beside them, and how far these count.
+inline void KnownNumbers::vents(const Review& review) {
+  for (const char* limit : {"vent.roof-reach", "vent.over-roof", "vent.over-opening"})
+    on("P-6", Printed::Length, review.limits.length(limit).value());
+  for (const VentEnd& vent : ventEnds(review.plan, review.study, review.limits)) {
+    for (double level : {vent.at.x, vent.at.y, inMetres(vent.level)})
+      sets_[{vent.run, Printed::Level}].insert(level);
+    for (const NearRoof& near : vent.roofs) {
+      for (const Id& object : {vent.run, near.building}) {
+        lengths(object, near.away);
+        if (near.roof) lengths(object, vent.level - *near.roof);
+        if (near.roof) levels(object, *near.roof);
+      }
+    }
   }
 }
 

@@ -265,6 +265,11 @@ Block supplierTable(const SheetJob& job, double width) {
     rows.push_back({"Product water's connection at the wash equipment, with union and shut-off",
                     "Wash equipment supplier", "Plumber", "Plumber"});
   }
+  if (!job.plan().washes.empty()) {
+    rows.push_back({"Slab or footing under wash equipment and lance stations, with anchors, where "
+                    "none stands: size and anchors by ______ (wash equipment supplier)",
+                    "General contractor", "General contractor", "-"});
+  }
   if (!connections(job.plan(), job.study()).empty()) {
     rows.push_back({"Joints onto the lines that are there, each as its owner asks",
                     "Plumber; electrician for power", "The same, or the line's owner",
@@ -308,8 +313,9 @@ Block toAgree(const SheetJob& job, double width) {
   texts.emplace_back("Pipe and conduit in the open outdoors: against sun ______, against vehicles "
                      "______.");
   if (has(job, Service::Vent))
-    texts.emplace_back("Vents end over the roof beside them, or as far from doors, windows and air "
-                       "intakes as the local code asks: ______.");
+    texts.emplace_back(
+        "Doors, windows and air intakes near the vents' open ends, and what the local "
+        "code asks there: ______.");
   return paragraphs("TO BE AGREED BEFORE WORK BEGINS", texts, width, true);
 }
 

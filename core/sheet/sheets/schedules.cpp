@@ -19,7 +19,7 @@ void plumbingScheduleSheet(const SheetJob& job, PageFlow& flow) {
                chamberSchedule(job.review, half), manwaySchedule(job.review, column),
                connectionNotes(job, false, column), partTable(job, column),
                accessTable(job, column), fittingTable(job, isSmallPaper(job.paper) ? column : half),
-               levelTable(job, half)});
+               levelTable(job, half), ventTable(job, column)});
 }
 
 void electricalScheduleSheet(const SheetJob& job, PageFlow& flow) {
