@@ -107,14 +107,17 @@ void DrawDepot::drawSite() {
   set("Name", "Existing bus wash bay");
   set("Finished floor", "102");
   set("Underside of footing", "29.6 m");
+  set("Top of roof", "120");
   type("110\t75\n80\t55\n");
   set("Name", "Existing maintenance building");
   set("Finished floor", "102.3");
   set("Underside of footing", "29.9 m");
+  set("Top of roof", "123");
   type("61.5\t67.5\n13\t12.5\n");
   set("Name", "Existing equipment building");
   set("Finished floor", "102");
   set("Underside of footing", "29.4 m");
+  set("Top of roof", "112");
   useTool(ActionId::ToolPaving);
   type("R20\t18\n172\t49.5\n");
   set("Name", "Bus yard");
@@ -193,8 +196,9 @@ void DrawDepot::drawVaults() {
     tick("Engineered");
     set("Gap above", "1 in");
     set("Along the vault", "-2.9'", 0);
-    set("Along the vault", "2.9'", 1);
-    if (name == vaults[0].second) set("Opening", "30 in", 0); // its inlet's tee stands in it
+    const bool first = name == vaults[0].second;
+    set("Along the vault", first ? "2.9'" : "3.2'", 1); // over both foot valves
+    if (first) set("Opening", "30 in", 0); // its inlet's tee stands in it
   }
 }
 
@@ -237,12 +241,12 @@ void DrawDepot::drawWater() {
           "65.2\t58.5\t94.5\ne65.2\t58.5\t97.76\ne65.2\t69\t98^e65.2\t69\n");
   addPart(PartKind::BallValve, 2, "80");
   addPart(PartKind::Union, 2, "92");
-  addPart(PartKind::Union, 1, "6");
+  addPart(PartKind::Union, 0, "85");
   drawRun(Service::SpareSuction, "Spare suction",
           "64.4\t58.5\t94.5\ne64.4\t58.5\t97.76\ne64.4\t69\t98^e64.4\t69\n");
   addPart(PartKind::BallValve, 2, "80");
   addPart(PartKind::Union, 2, "92");
-  addPart(PartKind::Union, 1, "6");
+  addPart(PartKind::Union, 0, "85");
 }
 
 void DrawDepot::drawEquipmentLines() {
@@ -368,9 +372,9 @@ void DrawDepot::tellWiring() {
   openGroup(5);
   knowChoice("wiring.facingPanel", 2);
   addRow("wiring.supplies",
-         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "70.4 ft, 68.4 ft"});
+         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 70.5 ft"});
   addRow("wiring.supplies",
-         {"Controls", "Control, one phase", "110", "120", "PC-1", "73.6 ft, 68.4 ft"});
+         {"Controls", "Control, one phase", "110", "120", "PC-1", "73.6 ft, 72 ft"});
   addRow("wiring.signalCircuits", {"Wash demand", "110 V AC", "SG-1"});
   addRow("wiring.signalCircuits", {"Low-level float", "24 V AC", "FC-1"});
 }

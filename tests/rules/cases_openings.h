@@ -186,10 +186,13 @@ inline Edit suctionAsideOfManway(double off) {
 }
 /// The union of the suction in the chamber so far along the level leg, in inches, which starts 6 in
 /// across and 1.2 in along from the manway's centre.
+/// In the level leg, so many inches along it.
 inline Edit suctionUnionAt(double inches) {
   return [=](Plan& p) {
     changeRun(p, "SU-1", [=](Run& r) {
-      std::ranges::find(r.parts, 1, &InlinePart::leg)->along = inches / (10.5 * 12);
+      const auto part = std::ranges::find(r.parts, "SU-1-3", &InlinePart::id);
+      part->leg = 1;
+      part->along = inches / (10.5 * 12);
     });
   };
 }
@@ -208,7 +211,7 @@ inline std::vector<Case> reachCases() {
       {"chamber-reach.no-union", warning, suction,
        [](Plan& p) {
          changeRun(p, "SU-1", [](Run& r) {
-           std::erase_if(r.parts, [](const InlinePart& part) { return part.leg == 1; });
+           std::erase_if(r.parts, [](const InlinePart& part) { return part.id == "SU-1-3"; });
          });
        }},
       // 18 in from the centre: the root of 18 x 18 less 1.2 x 1.2 is 17.96, less 6 in.

@@ -237,6 +237,10 @@ def vent_air_space(plan):
     plan["vaults"][0]["baffles"][0]["topGap"] = 0
 
 
+def vent_over_roof(plan):
+    plan["buildings"][0]["roof"] = round(121 * FOOT, 9)
+
+
 def cleanout_spacing(plan):
     plan["limits"]["cleanout.spacing"] = 18
 
@@ -473,6 +477,7 @@ RULES = {
     "liquid-depth": liquid_depth,
     "sludge-share": sludge_share,
     "vent-air-space": vent_air_space,
+    "vent-over-roof": vent_over_roof,
     "cleanout-spacing": cleanout_spacing,
     "cleanout-turn": cleanout_turn,
     "water-sewer-apart": water_sewer_apart,

@@ -167,7 +167,7 @@ TEST(WallElevation, ShowsTheDisconnectsAtTheWall) {
   const Drawing drawing = wallElevation(jobOf(review), *review.plan.rooms.find("ER-1"), {400, 300});
   std::vector<std::string> seen;
   for (const Callout& callout : drawing.callouts)
-    if (callout.lines.front() == "Disconnect,") seen.push_back(callout.lines.back());
+    if (callout.lines.front() == "Disconnect,") seen.push_back(callout.lines.at(1));
   EXPECT_EQ(seen, std::vector<std::string>{"Controls"});
 }
 

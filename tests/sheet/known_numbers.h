@@ -96,6 +96,7 @@ private:
   void openings(const Review& review);
   void wallsAndSlabs(const Review& review);
   void vents(const Review& review);
+  void dips(const Review& review);
   void slant(const WallSleeve& sleeve);
   void digs(const Review& review);
   void digClearances(const Review& review, const PitStudy& pit);

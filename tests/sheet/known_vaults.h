@@ -142,6 +142,7 @@ inline void KnownNumbers::openings(const Review& review) {
   }
   wallsAndSlabs(review);
   vents(review);
+  dips(review);
   // C-3: from a vault's base to the next vault of the same dig.
   for (const Vault& vault : review.plan.vaults) {
     for (const Vault& other : review.plan.vaults) {
@@ -158,6 +159,18 @@ inline void KnownNumbers::slant(const WallSleeve& sleeve) {
   for (Length wall : {metric_ ? metres(0.2) : inches(8), metric_ ? metres(0.3) : inches(12)}) {
     on("C-3", Printed::Length, wall.value());
     on("C-3", Printed::Length, straightOpening(sleeve, wall).value());
+  }
+}
+
+/// P-5: how deep the tees of inlets and overflows reach, as shares of the water at rest.
+inline void KnownNumbers::dips(const Review& review) {
+  on("P-5", Printed::Length, review.limits.length("inlet.dip.least").value());
+  for (const VaultStudy& vault : review.study.vaults) {
+    if (!vault.waterLevel) continue;
+    const double depth = inMetres(*vault.waterLevel - vault.floor);
+    for (const char* share :
+         {"inlet.dip.low", "inlet.dip.high", "outlet.dip.low", "outlet.dip.high"})
+      on("P-5", Printed::Length, review.limits.number(share) * depth);
   }
 }
 
