@@ -196,9 +196,8 @@ void DrawDepot::drawVaults() {
     tick("Engineered");
     set("Gap above", "1 in");
     set("Along the vault", "-2.9'", 0);
-    const bool first = name == vaults[0].second;
-    set("Along the vault", first ? "2.9'" : "3.2'", 1); // over both foot valves
-    if (first) set("Opening", "30 in", 0); // its inlet's tee stands in it
+    set("Along the vault", "2.9'", 1);
+    if (name == vaults[0].second) set("Opening", "30 in", 0); // its inlet's tee stands in it
   }
 }
 
