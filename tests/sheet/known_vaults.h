@@ -164,13 +164,16 @@ inline void KnownNumbers::slant(const WallSleeve& sleeve) {
 
 /// P-5: how deep the tees of inlets and overflows reach, as shares of the water at rest.
 inline void KnownNumbers::dips(const Review& review) {
-  on("P-5", Printed::Length, review.limits.length("inlet.dip.least").value());
-  for (const VaultStudy& vault : review.study.vaults) {
-    if (!vault.waterLevel) continue;
-    const double depth = inMetres(*vault.waterLevel - vault.floor);
-    for (const char* share :
-         {"inlet.dip.low", "inlet.dip.high", "outlet.dip.low", "outlet.dip.high"})
-      on("P-5", Printed::Length, review.limits.number(share) * depth);
+  for (const Run& run : review.plan.runs) {
+    const bool inlet = run.service == Service::Inlet;
+    if (!inlet && run.service != Service::Overflow) continue;
+    const VaultStudy* vault = review.study.vault(inlet ? run.to.target : run.from.target);
+    if (vault == nullptr || !vault->waterLevel) continue;
+    const std::string sheet = "P-5:" + run.id, dip = inlet ? "inlet.dip." : "outlet.dip.";
+    const double depth = inMetres(*vault->waterLevel - vault->floor);
+    for (const char* share : {"low", "high"})
+      on(sheet, Printed::Length, review.limits.number(dip + share) * depth);
+    if (inlet) on(sheet, Printed::Length, review.limits.length("inlet.dip.least").value());
   }
 }
 
