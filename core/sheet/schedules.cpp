@@ -1,10 +1,10 @@
 #include "core/sheet/schedules.h"
 #include "core/study/manway_way.h"
 
-#include "core/plan/nonpotable.h"
 #include "core/sheet/end_names.h"
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
+#include "core/study/exposed_pipe.h"
 #include "core/study/floor_cover.h"
 #include "core/study/part_place.h"
 #include "core/units/print.h"
@@ -82,7 +82,8 @@ std::string nonpotableNote(const Review& review) {
   const auto tags = runTags(review.plan);
   std::string runs;
   for (const Run& run : review.plan.runs) {
-    if (isNonpotable(run.service)) runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
+    if (isTaped(run, *review.study.run(run.id)))
+      runs += (runs.empty() ? "" : ", ") + tags.at(run.id);
   }
   return runs.empty() ? runs : runs + ": " + kNonpotableMarking + ".";
 }

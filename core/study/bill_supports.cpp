@@ -1,6 +1,5 @@
 // Supports of pipe that stands in the open, and the marking of pipe.
 
-#include "core/plan/nonpotable.h"
 #include "core/study/bill_parts.h"
 #include "core/study/exposed_pipe.h"
 #include "core/units/print.h"
@@ -68,7 +67,7 @@ void addMarking(BillMaker& maker) {
   for (std::size_t i = 0; i < context.study.runs.size(); ++i) {
     const Run& run = context.plan.runs[i];
     const RunStudy& study = context.study.runs[i];
-    if (study.resolved && isNonpotable(run.service)) addPurple(maker, run, study);
+    if (study.resolved && isTaped(run, study)) addPurple(maker, run, study);
   }
   for (const TrenchStudy& trench : context.study.earth.trenches) {
     // Who fills the trench lays it.

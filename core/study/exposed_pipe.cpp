@@ -1,6 +1,7 @@
 #include "core/study/exposed_pipe.h"
 
 #include "core/geometry/polygon.h"
+#include "core/plan/nonpotable.h"
 #include "core/study/riser_passes.h"
 
 #include <algorithm>
@@ -218,6 +219,11 @@ std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const 
     }
   }
   return exposed;
+}
+
+bool isTaped(const Run& run, const RunStudy& studied) {
+  return isNonpotable(run.service) &&
+         (!studied.resolved || std::ranges::any_of(studied.legs, &Leg::outsideVault));
 }
 
 Decided<Length> supportSpacing(const Plan& plan, const Supplies& supplies, const Run& run,

@@ -30,6 +30,10 @@ struct ExposedLeg {
 /// where the ground is not known, is left out.
 std::vector<ExposedLeg> exposedLegs(const Plan& plan, const Study& study, const RunStudy& run);
 
+/// Is the run marked along its pipe as water nobody may drink? Not what lies wholly in vaults:
+/// nobody digs it up or taps it there. One whose way is not known is.
+bool isTaped(const Run& run, const RunStudy& studied);
+
 /// The most between two supports of such a leg of the run: of pipe the lesser of code and trade
 /// table, of conduit the electrical code's.
 Decided<Length> supportSpacing(const Plan& plan, const Supplies& supplies, const Run& run,

@@ -97,8 +97,8 @@ TEST_F(TwoVaultBill, Supports) {
 
 TEST_F(TwoVaultBill, Marking) {
   const BillLine& tape = line("purple-tape");
-  EXPECT_NEAR(inFeet(metres(*tape.net)), 30.5430, 1e-3);
-  EXPECT_NEAR(inFeet(metres(*tape.order)), 33.597, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.net)), 25.5430, 1e-3);
+  EXPECT_NEAR(inFeet(metres(*tape.order)), 28.0973, 1e-3);
   expectCount("purple-label", "", 2, 2);
 }
 

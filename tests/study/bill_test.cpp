@@ -124,6 +124,21 @@ TEST(BillMarking, PurpleTapeGoesOverTheFittings) {
   EXPECT_NE(lineOf(bill, "purple-tape")->note.find("from end to end"), std::string::npos);
 }
 
+/// An interconnect lies wholly in its vault; a product line from the same chamber does not.
+TEST(BillMarking, NoPurpleTapeGoesOnPipeInsideAVault) {
+  Plan plan = vaultPlan();
+  plan.runs = {};
+  plan.runs.append(makeRun("IC", Service::Interconnect, "pvc-sch80", "6",
+                           inChamber("V1", 1, ft(-1, 0), feet(92), EndFitting::Tee),
+                           inChamber("V1", 2, ft(1, 0), feet(92), EndFitting::ElbowDown)));
+  EXPECT_EQ(lineOf(billFor(plan), "purple-tape"), nullptr);
+  plan.runs.append(makeRun("PW", Service::Product, "pvc-sch80", "2",
+                           inChamber("V1", 2, ft(1, 0), feet(92)), freeAt(44, 6)));
+  const Bill bill = billFor(plan);
+  ASSERT_EQ(lineOf(bill, "purple-tape")->shares.size(), 1u);
+  EXPECT_EQ(lineOf(bill, "purple-tape")->shares[0].from, "PW");
+}
+
 Plan conduitPlan(Service service) {
   Plan plan = vaultPlan();
   EquipmentRoom room;

@@ -1,7 +1,6 @@
 // P-5: details drawn to scale from the plan's own sizes; and P-3: every pipe run unrolled.
 
 #include "core/geometry/polygon.h"
-#include "core/plan/nonpotable.h"
 #include "core/sheet/detail_measures.h"
 #include "core/sheet/end_names.h"
 #include "core/sheet/flow.h"
@@ -12,6 +11,7 @@
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/view_references.h"
+#include "core/study/exposed_pipe.h"
 #include "core/study/manway_way.h"
 #include "core/study/relief.h"
 #include "core/units/print_levels.h"
@@ -364,7 +364,7 @@ SectionTitle sectionTitle(const SheetJob& job, const RunStudy& run) {
                       "From " + runEndText(job.plan(), job.study(), given, true) + " to " +
                           runEndText(job.plan(), job.study(), given, false)},
                      sectionAnchor(job.plan(), run.id)};
-  if (isNonpotable(run.service)) title.facts.push_back(kNonpotableMarking);
+  if (isTaped(given, run)) title.facts.push_back(kNonpotableMarking);
   return title;
 }
 
