@@ -42,11 +42,21 @@ bool isCovered(const Scene& scene, Point2 at) {
   return false;
 }
 
+/// At a building a bare level would read as that of its floor.
+bool isAtBuilding(const Plan& plan, Point2 at) {
+  constexpr double kNear = 0.3; // m
+  for (const Building& building : plan.buildings) {
+    if (distance(at, building.outline) < kNear) return true;
+  }
+  return false;
+}
+
 void labelGround(const Scene& scene) {
   const Plan& plan = scene.request.review.plan;
   for (const SpotElevation& spot : plan.spots) {
     if (!scene.names(spot.at) || isCovered(scene, spot.at)) continue;
-    SheetLabel label{{printElevation(spot.elevation, scene.units)}, false, false, Ink::Black};
+    const std::string level = printElevation(spot.elevation, scene.units);
+    SheetLabel label{{level + (isAtBuilding(plan, spot.at) ? " ground" : "")}};
     scene.board.atPoint(label, spot.at, 1.2, kLevelReach);
   }
   for (const Well& well : plan.wells) {
