@@ -6,6 +6,8 @@ CoverCost coverCost(const Mark& mark) {
   constexpr CoverCost kWall{kWallCover, 1}, kPipe{40, 8};
   const bool body = mark.layer == Layer::Part && mark.closed && mark.symbol.number == 0;
   if (body) return kPipe; // of a pipe in elevation
+  // Its outline tells where to dig, thin as it is.
+  const bool isTrench = mark.closed && !mark.fill && mark.line && !mark.line->dash.empty();
   switch (mark.layer) {
   case Layer::Run:
     return {40, 2.5};
@@ -13,7 +15,9 @@ CoverCost coverCost(const Mark& mark) {
   case Layer::Symbol:
   case Layer::Note:
     return {20, 2};
-  case Layer::Ground: // edges of digs; the others are fine lines
+  case Layer::Ground:
+    if (isTrench) return {120, 0.5};
+    // Edges of digs; the others are fine lines.
     return mark.line && mark.line->width > 0.5 ? kWall : CoverCost{6, 0.5};
   case Layer::Utility:
     return {20, 1};
