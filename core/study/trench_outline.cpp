@@ -156,24 +156,13 @@ std::array<Polyline, 2> endFaces(const TrenchStudy& trench) {
   return {endFace(first[0], first[1]), endFace(last[last.size() - 1], last[last.size() - 2])};
 }
 
-double distanceOf(const Polyline& face, const Polyline& other) {
-  if (crossSegments(face[0], face[1], other[0], other[1])) return 0;
-  double least = 1e9;
-  for (int i : {0, 1})
-    least = std::min({least, nearestOnSegment(face[i], other[0], other[1]).distance,
-                      nearestOnSegment(other[i], face[0], face[1]).distance});
-  return least;
-}
-
-/// Does no ground that would stand lie between an end of one and an end of the other? That a branch
-/// ends at another's side is seen on the plan.
-bool endsMeet(const TrenchStudy& a, const TrenchStudy& b) {
-  for (const Polyline& face : endFaces(a)) {
-    for (const Polyline& other : endFaces(b)) {
-      if (distanceOf(face, other) < kStands) return true;
-    }
-  }
-  return false;
+/// Does no ground that would stand lie between an end of the trench and the other one: its end, or
+/// its side, where a branch comes to it?
+bool endsAt(const TrenchStudy& trench, const std::vector<Ring>& other) {
+  return std::ranges::any_of(endFaces(trench), [&](const Polyline& face) {
+    return std::ranges::any_of(
+        other, [&](const Ring& ring) { return distanceLineToRing(face, ring) < kStands; });
+  });
 }
 
 /// Straight on, it has no corner there.
@@ -200,7 +189,8 @@ bool dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
       beside += farFrom(other, p) < width / 2 + kStands ? 1 : 0;
     });
   }
-  return beside > kShare * all || alongside(shorter, longer) > kWhile || endsMeet(a, b);
+  return beside > kShare * all || alongside(shorter, longer) > kWhile || endsAt(shorter, other) ||
+         endsAt(longer, trenchOutlines(shorter));
 }
 
 std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within) {

@@ -13,9 +13,9 @@ Ring trenchCorner(const TrenchPoint& before, const TrenchPoint& bend, const Tren
 /// Of a stretch: its pieces and its corners.
 std::vector<Ring> trenchOutlines(const TrenchStretch& stretch);
 std::vector<Ring> trenchOutlines(const TrenchStudy& trench);
-/// Do two trenches lie side by side for a while, or do their ends meet, with so little ground
-/// between them that it would not stand? There they are dug as one. Trenches that only cross are
-/// not.
+/// Do two trenches lie side by side for a while, or does one end at the other, with so little
+/// ground between them that it would not stand? There they are dug as one. Trenches that only cross
+/// are not.
 bool dugTogether(const TrenchStudy& a, const TrenchStudy& b);
 /// The ground that stands between a trench and a pit which it runs along, give or take 30 degrees,
 /// with less than `within` metres between.

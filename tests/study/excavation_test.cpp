@@ -378,15 +378,20 @@ TEST(Trenches, SideBySideForAWhileAreDugAsOneThere) {
   EXPECT_FALSE(dugTogether(a, trenchOf("B", {{6, -6}, {10, 6}}, 0.5))) << "they cross at a slant";
 }
 
-// In one line, with 0.2 m of ground between their ends, then 0.35 m.
-TEST(Trenches, WhoseEndsMeetAreDugAsOne) {
+// In one line, with 0.2 m of ground between their ends, then 0.35 m; as a branch, with 0.05 m and
+// 0.35 m to the side of the other.
+TEST(Trenches, OfWhichOneEndsAtTheOtherAreDugAsOne) {
   const TrenchStudy a = trenchOf("A", {{0, 0}, {12, 0}}, 0.5);
   const TrenchStudy on = trenchOf("B", {{16, 0}, {12.2, 0}}, 0.5);
   EXPECT_TRUE(dugTogether(a, on));
   EXPECT_TRUE(dugTogether(on, a));
   EXPECT_FALSE(dugTogether(a, trenchOf("B", {{12.35, 0}, {16, 0}}, 0.5)));
   EXPECT_TRUE(dugTogether(a, trenchOf("B", {{12, 0.3}, {12, 4}}, 0.5))) << "round a corner";
-  EXPECT_FALSE(dugTogether(a, trenchOf("B", {{12.3, -4}, {12.3, 4}}, 0.5))) << "a branch";
+  for (const double gap : {0.05, 0.35}) {
+    const double x = 12 + gap + 0.25;
+    EXPECT_EQ(dugTogether(a, trenchOf("B", {{x, -40}, {x, 40}}, 0.5)), gap < 0.3) << "a branch";
+    EXPECT_EQ(dugTogether(a, trenchOf("B", {{x, -4}, {x, 4}}, 0.5)), gap < 0.3) << "shorter";
+  }
 }
 
 TEST(Trenches, ALineAloneIsInNoOtherTrench) {
