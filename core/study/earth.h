@@ -126,7 +126,8 @@ using TrenchStretch = std::vector<TrenchPoint>;
 /// The ground that the stretch takes up between two of its points.
 Ring trenchOutline(const TrenchPoint& a, const TrenchPoint& b);
 
-/// The trench of one run, as if it had one of its own. It goes on below the floor of a building.
+/// The trench of one run, as if it had one of its own. It goes on below the floor of a building,
+/// and half its bottom's width beyond the centre of pipe that stands upright at an end.
 struct TrenchStudy {
   Id run;
   Length bottomWidth;

@@ -1,6 +1,7 @@
 #include "core/study/trench.h"
 
 #include "core/geometry/polygon.h"
+#include "core/geometry/unit.h"
 #include "core/study/trench_outline.h"
 
 #include <algorithm>
@@ -30,6 +31,9 @@ public:
         width_(inMetres(trench.bottomWidth)) {}
 
   void goAlong(Point3 a, Point3 b);
+  /// Where a trench ends that comes `from` there to an upright `end`: half its bottom's width
+  /// beyond the centre, so that the pipe stands in it, or at a wall before that.
+  Point3 beyond(Point3 from, Point3 end) const;
   /// After the last leg.
   void finish();
 
@@ -148,6 +152,16 @@ void TrenchDigger::goAlong(Point3 a, Point3 b) {
       endStretch();
     }
   }
+}
+
+Point3 TrenchDigger::beyond(Point3 from, Point3 end) const {
+  const Point2 at = flat(end), to = at + unitWay(flat(from), at) * (width_ / 2);
+  const Box box = boxOf({at, to});
+  std::vector<double> walls = {1};
+  for (const OutlineSet* set : {&ground_.context.shells, &ground_.context.floored})
+    addCrossings(*set, set->touching(box), at, to, walls);
+  const Point2 stop = lerp(at, to, *std::ranges::min_element(walls));
+  return {stop.x, stop.y, end.z};
 }
 
 void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to) {
@@ -287,9 +301,16 @@ std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& ru
   result.run = run.id;
   result.bottomWidth = trenchWidth(run.outsideDiameter, ground.context.limits);
   TrenchDigger digger(ground, run, result);
-  for (std::size_t i = 0; i < run.legs.size(); ++i) {
-    if (run.legs[i].vertical || !run.legs[i].outsideVault) continue;
-    digger.goAlong(run.points[i].at, run.points[i + 1].at);
+  const auto isUpright = [](const Leg& leg) { return leg.vertical; };
+  const auto first = std::ranges::find_if_not(run.legs, isUpright);
+  const auto last = std::find_if_not(run.legs.rbegin(), run.legs.rend(), isUpright).base();
+  for (auto leg = first; leg < last; ++leg) {
+    if (leg->vertical || !leg->outsideVault) continue;
+    const auto i = static_cast<std::size_t>(leg - run.legs.begin());
+    const Point3 from = run.points[i].at, to = run.points[i + 1].at;
+    if (leg == first && i > 0) digger.goAlong(digger.beyond(to, from), from);
+    digger.goAlong(from, to);
+    if (leg + 1 == last && last != run.legs.end()) digger.goAlong(to, digger.beyond(from, to));
   }
   digger.finish();
   if (result.stretches.empty()) return std::nullopt;
