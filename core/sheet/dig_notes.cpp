@@ -2,7 +2,6 @@
 
 #include "core/geometry/polygon.h"
 #include "core/sheet/tags.h"
-#include "core/study/access_risers.h"
 #include "core/study/trench_outline.h"
 #include "core/units/print.h"
 
@@ -113,19 +112,6 @@ void addWashesNear(const SheetJob& job, std::vector<std::string>& texts) {
 }
 
 } // namespace
-
-bool deepestUnderFloor(const Plan& plan, const TrenchStudy& trench) {
-  constexpr double kHair = 1e-6; // m
-  for (const TrenchStretch& stretch : trench.stretches) {
-    for (std::size_t i = 1; i < stretch.size(); ++i) {
-      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
-      if (std::max(a.depth, b.depth) > inMetres(trench.depth) - kHair &&
-          floorAt(plan, lerp(a.at, b.at, 0.5)))
-        return true;
-    }
-  }
-  return false;
-}
 
 std::vector<std::string> digNeighbours(const SheetJob& job) {
   static constexpr const char* kKinds[] = {"building", "property line", "traffic pavement", "well",

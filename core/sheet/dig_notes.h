@@ -13,7 +13,5 @@ namespace sump {
 std::vector<std::string> digFindings(const SheetJob& job);
 /// What the digs cut or come near, by name, and the footings that they pass.
 std::vector<std::string> digNeighbours(const SheetJob& job);
-/// Is the trench deepest under a floor, from which its depth counts there?
-bool deepestUnderFloor(const Plan& plan, const TrenchStudy& trench);
 
 } // namespace sump

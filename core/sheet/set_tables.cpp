@@ -1,6 +1,5 @@
 #include "core/sheet/set_tables.h"
 
-#include "core/sheet/dig_notes.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
 #include "core/study/connections.h"
@@ -26,10 +25,9 @@ std::string vaultNames(const SheetJob& job, const std::vector<Id>& ids) {
 
 std::string egressText(const Egress& egress) {
   if (!egress.needed) return "not needed";
-  std::string text = "needs " + std::to_string(egress.laddersNeeded) + " or more; ";
+  std::string text = std::to_string(egress.laddersNeeded) + " or more: ";
   if (egress.ladders.empty()) return text + "none drawn";
-  text += std::to_string(egress.ladders.size()) + " drawn: no" +
-          (egress.ladders.size() > 1 ? "s." : ".");
+  text += egress.ladders.size() > 1 ? "nos." : "no.";
   for (std::size_t i = 0; i < egress.ladders.size(); ++i)
     text += (i == 0 ? " " : ", ") + std::to_string(egress.ladders[i]);
   return text;
@@ -119,7 +117,7 @@ Block pitTable(const SheetJob& job, double width) {
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Backfill", Align::Right},
-                {"Ladders (nos.|on the plan)"},
+                {"Ladders needed|(nos. on plan)"},
                 {"For"}},
                rows, width);
 }
@@ -132,7 +130,8 @@ Block trenchTable(const SheetJob& job, double width) {
     rows.push_back(
         {tags.at(trench.run), printShort(trench.bottomWidth, units),
          printRunLength(trench.length, units),
-         printLength(trench.depth, units) + (deepestUnderFloor(job.plan(), trench) ? " *" : ""),
+         trench.depthOutdoors > metres(0) ? printLength(trench.depthOutdoors, units) : "-",
+         trench.deepestUnderFloor() ? printLength(trench.depth, units) : "-",
          earthText(trench.dug, units), earthText(trench.bedding, units),
          earthText(trench.pipeZone, units), earthText(trench.backfill, units),
          egressText(trench.egress)});
@@ -141,12 +140,13 @@ Block trenchTable(const SheetJob& job, double width) {
                {{"Run"},
                 {"Bottom|width", Align::Right},
                 {"Length", Align::Right},
-                {"Greatest depth|(* from floor)", Align::Right},
+                {"Greatest|depth", Align::Right},
+                {"From floor,|if deeper", Align::Right},
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Pipe zone", Align::Right},
                 {"Backfill|over it", Align::Right},
-                {"Ladders (nos.|on the plan)"}},
+                {"Ladders needed|(nos. on plan)"}},
                rows, width);
 }
 

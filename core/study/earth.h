@@ -135,6 +135,8 @@ struct TrenchStudy {
   Length length; ///< in plan, outside vaults, basins and pits
   Length depth;  ///< greatest
   Point2 deepest;
+  Length depthOutdoors; ///< greatest where no floor is over it; 0: all of it lies under floors
+  bool deepestUnderFloor() const { return depth > depthOutdoors; }
   Volume dug, bedding, pipeZone, backfill; ///< backfill: over the pipe zone
   Egress egress;
   std::vector<DigClash> clashes;

@@ -42,7 +42,7 @@ private:
   bool inShell(Point2 p) const;
   std::optional<double> floorOver(Point2 p) const;
   TrenchPoint at(Point3 invert, Point3 toward, std::optional<double> floor) const;
-  void add(const TrenchPoint& from, const TrenchPoint& to);
+  void add(const TrenchPoint& from, const TrenchPoint& to, bool indoors);
   void addVolume(const TrenchPoint& from, const TrenchPoint& to, double length);
   TrenchSection section(double depth) const;
   void endStretch();
@@ -54,7 +54,7 @@ private:
   double width_;
   std::vector<std::size_t> shells_, floored_, digs_; ///< near the leg
   TrenchStretch stretch_;
-  double length_ = 0, deepLength_ = 0, deepest_ = 0;
+  double length_ = 0, deepLength_ = 0, deepest_ = 0, deepestOutdoors_ = 0;
   TrenchSection volume_;
 };
 
@@ -147,7 +147,7 @@ void TrenchDigger::goAlong(Point3 a, Point3 b) {
     // It steps at a wall over it and at an upright side of a dig.
     if (!stretch_.empty() && std::abs(stretch_.back().depth - start.depth) > kStepped) endStretch();
     if (start.depth > 0 || end.depth > 0) {
-      add(start, end);
+      add(start, end, floor.has_value());
     } else {
       endStretch();
     }
@@ -164,7 +164,7 @@ Point3 TrenchDigger::beyond(Point3 from, Point3 end) const {
   return {stop.x, stop.y, end.z};
 }
 
-void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to) {
+void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to, bool indoors) {
   constexpr double kSamePlace = 1e-6; // m; a leg's end is worked out anew as the next one's start
   if (stretch_.empty() || distance(stretch_.back().at, from.at) > kSamePlace) {
     endStretch();
@@ -176,6 +176,7 @@ void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to) {
   const double deep = inMetres(ground_.figures.egressFrom) - kDepthHair;
   if (std::max(from.depth, to.depth) >= deep) deepLength_ += length;
   for (const TrenchPoint& point : {from, to}) {
+    if (!indoors) deepestOutdoors_ = std::max(deepestOutdoors_, point.depth);
     if (point.depth <= deepest_) continue;
     deepest_ = point.depth;
     trench_.deepest = point.at;
@@ -212,6 +213,7 @@ void TrenchDigger::finish() {
   endStretch();
   trench_.length = metres(length_);
   trench_.depth = metres(deepest_);
+  trench_.depthOutdoors = metres(deepestOutdoors_);
   trench_.dug = cubicMetres(volume_.dug());
   trench_.bedding = cubicMetres(volume_.bedding);
   trench_.pipeZone = cubicMetres(volume_.pipeZone);

@@ -53,7 +53,7 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
     volumes(all, pit.dug, pit.bedding, pit.backfill);
   }
   for (const TrenchStudy& trench : earth.trenches) {
-    lengths(trench.run, trench.bottomWidth, trench.length, trench.depth);
+    lengths(trench.run, trench.bottomWidth, trench.length, trench.depth, trench.depthOutdoors);
     volumes(trench.run, trench.dug, trench.bedding, trench.pipeZone, trench.backfill);
   }
   for (const BuoyancyStudy& vault : earth.buoyancy) {

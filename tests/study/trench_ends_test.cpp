@@ -1,4 +1,4 @@
-// How far trenches reach at upright pipe, by hand.
+// How far trenches reach at upright pipe, how deep they are in and out of doors, by hand.
 
 #include "core/study/trench.h"
 #include "tests/support/plan_parts.h"
@@ -42,6 +42,22 @@ TEST(Trench, HoldsThePipeThatStandsUprightAtItsStart) {
   const TrenchStudy trench = studyOf(plan).earth.trenches.at(0);
   EXPECT_NEAR(inFeet(trench.length), 20 + 9.75 / 12, 1e-9);
   EXPECT_NEAR(trench.stretches.front().front().at.x / kMetresPerFoot, 20 + 9.75 / 12, 1e-9);
+}
+
+// A floor at 99 ft from x = 50 on, 2.5 ft over the ground: deeper there by that.
+TEST(Trench, TellsItsDepthOutdoorsBesideThatFromAFloor) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(0, 0), feet(93)),
+                           freeEnd(ft(100, 0), feet(93))));
+  const TrenchStudy open = studyOf(plan).earth.trenches.at(0);
+  EXPECT_EQ(open.depthOutdoors, open.depth);
+  EXPECT_FALSE(open.deepestUnderFloor());
+  plan.buildings.append({"B1", "", {ft(50, -9), ft(120, -9), ft(120, 9), ft(50, 9)}, feet(99), {}});
+  const TrenchStudy both = studyOf(plan).earth.trenches.at(0);
+  EXPECT_TRUE(both.deepestUnderFloor());
+  EXPECT_NEAR(inFeet(both.depthOutdoors), inFeet(open.depth), 1e-9);
+  EXPECT_NEAR(inFeet(both.depth), inFeet(open.depth) + 2.5, 1e-9);
 }
 
 } // namespace

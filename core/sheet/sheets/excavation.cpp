@@ -137,7 +137,7 @@ std::string trenchNames(const SheetJob& job, const std::vector<std::size_t>& pla
 
 /// `1.166 m below the floor inside`, where that is the ground's level there.
 std::string trenchDepth(const SheetJob& job, const TrenchStudy& trench) {
-  return printLength(trench.depth, job.units()) + (!deepestUnderFloor(job.plan(), trench) ? " deep"
+  return printLength(trench.depth, job.units()) + (!trench.deepestUnderFloor() ? " deep"
                                                    : isSmallPaper(job.paper)
                                                        ? " from floor"
                                                        : " below the floor inside");
