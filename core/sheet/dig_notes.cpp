@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/tags.h"
 #include "core/study/trench_outline.h"
+#include "core/study/wall_sleeves.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -42,10 +43,12 @@ void addNearFootings(const SheetJob& job, const std::string& dig,
   for (const FootingCheck& check : checks) {
     const Building* building = job.plan().buildings.find(check.building);
     const bool told = building != nullptr && building->footing;
-    std::string text = dig + " passes the footing of " + objectName(check.building, job.plan()) +
-                       " at " + length(check.distance) + ", underside " +
-                       (told ? printElevation(*building->footing, job.units()) : "not given") +
-                       ": ";
+    const bool reaches = check.nearest < metres(1e-3);
+    std::string text =
+        dig + " passes the footing of " + objectName(check.building, job.plan()) +
+        (reaches ? ", up to its wall" : ", " + length(check.nearest) + " off at the nearest") +
+        ", underside " + (told ? printElevation(*building->footing, job.units()) : "not given") +
+        ": ";
     if (!check.below) {
       text += "find its level before digging.";
     } else if (*check.below > metres(0)) {
@@ -57,27 +60,31 @@ void addNearFootings(const SheetJob& job, const std::string& dig,
   }
 }
 
-/// `WW-1, OF-1`: the trenches that open a pavement.
-std::string opening(const SheetJob& job, const Pavement& pavement) {
+/// `WW-1, OF-1`: the trenches that open a pavement or a floor.
+std::string opening(const SheetJob& job, const Ring& surface) {
   const auto tags = runTags(job.plan());
   std::string names;
   for (const TrenchStudy& trench : job.study().earth.trenches) {
-    const auto opens = [&](const Ring& outline) { return overlaps(outline, pavement.outline); };
+    const auto opens = [&](const Ring& outline) { return overlaps(outline, surface); };
     if (std::ranges::any_of(trenchOutlines(trench), opens))
       names += (names.empty() ? "" : ", ") + tags.at(trench.run);
   }
   return names;
 }
 
-void addOpenedPavements(const SheetJob& job, std::vector<std::string>& texts) {
-  std::string all;
-  for (const Pavement& pavement : job.plan().pavements) {
-    const std::string by = opening(job, pavement);
-    if (by.empty()) continue;
-    all += (all.empty() ? "Trenches open pavement: " : "; ") + objectName(pavement.id, job.plan()) +
-           " by " + by;
-  }
-  if (!all.empty()) texts.push_back(all + ".");
+/// The pavements, and the floors by which the bill counts, that trenches open.
+void addOpenedSurfaces(const SheetJob& job, std::vector<std::string>& texts) {
+  const auto list = [&](const char* what, const auto& surfaces) {
+    std::string all;
+    for (const auto& surface : surfaces) {
+      const std::string by = opening(job, surface.outline);
+      if (!by.empty())
+        all += (all.empty() ? what : "; ") + objectName(surface.id, job.plan()) + " by " + by;
+    }
+    if (!all.empty()) texts.push_back(all + ".");
+  };
+  list("Trenches open pavement: ", job.plan().pavements);
+  list("Trenches open the floor of: ", buildingParts(job.plan()).walled);
 }
 
 /// Wash equipment over or beside a dig; none that the run of a trench ends at.
@@ -138,7 +145,7 @@ std::vector<std::string> digNeighbours(const SheetJob& job) {
     addNearFootings(job, dig, trench.footings, texts);
   }
   addWashesNear(job, texts);
-  addOpenedPavements(job, texts);
+  addOpenedSurfaces(job, texts);
   return texts;
 }
 

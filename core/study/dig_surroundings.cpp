@@ -4,6 +4,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/study/object_names.h"
+#include "core/study/trench_outline.h"
 
 #include <algorithm>
 
@@ -68,12 +69,14 @@ void checkFooting(std::vector<FootingCheck>& checks, const Footed& building, dou
                            return metres(
                                belowFootingPlane(inMetres(footing), toe, distance, slope));
                          },
-                         given(building.footing, "footing level of " + building.name))};
+                         given(building.footing, "footing level of " + building.name)),
+                     metres(distance)};
   const auto known = std::ranges::find(checks, building.id, &FootingCheck::building);
   if (known == checks.end()) {
     checks.push_back(std::move(check));
     return;
   }
+  check.nearest = known->nearest = std::min(known->nearest, check.nearest);
   const bool worse = check.below ? !known->below || *check.below > *known->below
                                  : check.distance - check.toe < known->distance - known->toe;
   if (worse) *known = std::move(check);
@@ -160,6 +163,40 @@ Ring bottomOutline(TrenchPoint a, TrenchPoint b, double half) {
   return trenchOutline(a, b);
 }
 
+/// How far the bottom lies below the plane is worst at one of its places: halves what may hold it
+/// until its level hardly changes.
+void checkPiece(std::vector<FootingCheck>& checks, const Footed& building, const TrenchPoint& a,
+                const TrenchPoint& b, double half) {
+  constexpr double kSameLevel = 1e-3; // m
+  const double off = distance(bottomOutline(a, b, half), building.outline);
+  const double toe = std::min(a.bottom, b.bottom), depth = std::max(a.depth, b.depth);
+  if (off >= depth) return;
+  if (std::abs(a.bottom - b.bottom) < kSameLevel) {
+    checkFooting(checks, building, off, toe, toe + depth, 0);
+    return;
+  }
+  const auto known = std::ranges::find(checks, building.id, &FootingCheck::building);
+  const bool mayBeWorse = known == checks.end() ||
+                          off + toe < inMetres(known->distance + known->toe) ||
+                          off < inMetres(known->nearest);
+  if (!mayBeWorse) return;
+  const TrenchPoint middle = trenchBetween(a, b, 0.5);
+  checkPiece(checks, building, a, middle, half);
+  checkPiece(checks, building, middle, b, half);
+}
+
+/// A run comes near the wall that it goes through; only where it runs along a wall before that is
+/// its trench one that passes the footing.
+void checkEntered(std::vector<FootingCheck>& checks, const Footed& building,
+                  const TrenchStudy& trench) {
+  const double half = inMetres(trench.bottomWidth) / 2;
+  for (const PlaceBeside& place : placesBeside(trench, building.outline)) {
+    const TrenchPoint& p = place.point;
+    checkFooting(checks, building, std::max(0.0, place.toSide - half), p.bottom, p.bottom + p.depth,
+                 0);
+  }
+}
+
 } // namespace
 
 void DigSurroundings::fillTrench(const RunStudy& run, TrenchStudy& trench) const {
@@ -175,13 +212,14 @@ void DigSurroundings::fillTrench(const RunStudy& run, TrenchStudy& trench) const
       clashesOf(trenchOutline(a, b), entered, crosses, trench.clashes);
       const double depth = std::max(a.depth, b.depth);
       for (std::size_t k : buildings_.touching(grown(boxOf({a.at, b.at}), depth + half))) {
-        const Footed& building = footed_[k];
-        if (std::ranges::find(entered, building.id) != entered.end()) continue;
-        const double toe = std::min(a.bottom, b.bottom);
-        checkFooting(trench.footings, building,
-                     distance(bottomOutline(a, b, half), building.outline), toe, toe + depth, 0);
+        if (std::ranges::find(entered, footed_[k].id) == entered.end())
+          checkPiece(trench.footings, footed_[k], a, b, half);
       }
     }
+  }
+  for (std::size_t k : buildings_.touching(boxOf(line))) {
+    if (std::ranges::find(entered, footed_[k].id) != entered.end())
+      checkEntered(trench.footings, footed_[k], trench);
   }
 }
 

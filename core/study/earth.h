@@ -84,9 +84,10 @@ struct DigClash {
 /// plane down and out from the edge of the footing? Only where the dig is near enough to matter.
 struct FootingCheck {
   Id building;
-  Length distance;       ///< from the building to the toe of the dig, in plan
+  Length distance;       ///< from the building to the toe of the dig, in plan, where it is worst
   Length toe;            ///< elevation of the dig's bottom there
   Decided<Length> below; ///< how far the dig lies below the plane; 0 or less: clear of it
+  Length nearest;        ///< least distance in plan, wherever that is
 };
 
 /// Ways out of a dig.

@@ -11,6 +11,11 @@
 
 namespace sump {
 
+TrenchPoint trenchBetween(const TrenchPoint& a, const TrenchPoint& b, double t) {
+  return {lerp(a.at, b.at, t), std::lerp(a.bottom, b.bottom, t), std::lerp(a.depth, b.depth, t),
+          std::lerp(a.top, b.top, t)};
+}
+
 Ring trenchCorner(const TrenchPoint& before, const TrenchPoint& bend, const TrenchPoint& after) {
   constexpr double kStraight = 1e-6; // sine of a bend that is none
   const Point2 in = unitWay(before.at, bend.at), out = unitWay(bend.at, after.at);
@@ -66,11 +71,14 @@ Box extentOf(const TrenchStudy& trench) {
   return points.empty() ? Box{} : grown(boxOf(points), widest);
 }
 
-/// Of many trenches only few lie near each other: what tells the others needs no outlines.
-bool mayMeet(const TrenchStudy& a, const TrenchStudy& b, double within) {
-  const Box one = grown(extentOf(a), within), other = extentOf(b);
+bool meet(const Box& one, const Box& other) {
   return one.low.x <= other.high.x && other.low.x <= one.high.x && one.low.y <= other.high.y &&
          other.low.y <= one.high.y;
+}
+
+/// Of many trenches only few lie near each other: what tells the others needs no outlines.
+bool mayMeet(const TrenchStudy& a, const TrenchStudy& b, double within) {
+  return meet(grown(extentOf(a), within), extentOf(b));
 }
 
 /// Calls `use` with places along the trench, a step apart at most, and its width there.
@@ -105,28 +113,27 @@ bool runsAlong(const TrenchStretch& stretch, Point2 p, Point2 way, double width)
   return false;
 }
 
-/// Calls with the middle of each short step of a trench's line, which way it goes there, how wide
-/// the trench is and how long the step.
+/// Calls with the middle of each short step between two points, which way it goes there and how
+/// long the step is.
+template <typename Call> void stepsOf(const TrenchPoint& a, const TrenchPoint& b, Call call) {
+  const double length = distance(a.at, b.at);
+  const int steps = 1 + static_cast<int>(length / kTrenchStep);
+  for (int k = 0; k < steps; ++k)
+    call(trenchBetween(a, b, (k + 0.5) / steps), b.at - a.at, length / steps);
+}
 template <typename Call> void stepsOf(const TrenchStudy& trench, Call call) {
   for (const TrenchStretch& stretch : trench.stretches) {
-    for (std::size_t i = 1; i < stretch.size(); ++i) {
-      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
-      const double length = distance(a.at, b.at);
-      const int steps = 1 + static_cast<int>(length / kTrenchStep);
-      for (int k = 0; k < steps; ++k) {
-        const double t = (k + 0.5) / steps;
-        call(lerp(a.at, b.at, t), b.at - a.at, std::lerp(a.top, b.top, t), length / steps);
-      }
-    }
+    for (std::size_t i = 1; i < stretch.size(); ++i)
+      stepsOf(stretch[i - 1], stretch[i], call);
   }
 }
 
 /// How far a trench runs so along another, m.
 double alongside(const TrenchStudy& trench, const TrenchStudy& other) {
   double sum = 0;
-  stepsOf(trench, [&](Point2 p, Point2 way, double width, double step) {
+  stepsOf(trench, [&](const TrenchPoint& p, Point2 way, double step) {
     const bool along = std::ranges::any_of(
-        other.stretches, [&](const TrenchStretch& s) { return runsAlong(s, p, way, width); });
+        other.stretches, [&](const TrenchStretch& s) { return runsAlong(s, p.at, way, p.top); });
     sum += along ? step : 0;
   });
   return sum;
@@ -196,15 +203,38 @@ bool dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
 std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within) {
   double along = 0;
   std::optional<TrenchBerm> thinnest;
-  stepsOf(trench, [&](Point2 p, Point2 way, double width, double step) {
-    if (contains(pitTop, p)) return;
-    const auto toSide = wayToSide(pitTop, p, way);
-    const double berm = toSide ? *toSide - width / 2 : within;
+  stepsOf(trench, [&](const TrenchPoint& p, Point2 way, double step) {
+    if (contains(pitTop, p.at)) return;
+    const auto toSide = wayToSide(pitTop, p.at, way);
+    const double berm = toSide ? *toSide - p.top / 2 : within;
     if (berm >= within) return;
     along += step;
-    if (!thinnest || berm < thinnest->least) thinnest = {std::max(berm, 0.0), p};
+    if (!thinnest || berm < thinnest->least) thinnest = {std::max(berm, 0.0), p.at};
   });
   return along > kWhile ? thinnest : std::nullopt;
+}
+
+std::vector<PlaceBeside> placesBeside(const TrenchStudy& trench, const Ring& outline) {
+  const double half = inMetres(trench.bottomWidth) / 2;
+  const Box box = boxOf(outline);
+  std::vector<PlaceBeside> places;
+  double along = 0;
+  const auto look = [&](const TrenchPoint& p, Point2 way, double step) {
+    if (contains(outline, p.at)) return;
+    const auto toSide = wayToSide(outline, p.at, way);
+    if (!toSide || *toSide - half >= p.depth) return;
+    places.push_back({p, *toSide});
+    along += step;
+  };
+  for (const TrenchStretch& stretch : trench.stretches) {
+    for (std::size_t i = 1; i < stretch.size(); ++i) {
+      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
+      const double reach = std::max(a.depth, b.depth) + half;
+      if (meet(grown(boxOf({a.at, b.at}), reach), box)) stepsOf(a, b, look);
+    }
+  }
+  if (along <= kWhile) places.clear();
+  return places;
 }
 
 Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others) {

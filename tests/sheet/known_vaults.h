@@ -68,7 +68,7 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
     lengths(vault.vault, vault.collar);
   }
   const auto footing = [&](const FootingCheck& check) {
-    lengths(all, check.distance, decide([](Length v) { return std::abs(v.value()); }, check.below));
+    lengths(all, check.nearest, decide([](Length v) { return std::abs(v.value()); }, check.below));
   };
   for (const PitStudy& pit : earth.pits)
     std::ranges::for_each(pit.footings, footing);

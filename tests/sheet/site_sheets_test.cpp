@@ -28,6 +28,32 @@ TEST(ExcavationSheet, TellsWhichTrenchesOpenAPavement) {
       << "it lies under floors only";
 }
 
+TEST(ExcavationSheet, TellsWhichTrenchesOpenAFloor) {
+  const std::string texts = textsOnSheet("C-102");
+  const std::size_t at = texts.find("Trenches open the floor of: ");
+  ASSERT_NE(at, std::string::npos);
+  const std::string floors = texts.substr(at, texts.find('.', at) - at);
+  EXPECT_NE(floors.find("Existing bus wash bay by WW-1, "), std::string::npos) << floors;
+  EXPECT_NE(floors.find("UF-1"), std::string::npos) << floors;
+  EXPECT_EQ(floors.find("OF-1"), std::string::npos) << "it lies in the open only";
+}
+
+/// The float's conduit turns along the wall before it goes in: its line 1'-6" off, its trench half
+/// of 1.315 in + 16 in less.
+TEST(ExcavationSheet, TellsTheFootingBesideATrenchThatGoesIn) {
+  EXPECT_NE(
+      textsOnSheet("C-102").find("The trench of FC-1 passes the footing of Existing equipment "
+                                 "building, 0'-9 5/16\" off at the nearest"),
+      std::string::npos);
+}
+
+/// The ground at the wash bay's corner, 101.95; its floor is at 102.00.
+TEST(SitePlan, TellsWhichLevelsAtABuildingAreTheGround) {
+  const std::string texts = textsOnSheet("C-101");
+  EXPECT_NE(texts.find("101.95 ground"), std::string::npos);
+  EXPECT_EQ(texts.find("102.00 ground"), std::string::npos);
+}
+
 TEST(PlanSheet, NamesTheSignOfAPort) {
   EXPECT_NE(textsOnSheet("P-101").find("Port of the equipment"), std::string::npos);
 }

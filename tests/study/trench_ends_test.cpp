@@ -1,4 +1,5 @@
-// How far trenches reach at upright pipe, how deep they are in and out of doors, by hand.
+// How far trenches reach at upright pipe, how deep they are in and out of doors, and what footings
+// they pass, by hand.
 
 #include "core/study/trench.h"
 #include "tests/support/plan_parts.h"
@@ -58,6 +59,44 @@ TEST(Trench, TellsItsDepthOutdoorsBesideThatFromAFloor) {
   EXPECT_TRUE(both.deepestUnderFloor());
   EXPECT_NEAR(inFeet(both.depthOutdoors), inFeet(open.depth), 1e-9);
   EXPECT_NEAR(inFeet(both.depth), inFeet(open.depth) + 2.5, 1e-9);
+}
+
+// 40 ft of line falling 2 ft toward a wall's end. Its bottom, 22.625 in wide, lies 4.436 in below
+// the invert. The wall faces it from x = 30 on, 3 ft off the line; the invert is 94.5 ft there.
+TEST(Trench, IsWorstForAFootingWhereItIsLowestBesideIt) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(0, 0), feet(93)),
+                           freeEnd(ft(40, 0), feet(95))));
+  plan.buildings.append({"B1", "", {ft(30, 3), ft(40, 3), ft(40, 20), ft(30, 20)}, {}, feet(94)});
+  const Study study = studyOf(plan);
+  const TrenchStudy& trench = study.earth.trenches.at(0);
+  ASSERT_EQ(trench.footings.size(), 1u);
+  const double bottom =
+      94.5 - (4 + inInches(study.runs[0].outsideDiameter - study.runs[0].insideDiameter) / 2) / 12;
+  const double off = 3 - 22.625 / 24;
+  // A little before the corner it is lower by 1 in 20, but farther off by less than that only for
+  // 0.1 ft: within a quarter of an inch.
+  EXPECT_NEAR(inFeet(*trench.footings[0].below), 94 - off - bottom, 0.02);
+  EXPECT_GE(inFeet(*trench.footings[0].below), 94 - off - bottom - 1e-9);
+  EXPECT_NEAR(inFeet(trench.footings[0].nearest), off, 1e-9);
+}
+
+// It runs 10 ft along the wall before it turns in: its side is 2 - 22.625/24 ft off. One that goes
+// straight in passes no footing.
+TEST(Trench, PassesTheFootingOfABuildingThatItGoesInto) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.buildings.append(
+      {"B1", "", {ft(0, 2), ft(40, 2), ft(40, 20), ft(0, 20)}, feet(97), feet(92)});
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(10, 0), feet(93)),
+                           freeEnd(ft(20, 10), feet(93)), {{ft(20, 0), feet(93)}}));
+  const auto along = studyOf(plan).earth.trenches.at(0).footings;
+  ASSERT_EQ(along.size(), 1u);
+  EXPECT_NEAR(inFeet(along[0].nearest), 2 - 22.625 / 24, 1e-9);
+  plan.runs.put(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(20, -10), feet(93)),
+                        freeEnd(ft(20, 10), feet(93))));
+  EXPECT_TRUE(studyOf(plan).earth.trenches.at(0).footings.empty());
 }
 
 } // namespace
