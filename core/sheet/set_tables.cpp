@@ -1,5 +1,6 @@
 #include "core/sheet/set_tables.h"
 
+#include "core/sheet/flow.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
 #include "core/study/connections.h"
@@ -117,7 +118,7 @@ Block pitTable(const SheetJob& job, double width) {
                 {"Bank|volume", Align::Right},
                 {"Bedding", Align::Right},
                 {"Backfill", Align::Right},
-                {"Ladders needed|(nos. on plan)"},
+                {"Ladders,|nos. on plan"},
                 {"For"}},
                rows, width);
 }
@@ -125,29 +126,34 @@ Block pitTable(const SheetJob& job, double width) {
 Block trenchTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
   const auto tags = runTags(job.plan());
+  // On large paper the plan tells beside each trench how deep it is from a floor.
+  const bool fromFloors = isSmallPaper(job.paper);
+  std::vector<Column> columns = {{"Run"},
+                                 {"Bottom|width", Align::Right},
+                                 {"Length", Align::Right},
+                                 {"Greatest depth|outdoors", Align::Right},
+                                 {"Bank|volume", Align::Right},
+                                 {"Bedding", Align::Right},
+                                 {"Pipe zone", Align::Right},
+                                 {"Backfill|over it", Align::Right},
+                                 {"Ladders,|nos. on plan"}};
+  if (fromFloors) columns.insert(columns.begin() + 4, {"And from|a floor", Align::Right});
   Rows rows;
   for (const TrenchStudy& trench : job.study().earth.trenches) {
-    rows.push_back(
-        {tags.at(trench.run), printShort(trench.bottomWidth, units),
-         printRunLength(trench.length, units),
-         trench.depthOutdoors > metres(0) ? printLength(trench.depthOutdoors, units) : "-",
-         trench.deepestUnderFloor() ? printLength(trench.depth, units) : "-",
-         earthText(trench.dug, units), earthText(trench.bedding, units),
-         earthText(trench.pipeZone, units), earthText(trench.backfill, units),
-         egressText(trench.egress)});
+    const auto depth = [&](bool has, Length v) { return has ? printLength(v, units) : "-"; };
+    std::vector<std::string> row = {tags.at(trench.run),
+                                    printShort(trench.bottomWidth, units),
+                                    printRunLength(trench.length, units),
+                                    depth(trench.depthOutdoors > metres(0), trench.depthOutdoors),
+                                    earthText(trench.dug, units),
+                                    earthText(trench.bedding, units),
+                                    earthText(trench.pipeZone, units),
+                                    earthText(trench.backfill, units),
+                                    egressText(trench.egress)};
+    if (fromFloors) row.insert(row.begin() + 4, depth(trench.deepestUnderFloor(), trench.depth));
+    rows.push_back(std::move(row));
   }
-  return table("TRENCHES, EACH AS IF ALONE",
-               {{"Run"},
-                {"Bottom|width", Align::Right},
-                {"Length", Align::Right},
-                {"Greatest|depth", Align::Right},
-                {"From floor,|if deeper", Align::Right},
-                {"Bank|volume", Align::Right},
-                {"Bedding", Align::Right},
-                {"Pipe zone", Align::Right},
-                {"Backfill|over it", Align::Right},
-                {"Ladders needed|(nos. on plan)"}},
-               rows, width);
+  return table("TRENCHES, EACH AS IF ALONE", columns, rows, width);
 }
 
 namespace {

@@ -202,7 +202,7 @@ TEST(SheetSetWords, TheExcavationTellsWhatItsTrenchesMeet) {
   EXPECT_TRUE(saysAcross("ferry-quay", "C-1", "Accepted by H. Brattli, 2026-11-16"));
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "SPOIL HEAP: "));
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "to 1.166 m below the floor inside"));
-  EXPECT_TRUE(saysOn("ferry-quay", "C-1", "dig as one with VT-2, VT-4"));
+  EXPECT_TRUE(saysOn("ferry-quay", "C-1", "dig as one with VT-1, VT-2, VT-4"));
   EXPECT_TRUE(saysAcross("transit-depot", "C-1",
                          "The trench of UF-1 passes under or beside wash equipment: Existing wash arch."));
   EXPECT_FALSE(saysAcross("ferry-quay", "C-1", "beside wash equipment")) << "where they end";
