@@ -66,7 +66,13 @@ TEST(FootingPass, IsSilentWhereNothingHasAFooting) {
 }
 
 TEST(FootingPlane, NamesTheTrenchThatReachesBelowIt) {
-  const Review review = reviewed(readPlanFile(samples() / "ferry-quay.sump"));
+  Plan plan = readPlanFile(samples() / "ferry-quay.sump");
+  EXPECT_EQ(find(reviewed(plan), "footing-plane.below", {"VT-1", "B-SHED"}), nullptr);
+  sump::Run vent = *plan.runs.find("VT-1");
+  const Point2 nearer{30.1118786, 35.2110656}; // by 0.4 m
+  vent.vertices.back().at = vent.to.at = nearer;
+  plan.runs.put(std::move(vent));
+  const Review review = reviewed(plan);
   const Finding* found = find(review, "footing-plane.below", {"VT-1", "B-SHED"});
   ASSERT_NE(found, nullptr);
   EXPECT_NE(render(found->what).find("The dig for VT-1 reaches below"), std::string::npos);

@@ -48,8 +48,8 @@ TEST(ExcavationSheet, TellsTheFootingBesideATrenchThatGoesIn) {
 }
 
 /// The ground at the wash bay's corner, 101.95; its floor is at 102.00.
-TEST(SitePlan, TellsWhichLevelsAtABuildingAreTheGround) {
-  const std::string texts = textsOnSheet("C-101");
+TEST(PlanSheet, TellsWhichLevelsAtABuildingAreTheGround) {
+  const std::string texts = textsOnSheet("P-101");
   EXPECT_NE(texts.find("101.95 ground"), std::string::npos);
   EXPECT_EQ(texts.find("102.00 ground"), std::string::npos);
 }
