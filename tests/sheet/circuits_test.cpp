@@ -96,7 +96,7 @@ TEST(Circuits, ASolenoidValveIsFedFromThePanel) {
 
 std::vector<std::string> linesOf(const Drawing& drawing, const std::string& run) {
   for (const Callout& callout : drawing.callouts)
-    if (callout.lines.front().starts_with(run + " ")) return callout.lines;
+    if (callout.lines.front() == run) return callout.lines;
   throw std::runtime_error("no callout of " + run);
 }
 
@@ -119,8 +119,8 @@ TEST(WallElevation, SaysWhichPipeStandsBehindAnother) {
   const Drawing drawing =
       riserElevation(jobOf(review), *review.plan.rooms.find("ER-1"), {300, 400});
   EXPECT_EQ(linesOf(drawing, "SU-1").back(), "behind PW-1");
-  EXPECT_EQ(linesOf(drawing, "PW-1").size(), 2u);
-  EXPECT_EQ(linesOf(drawing, "RC-1").size(), 2u);
+  EXPECT_EQ(linesOf(drawing, "PW-1").size(), 3u); // run, port and size, height of its end
+  EXPECT_EQ(linesOf(drawing, "RC-1").size(), 3u);
 }
 
 const Callout& calloutOf(const Drawing& drawing, const std::string& first) {
