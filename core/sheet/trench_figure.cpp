@@ -88,6 +88,16 @@ bool anyNonpotable(const SheetJob& job) {
   });
 }
 
+/// `; less over a vault's lid, 0.081 m at least`, where lines pass too near over lids for the bed.
+std::string bedOverLids(const SheetJob& job) {
+  const EarthStudy& earth = job.study().earth;
+  Length least = earth.figures.trenchBedding;
+  for (const BackfilledRun& run : earth.backfilled)
+    least = std::min(least, run.lidGap.value_or(least));
+  if (least >= earth.figures.trenchBedding) return "";
+  return "; less over a vault's lid, " + printLength(least, job.units()) + " at least";
+}
+
 } // namespace
 
 Block trenchFigure(const SheetJob& job, double width) {
@@ -106,8 +116,8 @@ Block trenchFigure(const SheetJob& job, double width) {
               anyNonpotable(job) ? "Pipe or conduit; purple tape along nonpotable water"
                                  : "Pipe or conduit");
   teller.tell({kRight - 3, (kBed + kBottom) / 2},
-              "Bed, " + length(earth.figures.trenchBedding) +
-                  " under the pipe. Depth, to its underside, and width there as tabled");
+              "Bed, " + length(earth.figures.trenchBedding) + " under the pipe" + bedOverLids(job) +
+                  ". Depth, to its underside, and width there as tabled");
   block.body.push_back(std::move(strip));
   return block;
 }

@@ -55,9 +55,13 @@ void addDigs(BillMaker& maker) {
   addVolume(maker,
             volumeLine("excavation", "excavation", "Excavation", "in the ground, before it swells"),
             earth.dug, &PitStudy::dug, &TrenchStudy::dug);
-  addVolume(maker, volumeLine("bedding", "bedding", "Bedding under vaults and pipe", "compacted"),
+  addVolume(maker,
+            volumeLine("bedding", "bedding", "Bedding under vaults and pipe",
+                       "compacted; in the vaults' digs pipe's bed comes out of their backfill"),
             earth.bedding, &PitStudy::bedding, &TrenchStudy::bedding);
-  addVolume(maker, volumeLine("bedding", "pipe-zone", "Selected backfill about pipe", "compacted"),
+  addVolume(maker,
+            volumeLine("bedding", "pipe-zone", "Selected backfill about pipe",
+                       "compacted; in the vaults' digs it comes out of their backfill"),
             earth.pipeZone, nullptr, &TrenchStudy::pipeZone);
   addVolume(maker, volumeLine("backfill", "backfill", "Backfill from the dig", "compacted"),
             earth.backfill, &PitStudy::backfill, &TrenchStudy::backfill);

@@ -69,17 +69,21 @@ void addMarking(BillMaker& maker) {
     const RunStudy& study = context.study.runs[i];
     if (study.resolved && isTaped(run, study)) addPurple(maker, run, study);
   }
-  for (const TrenchStudy& trench : context.study.earth.trenches) {
-    // Who fills the trench lays it.
+  // Who fills the trench lays it.
+  const auto addRibbon = [&](const Id& run, Length length) {
     BillLine ribbon = billLine("site work", "marking", "warning-ribbon",
                                "Warning ribbon over buried lines", "", BillUnit::Length);
     ribbon.note =
         std::string(
-            "measured level along the trenches, fittings with it; between the vaults of one dig it "
-            "comes out of the allowance; ") +
+            "measured level along the trenches, through the vaults' digs and over their lids, "
+            "fittings with it; ") +
         (isMetric(maker) ? "300 mm or more above the line" : "12 in or more above the line");
-    BillMaker::add(maker.line(ribbon), trench.run, inMetres(trench.length));
-  }
+    BillMaker::add(maker.line(ribbon), run, inMetres(length));
+  };
+  for (const TrenchStudy& trench : context.study.earth.trenches)
+    addRibbon(trench.run, trench.length);
+  for (const BackfilledRun& run : context.study.earth.backfilled)
+    addRibbon(run.run, run.length + run.overLid);
 }
 
 } // namespace sump

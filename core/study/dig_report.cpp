@@ -127,11 +127,21 @@ void DigReport::pitVolumes(const PitStudy& pit) {
                .formula("area of the bottom x t", kPractice),
            pit.bedding);
   addEarth(
+      Entry("dig.risers", kPits, "Risers of the vaults' manways", pit.risers, Kind::SolidVolume)
+          .about(object)
+          .has("t", "wall of a riser", f_.riserWall, Kind::Length, "limits")
+          .formula("sum of pi / 4 x (clear opening + 2 x t)\u00B2 x height from the lid up to "
+                   "the rim, or to the mean grade where that is lower",
+                   kPractice),
+      pit.risers);
+  addEarth(
       Entry("dig.backfill", kPits, "Backfill round the vaults", pit.backfill, Kind::SolidVolume)
           .about(object)
           .in("V_d", "dug", pit.dug, Kind::SolidVolume, "dig.volume")
           .in("V_b", "bedding", pit.bedding, Kind::SolidVolume, "dig.bedding")
-          .formula("V_d - V_b - outside volume of the vaults below grade, not below 0", kPractice),
+          .in("V_r", "risers", pit.risers, Kind::SolidVolume, "dig.risers")
+          .formula("V_d - V_b - V_r - outside volume of the vaults below grade, not below 0",
+                   kPractice),
       pit.backfill);
 }
 

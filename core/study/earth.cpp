@@ -30,6 +30,7 @@ EarthFigures figuresFrom(const Limits& limits) {
   f.factor = limits.number("earth.flotation-factor");
   f.bedding = limits.length("dig.bedding");
   f.workingSpace = limits.length("dig.working-space");
+  f.riserWall = limits.length("dig.riser-wall");
   f.trenchBedding = limits.length("trench.bedding");
   f.pipeZone = limits.length("trench.pipe-zone");
   f.protectionFrom = limits.length("dig.protection-depth");
@@ -94,7 +95,8 @@ void fillDigs(const StudyContext& context, const Study& study, EarthStudy& earth
     surroundings.fillPit(pit);
   addPassingRuns(context, study.runs, ground, earth.pits);
   for (const RunStudy& run : study.runs) {
-    auto dug = trench(ground, run);
+    auto [dug, backfilled] = trench(ground, run);
+    if (backfilled) earth.backfilled.push_back(std::move(*backfilled));
     if (!dug) continue;
     surroundings.fillTrench(run, *dug);
     earth.trenches.push_back(std::move(*dug));

@@ -23,6 +23,7 @@ struct EarthFigures {
   double factor = 0;     ///< least factor of safety against flotation
   Length bedding;        ///< under a vault
   Length workingSpace;   ///< between a vault or its collar and the toe of the side
+  Length riserWall;      ///< of manways, for what they take up of the backfill
   Length trenchBedding;  ///< under pipe
   Length pipeZone;       ///< of selected backfill over the pipe
   Length protectionFrom; ///< depth from which a protective system is needed
@@ -108,7 +109,8 @@ struct PitStudy {
   Decided<Length> depth;     ///< greatest
   Decided<Volume> dug;       ///< bank volume
   Decided<Volume> bedding;
-  Decided<Volume> backfill; ///< dug, less bedding and what the vaults take up
+  Decided<Volume> risers;   ///< that those of the vaults' manways take up, over the lids
+  Decided<Volume> backfill; ///< dug, less bedding and what the vaults and their risers take up
   Egress egress;
   std::vector<DigClash> clashes;
   std::vector<FootingCheck> footings;
@@ -144,6 +146,15 @@ struct TrenchStudy {
   std::vector<FootingCheck> footings;
 };
 
+/// Parts of a run that lie in vaults' digs with nothing of a trench below them: laid on the digs'
+/// backfill or held up in the open dig.
+struct BackfilledRun {
+  Id run;
+  Length length;                ///< in plan, outside the vaults
+  Length overLid;               ///< in plan, over the vaults' lids
+  std::optional<Length> lidGap; ///< least from a lid up to the pipe's underside
+};
+
 struct EarthStudy {
   EarthFigures figures;
   std::vector<BuoyancyStudy> buoyancy; ///< in flow order, one for each vault
@@ -154,6 +165,7 @@ struct EarthStudy {
   double sideSlope = 0;                ///< run over rise where the dig is deep; 0: vertical
   std::vector<PitStudy> pits;
   std::vector<TrenchStudy> trenches; ///< of the runs that lie in the ground, in the plan's order
+  std::vector<BackfilledRun> backfilled; ///< those that do so, in the plan's order
   Decided<Length> deepest;
   Decided<bool> protectionNeeded; ///< some dig is deep enough, and not in stable rock
   Decided<bool> engineerNeeded;

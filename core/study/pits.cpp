@@ -30,6 +30,18 @@ Ring largest(std::vector<Ring> rings) {
   return found == rings.end() ? Ring{} : std::move(*found);
 }
 
+/// Up to the mean grade of the dig; frames and covers are taken as wide as the risers below them.
+double risersOf(const Vault& vault, double grade, double wall) {
+  const double lid = inMetres(vault.floor + vault.insideHeight + vault.lidThickness);
+  double sum = 0;
+  for (const Manway& manway : vault.manways) {
+    const double rim = manway.rim ? std::min(inMetres(*manway.rim), grade) : grade;
+    const double outside = inMetres(manway.diameter) + 2 * wall;
+    sum += kPi / 4 * outside * outside * std::max(0.0, rim - lid);
+  }
+  return sum;
+}
+
 class PitMaker {
 public:
   PitMaker(const StudyContext& context, const EarthFigures& figures)
@@ -59,17 +71,19 @@ public:
 private:
   void fillVolumes(const Digs& digs, PitStudy& pit) const {
     const double floor = digs.size() == 1 ? area(pit.bottoms.front()) : unionArea(pit.bottoms);
-    double vaults = 0, deepest = 0;
+    double vaults = 0, risers = 0, deepest = 0;
     for (const VaultDig& dig : digs) {
       const Vault& vault = context_.plan.vaults[dig.vault];
       vaults += volumeBelow(vault, metres(dig.gradeMean)).value();
+      risers += risersOf(vault, dig.gradeMean, inMetres(figures_.riserWall));
       deepest = std::max(deepest, dig.meanDepth());
     }
     const double dug = digVolume(digs);
     const double bedding = floor * std::min(inMetres(figures_.bedding), deepest);
     pit.dug = cubicMetres(dug);
     pit.bedding = cubicMetres(bedding);
-    pit.backfill = cubicMetres(std::max(0.0, dug - bedding - vaults));
+    pit.risers = cubicMetres(risers);
+    pit.backfill = cubicMetres(std::max(0.0, dug - bedding - vaults - risers));
   }
 
   void fillEgress(const Digs& digs, PitStudy& pit) const {
@@ -102,7 +116,7 @@ PitStudy unknownPit(const Vault& vault, const EarthFigures& figures) {
   pit.bottom = vault.floor - vault.floorThickness - figures.bedding;
   pit.top = undecided<Ring>(needs);
   pit.grade = pit.depth = undecided<Length>(needs);
-  pit.dug = pit.bedding = pit.backfill = undecided<Volume>(needs);
+  pit.dug = pit.bedding = pit.risers = pit.backfill = undecided<Volume>(needs);
   return pit;
 }
 

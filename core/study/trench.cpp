@@ -24,13 +24,14 @@ double sliceArea(double width, double slope, double from, double to) {
 /// Digs one run's trench leg by leg.
 class TrenchDigger {
 public:
-  TrenchDigger(const TrenchGround& ground, const RunStudy& run, TrenchStudy& trench)
-      : ground_(ground), run_(run), trench_(trench),
+  TrenchDigger(const TrenchGround& ground, const RunStudy& run, TrenchStudy& trench,
+               BackfilledRun& backfilled)
+      : ground_(ground), run_(run), trench_(trench), backfilled_(backfilled),
         under_(inMetres(run.outsideDiameter - run.insideDiameter) / 2 +
                inMetres(ground.figures.trenchBedding)),
         width_(inMetres(trench.bottomWidth)) {}
 
-  void goAlong(Point3 a, Point3 b);
+  void goAlong(Point3 a, Point3 b, bool hasPipe = true);
   /// Where a trench ends that comes `from` there to an upright `end`: half its bottom's width
   /// beyond the centre, so that the pipe stands in it, or at a wall before that.
   Point3 beyond(Point3 from, Point3 end) const;
@@ -40,6 +41,8 @@ public:
 private:
   std::vector<double> breaks(Point3 a, Point3 b) const;
   bool inShell(Point2 p) const;
+  void passOver(Point3 from, Point3 to);
+  void passThroughDig(Point3 from, Point3 to);
   std::optional<double> floorOver(Point2 p) const;
   TrenchPoint at(Point3 invert, Point3 toward, std::optional<double> floor) const;
   void add(const TrenchPoint& from, const TrenchPoint& to, bool indoors);
@@ -50,6 +53,7 @@ private:
   const TrenchGround& ground_;
   const RunStudy& run_;
   TrenchStudy& trench_;
+  BackfilledRun& backfilled_;
   double under_; ///< from the invert to the bottom
   double width_;
   std::vector<std::size_t> shells_, floored_, digs_; ///< near the leg
@@ -129,7 +133,33 @@ TrenchPoint TrenchDigger::at(Point3 invert, Point3 toward, std::optional<double>
   return point;
 }
 
-void TrenchDigger::goAlong(Point3 a, Point3 b) {
+/// A piece inside the outline of a vault or a basin: does it pass over the vault's lid, in the
+/// ground?
+void TrenchDigger::passOver(Point3 from, Point3 to) {
+  const Point3 middle = lerp(from, to, 0.5);
+  const OutlineSet& vaults = ground_.context.vaults;
+  const double underside = under_ - inMetres(ground_.figures.trenchBedding); // from the invert
+  if (middle.z > ground_.context.ground.elevation(flat(middle)).value_or(middle.z)) return;
+  for (std::size_t i : vaults.touching(boxOf({flat(middle)}))) {
+    const Vault& vault = ground_.context.plan.vaults[i];
+    const double lid = inMetres(vault.floor + vault.insideHeight + vault.lidThickness);
+    const double gap = std::min(from.z, to.z) - underside - lid;
+    if (gap < 0 || !contains(vaults.rings()[i], flat(middle))) continue;
+    backfilled_.overLid += metres(distance(flat(from), flat(to)));
+    backfilled_.lidGap = std::min(backfilled_.lidGap.value_or(metres(gap)), metres(gap));
+  }
+}
+
+/// A piece that no trench is dug for: does it lie in a vault's dig?
+void TrenchDigger::passThroughDig(Point3 from, Point3 to) {
+  const Point3 middle = lerp(from, to, 0.5);
+  if (middle.z > ground_.context.ground.elevation(flat(middle)).value_or(middle.z)) return;
+  const auto holds = [&](std::size_t i) { return contains(ground_.tops.rings()[i], flat(middle)); };
+  if (std::ranges::any_of(digs_, holds))
+    backfilled_.length += metres(distance(flat(from), flat(to)));
+}
+
+void TrenchDigger::goAlong(Point3 a, Point3 b, bool hasPipe) {
   const Box box = boxOf({flat(a), flat(b)});
   shells_ = ground_.context.shells.touching(box);
   floored_ = ground_.context.floored.touching(box);
@@ -139,6 +169,7 @@ void TrenchDigger::goAlong(Point3 a, Point3 b) {
     const Point3 from = lerp(a, b, steps[i - 1]), to = lerp(a, b, steps[i]);
     const Point2 middle = flat(lerp(from, to, 0.5));
     if (inShell(middle)) {
+      if (hasPipe) passOver(from, to);
       endStretch();
       continue;
     }
@@ -149,6 +180,7 @@ void TrenchDigger::goAlong(Point3 a, Point3 b) {
     if (start.depth > 0 || end.depth > 0) {
       add(start, end, floor.has_value());
     } else {
+      if (hasPipe) passThroughDig(from, to);
       endStretch();
     }
   }
@@ -297,12 +329,13 @@ Ring trenchOutline(const TrenchPoint& a, const TrenchPoint& b) {
           a.at + left * (a.top / 2)};
 }
 
-std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& run) {
-  if (!run.resolved || ground.context.ground.empty()) return std::nullopt;
+DugRun trench(const TrenchGround& ground, const RunStudy& run) {
+  if (!run.resolved || ground.context.ground.empty()) return {};
   TrenchStudy result;
-  result.run = run.id;
+  BackfilledRun backfilled;
+  result.run = backfilled.run = run.id;
   result.bottomWidth = trenchWidth(run.outsideDiameter, ground.context.limits);
-  TrenchDigger digger(ground, run, result);
+  TrenchDigger digger(ground, run, result, backfilled);
   const auto isUpright = [](const Leg& leg) { return leg.vertical; };
   const auto first = std::ranges::find_if_not(run.legs, isUpright);
   const auto last = std::find_if_not(run.legs.rbegin(), run.legs.rend(), isUpright).base();
@@ -310,14 +343,18 @@ std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& ru
     if (leg->vertical || !leg->outsideVault) continue;
     const auto i = static_cast<std::size_t>(leg - run.legs.begin());
     const Point3 from = run.points[i].at, to = run.points[i + 1].at;
-    if (leg == first && i > 0) digger.goAlong(digger.beyond(to, from), from);
+    if (leg == first && i > 0) digger.goAlong(digger.beyond(to, from), from, false);
     digger.goAlong(from, to);
-    if (leg + 1 == last && last != run.legs.end()) digger.goAlong(to, digger.beyond(from, to));
+    if (leg + 1 == last && last != run.legs.end())
+      digger.goAlong(to, digger.beyond(from, to), false);
   }
   digger.finish();
-  if (result.stretches.empty()) return std::nullopt;
+  DugRun dug;
+  if (backfilled.length + backfilled.overLid > metres(0)) dug.backfilled = std::move(backfilled);
+  if (result.stretches.empty()) return dug;
   fillLadders(ground, result);
-  return result;
+  dug.trench = std::move(result);
+  return dug;
 }
 
 } // namespace sump

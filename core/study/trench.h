@@ -30,10 +30,15 @@ struct TrenchGround {
   std::vector<Ring> bottoms; ///< the same
 };
 
+struct DugRun {
+  std::optional<TrenchStudy> trench;
+  std::optional<BackfilledRun> backfilled;
+};
+
 /// The trench of a run outside vaults and basins, under the ground, the floor of the building that
 /// it passes below or the dug surface of the vaults' digs, whichever of these is there and lower.
 /// Nothing where the run does not lie in the ground or no ground is known. Clashes and footings are
-/// left empty.
-std::optional<TrenchStudy> trench(const TrenchGround& ground, const RunStudy& run);
+/// left empty. And what of it lies in vaults' digs over that.
+DugRun trench(const TrenchGround& ground, const RunStudy& run);
 
 } // namespace sump

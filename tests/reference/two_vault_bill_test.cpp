@@ -111,6 +111,11 @@ TEST_F(TwoVaultBill, EarthworkIsTheEarthStudys) {
   for (const TrenchStudy& trench : study.earth.trenches)
     ribbon += inMetres(trench.length);
   EXPECT_GT(ribbon, 0);
+  double backfilled = 0;
+  for (const BackfilledRun& run : study.earth.backfilled)
+    backfilled += inMetres(run.length + run.overLid);
+  EXPECT_GT(backfilled, 0);
+  ribbon += backfilled;
   EXPECT_NEAR(*line("warning-ribbon").net, ribbon, 1e-9);
   EXPECT_EQ(line("warning-ribbon").trade, "site work"); // who fills the trench lays it: one line
 }

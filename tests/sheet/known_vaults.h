@@ -78,6 +78,8 @@ inline void KnownNumbers::earth(const EarthStudy& earth) {
   lengths(all, f.bedding, f.workingSpace, f.trenchBedding, f.pipeZone, earth.deepest,
           earth.spoilClear);
   lengths(all, earth.keptHeight, earth.heapHeight);
+  for (const BackfilledRun& run : earth.backfilled)
+    lengths(all, run.lidGap.value_or(metres(0)));
   volumes(all, earth.heapHolds);
   volumes(all, earth.kept, earth.dug, earth.bedding, earth.pipeZone, earth.backfill, earth.spoil,
           earth.surplus);

@@ -152,6 +152,7 @@ private:
       put("dig.depth", pit.vaults.front(), pit.depth);
       put("dig.volume", pit.vaults.front(), pit.dug);
       put("dig.bedding", pit.vaults.front(), pit.bedding);
+      put("dig.risers", pit.vaults.front(), pit.risers);
       put("dig.backfill", pit.vaults.front(), pit.backfill);
     }
     for (const TrenchStudy& trench : e.trenches) {

@@ -23,7 +23,9 @@ Plan digPlan() {
   plan.basis.earth.soil = SoilClass::StableRock;
   plan.basis.earth.protection = ProtectiveSystem::Sloped;
   plan.basis.earth.soilHold = SoilHold::Column;
-  plan.vaults.append(twoChamberVault("V1", {}, feet(90)));
+  Vault vault = twoChamberVault("V1", {}, feet(90));
+  vault.manways = {{"V1-M1", ft(-3, 0), inches(24), std::nullopt, false}};
+  plan.vaults.append(std::move(vault));
   plan.buildings.append({"B1", "", {ft(-20, 9), ft(20, 9), ft(20, 30), ft(-20, 30)}, {}, feet(95)});
   plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(0, -60), feet(92)),
                            freeEnd(ft(100, -60), feet(92))));
@@ -59,9 +61,13 @@ TEST(DigReport, PitByHand) {
   const Calculation& bed = calculation(all, "dig.bedding", "V1");
   // 11.5 x 6 ft vault with 2 ft of working space all round.
   EXPECT_NEAR(bed.result, 15.5 * 10 * kMetresPerFoot * kMetresPerFoot * inputOf(bed, "t"), 1e-9);
+  // A 24 in manway with walls of 3 in, 1 ft from the lid up to the grade.
+  EXPECT_NEAR(calculation(all, "dig.risers", "V1").result,
+              kPi / 4 * 2.5 * 2.5 * std::pow(kMetresPerFoot, 3), 1e-9);
   const Calculation& back = calculation(all, "dig.backfill", "V1");
   const double vault = 11.5 * 6 * 6 * std::pow(kMetresPerFoot, 3);
-  EXPECT_NEAR(back.result, inputOf(back, "V_d") - inputOf(back, "V_b") - vault, 1e-9);
+  EXPECT_NEAR(back.result,
+              inputOf(back, "V_d") - inputOf(back, "V_b") - inputOf(back, "V_r") - vault, 1e-9);
   EXPECT_TRUE(hasStep(calculation(all, "dig.deepest"), "a protective system is needed") == false)
       << "stable rock needs none by depth";
 }

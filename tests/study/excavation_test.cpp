@@ -54,6 +54,45 @@ TEST(Excavation, FrustumByHand) {
   EXPECT_FALSE(*earth.engineerNeeded);
 }
 
+TEST(Excavation, RisersTakeUpBackfill) {
+  // Lid at 95.5 ft under ground at 96.5: 24 in risers, 30 in outside, 1 ft high; the one with its
+  // rim at 96 ft 0.5 ft; the one that stands out of the ground 1 ft of it: 2.5 x pi/4 x 2.5^2 ft3.
+  Plan plan = onePit(SoilClass::StableRock);
+  const double bare = studyOf(plan).earth.pits[0].backfill->value();
+  Vault vault = *plan.vaults.find("V1");
+  vault.manways = {{"M1", ft(-3, 0), inches(24), std::nullopt, false},
+                   {"M2", ft(1, 0), inches(24), feet(96), false},
+                   {"M3", ft(4, 0), inches(24), feet(97), false}};
+  plan.vaults.put(vault);
+  const PitStudy pit = studyOf(plan).earth.pits[0];
+  const double risers = 12.271846 * 0.028316846592;
+  EXPECT_NEAR(pit.risers->value(), risers, 1e-7);
+  EXPECT_NEAR(pit.backfill->value(), bare - risers, 1e-7);
+}
+
+TEST(Excavation, ALineOverALidAndThroughTheDigLiesInItsBackfill) {
+  // Upright sides 2 ft beyond a vault of 11.5 ft: 2 x 2 ft of dig, 11.5 ft of lid, and of 40 ft the
+  // rest in a trench. Its underside 6 in less 0.458 in of wall over the lid at 95.5 ft.
+  Plan plan = onePit(SoilClass::StableRock);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(-20, 0), feet(96)),
+                           freeEnd(ft(20, 0), feet(96))));
+  const EarthStudy earth = studyOf(plan).earth;
+  ASSERT_EQ(earth.backfilled.size(), 1u);
+  EXPECT_EQ(earth.backfilled[0].run, "R");
+  EXPECT_NEAR(inFeet(earth.backfilled[0].length), 4, 1e-9);
+  EXPECT_NEAR(inFeet(earth.backfilled[0].overLid), 11.5, 1e-9);
+  EXPECT_NEAR(inInches(*earth.backfilled[0].lidGap), 5.542, 1e-6);
+  ASSERT_EQ(earth.trenches.size(), 1u);
+  EXPECT_NEAR(inFeet(earth.trenches[0].length), 24.5, 1e-9);
+}
+
+TEST(Excavation, ALineAwayFromDigsHasNoneOfItsLengthInBackfill) {
+  Plan plan = onePit(SoilClass::StableRock);
+  plan.runs.append(makeRun("R", Service::Overflow, "pvc-sch80", "6", freeEnd(ft(-20, 30), feet(96)),
+                           freeEnd(ft(20, 30), feet(96))));
+  EXPECT_TRUE(studyOf(plan).earth.backfilled.empty());
+}
+
 TEST(Excavation, UnclassifiedIsTypeCAndDisturbedAtBestB) {
   EarthBasis earth;
   EXPECT_EQ(soilForSides(earth), SoilClass::TypeC);

@@ -257,10 +257,14 @@ Block earthTable(const SheetJob& job, double width) {
        decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
   Block block = table("EARTHWORK, EACH DIG AS IF ALONE", {{"Quantity"}, {"Value"}}, rows, width);
   block.width = std::max(block.width, width); // for the note
-  addNote(block,
-          "Each run is reckoned in a trench of its own: where runs share one, less is dug, "
-          "filled and hauled off than these totals. Every volume is rounded by itself, so that "
-          "printed parts may differ from their total in the last digit.");
+  const std::string inDigs =
+      e.backfilled.empty() ? ""
+                           : "In the vaults' digs a pipe's bed and zone come out of the backfill. ";
+  addNote(block, "Each run is reckoned in a trench of its own: where runs share one, less is dug, "
+                 "filled and hauled off than these totals. " +
+                     inDigs +
+                     "Every volume is rounded by itself, so that "
+                     "printed parts may differ from their total in the last digit.");
   return block;
 }
 
