@@ -16,7 +16,7 @@ CoverCost coverCost(const Mark& mark) {
   case Layer::Note:
     return {20, 2};
   case Layer::Ground:
-    if (isTrench) return {25, 0.5};
+    if (isTrench) return {40, 0.5};
     // Edges of digs; the others are fine lines.
     return mark.line && mark.line->width > 0.5 ? kWall : CoverCost{6, 0.5};
   case Layer::Utility:

@@ -3,6 +3,7 @@
 #include "core/sheet/flow.h"
 #include "core/sheet/schedules.h"
 #include "core/sheet/tags.h"
+#include "core/sheet/trench_pairs.h"
 #include "core/study/connections.h"
 #include "core/units/earth.h"
 #include "core/units/print.h"
@@ -126,8 +127,9 @@ Block pitTable(const SheetJob& job, double width) {
 Block trenchTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
   const auto tags = runTags(job.plan());
-  // On large paper the plan tells beside each trench how deep it is from a floor.
-  const bool fromFloors = isSmallPaper(job.paper);
+  // On large paper the plan tells beside each trench how deep it is from a floor, and with which
+  // it is dug as one.
+  const bool tellsAll = isSmallPaper(job.paper);
   std::vector<Column> columns = {{"Run"},
                                  {"Bottom|width", Align::Right},
                                  {"Length", Align::Right},
@@ -137,7 +139,9 @@ Block trenchTable(const SheetJob& job, double width) {
                                  {"Pipe zone", Align::Right},
                                  {"Backfill|over it", Align::Right},
                                  {"Ladders,|nos. on plan"}};
-  if (fromFloors) columns.insert(columns.begin() + 4, {"And from|a floor", Align::Right});
+  if (tellsAll) columns.insert(columns.begin() + 4, {"And from|a floor", Align::Right});
+  if (tellsAll) columns.push_back({"Dug as one with,|where they meet"});
+  const TrenchPairs pairs = trenchPairs(job.study().earth.trenches);
   Rows rows;
   for (const TrenchStudy& trench : job.study().earth.trenches) {
     const auto depth = [&](bool has, Length v) { return has ? printLength(v, units) : "-"; };
@@ -150,7 +154,11 @@ Block trenchTable(const SheetJob& job, double width) {
                                     earthText(trench.pipeZone, units),
                                     earthText(trench.backfill, units),
                                     egressText(trench.egress)};
-    if (fromFloors) row.insert(row.begin() + 4, depth(trench.deepestUnderFloor(), trench.depth));
+    if (tellsAll) {
+      row.insert(row.begin() + 4, depth(trench.deepestUnderFloor(), trench.depth));
+      const auto& others = pairs[rows.size()];
+      row.push_back(others.empty() ? "-" : trenchNames(job, others));
+    }
     rows.push_back(std::move(row));
   }
   return table("TRENCHES, EACH AS IF ALONE", columns, rows, width);

@@ -1,5 +1,6 @@
 #include "core/sheet/trench_pairs.h"
 
+#include "core/sheet/tags.h"
 #include "core/study/trench_outline.h"
 
 #include <algorithm>
@@ -26,6 +27,14 @@ std::vector<std::size_t> dugWith(const TrenchPairs& pairs, std::size_t first) {
     }
   }
   return found;
+}
+
+std::string trenchNames(const SheetJob& job, const std::vector<std::size_t>& places) {
+  const auto tags = runTags(job.plan());
+  std::string names;
+  for (const std::size_t place : places)
+    names += (names.empty() ? "" : ", ") + tags.at(job.study().earth.trenches[place].run);
+  return names;
 }
 
 } // namespace sump

@@ -181,6 +181,23 @@ void goOn(Polyline& line, Point2 to) {
   line.push_back(to);
 }
 
+/// Of the trench's line, where `holds` holds all along it.
+template <class Test> Polyline longestPiece(const TrenchStudy& trench, Test holds) {
+  Polyline longest, piece;
+  for (const TrenchStretch& stretch : trench.stretches) {
+    piece.clear();
+    alongTrench(stretch, [&](Point2 p, double) {
+      if (holds(p)) {
+        goOn(piece, p);
+      } else {
+        piece.clear();
+      }
+      if (piece.size() > 1 && planLength(piece) > planLength(longest)) longest = piece;
+    });
+  }
+  return longest;
+}
+
 } // namespace
 
 bool dugTogether(const TrenchStudy& a, const TrenchStudy& b) {
@@ -237,28 +254,24 @@ std::vector<PlaceBeside> placesBeside(const TrenchStudy& trench, const Ring& out
   return places;
 }
 
-Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others) {
+Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others,
+                   const std::vector<Ring>& roofs) {
   std::vector<Ring> rings;
   for (const TrenchStudy& other : others) {
     if (other.run == trench.run || !mayMeet(trench, other, 0)) continue;
     std::vector<Ring> more = trenchOutlines(other);
     std::ranges::move(more, std::back_inserter(rings));
   }
-  Polyline longest, piece, whole;
-  for (const TrenchStretch& stretch : trench.stretches) {
-    alongTrench(stretch, [&](Point2 p, double) {
-      goOn(whole, p);
-      if (farFrom(rings, p) > 0) {
-        goOn(piece, p);
-      } else {
-        piece.clear();
-      }
-      if (piece.size() > 1 && planLength(piece) > planLength(longest)) longest = piece;
-    });
-    piece.clear();
-  }
+  const auto isAlone = [&](Point2 p) { return farFrom(rings, p) > 0; };
+  const auto isOutdoors = [&](Point2 p) {
+    return std::ranges::none_of(roofs, [p](const Ring& roof) { return contains(roof, p); });
+  };
   constexpr double kLeast = 0.5; // m; what is shorter is hardly seen on a plan
-  return planLength(longest) < kLeast ? whole : longest;
+  const auto isLong = [](const Polyline& line) { return planLength(line) >= kLeast; };
+  Polyline line = longestPiece(trench, [&](Point2 p) { return isOutdoors(p) && isAlone(p); });
+  if (!isLong(line)) line = longestPiece(trench, isOutdoors);
+  if (!isLong(line)) line = longestPiece(trench, isAlone);
+  return isLong(line) ? line : longestPiece(trench, [](Point2) { return true; });
 }
 
 } // namespace sump

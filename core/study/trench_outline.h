@@ -35,8 +35,10 @@ struct TrenchBerm {
 };
 /// Nothing where it does so for no longer than a corner takes.
 std::optional<TrenchBerm> bermBeside(const TrenchStudy& trench, const Ring& pitTop, double within);
-/// The longest piece of the trench's line that lies in none of the others; all of it where there is
-/// hardly any.
-Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others);
+/// The longest piece of the trench's line that lies under none of the roofs and in none of the
+/// others; where there is hardly any, the longest under no roof, then that in none of the others,
+/// then that without a break.
+Polyline lineAlone(const TrenchStudy& trench, const std::vector<TrenchStudy>& others,
+                   const std::vector<Ring>& roofs);
 
 } // namespace sump

@@ -435,14 +435,27 @@ TEST(Trenches, OfWhichOneEndsAtTheOtherAreDugAsOne) {
 
 TEST(Trenches, ALineAloneIsInNoOtherTrench) {
   const TrenchStudy a = trenchOf("A", {{0, 0}, {4, 0}}, 0.5);
-  const Polyline alone = lineAlone(a, {a, trenchOf("B", {{1, -3}, {1, 3}}, 0.5)});
+  const Polyline alone = lineAlone(a, {a, trenchOf("B", {{1, -3}, {1, 3}}, 0.5)}, {});
   ASSERT_EQ(alone.size(), 2u);
   EXPECT_NEAR(alone[0].x, 1.25, 0.1001);
   EXPECT_GT(alone[0].x, 1.25);
   EXPECT_NEAR(alone[1].x, 4, 1e-9);
-  EXPECT_EQ(lineAlone(a, {a}).size(), 2u);
-  EXPECT_NEAR(planLength(lineAlone(a, {a, a, trenchOf("B", {{-1, 0}, {5, 0}}, 0.5)})), 4, 1e-9)
+  EXPECT_EQ(lineAlone(a, {a}, {}).size(), 2u);
+  EXPECT_NEAR(planLength(lineAlone(a, {a, a, trenchOf("B", {{-1, 0}, {5, 0}}, 0.5)}, {})), 4, 1e-9)
       << "all of it where nothing is its own";
+}
+
+TEST(Trenches, ALineAloneIsOutdoorsWhereItCanBe) {
+  const TrenchStudy a = trenchOf("A", {{0, 0}, {4, 0}}, 0.5);
+  const TrenchStudy over = trenchOf("B", {{-1, 0}, {1, 0}}, 0.5);
+  const std::vector<Ring> roof = {{{1, -2}, {9, -2}, {9, 2}, {1, 2}}};
+  // Its first metre lies in the other trench, the rest under the roof.
+  const Polyline line = lineAlone(a, {a, over}, roof);
+  ASSERT_GE(line.size(), 2u);
+  EXPECT_NEAR(line.front().x, 0, 1e-9);
+  EXPECT_NEAR(line.back().x, 0.95, 0.0501);
+  EXPECT_NEAR(planLength(lineAlone(a, {a}, {{{-1, -2}, {9, -2}, {9, 2}, {-1, 2}}})), 4, 1e-9)
+      << "under a roof where all of it is";
 }
 
 } // namespace sump::test

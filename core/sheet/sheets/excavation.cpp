@@ -126,13 +126,14 @@ const char* soilName(SoilClass soil) {
   return kNames[static_cast<std::size_t>(soil)];
 }
 
-/// `SU-1, RC-1`
-std::string trenchNames(const SheetJob& job, const std::vector<std::size_t>& places) {
-  const auto tags = runTags(job.plan());
-  std::string names;
-  for (const std::size_t place : places)
-    names += (names.empty() ? "" : ", ") + tags.at(job.study().earth.trenches[place].run);
-  return names;
+/// Leaders to the trenches below them would end among what stands on the floor.
+std::vector<Ring> roofsOf(const Plan& plan) {
+  std::vector<Ring> roofs;
+  for (const Building& building : plan.buildings)
+    roofs.push_back(building.outline);
+  for (const EquipmentRoom& room : plan.rooms)
+    roofs.push_back(outline(room));
+  return roofs;
 }
 
 /// `1.166 m below the floor inside`, where that is the ground's level there.
@@ -146,19 +147,23 @@ std::string trenchDepth(const SheetJob& job, const TrenchStudy& trench) {
 void labelTrenches(const SheetJob& job, const TrenchPairs& pairs, const SheetView& view,
                    LabelBoard& board) {
   const auto tags = runTags(job.plan());
+  const std::vector<Ring> roofs = roofsOf(job.plan());
   for (std::size_t i = 0; i < job.study().earth.trenches.size(); ++i) {
     const TrenchStudy& trench = job.study().earth.trenches[i];
-    const Polyline line = lineAlone(trench, job.study().earth.trenches);
+    const Polyline line = lineAlone(trench, job.study().earth.trenches, roofs);
     constexpr double kStub = 8, kShare = 0.3; // mm on the paper, of the whole
     const double shown = view.shownLength(line);
     if (line.size() < 2 || shown <= 0) continue;
     if (shown * 1000 / view.scale < kStub && shown < kShare * planLength(line)) continue;
     SheetLabel label{{tags.at(trench.run)}, false, true};
     const bool small = isSmallPaper(job.paper), alone = pairs[i].empty();
-    // Small paper has no room for both; all depths stand in the table.
+    // Small paper has no room for both; all depths, and which are dug as one, stand in the table.
     if (!small || alone) label.lines.push_back("to " + trenchDepth(job, trench));
-    if (!alone) label.lines.push_back("dig as one with " + trenchNames(job, pairs[i]));
-    if (!alone && !small) label.lines.emplace_back("where they meet");
+    if (!alone && small) label.lines.emplace_back("dig as one, see table");
+    if (!alone && !small) {
+      label.lines.push_back("dig as one with " + trenchNames(job, pairs[i]));
+      label.lines.emplace_back("where they meet");
+    }
     board.alongLine(label, line, 60);
   }
 }
@@ -362,6 +367,8 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "29 CFR 1926 Subpart P or the local rules govern.",
        "LADDERS: as 29 CFR 1926 Subpart P asks for. Digs that run into each other are one: a "
        "ladder counts in each that it stands in.",
+       "TRENCHES named together are dug as one where they meet; others that touch on the plan only "
+       "cross, each at its own depth.",
        "CONFINED SPACE: nobody enters a vault, even briefly, without permit, gas test, "
        "ventilation, "
        "attendant and a rescue plan.",
@@ -380,7 +387,7 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
   flow.add(earthTable(job, width));
   flow.add(paragraphs("NEAR THE DIGS", digNeighbours(job), width, false));
   flow.add(paragraphs("FINDINGS ABOUT THE DIGS", digFindings(job), width, false));
-  flow.add(trenchTable(job, isSmallPaper(job.paper) ? std::min(flow.fullWidth(), 220.0) : width));
+  flow.add(trenchTable(job, isSmallPaper(job.paper) ? std::min(flow.fullWidth(), 270.0) : width));
 }
 
 } // namespace sump
