@@ -30,7 +30,8 @@ void drawLines(const PlanMeasure& m, const LineStyle& style, const SheetView& vi
       board.measureLine(foot + out * kGap, end + out * kPast, thin);
     }
   }
-  board.measureLine(a, b, style);
+  constexpr double kBeside = 25, kTape = 60; // mm that a label on it is disliked
+  board.measureLine(a, b, style, m.off > 0 ? kBeside : kTape);
   const Point2 along = (b - a) * (1 / std::max(distance(a, b), 1e-9));
   const Point2 stroke = (along + Point2{along.y, -along.x}) * kStroke;
   for (Point2 end : {a, b})

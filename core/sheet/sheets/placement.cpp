@@ -283,10 +283,43 @@ void labelEquipment(const Plan& plan, const SheetView& view, LabelBoard& board) 
   }
 }
 
+/// Halfway from the building's corners to those of a room in it, where one is near.
+Ring middleOfWalls(const Building& building, const Plan& plan) {
+  constexpr double kThick = 1; // m, more than a wall's thickness over its corner
+  Ring middle = building.outline;
+  for (Point2& corner : middle) {
+    const Point2 outside = corner;
+    double least = kThick;
+    for (const EquipmentRoom& room : plan.rooms) {
+      for (const Point2 inside : outline(room)) {
+        if (distance(outside, inside) >= least) continue;
+        least = distance(outside, inside);
+        corner = lerp(outside, inside, 0.5);
+      }
+    }
+  }
+  return middle;
+}
+
+/// A leader through a vault's corner reads as one to it, and a figure on a wall as its thickness.
+void keepOffWalls(const SheetJob& job, LabelBoard& board, const SheetView& view) {
+  constexpr double kLeader = 12, kOnWall = 40; // mm that such a place is disliked
+  const auto keepOff = [&](const Ring& ring, double cover, double leader) {
+    for (std::size_t i = 0; i < ring.size(); ++i)
+      board.keepOff(view.toPaper(ring[i]), view.toPaper(ring[(i + 1) % ring.size()]), cover,
+                    leader);
+  };
+  for (const VaultStudy& vault : job.study().vaults)
+    keepOff(vault.outline, 0, kLeader);
+  for (const Building& building : job.plan().buildings)
+    keepOff(middleOfWalls(building, job.plan()), kOnWall, 0);
+}
+
 void labelPlacement(const SheetJob& job, const std::vector<Base>& bases,
                     const std::vector<SectionCut>& cuts, const SheetView& view,
                     const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
+  keepOffWalls(job, board, view);
   labelCuts(cuts, view, board);
   const LineStyle chain{Ink::Black, 0.25, {6, 1.2, 0.8, 1.2}}, thin{Ink::Black, 0.25, {}};
   drawMeasures(job, measures(job, bases), chain, view, board);
