@@ -88,14 +88,14 @@ bool anyNonpotable(const SheetJob& job) {
   });
 }
 
-/// `; less over a vault's lid, 0.081 m at least`, where lines pass too near over lids for the bed.
+/// `0.080 m`, the least where lines pass too near over lids for the whole bed; empty: none does.
 std::string bedOverLids(const SheetJob& job) {
   const EarthStudy& earth = job.study().earth;
   Length least = earth.figures.trenchBedding;
   for (const BackfilledRun& run : earth.backfilled)
     least = std::min(least, run.lidGap.value_or(least));
   if (least >= earth.figures.trenchBedding) return "";
-  return "; less over a vault's lid, " + printLength(least, job.units()) + " at least";
+  return printLength(least, job.units());
 }
 
 } // namespace
@@ -115,9 +115,12 @@ Block trenchFigure(const SheetJob& job, double width) {
   teller.tell({kMiddle + kRadius * 0.7, kBed - kRadius * 1.7},
               anyNonpotable(job) ? "Pipe or conduit; purple tape along nonpotable water"
                                  : "Pipe or conduit");
+  const std::string bed = "Bed, " + length(earth.figures.trenchBedding), lid = bedOverLids(job);
   teller.tell({kRight - 3, (kBed + kBottom) / 2},
-              "Bed, " + length(earth.figures.trenchBedding) + " under the pipe" + bedOverLids(job) +
-                  ". Depth, to its underside, and width there as tabled");
+              lid.empty()
+                  ? bed + " under the pipe. Depth, to its underside, and width there as tabled"
+                  : bed + ", over a lid " + lid +
+                        ". Depth to its underside and width there as tabled");
   block.body.push_back(std::move(strip));
   return block;
 }

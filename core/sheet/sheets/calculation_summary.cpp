@@ -249,7 +249,9 @@ Block earthTable(const SheetJob& job, double width) {
       {"Dug, bank volume", volume(e.dug)},
       {"Bedding", volume(e.bedding)},
       {"Pipe zone", volume(e.pipeZone)},
-      {"Backfill", volume(e.backfill)},
+      {e.backfilled.empty() ? "Backfill"
+                            : "Backfill; also bed and zone of pipe in the vaults' digs",
+       volume(e.backfill)},
       {"Spoil, loose", volume(e.spoil)},
       {"Hauled off, loose", volume(e.surplus)},
       {"Truckloads", decidedText(e.truckloads, [](double n) { return fixed(n, 0); })},
@@ -257,14 +259,10 @@ Block earthTable(const SheetJob& job, double width) {
        decidedText(e.spoilClear, [&](Length v) { return printLength(v, job.units()); })}};
   Block block = table("EARTHWORK, EACH DIG AS IF ALONE", {{"Quantity"}, {"Value"}}, rows, width);
   block.width = std::max(block.width, width); // for the note
-  const std::string inDigs =
-      e.backfilled.empty() ? ""
-                           : "In the vaults' digs a pipe's bed and zone come out of the backfill. ";
-  addNote(block, "Each run is reckoned in a trench of its own: where runs share one, less is dug, "
-                 "filled and hauled off than these totals. " +
-                     inDigs +
-                     "Every volume is rounded by itself, so that "
-                     "printed parts may differ from their total in the last digit.");
+  addNote(block,
+          "Each run is reckoned in a trench of its own: where runs share one, less is dug, "
+          "filled and hauled off than these totals. Every volume is rounded by itself, so that "
+          "printed parts may differ from their total in the last digit.");
   return block;
 }
 

@@ -229,6 +229,12 @@ void labelExcavation(const SheetJob& job, const TrenchPairs& pairs,
                      const std::vector<Mark>& marks, Page& page) {
   LabelBoard board(view, marks, page);
   const UnitSystem units = job.units();
+  constexpr double kThroughWall = 40; // mm that a leader through a building's outline is disliked
+  for (const Ring& roof : roofsOf(job.plan())) {
+    for (std::size_t i = 0; i < roof.size(); ++i)
+      board.keepOff(view.toPaper(roof[i]), view.toPaper(roof[(i + 1) % roof.size()]), 0,
+                    kThroughWall);
+  }
   measureDigs(job, view, board);
   for (std::size_t i = 0; i < job.study().earth.pits.size(); ++i) {
     const PitStudy& pit = job.study().earth.pits[i];
@@ -364,11 +370,10 @@ void excavationSheet(const SheetJob& job, PageFlow& flow) {
        "EXCAVATION: shore, slope or shield as the soil asks for; keep spoil, loads and vehicles "
        "off "
        "the edge; a competent person classifies the soil and inspects daily and after rain. "
-       "29 CFR 1926 Subpart P or the local rules govern.",
+       "29 CFR 1926 Subpart P or the local rules govern. Trenches that are not named as dug as one "
+       "only cross.",
        "LADDERS: as 29 CFR 1926 Subpart P asks for. Digs that run into each other are one: a "
        "ladder counts in each that it stands in.",
-       "TRENCHES named together are dug as one where they meet; others that touch on the plan only "
-       "cross, each at its own depth.",
        "CONFINED SPACE: nobody enters a vault, even briefly, without permit, gas test, "
        "ventilation, "
        "attendant and a rescue plan.",
