@@ -136,9 +136,9 @@ void fillLegs(const StudyContext& context, const Run& run, RunStudy& study) {
     const Point3 a = study.points[i - 1].at, b = study.points[i].at;
     Leg leg;
     const double length = distance(flat(a), flat(b));
-    leg.plan = metres(length);
-    leg.developed = metres(distance(a, b));
     leg.vertical = length < kPlanTiny;
+    leg.plan = metres(leg.vertical ? 0 : length); // one station for both of its ends
+    leg.developed = metres(distance(a, b));
     leg.outsideVault = !withinOneVault(context, flat(a), flat(b));
     leg.size = sizeAt(run, i - 1, kPlanTiny); // after a reducer that stands at the very start
     if (!leg.vertical) {

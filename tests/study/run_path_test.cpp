@@ -37,6 +37,15 @@ TEST(RunPath, AVerticalDropIsALegOfItsOwn) {
   EXPECT_NEAR(*run.leastSlope, 0.1 / 4, kExact);
 }
 
+// 15.15 ft of plan and a hair more than that would be told as 15.1 and 15.2 ft.
+TEST(RunPath, BothEndsOfADropHaveOneStation) {
+  const RunStudy run = studyOf(straightRun(
+      freeEnd({0, 0}, metres(10)), freeEnd({4 + 1e-9, 0}, metres(7)), {{{4, 0}, metres(9.9)}}));
+  ASSERT_EQ(run.legs.size(), 2u);
+  EXPECT_TRUE(run.legs[1].vertical);
+  EXPECT_EQ(inMetres(run.legs[1].plan), 0);
+}
+
 TEST(RunPath, ASlopedDropIsNotVertical) {
   // 3-4-5: 3 m down over 4 m in plan is 5 m of pipe.
   const RunStudy run =
