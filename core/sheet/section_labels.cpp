@@ -3,6 +3,7 @@
 #include "core/geometry/polygon.h"
 #include "core/sheet/label_board.h"
 #include "core/sheet/section_places.h"
+#include "core/sheet/section_things.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,28 +14,19 @@ namespace {
 
 constexpr double kCare = 3; // covering a line here is so many times as bad as on a plan
 
-struct DrawnPipe {
-  Id run;
-  Ring outline; ///< on the paper
-  PaperBox extent;
-};
-
 class SectionLabels {
 public:
   SectionLabels(const std::vector<SectionNote>& notes, const SectionView& section,
                 const std::vector<Mark>& marks, Page& page)
-      : notes_(notes), section_(section), board_(section.view, marks, page, kCare) {
+      : notes_(notes), section_(section), board_(section.view, marks, page, kCare),
+        things_(section.view, marks) {
     board_.refuseLeadersOverDots();
     board_.pointIntoSymbols();
     for (const SectionNote& note : notes) {
       if (isPoint(note)) board_.keepClear(siteOf(note));
     }
-    for (const Mark& mark : marks) {
+    for (const Mark& mark : marks)
       if (isSign(mark)) board_.forbid(onPaper(mark.points));
-      if ((mark.layer == Layer::Run || mark.layer == Layer::Utility) && mark.closed) addPipe(mark);
-      if (mark.layer == Layer::Baffle && mark.fill) baffles_.push_back(onPaper(mark.points));
-      if (isSurface(mark)) surfaces_.push_back(onPaperRing(mark.points));
-    }
   }
 
   /// Nothing is drawn before `finish`.
@@ -65,21 +57,11 @@ private:
   static bool isSign(const Mark& mark) {
     return mark.layer == Layer::Symbol && mark.closed && mark.points.size() == 3 && !mark.fill;
   }
-  /// The ground's line.
-  static bool isSurface(const Mark& mark) {
-    return mark.layer == Layer::Ground && !mark.closed && mark.line;
-  }
-  Ring onPaperRing(Ring points) const {
+  PaperBox onPaper(Ring points) const {
     for (Point2& p : points)
       p = section_.view.toPaper(p);
-    return points;
+    return around(points);
   }
-  void addPipe(const Mark& mark) {
-    const Ring outline = onPaperRing(mark.points);
-    constexpr double kHair = 1e-6; // mm, so that what touches an edge is looked at
-    pipes_.push_back({mark.object, outline, around(outline).grown(kHair)});
-  }
-  PaperBox onPaper(Ring points) const { return around(onPaperRing(std::move(points))); }
   Point2 siteOf(const SectionNote& note) const {
     return note.side == NoteSide::Centre ? Point2{note.station, section_.view.site().low.y}
                                          : section_.plane.at(note.station, note.level);
@@ -101,7 +83,8 @@ private:
     const SheetLabel label{{note.text}, false, false, note.ink};
     if (note.inside) return board_.atOneOf(label, insidePlaces(*note.inside, board_.size(label)));
     if (!note.lines.empty())
-      return board_.atOneOf(label, roundPipes(linePlaces(note, board_.size(label)), note.object));
+      return board_.atOneOf(label,
+                            things_.roundPipes(linePlaces(note, board_.size(label)), note.object));
     if (note.inOrder) return placeInOrder(note, label);
     return placeAbout(note, label, kNear);
   }
@@ -112,7 +95,8 @@ private:
   bool placeAbout(const SectionNote& note, const SheetLabel& label, double near) {
     const Point2 at = section_.view.toPaper(siteOf(note)), size = board_.size(label);
     const auto add = [&](std::vector<LabelCandidate> places) {
-      places = outOfOtherVaults(roundPipes(std::move(places), note.object), at, note.isListed);
+      places =
+          outOfOtherVaults(things_.roundPipes(std::move(places), note.object), at, note.isListed);
       return board_.atOneOf(label, places);
     };
     const auto led = [&] { return add(aroundPoint(at, size.x, size.y, near, kSectionReach, 0)); };
@@ -130,16 +114,11 @@ private:
     });
   }
 
-  bool hidesPipe(const PaperBox& plate) const;
-  bool hidesSurface(const PaperBox& plate) const;
-  bool isHidden(Point2 p) const;
-  std::vector<LabelCandidate> roundPipes(std::vector<LabelCandidate> places, const Id& own) const;
   std::vector<LabelCandidate> outOfOtherVaults(std::vector<LabelCandidate> places, Point2 at,
                                                bool never) const;
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   PaperSpan ownSpan(const SectionNote& note) const;
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
-  bool isUnderBaffle(Point2 p) const;
   std::vector<PaperBox> otherChambers(const SectionNote& note) const;
   std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
   PaperSpan orderSpan(const SectionNote& note) const;
@@ -148,9 +127,7 @@ private:
   const SectionView& section_;
   LabelBoard board_;
   const SectionNote* lost_ = nullptr;
-  std::vector<DrawnPipe> pipes_;
-  std::vector<Polyline> surfaces_; ///< on the paper
-  std::vector<PaperBox> baffles_;
+  SectionThings things_;
   /// Those in order that are placed, with the labels' middles.
   std::vector<std::pair<const SectionNote*, double>> placed_;
 };
@@ -175,54 +152,6 @@ PaperSpan SectionLabels::orderSpan(const SectionNote& note) const {
     if (other->station > note.station + 1e-6) span.right = std::min(span.right, x);
   }
   return span;
-}
-
-/// A plate there would break a pipe's line or hide the sign of one that crosses.
-bool SectionLabels::hidesPipe(const PaperBox& plate) const {
-  constexpr double kHair = 0.15; // mm
-  const PaperBox box = plate.grown(-kHair);
-  return std::ranges::any_of(pipes_, [&](const DrawnPipe& pipe) {
-    if (!box.meets(pipe.extent)) return false;
-    if (contains(pipe.outline, box.centre())) return true;
-    for (std::size_t i = 0; i < pipe.outline.size(); ++i) {
-      if (cutsBox(pipe.outline[i], pipe.outline[(i + 1) % pipe.outline.size()], box)) return true;
-    }
-    return false;
-  });
-}
-
-bool SectionLabels::hidesSurface(const PaperBox& plate) const {
-  return std::ranges::any_of(surfaces_, [&](const Polyline& line) {
-    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-      if (cutsBox(line[i], line[i + 1], plate)) return true;
-    }
-    return false;
-  });
-}
-
-/// On the dark of a baffle a leader is not seen.
-bool SectionLabels::isHidden(Point2 p) const {
-  return std::ranges::any_of(baffles_, [&](const PaperBox& baffle) { return baffle.holds(p); });
-}
-
-/// A leader through another's pipe would seem to point at that. A plate takes the ground's line
-/// away only where there is hardly another place.
-std::vector<LabelCandidate> SectionLabels::roundPipes(std::vector<LabelCandidate> places,
-                                                      const Id& own) const {
-  constexpr double kThroughPipe = 80, kOnSurface = 600; // mm that it is disliked
-  constexpr double kOwnEnd = 0.02;                      // of a leader, which may end on a pipe
-  std::erase_if(places, [&](const LabelCandidate& place) { return hidesPipe(place.box); });
-  for (LabelCandidate& place : places) {
-    if (hidesSurface(place.box)) place.cost += kOnSurface;
-    if (!place.leaderTo) continue;
-    const Point2 from = leaderStart(place), to = lerp(*place.leaderTo, from, kOwnEnd);
-    if (isHidden(lerp(from, to, 0.5))) place.cost += kThroughPipe;
-    for (const DrawnPipe& pipe : pipes_) {
-      if (pipe.run != own && cutsBox(from, to, pipe.extent) && cutsRing(pipe.outline, from, to))
-        place.cost += kThroughPipe;
-    }
-  }
-  return places;
 }
 
 /// What stands in a vault is not told in the next one: `never`, or only where nothing else is left.
@@ -276,8 +205,8 @@ PaperSpan SectionLabels::ownSpan(const SectionNote& note) const {
 /// Where it may be moved for others' sake, if there is room there.
 bool SectionLabels::placeInOrder(const SectionNote& note, const SheetLabel& label) {
   const Point2 at = section_.toPaper(note.station, note.level);
-  const std::vector<LabelCandidate> all =
-      outOfOtherVaults(roundPipes(invertPlaces(at, board_.size(label)), note.object), at, false);
+  const std::vector<LabelCandidate> all = outOfOtherVaults(
+      things_.roundPipes(invertPlaces(at, board_.size(label)), note.object), at, false);
   std::vector<LabelCandidate> own = all;
   std::erase_if(own, [span = ownSpan(note)](const LabelCandidate& place) {
     const double x = place.box.centre().x;
@@ -301,9 +230,9 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
     const double own = section_.toPaper(note.station, note.level).x;
     const double wished = own >= a.x && own <= b.x ? own : (a.x + b.x) / 2;
     addLinePlaces(a, b, wished, size, note.side == NoteSide::Below, cost, places);
-    for (double along : {0.5, 0.3, 0.7, 0.12, 0.88}) {
+    for (double along : {0.5, 0.3, 0.7, 0.4, 0.6, 0.2, 0.8, 0.12, 0.88}) {
       const Point2 target = lerp(a, b, along);
-      if (isUnderBaffle(target)) continue;
+      if (things_.isUnderBaffle(target) || things_.isOnOther(target)) continue;
       for (LabelCandidate place :
            aroundPoint(target, size.x, size.y, 3, kSectionReach, cost + kLeader)) {
         place.cost += fromWrongSide(note, place, target);
@@ -318,13 +247,6 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
       place.cost += other.meets(place.box) ? kOthers : 0;
   }
   return places;
-}
-
-/// At a baffle's foot, where a dot would not be seen.
-bool SectionLabels::isUnderBaffle(Point2 p) const {
-  constexpr double kAir = 0.8; // mm
-  return std::ranges::any_of(baffles_,
-                             [&](const PaperBox& baffle) { return baffle.grown(kAir).holds(p); });
 }
 
 /// Of a level's vault, in which it is not that.

@@ -77,5 +77,53 @@ TEST(SectionLabels, WhatStandsInAVaultIsNotToldInTheNextOne) {
   EXPECT_EQ(seen, 1);
 }
 
+// At 1:50 a baffle stands where a text about the point has the least way.
+TEST(SectionLabels, NoTextTakesABaffleAwayThatHasRoomBesideIt) {
+  SectionView section;
+  section.view = SheetView{"", "", {{0, 0}, {200, 100}}, {2.2, 0.5}, 50};
+  const SectionArea baffle{2.3, 2.4, metres(0), metres(1)};
+  std::vector<Mark> marks;
+  MarkPen(marks, "B1", Layer::Baffle)
+      .ring({{baffle.from, 0}, {baffle.to, 0}, {baffle.to, 1}, {baffle.from, 1}},
+            LineStyle{Ink::Black, 0.25, {}}, FillStyle{Ink::Grey});
+  SectionNote rise{"LK-1", 2.2, metres(0.5), "RISE 572 mm"};
+  rise.side = NoteSide::Right;
+  Page page;
+  std::size_t keys = 0;
+  EXPECT_TRUE(labelSection({rise}, section, marks, keys, page).empty());
+  int seen = 0;
+  for (const PageItem& item : page.items) {
+    const auto* text = std::get_if<PageText>(&item);
+    if (text == nullptr || text->text != "RISE 572 mm") continue;
+    ++seen;
+    EXPECT_FALSE(boxOf(section, baffle).meets(around(textBox(*text)))) << text->at.x;
+  }
+  EXPECT_EQ(seen, 1);
+}
+
+// The middle of the water's line lies in a pipe, where a leader would tell of that.
+TEST(SectionLabels, TheLeaderToALevelEndsInNoPipe) {
+  SectionView section;
+  section.view = SheetView{"", "", {{0, 0}, {200, 100}}, {2.2, 0.5}, 50};
+  const SectionArea pipe{1.9, 2.5, metres(0.3), metres(0.7)};
+  std::vector<Mark> marks;
+  MarkPen(marks, "OF-1", Layer::Run)
+      .ring({{1.9, 0.3}, {2.5, 0.3}, {2.5, 0.7}, {1.9, 0.7}}, LineStyle{Ink::Black, 0.25, {}},
+            FillStyle{Ink::White});
+  SectionNote peak{"V1", 2.2, metres(0.5), "PEAK 0.500"};
+  peak.lines = {{1.8, 2.6, metres(0.5), metres(0.5)}}; // 16 mm: the text is longer
+  Page page;
+  std::size_t keys = 0;
+  EXPECT_TRUE(labelSection({peak}, section, marks, keys, page).empty());
+  int dots = 0;
+  for (const PageItem& item : page.items) {
+    const auto* shape = std::get_if<PageShape>(&item);
+    if (shape == nullptr || !shape->round) continue;
+    ++dots;
+    EXPECT_FALSE(boxOf(section, pipe).holds(shape->points[0])) << shape->points[0].x;
+  }
+  EXPECT_EQ(dots, 1);
+}
+
 } // namespace
 } // namespace sump
