@@ -43,6 +43,7 @@ public:
            bool fills)
       : profile_(profile), title_(title), units_(units), most_(most), fills_(fills),
         rows_(levelRows(profile, units)), extent_(sectionExtent(profile)) {
+    title_.key = sectionKey(profile);
     for (std::size_t n = 1; n <= kMostFrames; ++n)
       parts_.push_back(partsOf(static_cast<int>(n)));
   }
@@ -232,7 +233,7 @@ private:
   }
 
   const RunProfile& profile_;
-  const SectionTitle& title_;
+  SectionTitle title_;
   UnitSystem units_;
   Point2 most_;
   bool fills_;

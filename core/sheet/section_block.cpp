@@ -67,6 +67,7 @@ std::vector<std::string> titleLines(const SectionTitle& title, const SectionScal
     scale += ", vertical scale x " + fixed(set.stretch, 0) +
              " (1:" + fixed(upright, upright == std::floor(upright) ? 0 : 1) + ")";
   }
+  if (!title.key.empty()) scale += ". " + title.key;
   lines.push_back(scale);
   return lines;
 }
@@ -293,7 +294,9 @@ SectionSheet longSectionBlock(const RunProfile& profile, const SectionTitle& tit
   SectionSet set{width, leastWidth};
   set.scale = sectionScale(extent.to - extent.from, extent.high - extent.low, units, width, height);
   Page page;
-  DrawnSection drawn = drawSection(profile, title, units, set, page);
+  SectionTitle keyed = title;
+  keyed.key = sectionKey(profile);
+  DrawnSection drawn = drawSection(profile, keyed, units, set, page);
   const std::vector<LevelRow> rows = levelRows(profile, units);
   drawLevelBand(levelColumns(rows, drawn.view), drawn.view.view.frame, page);
   return sectionSheetOf(std::move(drawn), std::move(page), title.anchor);
@@ -306,8 +309,9 @@ SectionSheet longSectionBlock(const TrainProfile& profile, UnitSystem units, dou
   SectionSet set{width, std::min(width, kLeast)};
   set.scale = sectionScale(extent.to - extent.from, extent.high - extent.low, units, width, height);
   Page page;
-  DrawnSection drawn = drawing(
-      profile, {"LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}, trainAnchor()}, units, set, page);
+  const SectionTitle title{
+      "LONG SECTION, VAULT TRAIN IN FLOW ORDER", {}, trainAnchor(), sectionKey(profile)};
+  DrawnSection drawn = drawing(profile, title, units, set, page);
   return sectionSheetOf(std::move(drawn), std::move(page), trainAnchor());
 }
 

@@ -26,6 +26,7 @@ struct SectionTitle {
   std::string title;              ///< `WW-1  Wash-water inlet`
   std::vector<std::string> facts; ///< `6" PVC SDR 35, 68.2 ft`
   std::string anchor{};           ///< by which other sheets refer to the section
+  std::string key{};              ///< of words and lines in it, behind its scale
 };
 
 double titleHeight(const SectionTitle& title);

@@ -37,6 +37,10 @@ SectionExtent sectionExtent(const TrainProfile& profile);
 /// The chamber of the last vault that the first suction draws from, or its last one; null: the last
 /// vault has none.
 const ProfileChamber* suctionChamber(const TrainProfile& profile);
+/// What the words about crossing lines and the lines of manways off the cut mean, where the section
+/// has them.
+std::string sectionKey(const RunProfile& profile);
+std::string sectionKey(const TrainProfile& profile);
 /// Where the run has its least cover, between the outside of its pipe and the ground.
 struct CoverPlace {
   double station = 0;
