@@ -35,9 +35,13 @@ std::set<Id> piping(const Plan& plan) {
   return ids;
 }
 
+constexpr const char* kFloorKey = "Conduit over the floor: full lines; under it or in the ground: "
+                                  "narrow dashes.";
+
 std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, const PaperBox& box,
                            Point2 most) {
-  return roomMarks(electricalMarks(job, piping(job.plan())), room, box, most, job.units());
+  return roomMarks(tellHidden(job, room, electricalMarks(job, piping(job.plan()))), room, box, most,
+                   job.units());
 }
 
 /// Ports of conduits with the circuits in them.
@@ -166,10 +170,11 @@ Block electricalRoom(const SheetJob& job, const EquipmentRoom& room, Point2 most
   namePlumbing(job, room, d);
   // Small paper has no room for the conduits between panel and disconnects; the wall's elevation
   // has.
-  std::string note = "Circuits: as the schedule numbers them.";
+  std::string note = "Circuits: wide dashes, as the schedule numbers them.";
   if (!isSmallPaper(job.paper))
     note += " Conduits: view " + viewOf(panelAnchor(job.plan(), room.id)) + ".";
   d.notes.push_back(std::move(note));
+  d.notes.emplace_back(kFloorKey);
   return figure(d, units, most);
 }
 

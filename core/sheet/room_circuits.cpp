@@ -81,11 +81,19 @@ private:
     if (beside) made_.back().way.erase(made_.back().way.begin());
   }
 
-  /// Off the wall as far as the panel reaches, so that it keeps clear of the disconnects.
+  /// Off the wall as far as the panel reaches, so that it keeps clear of the disconnects; round the
+  /// front of a skid that stands in its way.
   void addValve(Point2 to) {
-    constexpr double kInside = 0.03, kApart = 0.04; // m
-    const double off = panel_.high.y - kInside - kApart * valves_++;
-    put({leave(to, off), {to.x, off}, to});
+    constexpr double kInside = 0.03, kApart = 0.04, kBefore = 0.05; // m
+    const double lane = kApart * valves_++;
+    const double off = panel_.high.y - kInside - lane;
+    const Point2 from = leave(to, off), corner{to.x, off};
+    const PaperBox skid = room_.skid ? onWall(wall_, *room_.skid) : PaperBox{};
+    if (!room_.skid || (!cutsBox(from, corner, skid) && !cutsBox(corner, to, skid)))
+      return put({from, corner, to});
+    const PaperBox round = skid.grown(kBefore + lane);
+    const double x = to.x < from.x ? std::min(round.high.x, from.x) : std::max(round.low.x, from.x);
+    put({from, {x, off}, {x, round.high.y}, {to.x, round.high.y}, to});
   }
 
   const SheetJob& job_;

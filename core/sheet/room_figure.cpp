@@ -9,7 +9,9 @@
 #include "core/sheet/room_circuits.h"
 #include "core/sheet/set_tables.h"
 #include "core/sheet/tags.h"
+#include "core/sheet/wall_pipes.h"
 #include "core/study/disconnect_space.h"
+#include "core/study/part_place.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -105,7 +107,34 @@ void markDisconnect(const Plan& plan, const Supply& supply, std::vector<Mark>& m
   pen.path({square[0], square[2]}, line);
 }
 
+/// The run's line in stretches over the floor and under it; an upright leg has none.
+void markByFloor(const RunStudy& run, const Mark& like, double floor, std::vector<Mark>& marks) {
+  const LineStyle seen{ink(facts(run.service).color), isConduit(run.service) ? 0.35 : 0.5, {}};
+  std::vector<double> overFloor;
+  for (const RunPoint& point : run.points)
+    overFloor.push_back(point.at.z - floor);
+  for (FloorStretch& stretch : stretchesByFloor(planLine(run), overFloor)) {
+    marks.push_back(like);
+    marks.back().points = std::move(stretch.line);
+    marks.back().line = stretch.under ? hiddenLine(run.service) : seen;
+  }
+}
+
 } // namespace
+
+std::vector<Mark> tellHidden(const SheetJob& job, const EquipmentRoom& room,
+                             const std::vector<Mark>& marks) {
+  std::vector<Mark> told;
+  for (const Mark& mark : marks) {
+    const RunStudy* run = mark.layer == Layer::Run ? job.study().run(mark.object) : nullptr;
+    if (run == nullptr || !run->resolved) {
+      told.push_back(mark);
+    } else {
+      markByFloor(*run, mark, inMetres(room.floor), told);
+    }
+  }
+  return told;
+}
 
 std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room,
                             const PaperBox& box, Point2 most, UnitSystem units) {

@@ -15,6 +15,10 @@ inline constexpr double kAboutRoom = 0.6; ///< m of what is outside
 /// The room's inside, in its own frame.
 PaperBox insideOf(const EquipmentRoom& room);
 
+/// What of the runs is over the room's floor in full lines, what lies under it as hidden.
+std::vector<Mark> tellHidden(const SheetJob& job, const EquipmentRoom& room,
+                             const std::vector<Mark>& marks);
+
 /// The marks in the box, in the room's own frame and for a figure no larger than `most` mm; where
 /// the box holds all of the room, its door's swing whole.
 std::vector<Mark> roomMarks(const std::vector<Mark>& marks, const EquipmentRoom& room,

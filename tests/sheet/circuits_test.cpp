@@ -204,6 +204,20 @@ TEST(CircuitLines, CarryTheNumbersOfTheSchedule) {
   EXPECT_LT(distance(lines.back().way.back(), room.frame().toLocal(flat(valve->at))), 1e-6);
 }
 
+// Only what feeds the motors goes into the skid.
+TEST(CircuitLines, GoRoundTheSkidThatTheyDoNotFeed) {
+  for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
+    const Review review = reviewed(readPlanFile(testing::samples() / sample));
+    const EquipmentRoom& room = *review.plan.rooms.find("ER-1");
+    const RoomBox& box = *room.skid;
+    const PaperBox skid{box.corner, box.corner + Point2{inMetres(box.length), inMetres(box.depth)}};
+    for (const CircuitLine& line : circuitLines(jobOf(review), room)) {
+      for (std::size_t i = 0; line.name != "circuit 3" && i + 1 < line.way.size(); ++i)
+        EXPECT_FALSE(cutsBox(line.way[i], line.way[i + 1], skid)) << sample << ": " << line.name;
+    }
+  }
+}
+
 TEST(CircuitLines, RunNowhereInOneAnother) {
   for (const char* sample : {"transit-depot.sump", "boatyard-pad.sump", "ferry-quay.sump"}) {
     const Review review = reviewed(readPlanFile(testing::samples() / sample));

@@ -10,7 +10,6 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/sheet/wall_elevation.h"
-#include "core/sheet/wall_pipes.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -56,34 +55,6 @@ void addFloorDrain(const EquipmentRoom& room, UnitSystem units, Drawing& d) {
   from({2 * at.x < size.x ? 0 : size.x, at.y});
   from({at.x, 2 * at.y < size.y ? 0 : size.y});
   d.callouts.push_back({{"Floor drain"}, at, Ink::Black, true, true});
-}
-
-/// The run's line in stretches over the floor and under it; an upright leg has none.
-void markByFloor(const RunStudy& run, const Mark& like, double floor, std::vector<Mark>& marks) {
-  const LineStyle seen{ink(facts(run.service).color), isConduit(run.service) ? 0.35 : 0.5, {}};
-  std::vector<double> overFloor;
-  for (const RunPoint& point : run.points)
-    overFloor.push_back(point.at.z - floor);
-  for (FloorStretch& stretch : stretchesByFloor(planLine(run), overFloor)) {
-    marks.push_back(like);
-    marks.back().points = std::move(stretch.line);
-    marks.back().line = stretch.under ? hiddenLine(run.service) : seen;
-  }
-}
-
-/// What is in sight in the room in full lines, what lies under its floor as hidden.
-std::vector<Mark> tellHidden(const SheetJob& job, const EquipmentRoom& room,
-                             const std::vector<Mark>& marks) {
-  std::vector<Mark> told;
-  for (const Mark& mark : marks) {
-    const RunStudy* run = mark.layer == Layer::Run ? job.study().run(mark.object) : nullptr;
-    if (run == nullptr || !run->resolved) {
-      told.push_back(mark);
-    } else {
-      markByFloor(*run, mark, inMetres(room.floor), told);
-    }
-  }
-  return told;
 }
 
 std::vector<Mark> marksFor(const SheetJob& job, const EquipmentRoom& room, Point2 most) {
