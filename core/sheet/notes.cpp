@@ -3,6 +3,8 @@
 
 #include "core/rules/rule.h"
 #include "core/sheet/schedules.h"
+#include "core/sheet/tags.h"
+#include "core/study/exposed_pipe.h"
 #include "core/units/print.h"
 
 #include <algorithm>
@@ -55,29 +57,44 @@ std::string northStatement(const Plan& plan) {
          (turn > 0 ? " to the left of it." : " to the right of it.");
 }
 
+namespace {
+
+/// In the words of the bill of materials; nothing where no such pipe is.
+std::string nonpotableStatement(const Review& review) {
+  const bool taped = std::ranges::any_of(review.study.runs, [&](const RunStudy& run) {
+    return isTaped(*review.plan.runs.find(run.id), run);
+  });
+  return taped ? std::string(kNonpotableMarking) +
+                     "; in the room labels 'NONPOTABLE WATER' with flow arrows."
+               : std::string();
+}
+
+} // namespace
+
 Block generalNotes(const Review& review, double width) {
   const bool metric = review.plan.project.units == UnitSystem::Metric;
   const std::string datum = review.plan.site.datum;
-  return paragraphs(
-      "GENERAL NOTES",
-      {std::string("Elevations are in ") + (metric ? "metres" : "feet") + " on the site datum" +
-           (datum.empty() ? "" : " (" + datum + ")") +
-           ". Pipe elevations are inverts. Do not scale; use the figures." +
-           northStatement(review.plan),
-       "The adopted local code and the authority having jurisdiction govern over this sheet. Work "
-       "is to be designed, sealed, permitted and inspected by licensed people where local law asks "
-       "for it.",
-       storageStatement(review),
-       "Water levels are at rest. Wash water enters the first vault; the suction is in the last.",
-       "Buried pressure and transfer pipe is Schedule 80 PVC unless scheduled otherwise. Lay "
-       "gravity pipe at a uniform grade on firm bedding from the low end up.",
-       "Suction rises all the way to the pump, with no high pocket. Test suction and pressure pipe "
-       "before backfill.",
-       "Every pipe through a vault wall or a riser passes a resilient connector (boot, ASTM C923), "
-       "not grout alone.",
-       groundStatement(review),
-       "Verify inverts of the sewer connection and the drain outlets before ordering vaults."},
-      width, true);
+  std::vector<std::string> notes = {
+      std::string("Elevations are in ") + (metric ? "metres" : "feet") + " on the site datum" +
+          (datum.empty() ? "" : " (" + datum + ")") +
+          ". Pipe elevations are inverts. Do not scale; use the figures." +
+          northStatement(review.plan),
+      "The adopted local code and the authority having jurisdiction govern over this sheet. Work "
+      "is to be designed, sealed, permitted and inspected by licensed people where local law asks "
+      "for it.",
+      storageStatement(review),
+      "Water levels are at rest. Wash water enters the first vault; the suction is in the last.",
+      "Buried pressure and transfer pipe is Schedule 80 PVC unless scheduled otherwise. Lay "
+      "gravity pipe at a uniform grade on firm bedding from the low end up.",
+      "Suction rises all the way to the pump, with no high pocket. Test suction and pressure pipe "
+      "before backfill.",
+      "Every pipe through a vault wall or a riser passes a resilient connector (boot, ASTM C923), "
+      "not grout alone.",
+      nonpotableStatement(review),
+      groundStatement(review),
+      "Verify inverts of the sewer connection and the drain outlets before ordering vaults."};
+  std::erase(notes, std::string());
+  return paragraphs("GENERAL NOTES", notes, width, true);
 }
 
 bool hasAirGap(const Plan& plan) {
