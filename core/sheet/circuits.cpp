@@ -2,6 +2,7 @@
 
 #include "core/sheet/end_names.h"
 #include "core/sheet/set_tables.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/study/calculation_print.h"
 #include "core/study/water_power.h"
@@ -169,6 +170,7 @@ Block circuitTable(const SheetJob& job, double width) {
                        {"Overcurrent|device (1)"},
                        {"Conductors (1)"}},
                       rows, width);
+  block.anchor = circuitAnchor();
   if (rows.empty()) return block;
   addNote(block,
           "(1) Blanks are the licensed electrician's to fill in, by the nameplates and the "

@@ -4,6 +4,7 @@
 #include "core/geometry/unit.h"
 #include "core/plan/ends.h"
 #include "core/sheet/end_names.h"
+#include "core/sheet/sheet_refs.h"
 #include "core/sheet/tags.h"
 #include "core/study/connections.h"
 #include "core/units/print.h"
@@ -118,24 +119,41 @@ void labelContinuations(const Review& review, const SheetView& view, const std::
   }
 }
 
+namespace {
+
+constexpr double kStartNear = 1.5, kStartReach = 60; // mm
+
+SheetLabel startLabel(const Review& review, const Connection& joint) {
+  const UnitSystem units = review.plan.project.units;
+  const Run& run = *review.plan.runs.find(joint.run);
+  SheetLabel label{{runTags(review.plan).at(joint.run) + (joint.atStart ? " from " : " to ") +
+                        runEndText(review.plan, review.study, run, joint.atStart),
+                    "Inv. " + printElevation(joint.invert, units)}};
+  label.ink = ink(facts(run.service).color);
+  for (const PressureRun& flow : review.study.hydraulics.runs) {
+    if (flow.run == joint.run && flow.flow)
+      label.lines.back() += ", " + printFlow(*flow.flow, units);
+  }
+  return label;
+}
+
+} // namespace
+
 void labelStarts(const Review& review, const SheetView& view, const SheetView* enlarged,
                  LabelBoard& board) {
-  constexpr double kNear = 1.5, kReach = 60; // mm
-  const UnitSystem units = review.plan.project.units;
-  const auto tags = runTags(review.plan);
   for (const Connection& joint : connections(review.plan, review.study)) {
     const bool elsewhere = enlarged != nullptr && enlarged->shows(joint.at);
     if (joint.kind == ConnectionKind::Sewer || !view.shows(joint.at) || elsewhere) continue;
-    const Run& run = *review.plan.runs.find(joint.run);
-    SheetLabel label{{tags.at(joint.run) + (joint.atStart ? " from " : " to ") +
-                          runEndText(review.plan, review.study, run, joint.atStart),
-                      "Inv. " + printElevation(joint.invert, units)}};
-    label.ink = ink(facts(run.service).color);
-    for (const PressureRun& flow : review.study.hydraulics.runs) {
-      if (flow.run == joint.run && flow.flow)
-        label.lines.back() += ", " + printFlow(*flow.flow, units);
-    }
-    board.withLeader(label, joint.at, kNear, kReach);
+    board.withLeader(startLabel(review, joint), joint.at, kStartNear, kStartReach);
+  }
+}
+
+void labelConduitStarts(const Review& review, const SheetView& view, LabelBoard& board) {
+  for (const Connection& joint : connections(review.plan, review.study)) {
+    if (!isConduit(review.plan.runs.find(joint.run)->service) || !view.shows(joint.at)) continue;
+    SheetLabel label = startLabel(review, joint);
+    label.lines.push_back("see sheet " + sheetOf(circuitAnchor()));
+    board.withLeader(label, joint.at, kStartNear, kStartReach);
   }
 }
 

@@ -31,5 +31,7 @@ void labelContinuations(const Review& review, const SheetView& view, const std::
 /// other view does.
 void labelStarts(const Review& review, const SheetView& view, const SheetView* enlarged,
                  LabelBoard& board);
+/// As labelStarts of conduits only, with the sheet that schedules what feeds them.
+void labelConduitStarts(const Review& review, const SheetView& view, LabelBoard& board);
 
 } // namespace sump

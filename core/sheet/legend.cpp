@@ -291,18 +291,18 @@ std::vector<PaperStrip> roomSamples(const Plan& plan) {
   return samples;
 }
 
-void addElectricalSigns(const Review& review, Block& block) {
+void addElectricalSigns(const Plan& drawn, const Study& study, Block& block) {
   const auto isShown = [](const char* text) {
     static constexpr std::string_view kShown[] = {"Floor drain", "Port of the equipment",
                                                   "Wash equipment", "Manway, cover in its frame"};
     return std::ranges::find(kShown, std::string_view(text)) != std::end(kShown);
   };
   NamedSymbols site, shown;
-  addSiteSymbols(review.plan, site);
+  addSiteSymbols(drawn, site);
   std::ranges::copy_if(site, std::back_inserter(shown),
                        [&](const auto& named) { return isShown(named.first); });
   std::set<EndFitting> turns;
-  addTurns(review.study, turns, isConduit);
+  addTurns(study, turns, isConduit);
   for (const EndFitting turn : turns)
     shown.emplace_back(turn == EndFitting::ElbowUp ? "Conduit turned up" : "Conduit turned down",
                        [turn](SymbolPen& pen) { drawEnd(pen, turn); });
@@ -311,7 +311,7 @@ void addElectricalSigns(const Review& review, Block& block) {
     addSymbol(strip, {8, 2.8}, symbolMarks(draw));
     block.body.push_back(std::move(strip));
   }
-  addUtilities(review.plan, block);
+  addUtilities(drawn, block);
 }
 
 } // namespace sump

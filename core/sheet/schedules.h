@@ -27,6 +27,6 @@ Block symbolKey(const Review& review, double width);
 /// Signs of what stands in the plan's rooms.
 std::vector<PaperStrip> roomSamples(const Plan& plan);
 /// Those of the tankage's symbols that an electrical plan shows, and the existing lines.
-void addElectricalSigns(const Review& review, Block& block);
+void addElectricalSigns(const Plan& drawn, const Study& study, Block& block);
 
 } // namespace sump

@@ -155,6 +155,10 @@ std::string baffleAnchor() {
   return kSheet + std::string("05");
 }
 
+std::string circuitAnchor() {
+  return kSheet + std::string("06");
+}
+
 std::string viewOf(const std::string& anchor) {
   return kView + anchor + kEnd;
 }

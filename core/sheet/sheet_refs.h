@@ -29,6 +29,7 @@ std::string planAnchor();
 /// The tables of parts and of openings.
 std::string partTableAnchor();
 std::string openingAnchor();
+std::string circuitAnchor();
 std::string baffleAnchor();
 
 /// Of every sheet with a drawing to scale.

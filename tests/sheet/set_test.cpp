@@ -154,6 +154,21 @@ TEST(SheetSetWords, ThePlanTellsWhatRunsStartFrom) {
                      "Inv. " + printElevation(invert, UnitSystem::UsCustomary) + ", "));
 }
 
+// An electrician asks where the power comes from, what the signal comes from, and for no line that
+// the view does not show.
+TEST(SheetSetWords, TheElectricalPlanNamesTheEndsOfItsConduits) {
+  EXPECT_TRUE(saysOn("ferry-quay", "E-1", "PC-1 from Quay supply (existing)"));
+  EXPECT_TRUE(saysOn("transit-depot", "E-1", "PC-1 from stub"));
+  EXPECT_TRUE(saysOn("transit-depot", "E-1", "see sheet E-102"));
+  EXPECT_TRUE(saysOn("ferry-quay", "E-1", "Existing electric"));
+  EXPECT_FALSE(saysOn("transit-depot", "E-1", "Existing electric"));
+}
+
+TEST(SheetSetWords, SectionsTellWhatTheirWordsAndDashesMean) {
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-3", "Over by, under by: clear between the outsides"));
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-3", "Dashed riser: stands off the cut"));
+}
+
 // Legend, schedule, sections and details call a line alike.
 TEST(SheetSetWords, ARunHasOneName) {
   for (const char* series : {"P-1", "P-3", "P-6"}) {

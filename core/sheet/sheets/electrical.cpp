@@ -1,6 +1,7 @@
 // E-1: conduits, disconnects and the working space at the panel.
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/continuations.h"
 #include "core/sheet/electrical_room.h"
 #include "core/sheet/fitted_symbols.h"
 #include "core/sheet/label_board.h"
@@ -129,8 +130,34 @@ Block spaceTable(const SheetJob& job, double width) {
   return block;
 }
 
+bool isSeen(const Polyline& line, const std::vector<SheetView>& views) {
+  return std::ranges::any_of(views,
+                             [&](const SheetView& view) { return view.shownLength(line) > 0; });
+}
+
+/// The plan with those existing lines, vaults and wash equipment only that the views show.
+Plan drawnIn(const std::vector<SheetView>& views, const Plan& plan) {
+  Plan drawn = plan;
+  drawn.utilities = {};
+  for (const Utility& utility : plan.utilities)
+    if (isSeen(utility.path, views)) drawn.utilities.append(utility);
+  drawn.vaults = {};
+  for (const Vault& vault : plan.vaults)
+    if (isSeen(outline(vault), views)) drawn.vaults.append(vault);
+  drawn.washes = {};
+  for (const WashEquipment& wash : plan.washes)
+    if (isSeen(outline(wash), views)) drawn.washes.append(wash);
+  return drawn;
+}
+
+/// What the edge of the view cuts is named in the part that shows.
+void labelCutWashes(const SheetJob& job, const SheetView& view, LabelBoard& board) {
+  for (const WashEquipment& wash : job.plan().washes)
+    if (!view.shows(wash.at)) board.inOutline({{called(wash)}}, outline(wash));
+}
+
 /// Only what the plan has.
-Block electricalLegend(const SheetJob& job, double width) {
+Block electricalLegend(const SheetJob& job, const std::vector<SheetView>& views, double width) {
   Block block = paragraphs("LEGEND: ELECTRICAL", {}, width, false);
   std::set<Service> conduits;
   bool pulled = false;
@@ -169,7 +196,7 @@ Block electricalLegend(const SheetJob& job, double width) {
                                                FillStyle{Ink::ServiceRed, Hatch::Diagonal}),
                                      "Working space, keep clear"));
   std::ranges::move(roomSamples(job.plan()), std::back_inserter(block.body));
-  addElectricalSigns(job.review, block);
+  addElectricalSigns(drawnIn(views, job.plan()), job.study(), block);
   return block;
 }
 
@@ -203,7 +230,7 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
     return isConduit(run.service) ? RunLabel::Full : RunLabel::None;
   };
   std::vector<std::string> unplaced;
-  drawTiledView(
+  const std::vector<SheetView> views = drawTiledView(
       job, "ELECTRICAL PLAN", shown, marks,
       [&](const SheetView& view, const std::vector<Mark>& seen, Page& page) {
         LabelRequest request{job.review, job.catalog, seen, kind};
@@ -212,6 +239,8 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
         request.first = [&](LabelBoard& board) {
           labelSpaces(job, view, board);
           labelFloats(job, view, board);
+          labelConduitStarts(job.review, view, board);
+          labelCutWashes(job, view, board);
         };
         const auto missing = drawLabels(view, request, page);
         unplaced.insert(unplaced.end(), missing.begin(), missing.end());
@@ -238,7 +267,7 @@ void electricalSheet(const SheetJob& job, PageFlow& flow) {
        "electrician decides what may share.",
        crossingsNote(job)},
       width, true));
-  flow.add(electricalLegend(job, width));
+  flow.add(electricalLegend(job, views, width));
   flow.add(spaceTable(job, width));
   if (!unplaced.empty()) {
     std::string text = "For lack of room these conduits are only in the schedule:";
