@@ -197,7 +197,8 @@ void DrawDepot::drawVaults() {
     set("Gap above", "1 in");
     set("Along the vault", "-2.9'", 0);
     set("Along the vault", "2.9'", 1);
-    if (name == vaults[0].second) set("Opening", "30 in", 0); // its inlet's tee stands in it
+    // The inlet's tee stands in one, two foot valves in the other.
+    set("Opening", "30 in", name == vaults[0].second ? 0 : 1);
   }
 }
 
@@ -231,7 +232,7 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 void DrawDepot::drawWater() {
   drawRun(
       Service::Inlet, "Wash-water inlet",
-      "74.5\t92.5\ne76\t92.5\ne80\t88.5\n44.5\tS8W\ne78\t42\n9\t278\ne65\t46\ne65\t49.3\t97.43\n");
+      "75\t92.5\ne76\t92.5\ne80\t88.5\n44.5\tS8W\ne78\t42\n9\t278\ne65\t46\ne65\t49.1\t97.43\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
@@ -258,7 +259,8 @@ void DrawDepot::drawEquipmentLines() {
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
   set("Bracket foot", "98.75");
-  drawRun(Service::Underflow, "Underflow", "65.7\t69.5\ne65.7\t69.5\t101\ne65.7\t91.6\t100.85\n");
+  drawRun(Service::Underflow, "Underflow",
+          "65.7\t69.5\ne65.7\t69.5\t101\ne65.7\t81\ne68.5\t83.8\ne68.5\t91.5\t100.85\n");
   addPart(PartKind::Union, 0, "15");
   addPart(PartKind::BallValve, 0, "42");
   drawRun(Service::FloatConduit, "Float conduit",

@@ -121,7 +121,9 @@ def wall_along(plan):
 
 
 def basin_opening(plan):
-    run(plan, "UF-1")["to"]["at"][0] = 1.2  # slants across
+    underflow = run(plan, "UF-1")
+    underflow["vertices"] = underflow["vertices"][:1]
+    underflow["to"]["at"][0] = 1.2  # slants across
 
 
 def chamber_reach(plan):
