@@ -10,6 +10,11 @@ namespace sump {
 
 namespace {
 
+std::string heightOver(Length end, Length roof, UnitSystem units) {
+  return end < roof ? printShort(roof - end, units) + " below the roof"
+                    : printShort(end - roof, units);
+}
+
 void checkVentOverRoof(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
   Reporter out(input, rule, findings);
   out.needLevels(unresolved(input, {Service::Vent}));
@@ -24,7 +29,7 @@ void checkVentOverRoof(const RuleInput& input, const Rule& rule, std::vector<Fin
       if (vent.level - *near.roof >= need - metres(kRounding)) continue;
       Finding& finding =
           out.against("vent.over-roof", "low", {vent.run, near.building}, {{"building", name}});
-      finding.measured = printShort(vent.level - *near.roof, out.units());
+      finding.measured = heightOver(vent.level, *near.roof, out.units());
       finding.required = printShort(need, out.units());
       finding.place = vent.at;
     }

@@ -20,7 +20,7 @@ void addRoof(const SheetJob& job, const VentEnd& vent, const NearRoof& near, Ven
   row.push_back(near.away > metres(0) ? printLength(near.away, units) : "over it");
   row.push_back(near.roof ? printElevation(*near.roof, units) : kUnknownRoof);
   row.push_back(!near.roof                ? kUnknownRoof
-                : vent.level < *near.roof ? "under it"
+                : vent.level < *near.roof ? printHeight(vent.level, *near.roof, units) + " below"
                                           : printHeight(*near.roof, vent.level, units));
 }
 

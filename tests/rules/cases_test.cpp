@@ -106,6 +106,18 @@ TEST(SuctionRise, StatesLengthAndBendsOfEverySuction) {
   }
 }
 
+/// 121 ft less 120.5 ft; and 120.5 ft less 120.25 ft.
+TEST(VentOverRoof, TellsAnEndUnderTheRoofAsSuch) {
+  const Review under = reviewed(with(roofOf("B-BAY", 121)));
+  const Finding* finding = find(under, "vent-over-roof.low", {"VT-1", "B-BAY"});
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->measured, "0'-6\" below the roof");
+  const Review over = reviewed(with(roofOf("B-BAY", 120.25)));
+  finding = find(over, "vent-over-roof.low", {"VT-1", "B-BAY"});
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->measured, "0'-3\"");
+}
+
 TEST(StockBend, NamesTheNearestStockCombination) {
   const Review review = reviewed(with(overflowTurns(68)));
   const Finding* finding = find(review, "stock-bend.odd", {"OF-1"});
