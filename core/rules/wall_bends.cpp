@@ -19,10 +19,12 @@ namespace {
 
 constexpr double kOnLeg = 1e-6; // m
 
-/// A turn or an end with a fitting, and how far the fitting reaches along its legs.
-struct Turn {
-  std::size_t point = 0;
-  Length before, after;
+/// How far a fitting reaches from its centre along a leg.
+struct Arm {
+  std::size_t leg = 0;
+  Point2 from, to; ///< the centre, and the leg's end that the arm points to
+  Length reach;
+  std::string which; ///< tells the findings of a line apart
 };
 
 std::optional<FittingKind> turnAtEnd(EndFitting fitting) {
@@ -32,22 +34,82 @@ std::optional<FittingKind> turnAtEnd(EndFitting fitting) {
   return std::nullopt;
 }
 
-/// Of several fittings that make one turn each reaches to its own side, as in the cutting list.
-std::vector<Turn> turnsOf(const FittingFamily& family, const Run& run, const RunStudy& study) {
-  std::vector<Turn> turns;
-  const auto add = [&](std::size_t point, FittingKind first, FittingKind last) {
-    const std::string size = sizeAt(run, point, 0);
-    const auto before = family.takeOut(first, size), after = family.takeOut(last, size);
-    if (before && after) turns.push_back({point, *before, *after});
-  };
-  if (const auto kind = turnAtEnd(run.from.fitting)) add(0, *kind, *kind);
-  for (const Bend& bend : study.bends) {
-    if (!bend.fittings.empty())
-      add(static_cast<std::size_t>(bend.point), bend.fittings.front(), bend.fittings.back());
-  }
-  if (const auto kind = turnAtEnd(run.to.fitting)) add(study.points.size() - 1, *kind, *kind);
-  return turns;
+/// The tee by which a line joins another; it is the other's in make and size.
+struct BranchTee {
+  std::size_t leg = 0; ///< of the other line
+  Point2 at;
+  Length reach;
+};
+
+std::optional<BranchTee> branchTee(const RuleInput& input, const RunEnd& end) {
+  if (end.kind != EndKind::Run) return std::nullopt;
+  const Run* joined = input.plan.runs.find(end.target);
+  const RunStudy* study = input.study.run(end.target);
+  if (joined == nullptr || study == nullptr || !study->resolved) return std::nullopt;
+  std::vector<Point3> path;
+  for (const RunPoint& point : study->points)
+    path.push_back(point.at);
+  const auto place = nearestPlace(path, end.at);
+  const FittingFamily* family = input.catalog.fittingsFor(joined->pipe);
+  if (!place || family == nullptr) return std::nullopt;
+  const auto reach = family->takeOut(FittingKind::Tee, sizeAt(*joined, place->leg, place->along));
+  if (!reach) return std::nullopt;
+  return BranchTee{place->leg, flat(place->at), *reach};
 }
+
+/// Gathers the arms of one line's fittings.
+class Arms {
+public:
+  Arms(const RuleInput& input, const Run& run, const RunStudy& study)
+      : input_(input), run_(run), study_(study), family_(input.catalog.fittingsFor(run.pipe)) {}
+
+  std::vector<Arm> find() {
+    addEnd(run_.from, 0);
+    for (const Bend& bend : study_.bends) {
+      if (!bend.fittings.empty())
+        addTurn(static_cast<std::size_t>(bend.point), bend.fittings.front(), bend.fittings.back());
+    }
+    addEnd(run_.to, study_.points.size() - 1);
+    for (const Run& other : input_.plan.runs) {
+      for (const RunEnd* end : {&other.from, &other.to})
+        if (end->target == run_.id) addBranch(other, *end);
+    }
+    return std::move(arms_);
+  }
+
+private:
+  /// Of several fittings that make one turn each reaches to its own side, as in the cutting list.
+  void addTurn(std::size_t point, FittingKind first, FittingKind last) {
+    if (family_ == nullptr) return;
+    const std::string size = sizeAt(run_, point, 0);
+    const auto before = family_->takeOut(first, size), after = family_->takeOut(last, size);
+    if (before && after) addBothWays(point, *before, *after);
+  }
+  void addBothWays(std::size_t point, Length before, Length after) {
+    const Point2 at = flat(study_.points[point].at);
+    const std::string which = std::to_string(point);
+    if (point > 0)
+      arms_.push_back({point - 1, at, flat(study_.points[point - 1].at), before, which});
+    if (point < study_.legs.size())
+      arms_.push_back({point, at, flat(study_.points[point + 1].at), after, which});
+  }
+  void addEnd(const RunEnd& end, std::size_t point) {
+    if (const auto kind = turnAtEnd(end.fitting)) addTurn(point, *kind, *kind);
+    if (const auto tee = branchTee(input_, end)) addBothWays(point, tee->reach, tee->reach);
+  }
+  void addBranch(const Run& branch, const RunEnd& end) {
+    const auto tee = branchTee(input_, end);
+    if (!tee) return;
+    for (std::size_t to : {tee->leg, tee->leg + 1})
+      arms_.push_back({tee->leg, tee->at, flat(study_.points[to].at), tee->reach, branch.id});
+  }
+
+  const RuleInput& input_;
+  const Run& run_;
+  const RunStudy& study_;
+  const FittingFamily* family_;
+  std::vector<Arm> arms_;
+};
 
 /// A wall where the line goes through it.
 struct WallHere {
@@ -120,23 +182,19 @@ std::vector<WallHere> wallsOf(const RuleInput& input, const BuildingParts& parts
   return walls;
 }
 
-void checkLeg(Reporter& out, const RunStudy& run, const WallHere& wall, const Turn& turn,
-              bool after) {
-  const std::size_t leg = after ? turn.point : turn.point - 1;
-  if (run.legs[leg].vertical) return;
-  const Point2 from = flat(run.points[turn.point].at);
-  const Point2 to = flat(run.points[after ? leg + 1 : leg].at);
-  if (nearestOnSegment(wall.at, from, to).distance > kOnLeg) return;
-  const Length clear = wayToWall(wall, from), need = after ? turn.after : turn.before;
-  if (clear >= need - metres(kRounding)) return;
+void checkArm(Reporter& out, const RunStudy& run, const WallHere& wall, const Arm& arm) {
+  if (run.legs[arm.leg].vertical) return;
+  if (nearestOnSegment(wall.at, arm.from, arm.to).distance > kOnLeg) return;
+  const Length clear = wayToWall(wall, arm.from);
+  if (clear >= arm.reach - metres(kRounding)) return;
   Finding& finding = out.report(wall.name, {run.id, wall.of},
                                 {{"wall", spokenName(out.input().plan, wall.spoken)},
                                  {"thick", printShort(wall.square, out.units())},
-                                 {"takeOut", printShort(need, out.units())}});
+                                 {"takeOut", printShort(arm.reach, out.units())}});
   finding.measured = printShort(std::max(clear, metres(0)), out.units());
-  finding.required = printShort(need, out.units());
-  finding.which = std::to_string(turn.point);
-  finding.place = from;
+  finding.required = printShort(arm.reach, out.units());
+  finding.which = arm.which;
+  finding.place = arm.from;
 }
 
 void checkWallBends(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -144,14 +202,11 @@ void checkWallBends(const RuleInput& input, const Rule& rule, std::vector<Findin
   const BuildingParts parts = buildingParts(input.plan);
   for (std::size_t i = 0; i < input.study.runs.size(); ++i) {
     const RunStudy& run = input.study.runs[i];
-    const FittingFamily* family = input.catalog.fittingsFor(input.plan.runs[i].pipe);
-    if (!run.resolved || family == nullptr) continue;
-    const std::vector<Turn> turns = turnsOf(*family, input.plan.runs[i], run);
+    if (!run.resolved) continue;
+    const std::vector<Arm> arms = Arms(input, input.plan.runs[i], run).find();
     for (const WallHere& wall : wallsOf(input, parts, run)) {
-      for (const Turn& turn : turns) {
-        if (turn.point > 0) checkLeg(out, run, wall, turn, false);
-        if (turn.point < run.legs.size()) checkLeg(out, run, wall, turn, true);
-      }
+      for (const Arm& arm : arms)
+        checkArm(out, run, wall, arm);
     }
   }
   out.needLevels(unresolved(input));

@@ -13,6 +13,7 @@
 #include "tests/rules/cases_tank.h"
 #include "tests/rules/cases_unknown.h"
 #include "tests/rules/cases_vaults.h"
+#include "tests/rules/cases_walls.h"
 #include "tests/rules/cases_wiring.h"
 
 namespace sump::testing {
