@@ -8,6 +8,7 @@
 #include "core/study/riser_passes.h"
 #include "core/units/print_levels.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace sump {
@@ -142,6 +143,35 @@ void addSlantNote(const Openings& openings, Block& block) {
   addNote(block, text);
 }
 
+/// `0'-6"` where all are alike, else `V1 0'-6", V2 0'-8"`.
+std::string thicknesses(const SheetJob& job,
+                        const std::vector<std::pair<std::string, Length>>& walls) {
+  const auto alike = [&](const auto& wall) {
+    constexpr double kSame = 1e-6; // m
+    return std::abs(inMetres(wall.second - walls.front().second)) <= kSame;
+  };
+  if (std::ranges::all_of(walls, alike)) return printSize(walls.front().second, job.units());
+  std::string all;
+  for (const auto& [name, thick] : walls)
+    all += (all.empty() ? "" : ", ") + name + " " + printSize(thick, job.units());
+  return all;
+}
+
+/// The sections cut the outside walls only; a baffle is the wall between two chambers.
+std::string wallText(const SheetJob& job) {
+  std::vector<std::pair<std::string, Length>> outside, baffles;
+  for (const Vault& vault : job.plan().vaults) {
+    outside.emplace_back(vault.id, vault.wall);
+    for (const Baffle& baffle : vault.baffles)
+      baffles.emplace_back(baffle.id, baffle.thickness);
+  }
+  std::string text = "Walls of the vaults: " + thicknesses(job, outside) + " thick";
+  if (!baffles.empty())
+    text += "; baffles, the walls between chambers: " + thicknesses(job, baffles) +
+            " thick, other sizes on sheet " + sheetOf(baffleAnchor());
+  return text + ".";
+}
+
 } // namespace
 
 Block openingTable(const SheetJob& job, double width) {
@@ -172,11 +202,8 @@ Block openingTable(const SheetJob& job, double width) {
       cornerName(first.id, 0) + " is corner 1 of " + called(*job.plan().vaults.find(first.id)) +
       ". Distances to the pipe's centre are from the outside corner named first, in baffles from "
       "the inside of wall 1-2.";
-  bool hasBaffles = false;
-  for (const Vault& vault : job.plan().vaults)
-    hasBaffles = hasBaffles || !vault.baffles.empty();
-  if (hasBaffles) note += " Sizes of baffles: sheet " + sheetOf(baffleAnchor()) + ".";
   addNote(block, note);
+  addNote(block, wallText(job));
   addNote(block,
           "Room: widest opening clear of lid, floor, corners, baffles, riser's ends and half way "
           "to the next pipe. Connector by its maker for the pipe's outside; ask before casting "

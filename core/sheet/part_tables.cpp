@@ -215,9 +215,10 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
       texts.push_back(tags.at(entry.run) + (entry.atStart ? " leaves " : " enters ") +
                       objectName(entry.basin, job.plan()) + " (" +
                       length(job.plan().basins.find(entry.basin)->length) + " x " +
-                      length(job.plan().basins.find(entry.basin)->width) + ") at its wall, " +
-                      sizeText(entry.size) + ", north " + level(metres(entry.at.y)) + ", east " +
-                      level(metres(entry.at.x)) + ", invert " + level(metres(entry.at.z)) + ": " +
+                      length(job.plan().basins.find(entry.basin)->width) +
+                      " inside) at its wall, " + sizeText(entry.size) + ", north " +
+                      level(metres(entry.at.y)) + ", east " + level(metres(entry.at.x)) +
+                      ", invert " + level(metres(entry.at.z)) + ": " +
                       entryText(job.plan(), entry) + ".");
     }
   }

@@ -184,6 +184,15 @@ std::string riserText(const ManwayStudy& manway, UnitSystem units) {
   return manway.riser ? printSize(*manway.riser, units) : "-";
 }
 
+/// What is left of an opening for who goes in: the largest round way beside the pipes.
+std::string clearWayText(const Manway& manway, const std::vector<ManwayLine>& lines,
+                         UnitSystem units) {
+  std::vector<ShaftPipe> pipes;
+  for (const ManwayLine& line : lines)
+    pipes.insert(pipes.end(), line.pipes.begin(), line.pipes.end());
+  return pipes.empty() ? "-" : printShort(clearWay(manway.diameter, pipes), units);
+}
+
 /// Who goes in has less room beside these.
 std::string standingIn(const Review& review, const std::vector<ManwayLine>& lines) {
   const auto tags = runTags(review.plan);
@@ -203,11 +212,12 @@ Block manwaySchedule(const Review& review, double width) {
     const Vault& given = *review.plan.vaults.find(vault.id);
     for (std::size_t i = 0; i < vault.manways.size(); ++i) {
       const ManwayStudy& manway = vault.manways[i];
+      const std::vector<ManwayLine> lines = ways.lines(vault, i);
       rows.push_back({called(given), std::to_string(manway.chamber),
                       printShort(given.manways[i].diameter, units), levelText(manway.rim, units),
                       riserText(manway, units),
                       given.manways[i].trafficCover ? "traffic" : "pedestrian",
-                      standingIn(review, ways.lines(vault, i))});
+                      standingIn(review, lines), clearWayText(given.manways[i], lines, units)});
     }
   }
   return table("MANWAY SCHEDULE",
@@ -217,7 +227,8 @@ Block manwaySchedule(const Review& review, double width) {
                 {"Rim", Align::Right},
                 {"Riser with|its frame", Align::Right},
                 {"Cover"},
-                {"Pipe in|its opening"}},
+                {"Pipe in|its opening"},
+                {"Clear way|beside it", Align::Right}},
                rows, width);
 }
 

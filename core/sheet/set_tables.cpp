@@ -261,8 +261,8 @@ Block levelTable(const SheetJob& job, double width) {
                 {"Water|at rest", Align::Right},
                 {"Inside|floor", Align::Right},
                 {"Underside|of base", Align::Right},
-                {"Low water, the pump|stops, by chamber"},
-                {"Water at the peak, pump|stopped, by chamber"}},
+                {"Low water, the pump|stops, by chamber", Align::Right},
+                {"Water at the peak, pump|stopped, by chamber", Align::Right}},
                rows, width);
 }
 

@@ -13,6 +13,7 @@
 #include "core/study/exposed_pipe.h"
 #include "core/study/floor_cover.h"
 #include "core/study/hole_gaps.h"
+#include "core/study/manway_way.h"
 #include "core/study/nominal_volts.h"
 #include "core/study/part_place.h"
 #include "core/study/profile.h"

@@ -28,6 +28,12 @@ inline void KnownNumbers::vaults(const Review& review) {
       levels(id, manway.grade, manway.rim);
       lengths(id, manway.riser);
     }
+    for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+      std::vector<ShaftPipe> pipes;
+      for (const ManwayLine& line : ManwayWays(review.plan, review.study).lines(vault, i))
+        pipes.insert(pipes.end(), line.pipes.begin(), line.pipes.end());
+      lengths(id, clearWay(given.manways[i].diameter, pipes));
+    }
     for (const Manway& manway : given.manways) {
       lengths(id, manway.diameter);
       // From the wall to the opening, across the vault.
@@ -189,7 +195,7 @@ inline void KnownNumbers::vents(const Review& review) {
     for (const NearRoof& near : vent.roofs) {
       for (const Id& object : {vent.run, near.building}) {
         lengths(object, near.away);
-        if (near.roof) lengths(object, vent.level - *near.roof);
+        if (near.roof) lengths(object, metres(std::abs(inMetres(vent.level - *near.roof))));
         if (near.roof) levels(object, *near.roof);
       }
     }

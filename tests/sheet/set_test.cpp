@@ -120,8 +120,9 @@ bool saysOn(const std::string& plan, const std::string& series, const std::strin
 }
 
 /// As saysOn, over the breaks of lines.
-bool saysAcross(const std::string& plan, const std::string& series, const std::string& words) {
-  for (const Page& page : testing::sampleSheets(plan, "arch-d")) {
+bool saysAcross(const std::vector<Page>& pages, const std::string& series,
+                const std::string& words) {
+  for (const Page& page : pages) {
     if (!page.number.starts_with(series)) continue;
     std::string all;
     for (const PageText& text : testing::textsOf(page))
@@ -129,6 +130,9 @@ bool saysAcross(const std::string& plan, const std::string& series, const std::s
     if (all.find(words) != std::string::npos) return true;
   }
   return false;
+}
+bool saysAcross(const std::string& plan, const std::string& series, const std::string& words) {
+  return saysAcross(testing::sampleSheets(plan, "arch-d"), series, words);
 }
 
 // The make-up comes up through the floor at the boatyard's far wall, away from the marked square.
@@ -218,10 +222,37 @@ TEST(SheetSetWords, TheExcavationTellsWhatItsTrenchesMeet) {
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "SPOIL HEAP: "));
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "to 1.166 m below the floor inside"));
   EXPECT_TRUE(saysOn("ferry-quay", "C-1", "dig as one with VT-1, VT-2, VT-4"));
-  EXPECT_TRUE(
-      saysAcross("transit-depot", "C-1",
-                 "The trench of UF-1 passes under or beside wash equipment: Existing wash arch."));
   EXPECT_FALSE(saysAcross("ferry-quay", "C-1", "beside wash equipment")) << "where they end";
+}
+
+TEST(SheetSetWords, TheExcavationTellsOfWashEquipmentOverATrench) {
+  EXPECT_FALSE(saysAcross("transit-depot", "C-1", "beside wash equipment")) << "0.3 m off";
+  Plan plan = testing::samplePlan("transit-depot");
+  WashEquipment arch = *plan.washes.find("WA-1");
+  arch.at.x += 0.5;
+  plan.washes.put(arch);
+  EXPECT_TRUE(
+      saysAcross(composeSheets(review(plan, builtinCatalog()), {"arch-d", 0}), "C-1",
+                 "The trench of UF-1 passes under or beside wash equipment: Existing wash arch."));
+}
+
+/// Who forms and casts a baffle looks where the walls are.
+TEST(SheetSetWords, VaultSectionsTellHowThickWallsAre) {
+  EXPECT_TRUE(saysAcross("transit-depot", "C-3",
+                         "Walls of the vaults: 0'-6\" thick; baffles, the walls between chambers: "
+                         "0'-6\" thick, other sizes on sheet C-103."));
+  Plan plan = testing::samplePlan("transit-depot");
+  Vault second = *plan.vaults.find("V2");
+  second.baffles[0].thickness = inches(4);
+  plan.vaults.put(second);
+  EXPECT_TRUE(saysAcross(composeSheets(review(plan, builtinCatalog()), {"arch-d", 0}), "C-3",
+                         "chambers: V1-B1 0'-6\", V2-B1 0'-4\" thick"));
+}
+
+/// 15 in and 10.8 in, less half of the inlet's 6.275 in (ASTM D3034).
+TEST(SheetSetWords, TheManwayScheduleTellsTheWayBesideAPipe) {
+  EXPECT_TRUE(saysOn("transit-depot", "P-6", "Clear way"));
+  EXPECT_TRUE(saysOn("transit-depot", "P-6", "1'-10 5/8\""));
 }
 
 TEST(SheetSetWords, PlumbingSchedulesTellWhatJoins) {
