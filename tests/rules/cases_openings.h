@@ -175,7 +175,7 @@ inline std::vector<Case> openingCases() {
 }
 
 /// The suction straight across from its manway's centre, 34.8 in from the vault's middle, by so
-/// many inches; its manway is 24 in wide.
+/// many inches; its manway is 30 in wide.
 inline Edit suctionAsideOfManway(double off) {
   return [=](Plan& p) {
     changeRun(p, "SU-1", [=](Run& r) {
@@ -205,23 +205,23 @@ inline std::vector<Case> reachCases() {
   const auto warning = Severity::Warning;
   const std::vector<Id> suction = {"SU-1", "V2"};
   return {
-      // 12 in less half of 2.375 in.
-      {"chamber-reach.upright", warning, suction, suctionAsideOfManway(10.83),
-       suctionAsideOfManway(10.80)},
+      // 15 in less half of 2.375 in.
+      {"chamber-reach.upright", warning, suction, suctionAsideOfManway(13.83),
+       suctionAsideOfManway(13.80)},
       {"chamber-reach.no-union", warning, suction,
        [](Plan& p) {
          changeRun(p, "SU-1", [](Run& r) {
            std::erase_if(r.parts, [](const InlinePart& part) { return part.id == "SU-1-3"; });
          });
        }},
-      // 18 in from the centre: the root of 18 x 18 less 1.2 x 1.2 is 17.96, less 6 in.
-      {"chamber-reach.union", warning, suction, suctionUnionAt(11.98), suctionUnionAt(11.94)},
-      // The root of 18 x 18 less 13.2 x 13.2 is 12.24.
+      // 21 in from the centre: the root of 21 x 21 less 1.2 x 1.2 is 20.97, less 6 in.
+      {"chamber-reach.union", warning, suction, suctionUnionAt(14.99), suctionUnionAt(14.95)},
+      // The root of 21 x 21 less 13.2 x 13.2 is 16.33.
       {"chamber-reach.float",
        warning,
        {"FC-1", "V2"},
-       floatAsideOfManway(12.26),
-       floatAsideOfManway(12.22)},
+       floatAsideOfManway(16.35),
+       floatAsideOfManway(16.31)},
       {"chamber-reach.undecided",
        warning,
        {"SU-1"},

@@ -29,10 +29,12 @@ inline void KnownNumbers::vaults(const Review& review) {
       lengths(id, manway.riser);
     }
     for (std::size_t i = 0; i < vault.manways.size(); ++i) {
+      const auto lines = ManwayWays(review.plan, review.study).lines(vault, i);
       std::vector<ShaftPipe> pipes;
-      for (const ManwayLine& line : ManwayWays(review.plan, review.study).lines(vault, i))
+      for (const ManwayLine& line : lines)
         pipes.insert(pipes.end(), line.pipes.begin(), line.pipes.end());
-      lengths(id, clearWay(given.manways[i].diameter, pipes));
+      for (const ManwayLine& line : lines)
+        lengths(line.run, clearWay(given.manways[i].diameter, pipes));
     }
     for (const Manway& manway : given.manways) {
       lengths(id, manway.diameter);

@@ -249,10 +249,11 @@ TEST(SheetSetWords, VaultSectionsTellHowThickWallsAre) {
                          "chambers: V1-B1 0'-6\", V2-B1 0'-4\" thick"));
 }
 
-/// 15 in and 10.8 in, less half of the inlet's 6.275 in (ASTM D3034).
+/// The inlet ends 1.2 in west and 10.8 in south of the centre, 10.87 in off it; with 15 in, less
+/// half of its 6.275 in (ASTM D3034), 22.73 in.
 TEST(SheetSetWords, TheManwayScheduleTellsTheWayBesideAPipe) {
   EXPECT_TRUE(saysOn("transit-depot", "P-6", "Clear way"));
-  EXPECT_TRUE(saysOn("transit-depot", "P-6", "1'-10 5/8\""));
+  EXPECT_TRUE(saysOn("transit-depot", "P-6", "1'-10 3/4\""));
 }
 
 TEST(SheetSetWords, PlumbingSchedulesTellWhatJoins) {
