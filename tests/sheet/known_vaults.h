@@ -33,8 +33,10 @@ inline void KnownNumbers::vaults(const Review& review) {
       std::vector<ShaftPipe> pipes;
       for (const ManwayLine& line : lines)
         pipes.insert(pipes.end(), line.pipes.begin(), line.pipes.end());
+      const Length way = clearWay(given.manways[i].diameter, pipes);
+      lengths(id, way); // a row is about the vault where it names several lines
       for (const ManwayLine& line : lines)
-        lengths(line.run, clearWay(given.manways[i].diameter, pipes));
+        lengths(line.run, way);
     }
     for (const Manway& manway : given.manways) {
       lengths(id, manway.diameter);
