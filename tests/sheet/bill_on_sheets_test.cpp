@@ -183,9 +183,12 @@ TEST_P(BillOnSheets, SupportsAreAsManyAsTheTableTells) {
 }
 
 TEST_P(BillOnSheets, Earth) {
-  const char* sheet[][2] = {{"excavation", "Dug, bank volume"}, {"bedding", "Bedding"},
-                            {"pipe-zone", "Pipe zone"},         {"backfill", "Backfill"},
-                            {"spoil", "Spoil, loose"},          {"surplus", "Hauled off, loose"}};
+  const char* sheet[][2] = {{"excavation", "Dug, bank volume"},
+                            {"bedding", "Bedding"},
+                            {"pipe-zone", "Pipe zone"},
+                            {"backfill", "Backfill; also bed and zone of pipe in the vaults' digs"},
+                            {"spoil", "Spoil, loose"},
+                            {"surplus", "Hauled off, loose"}};
   for (const auto& [key, title] : sheet) {
     const auto line = std::ranges::find(buy_.bill.lines, key, &BillLine::key);
     ASSERT_NE(line, buy_.bill.lines.end()) << key;
