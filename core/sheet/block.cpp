@@ -111,9 +111,9 @@ std::vector<std::string> wrapped(const std::string& text, double width, double h
 }
 
 void addNote(Block& block, const std::string& note) {
-  block.body.push_back({0.8, {}});
+  block.body.push_back({0.8, {}, true});
   for (const std::string& line : wrapped(note, block.width, kTextHeight, false))
-    block.body.push_back({kLinePitch, {words({0, 3}, line)}});
+    block.body.push_back({kLinePitch, {words({0, 3}, line)}, true});
 }
 
 Block paragraphs(const std::string& title, const std::vector<std::string>& texts, double width,

@@ -17,6 +17,7 @@ inline constexpr double kLinePitch = 1.7 * kTextHeight; ///< baseline to baselin
 struct PaperStrip {
   double height = 0;
   std::vector<PageItem> items;
+  bool note = false; ///< under the rows of a table; stays with the last of them
 };
 
 struct Block {

@@ -184,17 +184,20 @@ bool PageFlow::placePart(Block& block, std::size_t rows) {
   double height = leastHeight(block, rows);
   const auto at = placeFor(last(), block.width, height);
   if (!at) return false;
-  double deepest = height;
-  for (std::size_t i = std::min(rows, block.body.size()); i < block.body.size(); ++i) {
-    height += block.body[i].height;
+  std::size_t placed = std::min(rows, block.body.size());
+  for (; placed < block.body.size(); ++placed) {
+    height += block.body[placed].height;
     const PaperBox wide = PaperBox{*at, {at->x + block.width, at->y + height}}.grown(kSheetGap / 2);
     const bool free =
         wide.high.y <= space_.high.y + kSheetGap / 2 &&
         std::ranges::none_of(taken_.back(), [&](const PaperBox& b) { return b.meets(wide); });
     if (!free) break;
-    deepest = height;
   }
-  put(block, last(), *at, deepest);
+  // A heading over notes alone would look like a table that lost its rows.
+  if (placed < block.body.size())
+    while (placed > 1 && block.body[placed].note)
+      --placed;
+  put(block, last(), *at, leastHeight(block, placed));
   return true;
 }
 

@@ -40,7 +40,8 @@ std::string sewerText(const SheetJob& job, const Connection& joint) {
                                 printElevation(*utility.elevation, job.units()) + " by records"
                           : " of " + utility.name + " is not known";
     return "the invert told is the run's own; the centreline" + level +
-           ": expose it and check level, size and material first";
+           ": expose it and check level, size and material first; the excavator widens and deepens "
+           "the trench there by hand, as far as its owner asks, beyond what is tabled";
   }
   return "expose it and check its invert first; its size and material: ______";
 }

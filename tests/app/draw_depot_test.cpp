@@ -232,7 +232,7 @@ void DrawDepot::addConductors(const char* size, const char* count, CircuitKind k
 void DrawDepot::drawWater() {
   drawRun(
       Service::Inlet, "Wash-water inlet",
-      "75\t92.5\ne76\t92.5\ne80\t88.5\n44.5\tS8W\ne78\t42\n9\t278\ne65\t46\ne65\t49.1\t97.43\n");
+      "75\t92.5\ne77\t92.5\ne80\t89.5\n45.5\tS8W\ne78\t42\n9\t278\ne65\t46\ne65\t49.2\t97.43\n");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
@@ -373,7 +373,7 @@ void DrawDepot::tellWiring() {
   openGroup(5);
   knowChoice("wiring.facingPanel", 2);
   addRow("wiring.supplies",
-         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 70.5 ft"});
+         {"Pump and compressor", "Motor, three phases", "460", "277", "PC-1", "73.6 ft, 70.8 ft"});
   addRow("wiring.supplies",
          {"Controls", "Control, one phase", "110", "120", "PC-1", "73.6 ft, 72 ft"});
   addRow("wiring.signalCircuits", {"Wash demand", "110 V AC", "SG-1"});

@@ -316,6 +316,9 @@ Block toAgree(const SheetJob& job, double width) {
     texts.emplace_back(
         "Doors, windows and air intakes near the vents' open ends, and what the local "
         "code asks there: ______.");
+  if (breaksSurfaces(job.plan()))
+    texts.emplace_back("Pavements, floors and the wash are out of use from ______ to ______; ways "
+                       "kept open over digs and trenches: ______ (owner).");
   return paragraphs("TO BE AGREED BEFORE WORK BEGINS", texts, width, true);
 }
 

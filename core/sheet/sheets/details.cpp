@@ -23,6 +23,10 @@ namespace sump {
 
 namespace {
 
+constexpr const char* kLiftedOut =
+    "lift it out at its union, from above with a long tool or under an entry permit with the water "
+    "pumped below it, before anyone goes in by that.";
+
 struct Detail {
   const RunStudy* run;
   RunWindow window;
@@ -101,9 +105,7 @@ std::vector<std::string> eductorNotes(const SheetJob& job, const Run& run) {
     notes.push_back("It hangs in the air, as drawn, and is not dipped in: its jet falls " +
                     printHeight(*vault->waterLevel, run.eductor->outletEnd, job.units()) +
                     " to the water at rest and takes air down with it.");
-  if (run.eductor)
-    notes.push_back(
-        "It hangs in the manway: lift it out at its union before anyone goes in by that.");
+  if (run.eductor) notes.push_back(std::string("It hangs in the manway: ") + kLiftedOut);
   return notes;
 }
 
@@ -120,10 +122,10 @@ std::vector<std::string> openingNotes(const SheetJob& job, const Run& run) {
     for (std::size_t i = 0; i < vault.manways.size(); ++i) {
       for (const ManwayLine& line : ways.lines(vault, i)) {
         if (line.run != run.id) continue;
-        notes.push_back("It stands in the clear opening of " +
-                        manwayText(job, vault.manways[i].id) +
-                        (loose ? ": lift it out at its union before anyone goes in by that."
-                               : " and narrows it."));
+        std::string& note = notes.emplace_back("It stands in the clear opening of ");
+        note += manwayText(job, vault.manways[i].id);
+        note += loose ? ": " : " and narrows it.";
+        if (loose) note += kLiftedOut;
       }
     }
   }
@@ -221,8 +223,9 @@ std::vector<std::string> dipNotes(const SheetJob& job, const Id& run) {
         finding.what.id == "inlet-dip.stated" || finding.what.id == "outlet-dip.stated";
     if (stated && std::ranges::find(finding.objects, run) != finding.objects.end())
       notes.push_back(render(finding.what) +
-                      " Down leg: pipe of the same size in the lower socket, cut to end in the "
-                      "middle of that; what holds it besides the connector in the wall: ______ "
+                      " Down leg, not drawn nor in the cutting list: pipe of the same size, from "
+                      "what is left of its sticks, in the lower socket, cut to end in the middle "
+                      "of that; what holds it besides the connector in the wall: ______ "
                       "(contractor). A tee's top stays open.");
   }
   return notes;
