@@ -184,8 +184,8 @@ TEST(ElectricalRoom, MeasuresDisconnectsOnOtherWalls) {
   for (const Measure& measure : drawing.measures)
     if (measure.from.x == x && measure.to.x == x) along.push_back(measure.text);
   ASSERT_GE(along.size(), 2u);
-  EXPECT_EQ(along[0], "2'-6\"");
-  EXPECT_EQ(along[1], "1'-6\"");
+  EXPECT_EQ(along[0], "2'-9 5/8\""); // 70.8 ft less the wall's 68.0 ft
+  EXPECT_EQ(along[1], "1'-2 3/8\""); // 72.0 ft less 70.8 ft
   for (const RoomDisconnect& at : disconnectsIn(job, room))
     EXPECT_FALSE(isBesidePanel(room, at.local)) << at.supply->id;
 }
