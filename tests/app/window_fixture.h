@@ -95,13 +95,16 @@ protected:
   /// A place where a click means this object and nothing drawn over it.
   Point2 placeOn(const Id& id) {
     const Box box = *canvas().scene()->bounds({id});
-    const double reach = kReachPixels / canvas().view().scale();
+    const double pixel = 1 / canvas().view().scale();
+    const double reach = kReachPixels * pixel;
+    const double safe = reach + 2 * pixel; // a mouse stands on whole pixels
     constexpr int kSteps = 40;
     for (int i = 1; i < kSteps; ++i) {
       for (int k = 1; k < kSteps; ++k) {
         const Point2 p{box.low.x + (box.high.x - box.low.x) * i / kSteps,
                        box.low.y + (box.high.y - box.low.y) * k / kSteps};
-        if (canvas().scene()->objectAt(p, reach) == id) return p;
+        const auto& scene = *canvas().scene();
+        if (scene.objectAt(p, reach) == id && scene.objectAt(p, safe) == id) return p;
       }
     }
     ADD_FAILURE() << "no free place on " << id;
