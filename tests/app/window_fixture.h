@@ -97,14 +97,16 @@ protected:
     const Box box = *canvas().scene()->bounds({id});
     const double pixel = 1 / canvas().view().scale();
     const double reach = kReachPixels * pixel;
-    const double safe = reach + 2 * pixel; // a mouse stands on whole pixels
+    // A mouse stands on whole pixels, and two lines may be as near as each other.
+    const auto means = [&](Point2 p) { return canvas().scene()->objectAt(p, reach) == id; };
     constexpr int kSteps = 40;
     for (int i = 1; i < kSteps; ++i) {
       for (int k = 1; k < kSteps; ++k) {
         const Point2 p{box.low.x + (box.high.x - box.low.x) * i / kSteps,
                        box.low.y + (box.high.y - box.low.y) * k / kSteps};
-        const auto& scene = *canvas().scene();
-        if (scene.objectAt(p, reach) == id && scene.objectAt(p, safe) == id) return p;
+        if (means(p) && means(p + Point2{pixel, 0}) && means(p - Point2{pixel, 0}) &&
+            means(p + Point2{0, pixel}) && means(p - Point2{0, pixel}))
+          return p;
       }
     }
     ADD_FAILURE() << "no free place on " << id;
