@@ -95,21 +95,34 @@ protected:
   /// A place where a click means this object and nothing drawn over it.
   Point2 placeOn(const Id& id) {
     const Box box = *canvas().scene()->bounds({id});
-    const double pixel = 1 / canvas().view().scale();
-    const double reach = kReachPixels * pixel;
-    // A mouse stands on whole pixels, and two lines may be as near as each other.
-    const auto means = [&](Point2 p) { return canvas().scene()->objectAt(p, reach) == id; };
+    const double reach = kReachPixels / canvas().view().scale();
     constexpr int kSteps = 40;
     for (int i = 1; i < kSteps; ++i) {
       for (int k = 1; k < kSteps; ++k) {
         const Point2 p{box.low.x + (box.high.x - box.low.x) * i / kSteps,
                        box.low.y + (box.high.y - box.low.y) * k / kSteps};
-        if (means(p) && means(p + Point2{pixel, 0}) && means(p - Point2{pixel, 0}) &&
-            means(p + Point2{0, pixel}) && means(p - Point2{0, pixel}))
-          return p;
+        if (canvas().scene()->objectAt(p, reach) == id) return p;
       }
     }
     ADD_FAILURE() << "no free place on " << id;
+    return box.low;
+  }
+  /// The same where a pixel more or less means it too: two lines may be as near as each other.
+  Point2 surePlaceOn(const Id& id) {
+    const Box box = *canvas().scene()->bounds({id});
+    const double one = 1 / canvas().view().scale();
+    const auto means = [&](Point2 p) {
+      return canvas().scene()->objectAt(p, kReachPixels * one) == id;
+    };
+    constexpr int kSteps = 40;
+    for (int i = 1; i < kSteps * kSteps; ++i) {
+      const Point2 p = box.low + Point2{(box.high.x - box.low.x) * (i / kSteps) / kSteps,
+                                        (box.high.y - box.low.y) * (i % kSteps) / kSteps};
+      if (means(p) && means(p + Point2{one, 0}) && means(p - Point2{one, 0}) &&
+          means(p + Point2{0, one}) && means(p - Point2{0, one}))
+        return p;
+    }
+    ADD_FAILURE() << "no sure place on " << id;
     return box.low;
   }
   void dragFrom(Point2 from, Point2 to) {

@@ -36,16 +36,16 @@ TEST_F(Window, ShowsTheSampleWithItsFindings) {
 
 TEST_F(Window, ClickSelectsAndShiftClickAdds) {
   open(samplePath("transit-depot.sump"));
-  click(placeOn("V1"));
+  click(surePlaceOn("V1"));
   EXPECT_EQ(canvas().selection(), std::set<Id>{"V1"});
   ASSERT_NE(field<QLineEdit>("Inside floor"), nullptr);
   settle();
   QTest::qWait(100); // the panel of the vault gives the drawing another width
-  click(placeOn("V2"), Qt::ShiftModifier);
+  click(surePlaceOn("V2"), Qt::ShiftModifier);
   EXPECT_EQ(canvas().selection(), (std::set<Id>{"V1", "V2"}));
   settle();
   QTest::qWait(100);
-  click(placeOn("V1"), Qt::ShiftModifier);
+  click(surePlaceOn("V1"), Qt::ShiftModifier);
   EXPECT_EQ(canvas().selection(), std::set<Id>{"V2"});
   QTest::keyClick(&canvas(), Qt::Key_Escape);
   EXPECT_TRUE(canvas().selection().empty());
