@@ -82,7 +82,7 @@ void GuidePictures::drawing() {
 
 void GuidePictures::panels() {
   canvas().fitAll();
-  click(placeOn("V2"));
+  click(surePlaceOn("V2"));
   keep("window.png", window.get());
   keep("wrong.png", dock("dock-findings"));
   keep("deep.png", dock("dock-levels"));

@@ -387,7 +387,7 @@ TEST_F(Handles, ADragLandsOnTheGridOrWithinReachOfWhatItCatches) {
   canvas().select({"V2"});
   for (Point2 by : {Point2{0, -3}, Point2{3, 1}, Point2{-2.5, 1.4}}) {
     const Point2 before = plan().vaults.find("V2")->centre;
-    const Point2 from = placeOn("V2");
+    const Point2 from = surePlaceOn("V2");
     drag(from, from + by);
     const Point2 moved = plan().vaults.find("V2")->centre - before;
     // Six pixels for what is caught, half a step for the grid, and the pixel itself.

@@ -101,7 +101,7 @@ TEST_F(Window, AltForAMomentDoesNoHarm) {
 TEST_F(Window, EscapeRollsADragBack) {
   open(samplePath("transit-depot.sump"));
   const Plan before = plan();
-  const Point2 from = placeOn("V2");
+  const Point2 from = surePlaceOn("V2");
   dragFrom(from, from + Point2{4, 0});
   QTest::keyClick(&canvas(), Qt::Key_Escape);
   release(from + Point2{4, 0});
@@ -251,7 +251,7 @@ TEST_F(Window, FindingsFollowTheEditAndAClickGoesThere) {
 
 TEST_F(Window, SavesAndReopensTheSamePlan) {
   open(samplePath("transit-depot.sump"));
-  click(placeOn("V2"));
+  click(surePlaceOn("V2"));
   window->action(ActionId::Duplicate)->trigger();
   EXPECT_EQ(plan().vaults.size(), 3u);
   const Plan edited = plan();
