@@ -6,11 +6,12 @@
 
 namespace sump {
 
-namespace {
-
 Length lidTop(const Vault& vault) {
   return vault.floor + vault.insideHeight + vault.lidThickness;
 }
+
+namespace {
+
 Length underside(const Vault& vault) {
   return vault.floor - vault.floorThickness;
 }

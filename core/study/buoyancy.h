@@ -7,6 +7,8 @@
 
 namespace sump {
 
+/// Elevation of the lid's upper side.
+Length lidTop(const Vault& vault);
 /// Outside volume with lid and collar, solid.
 Volume outsideVolume(const Vault& vault);
 /// Outside volume below a level.

@@ -4,6 +4,7 @@
 #include "core/study/context.h"
 
 #include "core/geometry/polygon.h"
+#include "core/study/buoyancy.h"
 
 #include <algorithm>
 
@@ -53,7 +54,7 @@ void HoleFinder::cross(Point2 c, Point2 d, Length bottom, Length top, const Id& 
 /// A pipe that passes over the lid or under the slab does not go through the wall.
 void HoleFinder::crossWalls(const Vault& vault, const Ring& outline) {
   const Length bottom = vault.floor - vault.floorThickness;
-  const Length top = vault.floor + vault.insideHeight + vault.lidThickness;
+  const Length top = lidTop(vault);
   for (std::size_t i = 0; i < outline.size(); ++i) {
     cross(outline[i], outline[(i + 1) % outline.size()], bottom, top, vault.id, {});
   }

@@ -32,7 +32,7 @@ Ring largest(std::vector<Ring> rings) {
 
 /// Up to the mean grade of the dig; frames and covers are taken as wide as the risers below them.
 double risersOf(const Vault& vault, double grade, double wall) {
-  const double lid = inMetres(vault.floor + vault.insideHeight + vault.lidThickness);
+  const double lid = inMetres(lidTop(vault));
   double sum = 0;
   for (const Manway& manway : vault.manways) {
     const double rim = manway.rim ? std::min(inMetres(*manway.rim), grade) : grade;

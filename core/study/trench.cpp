@@ -2,6 +2,7 @@
 
 #include "core/geometry/polygon.h"
 #include "core/geometry/unit.h"
+#include "core/study/buoyancy.h"
 #include "core/study/trench_outline.h"
 
 #include <algorithm>
@@ -142,7 +143,7 @@ void TrenchDigger::passOver(Point3 from, Point3 to) {
   if (middle.z > ground_.context.ground.elevation(flat(middle)).value_or(middle.z)) return;
   for (std::size_t i : vaults.touching(boxOf({flat(middle)}))) {
     const Vault& vault = ground_.context.plan.vaults[i];
-    const double lid = inMetres(vault.floor + vault.insideHeight + vault.lidThickness);
+    const double lid = inMetres(lidTop(vault));
     const double gap = std::min(from.z, to.z) - underside - lid;
     if (gap < 0 || !contains(vaults.rings()[i], flat(middle))) continue;
     backfilled_.overLid += metres(distance(flat(from), flat(to)));
