@@ -84,6 +84,13 @@ std::string entryText(const Plan& plan, const BasinEntry& entry) {
                         : "");
 }
 
+/// `north 3.000, east 47.850, invert 1.450`
+std::string placeText(const SheetJob& job, Point2 at, Length invert) {
+  const auto level = [&](Length v) { return printElevation(v, job.units()); };
+  return "north " + level(metres(at.y)) + ", east " + level(metres(at.x)) + ", invert " +
+         level(invert);
+}
+
 /// Who makes the joint at wash equipment, which its supplier brings.
 std::string washText(const SheetJob& job, const Run& run, const WashEquipment& wash) {
   if (isConduit(run.service))
@@ -101,7 +108,6 @@ std::string washText(const SheetJob& job, const Run& run, const WashEquipment& w
 /// At the far ends of the runs to wash equipment.
 void addWashes(const SheetJob& job, bool conduits, std::vector<std::string>& texts) {
   const auto tags = runTags(job.plan());
-  const auto level = [&](double v) { return printElevation(metres(v), job.units()); };
   for (const RunStudy& studied : job.study().runs) {
     const Run& run = *job.plan().runs.find(studied.id);
     if (isConduit(run.service) != conduits || !studied.resolved) continue;
@@ -112,8 +118,8 @@ void addWashes(const SheetJob& job, bool conduits, std::vector<std::string>& tex
       if (wash == nullptr) continue;
       const Point3 at = (atStart ? studied.points.front() : studied.points.back()).at;
       texts.push_back(tags.at(run.id) + (atStart ? " starts at " : " ends at ") + called(*wash) +
-                      ", north " + level(at.y) + ", east " + level(at.x) + ", invert " +
-                      level(at.z) + ": " + washText(job, run, *wash) + ".");
+                      ", " + placeText(job, flat(at), metres(at.z)) + ": " +
+                      washText(job, run, *wash) + ".");
     }
   }
 }
@@ -198,7 +204,6 @@ Block accessTable(const SheetJob& job, double width) {
 
 Block connectionNotes(const SheetJob& job, bool conduits, double width) {
   const auto tags = runTags(job.plan());
-  const auto level = [&](Length v) { return printElevation(v, job.units()); };
   const auto length = [&](Length v) { return printLength(v, job.units()); };
   std::vector<std::string> texts;
   for (const Connection& joint : connections(job.plan(), job.study())) {
@@ -207,8 +212,8 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
                                  ? std::string("a stub")
                                  : objectName(joint.other, job.plan()) + " (existing)";
     texts.push_back(tags.at(joint.run) + (joint.atStart ? " starts at " : " ends at ") + what +
-                    ", north " + level(metres(joint.at.y)) + ", east " + level(metres(joint.at.x)) +
-                    ", invert " + level(joint.invert) + ": " + joinText(job, joint) + ".");
+                    ", " + placeText(job, joint.at, joint.invert) + ": " + joinText(job, joint) +
+                    ".");
   }
   for (const RunStudy& run : job.study().runs) {
     if (isConduit(run.service) != conduits) continue;
@@ -217,9 +222,8 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
                       objectName(entry.basin, job.plan()) + " (" +
                       length(job.plan().basins.find(entry.basin)->length) + " x " +
                       length(job.plan().basins.find(entry.basin)->width) +
-                      " inside) at its wall, " + sizeText(entry.size) + ", north " +
-                      level(metres(entry.at.y)) + ", east " + level(metres(entry.at.x)) +
-                      ", invert " + level(metres(entry.at.z)) + ": " +
+                      " inside) at its wall, " + sizeText(entry.size) + ", " +
+                      placeText(job, flat(entry.at), metres(entry.at.z)) + ": " +
                       entryText(job.plan(), entry) + ".");
     }
   }
