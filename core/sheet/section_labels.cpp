@@ -44,7 +44,8 @@ public:
     }
     if (!late.empty()) board_.settle(); // what stood in their way may have moved off
     for (const SectionNote* note : late) {
-      if (!placeOne(*note) && !note->inside && !note->isListed) tellBelow(*note, keys, unplaced);
+      if (!placeOne(*note) && !placeBeside(*note) && !note->inside && !note->isListed)
+        tellBelow(*note, keys, unplaced);
     }
     return unplaced;
   }
@@ -86,22 +87,33 @@ private:
       return board_.atOneOf(label,
                             things_.roundPipes(linePlaces(note, board_.size(label)), note.object));
     if (note.inOrder) return placeInOrder(note, label);
+    if (note.pointed) return placeLed(note, label, kNear);
     return placeAbout(note, label, kNear);
+  }
+  /// One that had better be pointed at, where no leader finds a way.
+  bool placeBeside(const SectionNote& note) {
+    constexpr double kNear = 1.5;
+    const SheetLabel label{{note.text}, false, false, note.ink};
+    return note.pointed && note.lines.empty() && placeAbout(note, label, kNear);
   }
   bool placeKey(const SectionNote& note, const std::string& key) {
     constexpr double kNear = 0.8;
     return placeAbout(note, {{key}, false, false, note.ink}, kNear);
   }
-  bool placeAbout(const SectionNote& note, const SheetLabel& label, double near) {
+  bool placeAt(const SectionNote& note, const SheetLabel& label,
+               std::vector<LabelCandidate> places) {
+    const Point2 at = section_.view.toPaper(siteOf(note));
+    return board_.atOneOf(
+        label,
+        outOfOtherVaults(things_.roundPipes(std::move(places), note.object), at, note.isListed));
+  }
+  bool placeLed(const SectionNote& note, const SheetLabel& label, double near) {
     const Point2 at = section_.view.toPaper(siteOf(note)), size = board_.size(label);
-    const auto add = [&](std::vector<LabelCandidate> places) {
-      places =
-          outOfOtherVaults(things_.roundPipes(std::move(places), note.object), at, note.isListed);
-      return board_.atOneOf(label, places);
-    };
-    const auto led = [&] { return add(aroundPoint(at, size.x, size.y, near, kSectionReach, 0)); };
-    if ((note.pointed || isCrowded(note)) && led()) return true;
-    return add(board_.placesAbout(label, siteOf(note), near, kSectionReach));
+    return placeAt(note, label, aroundPoint(at, size.x, size.y, near, kSectionReach, 0));
+  }
+  bool placeAbout(const SectionNote& note, const SheetLabel& label, double near) {
+    if ((note.pointed || isCrowded(note)) && placeLed(note, label, near)) return true;
+    return placeAt(note, label, board_.placesAbout(label, siteOf(note), near, kSectionReach));
   }
   /// Beside other things a text without a leader could be taken for theirs.
   bool isCrowded(const SectionNote& note) const {
@@ -119,6 +131,7 @@ private:
   bool placeInOrder(const SectionNote& note, const SheetLabel& label);
   PaperSpan ownSpan(const SectionNote& note) const;
   std::vector<LabelCandidate> linePlaces(const SectionNote& note, Point2 size) const;
+  void offOwnLines(const SectionNote& note, std::vector<LabelCandidate>& places) const;
   std::vector<PaperBox> otherChambers(const SectionNote& note) const;
   std::vector<LabelCandidate> insidePlaces(const SectionArea& area, Point2 size) const;
   PaperSpan orderSpan(const SectionNote& note) const;
@@ -241,12 +254,28 @@ std::vector<LabelCandidate> SectionLabels::linePlaces(const SectionNote& note, P
     }
     cost += kNextLine;
   }
+  if (note.side == NoteSide::Above && note.ink == Ink::Black) offOwnLines(note, places);
   constexpr double kOthers = 100; // mm that a place is disliked where it would tell of another's
   for (const PaperBox& other : otherChambers(note)) {
     for (LabelCandidate& place : places)
       place.cost += other.meets(place.box) ? kOthers : 0;
   }
   return places;
+}
+
+/// Beside its lid or floor, between two of them, a name could be either's.
+void SectionLabels::offOwnLines(const SectionNote& note,
+                                std::vector<LabelCandidate>& places) const {
+  constexpr double kBeside = 120; // mm that such a place is disliked
+  std::vector<Point2> ends;
+  for (const SectionArea& line : note.lines) {
+    ends.push_back(section_.toPaper(line.from, line.low));
+    ends.push_back(section_.toPaper(line.to, line.low));
+  }
+  const PaperBox own = around(ends);
+  for (LabelCandidate& place : places) {
+    if (place.box.low.x < own.low.x || place.box.high.x > own.high.x) place.cost += kBeside;
+  }
 }
 
 /// Of a level's vault, in which it is not that.

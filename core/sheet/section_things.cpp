@@ -60,7 +60,8 @@ bool SectionThings::isHidden(Point2 p) const {
 
 /// What a plate costs that takes a baffle, the gap over it or a fitting away.
 double SectionThings::onFittings(const PaperBox& plate) const {
-  constexpr double kOnFitting = 60, kHair = 0.15, kGap = 2; // mm: disliked; of air; over a baffle
+  constexpr double kOnFitting = 450;       // mm that it is disliked
+  constexpr double kHair = 0.15, kGap = 2; // mm: of air; over a baffle
   const PaperBox box = plate.grown(-kHair);
   const auto hides = [&](const PaperBox& fitting) { return box.touches(fitting); };
   const bool onBaffle = std::ranges::any_of(baffles_, [&](const PaperBox& baffle) {
