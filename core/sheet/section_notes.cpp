@@ -5,6 +5,7 @@
 #include "core/plan/keys.h"
 #include "core/sheet/cut_lid.h"
 #include "core/sheet/floor_note.h"
+#include "core/sheet/section_places.h"
 #include "core/study/object_names.h"
 #include "core/units/print_levels.h"
 
@@ -94,8 +95,7 @@ void NoteTaker::vault(const ProfileVault& v, const char* rim) {
   level(v.id, at("FLOOR", v.floor), NoteSide::Below, 2, Ink::Black, name,
         {{v.insideFrom, v.insideTo, v.floor, v.floor}});
   for (const ProfileChamber& c : v.chambers) {
-    const double centre = (c.from + c.to) / 2;
-    add(v.id, centre, v.floor, std::to_string(c.number), NoteSide::Above, 0, Ink::Grey,
+    add(v.id, (c.from + c.to) / 2, v.floor, std::to_string(c.number), NoteSide::Above, 0, Ink::Grey,
         c.to - c.from);
     notes_.back().inside = SectionArea{c.from, c.to, v.floor, v.lidUnderside};
   }
@@ -217,7 +217,7 @@ void noteLegs(const RunProfile& profile, NoteTaker& notes) {
     if (length(i) > length(longest)) longest = i;
   }
   if (profile.legs.empty()) return;
-  const ProfilePoint &a = profile.points[longest], &b = profile.points[longest + 1];
+  const auto& [a, b] = plainStretch(profile, longest);
   notes.pipe(profile.run, profile.service, profile.legs[longest].size, a.station, a.invert,
              b.station, b.invert);
 }

@@ -26,6 +26,31 @@ void addLinePlaces(Point2 a, Point2 b, double wished, Point2 size, bool below, d
   }
 }
 
+std::pair<ProfilePoint, ProfilePoint> plainStretch(const RunProfile& profile, std::size_t leg) {
+  constexpr double kAtMiddle = 0.1; // of the leg
+  const ProfilePoint &a = profile.points[leg], &b = profile.points[leg + 1];
+  const double length = b.station - a.station, middle = (a.station + b.station) / 2;
+  std::vector<double> stops{a.station, b.station};
+  bool atMiddle = false;
+  for (const ProfilePart& part : profile.parts) {
+    if (part.leg != leg) continue;
+    stops.push_back(part.station);
+    atMiddle = atMiddle || std::abs(part.station - middle) < kAtMiddle * length;
+  }
+  if (!atMiddle || !(length > 0)) return {a, b};
+  std::ranges::sort(stops);
+  std::size_t longest = 0;
+  for (std::size_t i = 0; i + 1 < stops.size(); ++i)
+    if (stops[i + 1] - stops[i] > stops[longest + 1] - stops[longest]) longest = i;
+  const auto at = [&](double station) {
+    ProfilePoint point = a;
+    point.station = station;
+    point.invert = a.invert + (station - a.station) / length * (b.invert - a.invert);
+    return point;
+  };
+  return {at(stops[longest]), at(stops[longest + 1])};
+}
+
 std::vector<LabelCandidate> invertPlaces(Point2 at, Point2 size) {
   constexpr double kOff = 1;
   const double x = size.x / 2, y = size.y / 2 + kOff;

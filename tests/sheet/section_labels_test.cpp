@@ -4,8 +4,11 @@
 
 #include "core/sheet/clip.h"
 #include "core/sheet/mark_pen.h"
+#include "core/sheet/section_places.h"
 
 #include <gtest/gtest.h>
+
+#include <tuple>
 
 namespace sump {
 namespace {
@@ -123,6 +126,26 @@ TEST(SectionLabels, TheLeaderToALevelEndsInNoPipe) {
     EXPECT_FALSE(boxOf(section, pipe).holds(shape->points[0])) << shape->points[0].x;
   }
   EXPECT_EQ(dots, 1);
+}
+
+// Words about a pipe would point into what stands at its middle.
+TEST(SectionLabels, APipeIsPointedAtWhereNothingStandsOnIt) {
+  RunProfile profile;
+  profile.points.resize(2);
+  profile.points[1].station = 10;
+  profile.points[0].invert = metres(2);
+  profile.points[1].invert = metres(1);
+  profile.legs.resize(1);
+  profile.parts = {{"A", PartKind::BallValve, 0, 2, metres(1.8)}};
+  auto [from, to] = plainStretch(profile, 0); // nothing at the middle: the whole leg
+  EXPECT_EQ(from.station, 0);
+  EXPECT_EQ(to.station, 10);
+  profile.parts.push_back({"B", PartKind::Union, 0, 5.5, metres(1.45)});
+  std::tie(from, to) = plainStretch(profile, 0); // of 2, 3.5 and 4.5 m the last
+  EXPECT_DOUBLE_EQ(from.station, 5.5);
+  EXPECT_DOUBLE_EQ(to.station, 10);
+  EXPECT_NEAR(inMetres(from.invert), 1.45, 1e-9); // 2 - 5.5 / 10
+  EXPECT_NEAR(inMetres(to.invert), 1, 1e-9);
 }
 
 } // namespace
