@@ -28,7 +28,7 @@ struct Looked {
   std::string page;
   PaperBox frame;
   std::map<std::uint32_t, PaperBox> symbols;
-  std::vector<std::pair<Point2, Point2>> leaders, walls;
+  std::vector<std::pair<Point2, Point2>> leaders, walls, pipes;
   std::vector<std::pair<PaperBox, std::string>> plates; ///< with the first line on them
 };
 
@@ -47,6 +47,10 @@ void takeMark(const PageShape& shape, Looked& view) {
     for (std::size_t i = 0; i + 1 < shape.points.size(); ++i)
       view.walls.emplace_back(shape.points[i], shape.points[i + 1]);
     if (shape.closed) view.walls.emplace_back(shape.points.back(), shape.points.front());
+  } else if (shape.role == PageRole::Other && !shape.closed && shape.line &&
+             shape.line->ink == Ink::ServicePurple) {
+    for (std::size_t i = 0; i + 1 < shape.points.size(); ++i)
+      view.pipes.emplace_back(shape.points[i], shape.points[i + 1]);
   }
 }
 
@@ -165,6 +169,33 @@ TEST_P(Views, NoPlateBreaksAWall) {
     }
     EXPECT_LE(count, isSmall() ? 2 : 0) << broken;
   }
+}
+
+/// `V1-3`, of a vault.
+bool isCorner(const std::string& text) {
+  const std::size_t dash = text.find('-');
+  return text.size() > 3 && text[0] == 'V' && dash + 2 == text.size() && text[dash + 1] >= '1' &&
+         text[dash + 1] <= '4';
+}
+
+// A pipe close beside a vault goes on beside its corners' names.
+TEST_P(Views, NoCornersNameBreaksAPipeOfReclaimedWater) {
+  constexpr double kHair = 0.2; // mm
+  if (isSmall()) GTEST_SKIP() << "small paper";
+  std::size_t corners = 0, pipes = 0;
+  for (const Looked& view : views_) {
+    if (!view.page.starts_with("P-1")) continue;
+    pipes += view.pipes.size();
+    for (const auto& [plate, text] : view.plates) {
+      if (!isCorner(text)) continue;
+      ++corners;
+      for (const auto& [a, b] : view.pipes)
+        EXPECT_FALSE(cutsBox(a, b, plate.grown(-kHair)))
+            << at(view, plate.centre()) << ": " << text;
+    }
+  }
+  EXPECT_GT(corners, 4u);
+  EXPECT_GT(pipes, 10u);
 }
 
 TEST_P(Views, PlatesKeepOffTheFrame) {

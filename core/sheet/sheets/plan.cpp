@@ -189,9 +189,10 @@ private:
     }
     return false;
   }
-  /// Diagonally off it where that covers nothing: the plan of the placement has them all.
+  /// Diagonally off it, or with a leader, where that covers nothing: the plan of the placement has
+  /// them all.
   void labelCorners(const SheetView& view, LabelBoard& board) {
-    constexpr double kOff = 0.8; // mm
+    constexpr double kOff = 0.8, kNear = 2, kReach = 14, kLed = 5; // mm; that a leader is disliked
     for (const VaultStudy& vault : job_.study().vaults) {
       for (std::size_t i = 0; i < vault.outline.size(); ++i) {
         if (!view.shows(vault.outline[i])) continue;
@@ -199,6 +200,12 @@ private:
         const Point2 half = board.size(label) * 0.5 + Point2{kOff, kOff};
         const Point2 corner = view.toPaper(vault.outline[i]);
         std::vector<LabelCandidate> places;
+        if (!isSmallPaper(job_.paper))
+          places =
+              aroundPoint(corner, 2 * (half.x - kOff), 2 * (half.y - kOff), kNear, kReach, kLed);
+        std::erase_if(places, [&](const LabelCandidate& place) {
+          return contains(vault.outline, view.toSite(place.box.centre()));
+        });
         for (const Point2 u : {Point2{1, 1}, Point2{1, -1}, Point2{-1, 1}, Point2{-1, -1}}) {
           const Point2 middle = corner + Point2{u.x * half.x, u.y * half.y};
           const PaperBox box = PaperBox{middle - half, middle + half}.grown(-kOff);
