@@ -109,7 +109,7 @@ Block runSchedule(const Review& review, const Catalog& catalog, double width) {
     underFloor = underFloor || cover.underFloor;
     std::ranges::move(coverCells(cover, run, units), std::back_inserter(row));
     row.push_back(viewAndSheet(sectionAnchor(review.plan, run.id)));
-    row.push_back(viewAndSheet(detailAnchor(review.plan, run.id)));
+    row.push_back(viewAndSheet(detailAnchor(review.plan, review.study, run.id)));
     row.push_back(runEndText(review.plan, review.study, given, true) + " to " +
                   runEndText(review.plan, review.study, given, false));
     rows.push_back(std::move(row));

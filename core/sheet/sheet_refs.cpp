@@ -1,5 +1,7 @@
 #include "core/sheet/sheet_refs.h"
 
+#include "core/sheet/typical_interconnect.h"
+
 #include <algorithm>
 #include <variant>
 
@@ -91,16 +93,11 @@ std::string sectionAnchor(const Plan& plan, const Id& run) {
   return itemAnchor(kSection, plan.runs, run);
 }
 
-std::string detailAnchor(const Plan& plan, const Id& run) {
+std::string detailAnchor(const Plan& plan, const Study& study, const Id& run) {
   const Run* given = plan.runs.find(run);
   if (given == nullptr || given->service != Service::Interconnect)
     return itemAnchor(kDetail, plan.runs, run);
-  // One of a vault is typical of the others.
-  for (const Run& other : plan.runs) {
-    if (other.service == Service::Interconnect && other.from.target == given->from.target)
-      return itemAnchor(kDetail, plan.runs, other.id);
-  }
-  return itemAnchor(kDetail, plan.runs, run);
+  return itemAnchor(kDetail, plan.runs, alikeInterconnects(plan, study, run).front());
 }
 
 std::string vaultAnchor(const Plan& plan, const Id& vault) {

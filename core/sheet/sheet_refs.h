@@ -11,7 +11,8 @@ namespace sump {
 /// Marks by which a sheet is found: what begins on it.
 std::string partAnchor(const std::string& part);
 std::string sectionAnchor(const Plan& plan, const Id& run);
-std::string detailAnchor(const Plan& plan, const Id& run);
+/// One detail holds for all interconnects that are alike.
+std::string detailAnchor(const Plan& plan, const Study& study, const Id& run);
 std::string vaultAnchor(const Plan& plan, const Id& vault);
 std::string roomAnchor(const Plan& plan, const Id& room);
 std::string elevationAnchor(const Plan& plan, const Id& room);

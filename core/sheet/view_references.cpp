@@ -205,7 +205,7 @@ Block viewTable(const SheetJob& job, double width) {
   const auto tags = runTags(plan);
   for (const Run& run : plan.runs) {
     rows.push_back({tags.at(run.id), viewAndSheet(sectionAnchor(plan, run.id)),
-                    viewAndSheet(detailAnchor(plan, run.id))});
+                    viewAndSheet(detailAnchor(plan, job.study(), run.id))});
   }
   const std::vector<Column> columns = {{"Of"}, {"Section or|elevation"}, {"Detail or|large plan"}};
   return abreast("SECTIONS AND DETAILS, VIEW/SHEET", columns, rows, width);

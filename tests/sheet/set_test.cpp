@@ -350,7 +350,7 @@ TEST(SheetSetWords, TellWhichPipesHaveUnionsAboveTheFloor) {
 
 TEST(SheetSetWords, DetailsTellGradeAndWhatIsTypical) {
   EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "  grade"));
-  EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "INTERCONNECT, IC-1 (IC-2 similar)"));
+  EXPECT_TRUE(saysOn("boatyard-pad", "P-5", "INTERCONNECT, IC-1 (IC-2, IC-3 similar)"));
 }
 
 // A spot level under a vault would read as the vault's.

@@ -10,6 +10,7 @@
 #include "core/sheet/sheet_refs.h"
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
+#include "core/sheet/typical_interconnect.h"
 #include "core/sheet/view_references.h"
 #include "core/study/exposed_pipe.h"
 #include "core/study/manway_way.h"
@@ -17,7 +18,6 @@
 #include "core/units/print_levels.h"
 
 #include <algorithm>
-#include <set>
 
 namespace sump {
 
@@ -132,21 +132,6 @@ std::vector<std::string> openingNotes(const SheetJob& job, const Run& run) {
   return notes;
 }
 
-/// Every interconnect of a vault goes through its baffle alike: `IC-1 (IC-2 similar)`.
-std::string interconnectTags(const SheetJob& job, const Id& vault) {
-  const auto tags = runTags(job.plan());
-  std::string first, more;
-  for (const Run& run : job.plan().runs) {
-    if (run.service != Service::Interconnect || run.from.target != vault) continue;
-    if (first.empty()) {
-      first = tags.at(run.id);
-    } else {
-      more += (more.empty() ? "" : ", ") + tags.at(run.id);
-    }
-  }
-  return more.empty() ? first : first + " (" + more + " similar)";
-}
-
 /// What keeps reclaimed water out of the drinking water, as it is drawn.
 std::string crossConnectionNote(const Run& run) {
   std::string drawn;
@@ -202,19 +187,6 @@ std::vector<std::string> riserNotes(const SheetJob& job, const RunStudy& run) {
   return notes;
 }
 
-/// How an interconnect lies about its baffle.
-std::string aboutBaffle(const SheetJob& job, const Run& run) {
-  const Vault& vault = *job.plan().vaults.find(run.from.target);
-  const std::vector<ChamberBox> boxes = chambers(vault);
-  const int first = std::min(run.from.chamber, run.to.chamber); // chambers count from 1
-  const double baffle = (boxes[first - 1].high.x + boxes[first].low.x) / 2;
-  const double before = std::abs(run.from.at.x - baffle), behind = std::abs(run.to.at.x - baffle);
-  constexpr double kSame = 0.001; // m
-  if (std::abs(before - behind) < kSame) return "half of it on each side of the baffle";
-  return printLength(metres(before), job.units()) + " of it before the baffle's middle, " +
-         printLength(metres(behind), job.units()) + " behind";
-}
-
 /// How deep the check asks that its tee or elbow reaches.
 std::vector<std::string> dipNotes(const SheetJob& job, const Id& run) {
   std::vector<std::string> notes;
@@ -244,7 +216,17 @@ std::optional<Detail> inletDetail(const SheetJob& job, const RunStudy& run, cons
   return Detail{&run, {std::max(0.0, wall - kPast / 2), end}, "INLET" + tag, std::move(notes)};
 }
 
-std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::set<Id>& shown) {
+/// One for all that are alike.
+std::optional<Detail> interconnectDetail(const SheetJob& job, const RunStudy& run) {
+  const std::vector<Id> alike = alikeInterconnects(job.plan(), job.study(), run.id);
+  if (alike.front() != run.id) return std::nullopt;
+  std::vector<std::string> notes = interconnectNotes(job, alike);
+  notes.emplace_back(kArms);
+  return Detail{
+      &run, {0, planEnd(run)}, "INTERCONNECT, " + interconnectTags(job, alike), std::move(notes)};
+}
+
+std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run) {
   const Run& given = *job.plan().runs.find(run.id);
   const double end = planEnd(run);
   const std::string tag = ", " + runTags(job.plan()).at(run.id);
@@ -255,12 +237,7 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run, std::se
   };
   switch (run.service) {
   case Service::Interconnect:
-    if (!shown.insert(given.from.target).second) return std::nullopt; // one for each vault
-    return Detail{
-        &run,
-        {0, end},
-        "INTERCONNECT, " + interconnectTags(job, given.from.target),
-        {"Through the baffle, sealed all round; " + aboutBaffle(job, given) + ".", kArms}};
+    return interconnectDetail(job, run);
   case Service::Link:
     return Detail{&run,
                   {0, end},
@@ -322,26 +299,26 @@ Point2 placeOn(const RunStudy& run, double along) {
 
 } // namespace
 
+/// A detail in another vault is its own, too: each vault tells where to look.
 std::vector<DetailPlace> detailPlaces(const SheetJob& job) {
   std::vector<DetailPlace> places;
-  std::set<Id> shown;
   for (const RunStudy& run : job.study().runs) {
     if (!isDrawable(run)) continue;
-    const std::optional<Detail> detail = detailOf(job, run, shown);
-    if (!detail) continue;
+    const std::optional<Detail> detail = detailOf(job, run);
+    if (!detail && !isFirstInItsVault(job, run.id)) continue;
     constexpr double kShare = 0.65; // not where the run's own label points to
-    const auto [from, to] = detail->window;
-    places.push_back({placeOn(run, from + (to - from) * kShare), detailAnchor(job.plan(), run.id)});
+    const auto [from, to] = detail ? detail->window : RunWindow{0, planEnd(run)};
+    places.push_back(
+        {placeOn(run, from + (to - from) * kShare), detailAnchor(job.plan(), job.study(), run.id)});
   }
   return places;
 }
 
 void detailSheet(const SheetJob& job, PageFlow& flow) {
   const Point2 most = flow.figureSize({300, 200}, true);
-  std::set<Id> shown;
   for (const RunStudy& run : job.study().runs) {
     if (!isDrawable(run)) continue;
-    const std::optional<Detail> detail = detailOf(job, run, shown);
+    const std::optional<Detail> detail = detailOf(job, run);
     if (!detail) continue;
     Drawing drawing = runSection(job, run, detail->window, 1);
     addDetailMeasures(job, run, detail->window, drawing);
@@ -349,7 +326,7 @@ void detailSheet(const SheetJob& job, PageFlow& flow) {
     if (turnsWithin(run, detail->window)) // before the run's tag, which ends the title
       drawing.title.insert(drawing.title.rfind(", "), " UNROLLED ALONG THE RUN");
     drawing.notes = detail->notes;
-    drawing.anchor = detailAnchor(job.plan(), run.id);
+    drawing.anchor = detailAnchor(job.plan(), job.study(), run.id);
     drawing.finest = job.units() == UnitSystem::Metric ? 20 : 16;
     flow.add(figure(drawing, job.units(), most));
   }
