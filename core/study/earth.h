@@ -130,7 +130,7 @@ using TrenchStretch = std::vector<TrenchPoint>;
 Ring trenchOutline(const TrenchPoint& a, const TrenchPoint& b);
 
 /// The trench of one run, as if it had one of its own. It goes on below the floor of a building,
-/// and half its bottom's width beyond the centre of pipe that stands upright at an end.
+/// and half its bottom's width beyond the centre of pipe that goes up from it.
 struct TrenchStudy {
   Id run;
   Length bottomWidth;

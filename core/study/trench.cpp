@@ -32,14 +32,26 @@ public:
                inMetres(ground.figures.trenchBedding)),
         width_(inMetres(trench.bottomWidth)) {}
 
-  void goAlong(Point3 a, Point3 b, bool hasPipe = true);
-  /// Where a trench ends that comes `from` there to an upright `end`: half its bottom's width
-  /// beyond the centre, so that the pipe stands in it, or at a wall before that.
-  Point3 beyond(Point3 from, Point3 end) const;
+  /// With what is dug beyond it for upright pipe at its ends.
+  void goAlongLeg(std::size_t leg);
   /// After the last leg.
   void finish();
 
 private:
+  void goAlong(Point3 a, Point3 b, bool hasPipe = true);
+  Point3 beyond(Point3 from, Point3 end) const;
+  /// Upright pipe beside a leg, and the invert at its other end where the run goes on from there.
+  struct Upright {
+    std::optional<double> nextInvert{};
+  };
+  std::optional<Upright> uprightAt(std::size_t leg, int step) const;
+  /// Where the trench of a leg begins or ends, and how far it goes on from there without pipe.
+  struct LegEnd {
+    Point3 pipe;
+    std::optional<Point3> beyond;
+  };
+  LegEnd legEnd(std::size_t leg, int step);
+  void lookAround(Point2 a, Point2 b);
   std::vector<double> breaks(Point3 a, Point3 b) const;
   bool inShell(Point2 p) const;
   void passOver(Point3 from, Point3 to);
@@ -160,11 +172,16 @@ void TrenchDigger::passThroughDig(Point3 from, Point3 to) {
     backfilled_.length += metres(distance(flat(from), flat(to)));
 }
 
-void TrenchDigger::goAlong(Point3 a, Point3 b, bool hasPipe) {
-  const Box box = boxOf({flat(a), flat(b)});
+/// What may be met on the way.
+void TrenchDigger::lookAround(Point2 a, Point2 b) {
+  const Box box = boxOf({a, b});
   shells_ = ground_.context.shells.touching(box);
   floored_ = ground_.context.floored.touching(box);
   digs_ = ground_.tops.touching(box);
+}
+
+void TrenchDigger::goAlong(Point3 a, Point3 b, bool hasPipe) {
+  lookAround(flat(a), flat(b));
   const std::vector<double> steps = breaks(a, b);
   for (std::size_t i = 1; i < steps.size(); ++i) {
     const Point3 from = lerp(a, b, steps[i - 1]), to = lerp(a, b, steps[i]);
@@ -187,6 +204,8 @@ void TrenchDigger::goAlong(Point3 a, Point3 b, bool hasPipe) {
   }
 }
 
+/// Where a trench ends that comes `from` there to an upright `end`: half its bottom's width beyond
+/// the centre, so that the pipe stands in it, or at a wall before that.
 Point3 TrenchDigger::beyond(Point3 from, Point3 end) const {
   const Point2 at = flat(end), to = at + unitWay(flat(from), at) * (width_ / 2);
   const Box box = boxOf({at, to});
@@ -195,6 +214,41 @@ Point3 TrenchDigger::beyond(Point3 from, Point3 end) const {
     addCrossings(*set, set->touching(box), at, to, walls);
   const Point2 stop = lerp(at, to, *std::ranges::min_element(walls));
   return {stop.x, stop.y, end.z};
+}
+
+/// At the leg's start (`step` is -1) or end (1).
+std::optional<TrenchDigger::Upright> TrenchDigger::uprightAt(std::size_t leg, int step) const {
+  const auto count = static_cast<int>(run_.legs.size());
+  const int own = static_cast<int>(leg);
+  int next = own + step;
+  while (next >= 0 && next < count && run_.legs[static_cast<std::size_t>(next)].vertical)
+    next += step;
+  if (next == own + step) return std::nullopt;
+  if (next < 0 || next >= count) return Upright{};
+  return Upright{run_.points[static_cast<std::size_t>(step > 0 ? next : next + 1)].at.z};
+}
+
+/// For upright pipe a trench goes on beyond it. Where that goes down to a deeper leg, the trench of
+/// that one holds it, and this one begins beside it.
+TrenchDigger::LegEnd TrenchDigger::legEnd(std::size_t leg, int step) {
+  const std::size_t own = step < 0 ? leg : leg + 1, far = step < 0 ? leg + 1 : leg;
+  const Point3 end = run_.points[own].at, other = run_.points[far].at;
+  const auto upright = uprightAt(leg, step);
+  if (!upright) return {end, std::nullopt};
+  if (!upright->nextInvert || *upright->nextInvert >= end.z) return {end, beyond(other, end)};
+  const Point3 foot{end.x, end.y, *upright->nextInvert};
+  lookAround(flat(foot), flat(foot));
+  if (inShell(flat(foot)) || at(foot, foot, floorOver(flat(foot))).depth <= 0)
+    return {end, std::nullopt};
+  const double length = distance(flat(end), flat(other));
+  return {lerp(end, other, std::min(0.5, width_ / 2 / length)), std::nullopt};
+}
+
+void TrenchDigger::goAlongLeg(std::size_t leg) {
+  const LegEnd start = legEnd(leg, -1), end = legEnd(leg, 1);
+  if (start.beyond) goAlong(*start.beyond, start.pipe, false);
+  goAlong(start.pipe, end.pipe);
+  if (end.beyond) goAlong(end.pipe, *end.beyond, false);
 }
 
 void TrenchDigger::add(const TrenchPoint& from, const TrenchPoint& to, bool indoors) {
@@ -257,50 +311,6 @@ void TrenchDigger::finish() {
   }
 }
 
-/// Ladders of the plan that stand in a trench, and where along it.
-struct TrenchLadders {
-  const std::vector<Point2>& all;
-  std::vector<bool> stands = std::vector<bool>(all.size());
-  std::vector<double> stations{};
-
-  void look(const Ring& outline, Point2 from, Point2 to, double station) {
-    for (std::size_t k = 0; k < all.size(); ++k) {
-      if (outline.empty() || !contains(outline, all[k])) continue;
-      stands[k] = true;
-      const Foot foot = nearestOnSegment(all[k], from, to);
-      stations.push_back(station + distance(from, foot.at));
-    }
-  }
-};
-
-/// Ladders that stand in the trench, and the farthest way to one from where it is deep. Who walks
-/// in it follows its bends (29 CFR 1926.651(c)(2): lateral travel), so the way is that along the
-/// centreline; where it passes through a pit, straight through.
-void fillLadders(const TrenchGround& ground, TrenchStudy& trench) {
-  TrenchLadders ladders{ground.context.plan.basis.earth.ladders};
-  if (!trench.egress.needed || ladders.all.empty()) return;
-  const double deepFrom = inMetres(ground.figures.egressFrom) - kDepthHair;
-  std::vector<WayPart> deep;
-  std::optional<Point2> last;
-  double station = 0;
-  for (const TrenchStretch& stretch : trench.stretches) {
-    if (last) station += distance(*last, stretch.front().at);
-    for (std::size_t i = 1; i < stretch.size(); ++i) {
-      const TrenchPoint &a = stretch[i - 1], &b = stretch[i];
-      ladders.look(trenchOutline(a, b), a.at, b.at, station);
-      const double end = station + distance(a.at, b.at);
-      if (i + 1 < stretch.size()) ladders.look(trenchCorner(a, b, stretch[i + 1]), b.at, b.at, end);
-      if (std::max(a.depth, b.depth) >= deepFrom) deep.push_back({station, end});
-      station = end;
-    }
-    last = stretch.back().at;
-  }
-  for (std::size_t k = 0; k < ladders.all.size(); ++k) {
-    if (ladders.stands[k]) trench.egress.ladders.push_back(static_cast<int>(k) + 1);
-  }
-  if (const auto far = farthestAlong(deep, ladders.stations)) trench.egress.farthest = metres(*far);
-}
-
 } // namespace
 
 Length trenchWidth(Length outsideDiameter, const Limits& limits) {
@@ -337,23 +347,14 @@ DugRun trench(const TrenchGround& ground, const RunStudy& run) {
   result.run = backfilled.run = run.id;
   result.bottomWidth = trenchWidth(run.outsideDiameter, ground.context.limits);
   TrenchDigger digger(ground, run, result, backfilled);
-  const auto isUpright = [](const Leg& leg) { return leg.vertical; };
-  const auto first = std::ranges::find_if_not(run.legs, isUpright);
-  const auto last = std::find_if_not(run.legs.rbegin(), run.legs.rend(), isUpright).base();
-  for (auto leg = first; leg < last; ++leg) {
-    if (leg->vertical || !leg->outsideVault) continue;
-    const auto i = static_cast<std::size_t>(leg - run.legs.begin());
-    const Point3 from = run.points[i].at, to = run.points[i + 1].at;
-    if (leg == first && i > 0) digger.goAlong(digger.beyond(to, from), from, false);
-    digger.goAlong(from, to);
-    if (leg + 1 == last && last != run.legs.end())
-      digger.goAlong(to, digger.beyond(from, to), false);
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    if (!run.legs[i].vertical && run.legs[i].outsideVault) digger.goAlongLeg(i);
   }
   digger.finish();
   DugRun dug;
   if (backfilled.length + backfilled.overLid > metres(0)) dug.backfilled = std::move(backfilled);
   if (result.stretches.empty()) return dug;
-  fillLadders(ground, result);
+  fillTrenchLadders(ground, result);
   dug.trench = std::move(result);
   return dug;
 }

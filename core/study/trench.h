@@ -41,4 +41,9 @@ struct DugRun {
 /// left empty. And what of it lies in vaults' digs over that.
 DugRun trench(const TrenchGround& ground, const RunStudy& run);
 
+/// Ladders that stand in the trench, and the farthest way to one from where it is deep. Who walks
+/// in it follows its bends (29 CFR 1926.651(c)(2): lateral travel), so the way is that along the
+/// centreline; where it passes through a pit, straight through.
+void fillTrenchLadders(const TrenchGround& ground, TrenchStudy& trench);
+
 } // namespace sump

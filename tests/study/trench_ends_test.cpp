@@ -46,6 +46,47 @@ TEST(Trench, HoldsThePipeThatStandsUprightAtItsStart) {
   EXPECT_NEAR(trench.stretches.front().front().at.x / kMetresPerFoot, 20 + 9.75 / 12, 1e-9);
 }
 
+// As above, but the run goes on from its rise over the ground: 9.75 in are dug beyond the rise, and
+// nothing for what goes on.
+TEST(Trench, HoldsThePipeThatGoesUpInTheMiddleOfItsRun) {
+  Plan plan;
+  plan.site.groundDefault = feet(96.5);
+  plan.runs.append(makeRun("R", Service::MakeUp, "pvc-sch80", "3", freeEnd(ft(0, 0), feet(93)),
+                           freeEnd(ft(20, 8), feet(100)),
+                           {{ft(20, 0), feet(93)}, {ft(20, 0), feet(100)}}));
+  const TrenchStudy trench = studyOf(plan).earth.trenches.at(0);
+  EXPECT_NEAR(inFeet(trench.length), 20 + 9.75 / 12, 1e-9);
+  ASSERT_EQ(trench.stretches.size(), 1u);
+  EXPECT_NEAR(trench.stretches[0].back().at.x / kMetresPerFoot, 20 + 9.75 / 12, 1e-9);
+  plan.buildings.append({"B1", "", {ft(20.5, -5), ft(30, -5), ft(30, 5), ft(20.5, 5)}, {}, {}});
+  EXPECT_NEAR(inFeet(studyOf(plan).earth.trenches.at(0).length), 20.5, 1e-9) << "up to the wall";
+}
+
+// 20 ft at 93 ft and 20 ft at 94.5 ft with a rise between them, straight on and round a corner: the
+// deeper trench takes the 9.75 in beyond the rise, the upper one begins there. No bed is dug twice.
+TEST(Trench, OfALowerLegTakesTheGroundUnderTheRise) {
+  for (const Point2 end : {ft(40, 0), ft(20, 20)}) {
+    Plan plan;
+    plan.site.groundDefault = feet(96.5);
+    const std::vector<Vertex> rise = {{ft(20, 0), feet(93)}, {ft(20, 0), feet(94.5)}};
+    plan.runs.append(makeRun("UP", Service::Vent, "pvc-sch80", "3", freeEnd(ft(0, 0), feet(93)),
+                             freeEnd(end, feet(94.5)), rise));
+    plan.runs.append(makeRun("DOWN", Service::Vent, "pvc-sch80", "3", freeEnd(end, feet(94.5)),
+                             freeEnd(ft(0, 0), feet(93)), {rise[1], rise[0]}));
+    const Study study = studyOf(plan);
+    for (const TrenchStudy& trench : study.earth.trenches) {
+      EXPECT_NEAR(inFeet(trench.length), 40, 1e-9) << trench.run;
+      EXPECT_NEAR(trench.bedding.value() / 0.028316846592, 40 * (19.5 / 12) * (4.0 / 12), 1e-9);
+      ASSERT_EQ(trench.stretches.size(), 2u) << trench.run;
+    }
+    const auto& up = study.earth.trenches.at(0).stretches;
+    EXPECT_NEAR(up[0].back().at.x / kMetresPerFoot, 20 + 9.75 / 12, 1e-9);
+    EXPECT_NEAR(distance(up[1].front().at, ft(20, 0)) / kMetresPerFoot, 9.75 / 12, 1e-9);
+    const auto& down = study.earth.trenches.at(1).stretches;
+    EXPECT_NEAR(down[1].front().at.x / kMetresPerFoot, 20 + 9.75 / 12, 1e-9);
+  }
+}
+
 // A floor at 99 ft from x = 50 on, 2.5 ft over the ground: deeper there by that.
 TEST(Trench, TellsItsDepthOutdoorsBesideThatFromAFloor) {
   Plan plan;
