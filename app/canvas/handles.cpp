@@ -99,9 +99,8 @@ void addRoom(const EquipmentRoom& room, std::vector<Handle>& out) {
   for (const auto& [thing, kind] : things) {
     const RoomBox* box = boxOf(room, thing);
     if (box == nullptr) continue;
-    const Point2 high = box->corner + Point2{inMetres(box->length), inMetres(box->depth)};
-    out.push_back(handle(kind, room.id, frame.toSite(lerp(box->corner, high, 0.5)), 0, {},
-                         frame.rectangle(box->corner, high)));
+    out.push_back(handle(kind, room.id, frame.toSite(lerp(box->corner, box->high(), 0.5)), 0, {},
+                         outline(room, *box)));
   }
 }
 

@@ -55,9 +55,7 @@ void collectRoom(Collector& into, const EquipmentRoom& room) {
              room.id);
   if (!into.insides) return;
   for (const auto* box : {&room.skid, &room.plumbingArea, &room.panel}) {
-    if (!*box) continue;
-    const Point2 size{inMetres((*box)->length), inMetres((*box)->depth)};
-    into.ring(frame.rectangle((*box)->corner, (*box)->corner + size), room.id);
+    if (*box) into.ring(outline(room, **box), room.id);
   }
   for (const Port& port : room.ports)
     into.point(frame.toSite(port.at), SnapKind::End, room.id);

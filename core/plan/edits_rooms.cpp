@@ -26,18 +26,14 @@ template <class Room> auto& slot(Room& room, RoomThing thing) {
   return room.panel;
 }
 
-Point2 highOf(const RoomBox& box) {
-  return box.corner + Point2{inMetres(box.length), inMetres(box.depth)};
-}
-
 bool holds(const RoomBox& box, Point2 p) {
-  const Point2 high = highOf(box);
+  const Point2 high = box.high();
   return p.x >= box.corner.x - kTouch && p.x <= high.x + kTouch && p.y >= box.corner.y - kTouch &&
          p.y <= high.y + kTouch;
 }
 
 bool adjoin(const RoomBox& a, const RoomBox& b) {
-  const Point2 ah = highOf(a), bh = highOf(b);
+  const Point2 ah = a.high(), bh = b.high();
   return a.corner.x <= bh.x + kTouch && b.corner.x <= ah.x + kTouch &&
          a.corner.y <= bh.y + kTouch && b.corner.y <= ah.y + kTouch;
 }
@@ -98,10 +94,10 @@ Plan moveRoomBox(const Plan& plan, std::string_view room, RoomThing thing, Point
       thing == RoomThing::Skid && changed.plumbingArea && adjoin(box, *changed.plumbingArea);
   std::vector<RoomBox*> boxes = {&box};
   if (together) boxes.push_back(&*changed.plumbingArea);
-  Point2 low = box.corner, high = highOf(box);
+  Point2 low = box.corner, high = box.high();
   for (const RoomBox* b : boxes) {
     low = {std::min(low.x, b->corner.x), std::min(low.y, b->corner.y)};
-    high = {std::max(high.x, highOf(*b).x), std::max(high.y, highOf(*b).y)};
+    high = {std::max(high.x, b->high().x), std::max(high.y, b->high().y)};
   }
   const Point2 by = heldShift(changed, low, high, corner - box.corner);
   const bool water = thing == RoomThing::PlumbingArea || together;

@@ -1,5 +1,8 @@
 #include "core/plan/plan.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace sump {
 
 namespace {
@@ -36,6 +39,20 @@ Ring outline(const Vault& vault) {
 
 Ring outline(const EquipmentRoom& room) {
   return room.frame().rectangle({0, 0}, {inMetres(room.length), inMetres(room.width)});
+}
+
+Ring outline(const EquipmentRoom& room, const RoomBox& box) {
+  return room.frame().rectangle(box.corner, box.high());
+}
+
+Side nearestWall(const EquipmentRoom& room, Point2 low, Point2 high) {
+  const std::pair<double, Side> walls[] = {{low.y, Side::South},
+                                           {inMetres(room.length) - high.x, Side::East},
+                                           {inMetres(room.width) - high.y, Side::North},
+                                           {low.x, Side::West}};
+  constexpr double kHair = 1e-9; // m
+  const auto isNearer = [](const auto& a, const auto& b) { return a.first < b.first - kHair; };
+  return std::ranges::min_element(walls, isNearer)->second;
 }
 
 Ring outline(const Basin& basin) {

@@ -152,6 +152,7 @@ struct RoomBox {
   Length length;
   Length depth;
   Length height;
+  Point2 high() const { return corner + Point2{inMetres(length), inMetres(depth)}; }
   bool operator==(const RoomBox&) const = default;
 };
 
@@ -354,6 +355,10 @@ int chamberCount(const Vault& vault);
 /// Outside outline on the site.
 Ring outline(const Vault& vault);
 Ring outline(const EquipmentRoom& room);
+Ring outline(const EquipmentRoom& room, const RoomBox& box);
+/// The wall with the least between it and what reaches from `low` to `high`, local to the room; of
+/// several the south one first, then east, north, west.
+Side nearestWall(const EquipmentRoom& room, Point2 low, Point2 high);
 Ring outline(const Basin& basin);
 Ring outline(const WashEquipment& wash);
 /// Of its inside; nothing where the sump's depth is not given.

@@ -110,14 +110,8 @@ private:
 } // namespace
 
 WallFrame::WallFrame(const EquipmentRoom& room, const RoomBox& box)
-    : length_(inMetres(room.length)), width_(inMetres(room.width)) {
-  const Point2 high = box.corner + Point2{inMetres(box.length), inMetres(box.depth)};
-  const std::pair<double, Side> walls[] = {{box.corner.y, Side::South},
-                                           {length_ - high.x, Side::East},
-                                           {width_ - high.y, Side::North},
-                                           {box.corner.x, Side::West}};
-  side_ = std::ranges::min_element(walls, {}, &std::pair<double, Side>::first)->second;
-}
+    : side_(nearestWall(room, box.corner, box.high())), length_(inMetres(room.length)),
+      width_(inMetres(room.width)) {}
 
 Point2 WallFrame::toWall(Point2 p) const {
   switch (side_) {
@@ -148,8 +142,7 @@ Point2 WallFrame::toRoom(Point2 p) const {
 }
 
 PaperBox onWall(const WallFrame& wall, const RoomBox& box) {
-  return around({wall.toWall(box.corner),
-                 wall.toWall(box.corner + Point2{inMetres(box.length), inMetres(box.depth)})});
+  return around({wall.toWall(box.corner), wall.toWall(box.high())});
 }
 
 std::vector<RoomDisconnect> disconnectsIn(const SheetJob& job, const EquipmentRoom& room) {

@@ -43,14 +43,8 @@ WallView wallOf(const EquipmentRoom& room) {
   const double x = inMetres(room.length), y = inMetres(room.width);
   const std::optional<RoomBox>& box = room.plumbingArea ? room.plumbingArea : room.skid;
   if (!box) return {Side::South, x};
-  const Point2 low = box->corner, high = low + Point2{inMetres(box->length), inMetres(box->depth)};
-  const std::pair<double, WallView> walls[] = {{low.y, {Side::South, x}},
-                                               {x - high.x, {Side::East, y}},
-                                               {y - high.y, {Side::North, x}},
-                                               {low.x, {Side::West, y}}};
-  return std::min_element(std::begin(walls), std::end(walls),
-                          [](const auto& a, const auto& b) { return a.first < b.first - 1e-9; })
-      ->second;
+  const Side side = nearestWall(room, box->corner, box->high());
+  return {side, side == Side::South || side == Side::North ? x : y};
 }
 
 std::string runAt(const SheetJob& job, const Id& port) {
@@ -95,9 +89,7 @@ std::optional<Point2> risesAt(const RunStudy& run, const EquipmentRoom& room) {
 std::string risersOutside(const SheetJob& job, const EquipmentRoom& room) {
   if (!room.plumbingArea) return {};
   const RoomBox& box = *room.plumbingArea;
-  const PaperBox area =
-      around({box.corner, box.corner + Point2{inMetres(box.length), inMetres(box.depth)}})
-          .grown(1e-6);
+  const PaperBox area = around({box.corner, box.high()}).grown(1e-6);
   const auto tags = runTags(job.plan());
   std::string text;
   for (const RunStudy& run : job.study().runs) {
@@ -154,7 +146,7 @@ std::string equipmentEnd(const SheetJob& job, const Port& port) {
 std::string offSkid(const SheetJob& job, const EquipmentRoom& room, const Port& port) {
   if (!room.skid || isConduit(port.service)) return "-";
   const Point2 low = room.skid->corner;
-  const Point2 high = low + Point2{inMetres(room.skid->length), inMetres(room.skid->depth)};
+  const Point2 high = room.skid->high();
   const Point2 nearest{std::clamp(port.at.x, low.x, high.x), std::clamp(port.at.y, low.y, high.y)};
   return printLength(metres(distance(port.at, nearest)), job.units());
 }

@@ -47,25 +47,20 @@ void markDoor(const EquipmentRoom& room, MarkPen& pen) {
   pen.path(swing, kThin);
 }
 
-Ring boxRing(const EquipmentRoom& room, const RoomBox& box) {
-  return room.frame().rectangle(box.corner,
-                                box.corner + Point2{inMetres(box.length), inMetres(box.depth)});
-}
-
 void markRoom(const EquipmentRoom& room, std::vector<Mark>& marks) {
   MarkPen pen(marks, room.id, Layer::Room);
   pen.ring(outline(room), kWall, FillStyle{Ink::White});
   if (room.door) markDoor(room, pen);
   if (room.skid) {
-    const Ring ring = boxRing(room, *room.skid);
+    const Ring ring = outline(room, *room.skid);
     pen.ring(ring, kMedium, FillStyle{Ink::PaleGrey});
     pen.path({ring[0], ring[2]}, kThin);
   }
   if (room.plumbingArea) {
-    pen.ring(boxRing(room, *room.plumbingArea), LineStyle{Ink::Black, 0.35, {2, 1}});
+    pen.ring(outline(room, *room.plumbingArea), LineStyle{Ink::Black, 0.35, {2, 1}});
   }
   if (room.panel) {
-    const Ring ring = boxRing(room, *room.panel);
+    const Ring ring = outline(room, *room.panel);
     pen.ring(ring, kMedium, FillStyle{Ink::White});
     // Pale, so that what is wired to it can be told on it.
     pen.ring({ring[0], ring[1], ring[2]}, kMedium, FillStyle{Ink::PaleGrey});

@@ -29,7 +29,7 @@ const LineStyle kArea{Ink::Black, 0.35, {2, 1}};
 
 Ring boxOn(const EquipmentRoom& room, const WallView& wall, const RoomBox& box) {
   const double a = wall.right(room, box.corner);
-  const double b = wall.right(room, box.corner + Point2{inMetres(box.length), inMetres(box.depth)});
+  const double b = wall.right(room, box.high());
   const double top = inMetres(box.height);
   return {{std::min(a, b), 0}, {std::max(a, b), 0}, {std::max(a, b), top}, {std::min(a, b), top}};
 }

@@ -274,8 +274,7 @@ void labelEquipment(const Plan& plan, const SheetView& view, LabelBoard& board) 
   for (const EquipmentRoom& room : plan.rooms) {
     const auto name = [&](const std::optional<RoomBox>& box, const char* text) {
       if (!box) return;
-      const Point2 size{inMetres(box->length), inMetres(box->depth)};
-      const Ring ring = room.frame().rectangle(box->corner, box->corner + size);
+      const Ring ring = outline(room, *box);
       if (view.shows(centroid(ring))) board.inOutline({{text}}, ring);
     };
     name(room.skid, "Equipment skid");
