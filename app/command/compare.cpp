@@ -35,8 +35,8 @@ std::string billText(const PlanComparison& comparison) {
   return columns({"trade", "to buy", "size", ">before", ">after", ">difference", "unit"}, rows);
 }
 
-Review reviewOf(const QString& file, const Catalog& catalog) {
-  return review(readPlanFile(file.toStdString()), catalog);
+Review reviewOf(const QString& file, const Catalog& catalog, const Supplies& supplies) {
+  return review(readPlanFile(file.toStdString()), catalog, supplies);
 }
 
 void writeClouded(const QCommandLineParser& parsed, const Review& after,
@@ -60,7 +60,8 @@ int run(const QCommandLineParser& parsed, Streams streams) {
                               ? loadCatalog(parsed.value("catalog").toStdString())
                               : builtinCatalog();
   const Supplies supplies = suppliesOf(parsed);
-  const Review before = reviewOf(files[0], catalog), after = reviewOf(files[1], catalog);
+  const Review before = reviewOf(files[0], catalog, supplies);
+  const Review after = reviewOf(files[1], catalog, supplies);
   const PlanComparison comparison =
       comparePlans(before, after, {&catalog, &supplies, nullptr, std::nullopt},
                    std::filesystem::path(files[0].toStdString()).filename().string());

@@ -66,7 +66,7 @@ OpenedPlan openPlan(const QCommandLineParser& parsed) {
                                             : builtinCatalog();
   Plan plan = readPlanFile(file);
   if (parsed.isSet("profile")) plan.project.profile = profileKey(parsed, catalog);
-  Review reviewed = review(plan, catalog);
+  Review reviewed = review(plan, catalog, suppliesOf(parsed));
   return {file, std::move(catalog), std::move(reviewed)};
 }
 

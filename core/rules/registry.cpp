@@ -87,9 +87,13 @@ void markAccepted(const std::vector<Acceptance>& acceptances, std::vector<Findin
 } // namespace
 
 Review review(const Plan& plan, const Catalog& catalog) {
+  return review(plan, catalog, builtinSupplies());
+}
+
+Review review(const Plan& plan, const Catalog& catalog, const Supplies& supplies) {
   Review result{plan, limitsFor(plan, catalog), {}, {}};
   result.study = study(result.plan, catalog, result.limits);
-  const RuleInput input{result.plan, result.study, catalog, result.limits};
+  const RuleInput input{result.plan, result.study, catalog, result.limits, supplies};
   const Locator locator(result.plan);
   for (const Rule& rule : allRules()) {
     const std::size_t before = result.findings.size();

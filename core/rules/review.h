@@ -8,6 +8,8 @@
 
 namespace sump {
 
+struct Supplies;
+
 struct Review {
   Plan plan;
   Limits limits; ///< with the plan's own values
@@ -23,6 +25,8 @@ Severity severityLimit(const Finding& finding);
 
 /// Pure. `plan` must be consistent (plan/consistency.h). Findings whose key() the plan accepts
 /// carry that acceptance; an acceptance that fits no finding gives the note `acceptance.stale`.
+Review review(const Plan& plan, const Catalog& catalog, const Supplies& supplies);
+/// With the built-in supplies.
 Review review(const Plan& plan, const Catalog& catalog);
 
 } // namespace sump

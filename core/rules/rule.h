@@ -2,6 +2,7 @@
 // A rule: one named demand with its source, and a pure check over Plan and Study.
 
 #include "core/catalog/catalog.h"
+#include "core/catalog/supplies.h"
 #include "core/plan/plan.h"
 #include "core/rules/finding.h"
 #include "core/study/study.h"
@@ -17,6 +18,7 @@ struct RuleInput {
   const Study& study;
   const Catalog& catalog;
   const Limits& limits;
+  const Supplies& supplies;
 };
 
 struct Rule {

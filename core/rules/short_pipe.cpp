@@ -1,6 +1,5 @@
 // Pipe between two fittings: each socket takes its depth of it, whatever the cutting list says.
 
-#include "core/catalog/supplies.h"
 #include "core/rules/families.h"
 #include "core/rules/report.h"
 #include "core/study/cutting.h"
@@ -20,10 +19,10 @@ bool isSocket(const RunEnd& end) {
 
 /// Of the piece with this number: what the sockets at its two ends take in. Nothing is known of
 /// gasketed sockets, and conduit is joined in bells that are cut to suit.
-Length socketDepths(const Run& run, const PipeProduct& pipe, const RunStudy& study,
-                    std::size_t piece) {
+Length socketDepths(const Supplies& supplies, const Run& run, const PipeProduct& pipe,
+                    const RunStudy& study, std::size_t piece) {
   if (pipe.joining != Joining::SolventSocket) return {};
-  const auto depth = builtinSupplies().socketDepthOf(study.pieces[piece].size);
+  const auto depth = supplies.socketDepthOf(study.pieces[piece].size);
   if (!depth) return {};
   int sockets = 0;
   if (piece > 0 || isSocket(run.from)) ++sockets;
@@ -48,7 +47,7 @@ void checkPieces(Reporter& out, const Run& run, const PipeProduct& pipe, const R
     const PipePiece& piece = study.pieces[i];
     const Point2 place = placeAt(study, inMetres(station + piece.centreToCentre / 2.0));
     station += piece.centreToCentre;
-    const Length sockets = socketDepths(run, pipe, study, i);
+    const Length sockets = socketDepths(out.input().supplies, run, pipe, study, i);
     const Length left = piece.centreToCentre - piece.takeOut;
     const bool none = left <= metres(kRounding) && inMetres(piece.takeOut) > 0;
     if (!none && left >= sockets - kTapeHair) continue;

@@ -38,6 +38,16 @@ TEST(RuleCases, AreSilentJustUnderTheLimit) {
   EXPECT_GT(tried, 40);
 }
 
+// The depot has pipe enough for the built-in sockets; a user's own may be deeper.
+TEST(RuleCases, ShortPipeIsMeasuredByTheSocketsOfTheSuppliesInUse) {
+  Supplies deep = builtinSupplies();
+  for (auto& [size, depth] : deep.socketDepth)
+    depth = 4.0 * depth;
+  const auto isShort = [](const Finding& f) { return f.what.id == "short-pipe.short"; };
+  EXPECT_TRUE(std::ranges::none_of(reviewed(depot()).findings, isShort));
+  EXPECT_TRUE(std::ranges::any_of(review(depot(), builtinCatalog(), deep).findings, isShort));
+}
+
 TEST(RuleCases, CannotBeDecidedIsNeverAPass) {
   // Without the overflow no water level is known: each rule that needs one says so.
   const Review review = reviewed(with(drop("OF-1")));
