@@ -7,6 +7,7 @@
 #include "core/sheet/tags.h"
 #include "core/study/access_risers.h"
 #include "core/study/connections.h"
+#include "core/units/list_words.h"
 #include "core/units/print_levels.h"
 
 #include <algorithm>
@@ -85,7 +86,7 @@ std::string entryText(const Plan& plan, const BasinEntry& entry) {
 }
 
 /// `north 3.000, east 47.850, invert 1.450`
-std::string placeText(const SheetJob& job, Point2 at, Length invert) {
+std::string siteText(const SheetJob& job, Point2 at, Length invert) {
   const auto level = [&](Length v) { return printElevation(v, job.units()); };
   return "north " + level(metres(at.y)) + ", east " + level(metres(at.x)) + ", invert " +
          level(invert);
@@ -118,7 +119,7 @@ void addWashes(const SheetJob& job, bool conduits, std::vector<std::string>& tex
       if (wash == nullptr) continue;
       const Point3 at = (atStart ? studied.points.front() : studied.points.back()).at;
       texts.push_back(tags.at(run.id) + (atStart ? " starts at " : " ends at ") + called(*wash) +
-                      ", " + placeText(job, flat(at), metres(at.z)) + ": " +
+                      ", " + siteText(job, flat(at), metres(at.z)) + ": " +
                       washText(job, run, *wash) + ".");
     }
   }
@@ -130,10 +131,7 @@ std::string reachedText(const std::set<PartKind>& kinds) {
   if (kinds.contains(PartKind::Cleanout)) names.emplace_back("CLEANOUTS");
   if (kinds.contains(PartKind::BackwaterValve)) names.emplace_back("BACKWATER VALVES");
   if (kinds.contains(PartKind::PullBox)) names.emplace_back("PULL BOXES");
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == names.size() ? " AND " : ", ") + names[i];
-  return text;
+  return listInWords(names, " AND ");
 }
 
 std::string riserText(PartKind kind) {
@@ -212,7 +210,7 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
                                  ? std::string("a stub")
                                  : objectName(joint.other, job.plan()) + " (existing)";
     texts.push_back(tags.at(joint.run) + (joint.atStart ? " starts at " : " ends at ") + what +
-                    ", " + placeText(job, joint.at, joint.invert) + ": " + joinText(job, joint) +
+                    ", " + siteText(job, joint.at, joint.invert) + ": " + joinText(job, joint) +
                     ".");
   }
   for (const RunStudy& run : job.study().runs) {
@@ -223,7 +221,7 @@ Block connectionNotes(const SheetJob& job, bool conduits, double width) {
                       length(job.plan().basins.find(entry.basin)->length) + " x " +
                       length(job.plan().basins.find(entry.basin)->width) +
                       " inside) at its wall, " + sizeText(entry.size) + ", " +
-                      placeText(job, flat(entry.at), metres(entry.at.z)) + ": " +
+                      siteText(job, flat(entry.at), metres(entry.at.z)) + ": " +
                       entryText(job.plan(), entry) + ".");
     }
   }

@@ -6,6 +6,7 @@
 #include "core/study/connections.h"
 #include "core/study/relief.h"
 #include "core/study/wall_sleeves.h"
+#include "core/units/list_words.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -123,10 +124,7 @@ std::string listed(const SheetJob& job, std::span<const NamedService> services, 
         });
     if (inTrench == buried) names.emplace_back(name);
   }
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  return text;
+  return listInWords(names);
 }
 
 /// Lines that are laid before the vaults' dig is filled and cross or lie in it.
