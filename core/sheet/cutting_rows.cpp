@@ -180,6 +180,14 @@ void addCells(const PieceCells& cells, const std::vector<double>& widths, double
   strip.height = 1.6 * height;
 }
 
+/// Whoever spoils a piece sees at once whether another can be cut.
+std::string spareText(const CuttingGroup& group, Length least, UnitSystem units) {
+  std::string text;
+  for (Length end : spareEnds(group, least))
+    text += (text.empty() ? "" : ", ") + cutText(end, units);
+  return "; to spare: " + (text.empty() ? "none" : text);
+}
+
 } // namespace
 
 std::string cutText(Length length, UnitSystem units) {
@@ -188,11 +196,11 @@ std::string cutText(Length length, UnitSystem units) {
 }
 
 Block stickBlock(const CuttingGroup& group, double width, const ShopSetting& setting,
-                 UnitSystem units, bool continued) {
+                 Length spareFrom, UnitSystem units, bool continued) {
   Block block{width, {}, {}};
   addHeading(group.name + " " + sizeMark(group.size) + ": " + std::to_string(group.sticks.size()) +
                  " x " + printLength(group.stick, units) + " (" + provenText(group) + ")" +
-                 (continued ? ", continued" : ""),
+                 spareText(group, spareFrom, units) + (continued ? ", continued" : ""),
              width, 1.15 * setting.text, block);
   for (const StickRow& row : stickRows(group))
     block.body.push_back(stickStrip(group, row, width, setting, units));

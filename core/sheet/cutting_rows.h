@@ -18,9 +18,9 @@ struct ShopSetting {
 /// `122 7/8"`, `3124`.
 std::string cutText(Length length, UnitSystem units);
 
-/// `continued`: its heading says so.
+/// Its heading tells the left ends that are so long at least, and whether it is `continued`.
 Block stickBlock(const CuttingGroup& group, double width, const ShopSetting& setting,
-                 UnitSystem units, bool continued = false);
+                 Length spareFrom, UnitSystem units, bool continued = false);
 /// As many pieces a row as stand side by side: read down, then on at the right.
 Block pieceBlock(const Review& review, double width, const ShopSetting& setting);
 

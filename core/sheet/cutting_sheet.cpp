@@ -78,13 +78,14 @@ bool ShopPages::placed(Block& block, double x, double low) {
 
 void ShopPages::addNarrow(const CuttingGroup& group, double low) {
   const UnitSystem units = review_.plan.project.units;
-  Block block = stickBlock(group, columnWidth(), setting_, units);
+  const Length spareFrom = review_.limits.length(kSpareLimit);
+  Block block = stickBlock(group, columnWidth(), setting_, spareFrom, units);
   const std::size_t all = block.body.size();
   while (!block.body.empty()) {
     const double end = pages_.size() == 1 ? low : bottom();
     if (placed(block, kShopMargin + column_ * (columnWidth() + kColumnGap), end)) {
       if (block.body.size() < all)
-        block.head = stickBlock(group, columnWidth(), setting_, units, true).head;
+        block.head = stickBlock(group, columnWidth(), setting_, spareFrom, units, true).head;
       continue;
     }
     if (++column_ == 2) {
@@ -132,7 +133,9 @@ void ShopPages::turn() {
       std::string(metric ? "Millimetres" : "Inches") +
       ", centre to centre less the fittings' take-out; saw cut " + small(cutting_.kerf) + trim +
       ". Marks are run and piece. Each figure is rounded to " + (metric ? "1 mm" : "1/16 in") +
-      "; cut to the length in the last column. Check each fitting before you cut.";
+      "; cut to the length in the last column. To spare: ends of " +
+      small(review_.limits.length(kSpareLimit)) +
+      " and more that are left. Check each fitting before you cut.";
   y_ = kShopMargin + 13.5;
   for (const std::string& line : wrapped(note, width(), 2.2, false)) {
     page.items.push_back(words({kShopMargin, y_}, line, 2.2));

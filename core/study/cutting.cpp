@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 
 namespace sump {
@@ -140,6 +141,14 @@ CuttingList cuttingList(const Plan& plan, const Study& study, const Catalog& cat
     list.groups.push_back(std::move(group));
   }
   return list;
+}
+
+std::vector<Length> spareEnds(const CuttingGroup& group, Length least) {
+  std::vector<Length> ends;
+  for (const CutStick& stick : group.sticks)
+    if (stick.offcut >= least) ends.push_back(stick.offcut);
+  std::ranges::sort(ends, std::greater<>());
+  return ends;
 }
 
 std::string cutMark(const StickCut& cut) {

@@ -58,6 +58,11 @@ inline constexpr const char* kTrimLimit = "cutting.trim";
 CuttingList cuttingList(const Plan& plan, const Study& study, const Catalog& catalog, Length kerf,
                         Length trim = {});
 
+/// The limit that holds how long a left end is at least that a piece can still be cut from.
+inline constexpr const char* kSpareLimit = "cutting.spare";
+/// What is left of the group's sticks, as long as that at least, the longest first.
+std::vector<Length> spareEnds(const CuttingGroup& group, Length least);
+
 /// `OF-1.3`, with `/2` for the second part of a piece that is joined from several.
 std::string cutMark(const StickCut& cut);
 /// `least (proven)` or `at least 11 are needed; fewer than these 12 is not ruled out`.

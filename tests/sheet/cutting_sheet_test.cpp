@@ -63,6 +63,27 @@ TEST_P(CuttingSheet, SaysEveryCutAndCount) {
   }
 }
 
+TEST_P(CuttingSheet, SaysBesideEachSizeWhatIsLeftToSpare) {
+  const Review reviewed = reviewOf(GetParam());
+  const CuttingList cuts = cutsOf(reviewed);
+  const bool metric = reviewed.plan.project.units == UnitSystem::Metric;
+  const std::string text =
+      allText(composeCuttingSheet(reviewed, cuts, shopPaper(reviewed.plan.project.units)));
+  for (const CuttingGroup& group : cuts.groups) {
+    Length longest;
+    for (const CutStick& stick : group.sticks)
+      longest = std::max(longest, stick.offcut);
+    std::string told = "none";
+    if (longest >= feet(1)) told = metric ? fixed(inMillimetres(longest), 0) : inchesOnly(longest);
+    const std::size_t head = text.find(group.name + " " + group.size + "\": ");
+    ASSERT_NE(head, std::string::npos);
+    const std::string lead = "; to spare: ";
+    const std::size_t spare = text.find(lead, head);
+    ASSERT_NE(spare, std::string::npos);
+    EXPECT_EQ(text.substr(spare + lead.size(), told.size()), told) << group.name << group.size;
+  }
+}
+
 TEST_P(CuttingSheet, NoTextTouchesAnotherOrLeavesThePaper) {
   const Review reviewed = reviewOf(GetParam());
   for (const char* paper : {"letter", "a4"}) {
