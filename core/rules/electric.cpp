@@ -5,6 +5,7 @@
 #include "core/rules/report.h"
 #include "core/study/disconnect_space.h"
 #include "core/study/object_names.h"
+#include "core/units/list_words.h"
 
 #include <algorithm>
 #include <functional>
@@ -59,12 +60,10 @@ std::string differentVolts(const Plan& plan, const Id& conduit) {
     if (supply.run == conduit) volts.push_back(supply.volts);
   std::ranges::sort(volts, std::greater<>());
   volts.erase(std::unique(volts.begin(), volts.end()), volts.end());
-  std::string text;
-  for (std::size_t i = 0; volts.size() > 1 && i < volts.size(); ++i) {
-    if (i > 0) text += i + 1 == volts.size() ? " and " : ", ";
-    text += std::to_string(volts[i]) + " V";
-  }
-  return text;
+  std::vector<std::string> told;
+  for (int v : volts)
+    told.push_back(std::to_string(v) + " V");
+  return told.size() > 1 ? listInWords(told) : std::string();
 }
 
 void checkRaceway(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -82,22 +81,6 @@ void checkRaceway(const RuleInput& input, const Rule& rule, std::vector<Finding>
   }
 }
 
-std::string_view intrusionName(WorkingSpaceObstacle kind) {
-  switch (kind) {
-  case WorkingSpaceObstacle::Skid:
-    return "the skid";
-  case WorkingSpaceObstacle::PlumbingArea:
-    return "the plumbing area";
-  case WorkingSpaceObstacle::Wall:
-    return "a wall";
-  case WorkingSpaceObstacle::DoorSwing:
-    return "the swing of the door";
-  case WorkingSpaceObstacle::Run:
-    break;
-  }
-  return "a line";
-}
-
 /// The row of the table that asked for this depth.
 std::string_view depthLimit(const Limits& limits, Length depth) {
   for (std::string_view id : {"wiring.space-depth-low", "wiring.space-depth-grounded"}) {
@@ -106,46 +89,62 @@ std::string_view depthLimit(const Limits& limits, Length depth) {
   return "wiring.space-depth-live";
 }
 
-void checkSpaceOf(Reporter& out, const WorkingSpaceStudy& space) {
-  if (!space.depthNeeded) {
-    out.needs({space.room}, space.depthNeeded.needs);
-  } else if (space.depthClear < *space.depthNeeded - metres(kRounding)) {
-    Finding& finding =
-        out.against(depthLimit(out.input().limits, *space.depthNeeded), "shallow", {space.room});
-    finding.measured = printLength(space.depthClear, out.units());
-    finding.required = printLength(*space.depthNeeded, out.units());
-  }
-  if (space.widthClear < space.widthNeeded - metres(kRounding)) {
-    Finding& finding = out.against("wiring.space-width", "narrow", {space.room});
-    finding.measured = printLength(space.widthClear, out.units());
-    finding.required = printLength(space.widthNeeded, out.units());
-  }
+void checkWidth(Reporter& out, const WorkingSpaceStudy& space, const std::vector<Id>& objects,
+                std::string_view narrow) {
+  if (space.widthClear >= space.widthNeeded - metres(kRounding)) return;
+  Finding& finding = out.against("wiring.space-width", narrow, objects);
+  finding.measured = printLength(space.widthClear, out.units());
+  finding.required = printLength(space.widthNeeded, out.units());
+}
+
+void checkDepth(Reporter& out, const WorkingSpaceStudy& space, const std::vector<Id>& objects,
+                std::string_view shallow) {
+  if (!space.depthNeeded || space.depthClear >= *space.depthNeeded - metres(kRounding)) return;
+  Finding& finding =
+      out.against(depthLimit(out.input().limits, *space.depthNeeded), shallow, objects);
+  finding.measured = printLength(space.depthClear, out.units());
+  finding.required = printLength(*space.depthNeeded, out.units());
+}
+
+/// Walls and boxes are told by the depth and width that they leave.
+void checkTaken(Reporter& out, const WorkingSpaceStudy& space, const std::vector<Id>& objects,
+                std::string_view taken) {
   int number = 0;
   for (const WorkingSpaceIntrusion& intrusion : space.intrusions) {
     ++number;
-    // Walls and boxes are told by the depth and width that they leave.
     if (intrusion.kind != WorkingSpaceObstacle::Run &&
         intrusion.kind != WorkingSpaceObstacle::DoorSwing) {
       continue;
     }
-    std::vector<Id> objects = {space.room};
-    if (!intrusion.object.empty()) objects.push_back(intrusion.object);
-    Finding& finding =
-        out.report("intrusion", objects, {{"what", std::string(intrusionName(intrusion.kind))}});
+    std::vector<Id> all = objects;
+    if (!intrusion.object.empty()) all.push_back(intrusion.object);
+    Finding& finding = out.report(taken, all, {{"what", std::string(name(intrusion.kind))}});
     finding.place = intrusion.at;
     finding.which = std::to_string(number);
   }
+}
+
+void checkPanelSpace(Reporter& out, const WorkingSpaceStudy& space) {
+  if (!space.depthNeeded) out.needs({space.room}, space.depthNeeded.needs);
+  checkDepth(out, space, {space.room}, "shallow");
+  checkWidth(out, space, {space.room}, "narrow");
+  checkTaken(out, space, {space.room}, "intrusion");
   for (const Id& run : space.runsOverPanel)
     out.against("wiring.space-above", "piping", {run, space.room});
 }
 
-/// Whoever works on a disconnect stands before it, not before what is beside it.
-void checkNiches(Reporter& out) {
-  for (const DisconnectSpace& space : disconnectSpaces(out.input().plan, out.input().limits)) {
-    if (!space.niche || *space.niche >= space.widthNeeded - metres(kRounding)) continue;
-    Finding& finding = out.against("wiring.space-width", "niche", {space.supply, space.room});
-    finding.measured = printLength(*space.niche, out.units());
-    finding.required = printLength(space.widthNeeded, out.units());
+/// Whoever works on a disconnect stands before it, not before what is beside it. What stands right
+/// before it leaves no width either, and a niche no depth: each is told once.
+void checkDisconnectSpaces(Reporter& out) {
+  const RuleInput& input = out.input();
+  for (const DisconnectSpace& space :
+       disconnectSpaces(input.plan, input.limits, input.study.runs)) {
+    const std::vector<Id> objects = {space.supply, space.room};
+    const bool isBlocked = space.widthClear <= metres(0) && space.depthNeeded;
+    const bool isWide = space.widthClear >= space.widthNeeded - metres(kRounding);
+    if (!isBlocked) checkWidth(out, space, objects, "niche");
+    if (isBlocked || isWide) checkDepth(out, space, objects, "opposite");
+    checkTaken(out, space, objects, "taken");
   }
 }
 
@@ -153,8 +152,8 @@ void checkSpace(const RuleInput& input, const Rule& rule, std::vector<Finding>& 
   Reporter out(input, rule, findings);
   if (input.plan.rooms.empty()) out.needs({}, {"equipment room and panel"});
   for (const WorkingSpaceStudy& space : input.study.wiring.spaces)
-    checkSpaceOf(out, space);
-  checkNiches(out);
+    checkPanelSpace(out, space);
+  checkDisconnectSpaces(out);
   for (const EquipmentRoom& room : input.plan.rooms) {
     if (!room.panel) out.needs({room.id}, {"place of the panel in " + called(room)});
   }

@@ -34,10 +34,9 @@ bool isAtPort(const Mark& mark, const EquipmentRoom& room) {
 /// The stroke across the skid, which names itself here.
 bool isSkidStroke(const Mark& mark, const EquipmentRoom& room) {
   if (!room.skid || mark.object != room.id || mark.closed || mark.points.size() != 2) return false;
-  const Point2 low = room.skid->corner;
-  const Point2 high = low + Point2{inMetres(room.skid->length), inMetres(room.skid->depth)};
   constexpr double kSame = 1e-6; // m
-  return distance(mark.points[0], low) < kSame && distance(mark.points[1], high) < kSame;
+  return distance(mark.points[0], room.skid->corner) < kSame &&
+         distance(mark.points[1], room.skid->high()) < kSame;
 }
 
 /// Stops along a wall from its start, each once.
@@ -82,10 +81,9 @@ void addDisconnectStops(const SheetJob& job, const EquipmentRoom& room, Stops& s
   for (const RoomDisconnect& at : disconnectsIn(job, room)) {
     if (!room.panel || isBesidePanel(room, at.local)) continue;
     const Point2 p = at.local;
-    const double off[] = {p.y, x - p.x, y - p.y, p.x};
     std::vector<double>* const sides[] = {&stops.south, &stops.east, &stops.north, &stops.west};
-    const auto wall = static_cast<std::size_t>(std::ranges::min_element(off) - std::begin(off));
-    const bool along = wall % 2 == 0; // of x
+    const auto wall = static_cast<std::size_t>(nearestWall(room, p, p)); // in the order of `sides`
+    const bool along = wall % 2 == 0;                                    // of x
     for (double stop : {0.0, along ? p.x : p.y, along ? x : y})
       sides[wall]->push_back(stop);
   }
@@ -190,7 +188,7 @@ void measureRoom(const SheetJob& job, const EquipmentRoom& room, Drawing& d) {
   Stops stops;
   for (const auto& box : {room.plumbingArea, room.skid, room.panel}) {
     if (!box) continue;
-    const Point2 end = box->corner + Point2{inMetres(box->length), inMetres(box->depth)};
+    const Point2 end = box->high();
     for (double stop : {0.0, box->corner.x, end.x, x})
       stops.south.push_back(stop);
     for (double stop : {0.0, box->corner.y, end.y, y})
@@ -211,7 +209,7 @@ std::vector<Polyline> roomLines(const EquipmentRoom& room) {
   };
   add({0, 0}, {inMetres(room.length), inMetres(room.width)});
   for (const auto& box : {room.skid, room.panel, room.plumbingArea}) {
-    if (box) add(box->corner, box->corner + Point2{inMetres(box->length), inMetres(box->depth)});
+    if (box) add(box->corner, box->high());
   }
   return lines;
 }
@@ -237,13 +235,12 @@ Point2 freePlace(const PaperBox& box, const std::vector<Point2>& ports) {
 
 Callout boxCallout(const EquipmentRoom& room, const RoomBox& box, const std::string& name,
                    UnitSystem units) {
-  const Point2 size{inMetres(box.length), inMetres(box.depth)};
   std::vector<Point2> ports;
   for (const Port& port : room.ports)
     ports.push_back(port.at);
   return {{name, printLength(box.length, units) + " x " + printLength(box.depth, units) + ", " +
                      printLength(box.height, units) + " high"},
-          freePlace({box.corner, box.corner + size}, ports),
+          freePlace({box.corner, box.high()}, ports),
           Ink::Black,
           true};
 }
@@ -253,7 +250,7 @@ std::vector<Ring> clearSpaces(const SheetJob& job, const Id& room) {
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
     if (space.room == room && !space.zone.empty()) zones.push_back(space.zone);
   }
-  for (DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits)) {
+  for (DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits, job.study().runs)) {
     if (space.room == room) zones.push_back(std::move(space.zone));
   }
   return zones.size() == 1 ? zones : unionOutlines(zones);
@@ -282,7 +279,8 @@ std::vector<std::string> spaceLines(const SheetJob& job, const Id& room) {
   for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
     if (space.room == room) lines.push_back("panel: " + sizes(space));
   }
-  for (const DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits)) {
+  for (const DisconnectSpace& space :
+       disconnectSpaces(job.plan(), job.review.limits, job.study().runs)) {
     if (space.room != room) continue;
     for (const Supply& supply : job.plan().basis.wiring.supplies) {
       if (supply.id != space.supply) continue;

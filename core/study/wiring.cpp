@@ -50,6 +50,17 @@ std::string_view name(SightObstacle obstacle) {
   return kNames[static_cast<std::size_t>(obstacle)];
 }
 
+std::string_view name(WorkingSpaceObstacle obstacle) {
+  static constexpr std::string_view kNames[] = {"the equipment skid",
+                                                "the plumbing area",
+                                                "the panel",
+                                                "a disconnect",
+                                                "a wall",
+                                                "the swing of the door",
+                                                "a line"};
+  return kNames[static_cast<std::size_t>(obstacle)];
+}
+
 void fillWiring(const StudyContext& context, Study& study) {
   WiringStudy& wiring = study.wiring;
   for (std::size_t i = 0; i < study.runs.size(); ++i) {

@@ -43,7 +43,9 @@ bool isOfFloat(const Plan& plan, const SignalCircuit& circuit);
 /// `24 V DC`
 std::string_view voltsText(SignalKind kind);
 
-enum class WorkingSpaceObstacle { Skid, PlumbingArea, Wall, DoorSwing, Run };
+enum class WorkingSpaceObstacle { Skid, PlumbingArea, Panel, Disconnect, Wall, DoorSwing, Run };
+/// `the equipment skid`, `a wall`, `a line`
+std::string_view name(WorkingSpaceObstacle obstacle);
 
 struct WorkingSpaceIntrusion {
   WorkingSpaceObstacle kind = WorkingSpaceObstacle::Wall;
@@ -51,14 +53,14 @@ struct WorkingSpaceIntrusion {
   Point2 at; ///< site
 };
 
-/// In front of the panel of one room (NEC 110.26).
+/// In front of the panel of one room, or of a disconnect (NEC 110.26).
 struct WorkingSpaceStudy {
   Id room;
   Ring zone;                   ///< site: needed, where it fits best; least depth when undecided
   Decided<Length> depthNeeded; ///< by voltage to ground and what is opposite
   Length depthClear;           ///< to what stands in front, over the width needed
   Length widthNeeded;
-  Length widthClear; ///< along the panel's front, over the least depth
+  Length widthClear; ///< along the front, over the least depth
   Length heightNeeded;
   std::vector<WorkingSpaceIntrusion> intrusions; ///< into `zone`
   std::vector<Id> runsOverPanel; ///< foreign piping in the dedicated space over and under it

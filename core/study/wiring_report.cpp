@@ -19,22 +19,6 @@ using Entry = CalculationEntry;
 
 const std::string kSection = "Wiring";
 
-std::string obstacleName(WorkingSpaceObstacle kind) {
-  switch (kind) {
-  case WorkingSpaceObstacle::Skid:
-    return "the equipment skid";
-  case WorkingSpaceObstacle::PlumbingArea:
-    return "the plumbing area";
-  case WorkingSpaceObstacle::Wall:
-    return "a wall";
-  case WorkingSpaceObstacle::DoorSwing:
-    return "the swing of the door";
-  case WorkingSpaceObstacle::Run:
-    break;
-  }
-  return "a run";
-}
-
 /// Circuits of a conduit by what they are: conductors listed for it, supplies and signals.
 struct CircuitCount {
   int power = 0, class2 = 0;
@@ -178,7 +162,7 @@ void WiringReport::space(const WorkingSpaceStudy& space) {
                "fits best; at least d",
                source);
   for (const WorkingSpaceIntrusion& intrusion : space.intrusions) {
-    depth.step("in the working space: " + obstacleName(intrusion.kind) +
+    depth.step("in the working space: " + std::string(name(intrusion.kind)) +
                (intrusion.object.empty() ? "" : " " + spokenName(plan_, intrusion.object)));
   }
   for (const Id& run : space.runsOverPanel)

@@ -13,8 +13,6 @@ Decided<Length> workingDepth(std::optional<int> voltsToGround, std::optional<Fac
 /// Of a room that has a panel.
 WorkingSpaceStudy workingSpace(const StudyContext& context, const EquipmentRoom& room,
                                const std::vector<RunStudy>& runs);
-/// In front of `box`, of this depth and at least this width: where most of it is clear.
-Ring workingZone(const EquipmentRoom& room, const RoomBox& box, Length depth, Length width);
 /// Distance and clear sight of a supply's disconnect.
 SupplyStudy supplyStudy(const StudyContext& context, const Supply& supply);
 

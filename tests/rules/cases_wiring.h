@@ -69,6 +69,15 @@ inline Edit disconnectInRoom(double x, double y) {
   };
 }
 
+/// The other one hangs on the opposite wall, out of the way.
+inline Edit aloneInRoom(double x, double y) {
+  return [=](Plan& p) {
+    disconnectInRoom(x, y)(p);
+    p.basis.wiring.supplies.back().disconnect =
+        p.rooms.find("ER-1")->frame().toSite(Point2{2, 11.6} * kMetresPerFoot);
+  };
+}
+
 inline std::vector<Case> wiringCases() {
   const auto warning = Severity::Warning, error = Severity::Error;
   const Edit noLevels = [](Plan& p) {
@@ -139,8 +148,21 @@ inline std::vector<Case> wiringCases() {
       {"working-space.niche",
        error,
        {"SP-M", "ER-1"},
-       disconnectInRoom(11.6, 0.4),
-       disconnectInRoom(11.7, 2.5)},
+       aloneInRoom(11.6, 0.4),
+       aloneInRoom(11.7, 2.5)},
+      // On the west wall, its front 0.9 ft into the room: the plumbing area stands 2 ft into it, as
+      // far north as 2 ft.
+      {"working-space.opposite",
+       warning,
+       {"SP-M", "ER-1"},
+       disconnectInRoom(0.4, 1),
+       disconnectInRoom(0.4, 4)},
+      // 78 in high, as at the panel.
+      {"working-space.taken",
+       error,
+       {"SP-M", "ER-1", "VT-9"},
+       pipeInRoom(3, 6.4),
+       pipeInRoom(3, 6.6)},
       // The panel is 18 in deep; 42 in before it end 5 ft from the wall.
       {"working-space.intrusion", error, {"ER-1"}, doorAt(4.99), doorAt(5.01)},
       // 78 in high.

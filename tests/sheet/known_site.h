@@ -156,9 +156,11 @@ inline void KnownNumbers::roomWork(const Review& review) {
       }
     }
   }
-  for (const DisconnectSpace& space : disconnectSpaces(plan, review.limits)) {
+  for (const DisconnectSpace& space : disconnectSpaces(plan, review.limits, review.study.runs)) {
+    lengths(Id{}, review.limits.length("wiring.enclosure"));
     for (const Id& object : {space.supply, space.room})
-      lengths(object, space.depthNeeded, space.widthNeeded, space.heightNeeded, space.niche);
+      lengths(object, space.depthNeeded, space.depthClear, space.widthNeeded, space.widthClear,
+              space.heightNeeded);
   }
   for (const ExposedPipe& pipe : exposedPipes(plan, review.study, builtinSupplies()))
     lengths(pipe.run, pipe.all.length, pipe.spacing);

@@ -119,6 +119,7 @@ TEST(Wiring, WorkingSpaceInFrontOfThePanel) {
   EXPECT_EQ(studyOf(plan).wiring.spaces[0].intrusions.at(0).kind, WorkingSpaceObstacle::Wall);
 }
 
+// Enclosures are taken to reach 6 in from a disconnect's place.
 TEST(Wiring, WorkingSpaceInFrontOfADisconnect) {
   Plan plan;
   plan.basis.wiring.facingPanel = FacingPanel::Grounded;
@@ -127,7 +128,7 @@ TEST(Wiring, WorkingSpaceInFrontOfADisconnect) {
                                 {"S3", "", SupplyKind::Control1Phase, 120, 120, "", ft(50, 50)}};
   plan.rooms.append(room(8));
   const Limits& limits = builtinCatalog().limits;
-  const auto spaces = disconnectSpaces(plan, limits);
+  const auto spaces = disconnectSpaces(plan, limits, {});
   ASSERT_EQ(spaces.size(), 2u) << "one that stands in no room has no wall behind it";
   EXPECT_NEAR(inFeet(*spaces[0].depthNeeded), 3.5, 1e-9);
   EXPECT_NEAR(inFeet(*spaces[1].depthNeeded), 3, 1e-9);
@@ -136,13 +137,49 @@ TEST(Wiring, WorkingSpaceInFrontOfADisconnect) {
     low = std::min(low, p.y / kMetresPerFoot);
     high = std::max(high, p.y / kMetresPerFoot);
   }
-  EXPECT_NEAR(low, 0.5, 1e-9) << "in line with the panel's front";
-  EXPECT_NEAR(high, 4, 1e-9);
+  EXPECT_NEAR(low, 0.8, 1e-9) << "from the front of its enclosure";
+  EXPECT_NEAR(high, 4.3, 1e-9);
+  EXPECT_NEAR(inFeet(spaces[0].depthClear), 7.2, 1e-9) << "to the wall opposite";
+  EXPECT_NEAR(inFeet(spaces[0].widthClear), 10, 1e-9) << "the panel stands out less";
+  EXPECT_TRUE(spaces[0].intrusions.empty());
   // The other hangs on the wall opposite and is reached from the south.
   for (Point2 p : spaces[1].zone) {
     const double y = p.y / kMetresPerFoot;
-    EXPECT_TRUE(std::abs(y - 7.9) < 1e-9 || std::abs(y - 4.9) < 1e-9) << y;
+    EXPECT_TRUE(std::abs(y - 7.4) < 1e-9 || std::abs(y - 4.4) < 1e-9) << y;
   }
+}
+
+// S1 hangs on the south wall, with its front 1 ft off it; from x = 3 ft on the panel stands out 2
+// ft, and S2 hangs on the west wall: it reaches 0.8 ft into the room from y = 2 ft to 3 ft.
+TEST(Wiring, WidthBeforeADisconnectIsTakenByAllThatStandsOutFarther) {
+  Plan plan;
+  EquipmentRoom r = room(8);
+  r.panel = RoomBox{ft(3, 0), feet(2), feet(2), feet(6)};
+  plan.rooms.append(r);
+  plan.basis.wiring.supplies = {{"S1", "", SupplyKind::Control1Phase, 120, 120, "", ft(2, 0.5)}};
+  const auto look = [&] { return disconnectSpaces(plan, builtinCatalog().limits, {}).at(0); };
+  EXPECT_NEAR(inFeet(look().widthClear), 3, 1e-9) << "from the west wall to the panel";
+  EXPECT_NEAR(inFeet(look().depthClear), 7, 1e-9);
+  plan.basis.wiring.supplies.push_back(
+      {"S2", "", SupplyKind::Motor3Phase, 208, 120, "", ft(0.3, 2.5)});
+  EXPECT_NEAR(inFeet(look().widthClear), 2.2, 1e-9) << "from the other disconnect to the panel";
+  EXPECT_NEAR(inFeet(look().depthClear), 1, 1e-9) << "30 in do not fit between them";
+  ASSERT_EQ(look().intrusions.size(), 1u);
+  // On the same wall it may share the width.
+  plan.basis.wiring.supplies[1].disconnect = ft(1, 0.3);
+  EXPECT_NEAR(inFeet(look().widthClear), 3, 1e-9);
+}
+
+// On the skid, which reaches 2 ft from the wall: the depth counts from the skid's front.
+TEST(Wiring, ADisconnectOnTheSkidIsWorkedOnBeforeTheSkid) {
+  Plan plan;
+  EquipmentRoom r = room(8);
+  r.skid = RoomBox{ft(0, 0), feet(3), feet(2), feet(4)};
+  plan.rooms.append(r);
+  plan.basis.wiring.supplies = {{"S1", "", SupplyKind::Motor3Phase, 208, 120, "", ft(1.5, 1)}};
+  const auto spaces = disconnectSpaces(plan, builtinCatalog().limits, {});
+  EXPECT_NEAR(inFeet(spaces.at(0).depthClear), 6, 1e-9);
+  EXPECT_TRUE(spaces[0].intrusions.empty());
 }
 
 TEST(Wiring, ADisconnectBehindAWallIsOutOfSight) {

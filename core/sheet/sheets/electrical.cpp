@@ -96,24 +96,24 @@ std::string pullNote(const Plan& plan) {
          (boxes ? "; pull boxes stay within reach." : ". No pull boxes are drawn.");
 }
 
+/// What the plan knows of the space; the enclosures are the electrician's.
 Block spaceTable(const SheetJob& job, double width) {
   const UnitSystem units = job.units();
+  const Limits& limits = job.review.limits;
   const auto print = [&](Length v) { return printLength(v, units); };
-  constexpr const char* kToFill = "______";
   std::vector<std::vector<std::string>> rows;
-  for (const WorkingSpaceStudy& space : job.study().wiring.spaces) {
-    rows.push_back({"Panel, " + called(*job.plan().rooms.find(space.room)),
-                    decidedText(space.depthNeeded, print), print(space.depthClear),
+  const auto add = [&](const std::string& at, const WorkingSpaceStudy& space) {
+    rows.push_back({at, decidedText(space.depthNeeded, print), print(space.depthClear),
                     print(space.widthNeeded), print(space.widthClear), print(space.heightNeeded),
                     std::to_string(space.intrusions.size())});
-  }
-  for (const DisconnectSpace& space : disconnectSpaces(job.plan(), job.review.limits)) {
+  };
+  for (const WorkingSpaceStudy& space : job.study().wiring.spaces)
+    add("Panel, " + called(*job.plan().rooms.find(space.room)), space);
+  const auto disconnects = disconnectSpaces(job.plan(), limits, job.study().runs);
+  for (const DisconnectSpace& space : disconnects) {
     const auto& supplies = job.plan().basis.wiring.supplies;
     const auto supply = std::ranges::find(supplies, space.supply, &Supply::id);
-    rows.push_back({"Disconnect, " + supplyName(*supply), decidedText(space.depthNeeded, print),
-                    kToFill, print(space.widthNeeded),
-                    space.niche ? print(*space.niche) : std::string(kToFill),
-                    print(space.heightNeeded), kToFill});
+    add("Disconnect, " + supplyName(*supply), space);
   }
   Block block = table("WORKING SPACE AT PANEL AND DISCONNECTS",
                       {{"At"},
@@ -124,9 +124,14 @@ Block spaceTable(const SheetJob& job, double width) {
                        {"Height|needed", Align::Right},
                        {"Things|in it", Align::Right}},
                       rows, width);
-  addNote(block, "Spaces may overlap. At a disconnect the depth counts from the front of its "
-                 "enclosure: the electrician places it so that the space is clear, and fills in "
-                 "the blanks.");
+  addNote(block, "Spaces may overlap. Depth counts from the front of panel or enclosure; walls, "
+                 "skid, plumbing area, panel and disconnects on other walls are counted.");
+  if (!disconnects.empty()) {
+    addNote(block, "A disconnect's enclosure is taken to reach " +
+                       print(limits.length("wiring.enclosure")) +
+                       " from its place all round. The electrician chooses it; one that is larger "
+                       "takes the difference off the clear depth: ______.");
+  }
   return block;
 }
 
