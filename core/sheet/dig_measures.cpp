@@ -128,4 +128,14 @@ void measureDigs(const SheetJob& job, const SheetView& view, LabelBoard& board) 
   drawPlanMeasures(all, LineStyle{Ink::Black, 0.25, {}}, view, board);
 }
 
+void keepOffTrenches(const EarthStudy& earth, const SheetView& view, LabelBoard& board) {
+  constexpr double kAcross = 30; // mm that a label on a trench's middle is disliked
+  for (const TrenchStudy& trench : earth.trenches) {
+    for (const TrenchStretch& stretch : trench.stretches) {
+      for (std::size_t i = 1; i < stretch.size(); ++i)
+        board.keepOff(view.toPaper(stretch[i - 1].at), view.toPaper(stretch[i].at), kAcross, 0);
+    }
+  }
+}
+
 } // namespace sump

@@ -7,5 +7,7 @@
 namespace sump {
 
 void measureDigs(const SheetJob& job, const SheetView& view, LabelBoard& board);
+/// A name that stands across another line's trench hides where that is dug.
+void keepOffTrenches(const EarthStudy& earth, const SheetView& view, LabelBoard& board);
 
 } // namespace sump

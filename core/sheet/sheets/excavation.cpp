@@ -235,6 +235,7 @@ void labelExcavation(const SheetJob& job, const TrenchPairs& pairs,
       board.keepOff(view.toPaper(roof[i]), view.toPaper(roof[(i + 1) % roof.size()]), 0,
                     kThroughWall);
   }
+  keepOffTrenches(job.study().earth, view, board);
   measureDigs(job, view, board);
   for (std::size_t i = 0; i < job.study().earth.pits.size(); ++i) {
     const PitStudy& pit = job.study().earth.pits[i];
