@@ -59,6 +59,19 @@ std::string systemText(const Supply& supply) {
   return std::to_string(supply.volts) + "Y/" + std::to_string(*supply.voltsToGround) + " V (b)";
 }
 
+/// Beside what the code asks for, which is more under traffic.
+std::string coverOfConduit(const SheetJob& job, const RunStudy* run) {
+  if (run == nullptr || !run->leastCover) return "-";
+  const auto of = [&](const CoverCheck& cover, std::string_view limit) {
+    return printShort(cover.cover, job.units()) + " of " +
+           printShort(job.review.limits.length(limit), job.units());
+  };
+  std::string text = of(*run->leastCover, "cover.conduit");
+  if (run->leastTrafficCover)
+    text += "; under traffic " + of(*run->leastTrafficCover, "cover.conduit.traffic");
+  return text;
+}
+
 std::string tagOf(const SheetJob& job, const Id& run) {
   const auto tags = runTags(job.plan());
   const auto found = tags.find(run);
@@ -80,9 +93,9 @@ Block conduitTable(const SheetJob& job, double width) {
         {tagOf(job, conduit.run), sizeAndMaterial(run, job.catalog),
          studied != nullptr ? lengthText(*studied, job.units()) : "?",
          decidedText(conduit.fill, percentText) + " of " + percentText(conduit.fillLimit),
-         fixed(conduit.mostDegrees, 0) + "°", classText(job.plan(), conduit, run),
-         pulledText(run), levelAt(studied, &RunStudy::startInvert),
-         levelAt(studied, &RunStudy::endInvert),
+         fixed(conduit.mostDegrees, 0) + "°", classText(job.plan(), conduit, run), pulledText(run),
+         levelAt(studied, &RunStudy::startInvert), levelAt(studied, &RunStudy::endInvert),
+         coverOfConduit(job, studied),
          runEndText(job.plan(), job.study(), run, true) + " to " +
              runEndText(job.plan(), job.study(), run, false)});
   }
@@ -96,6 +109,7 @@ Block conduitTable(const SheetJob& job, double width) {
                 {"Conductors"},
                 {"Start|invert", Align::Right},
                 {"End|invert", Align::Right},
+                {"Least cover|of that asked"},
                 {"From - to"}},
                rows, width);
 }

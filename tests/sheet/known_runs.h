@@ -49,6 +49,10 @@ inline void KnownNumbers::runs(const Review& review) {
       lengths(run.id, leg.plan, leg.developed);
     }
     put(Printed::Share, run.id, std::abs(study.slope)); // metric slopes are in percent
+    if (isConduit(study.service)) {
+      lengths(run.id, review.limits.length("cover.conduit"),
+              review.limits.length("cover.conduit.traffic"));
+    }
     for (const auto* cover : {&study.leastCover, &study.leastTrafficCover}) {
       if (*cover) lengths(run.id, (*cover)->cover);
     }
