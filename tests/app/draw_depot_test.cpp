@@ -254,7 +254,7 @@ void DrawDepot::drawEquipmentLines() {
           "65.7\t68.5\ne65.7\t68.5\t99.4\n6.5\t188\ne75\t62\ne75\t50\ne71.35\t50\t99.2^"
           "e71.35\t50\t98.25\n");
   addPart(PartKind::BallValve, 0, "16");
-  addPart(PartKind::Union, 4, "90");
+  addPart(PartKind::Union, 5, "30");
   addPart(PartKind::Union, 0, "5");
   press("Add an eductor");
   setChoice("Hangs in manway", 1);
