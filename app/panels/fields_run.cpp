@@ -133,11 +133,40 @@ void targetField(const FieldContext& context, const Id& id, RunEnd Run::*member,
     RunEnd end = ends.at(index.toULongLong());
     end.fitting = (changed.*member).fitting;
     end.invert = (changed.*member).invert;
+    const bool same = end.kind == (changed.*member).kind && end.target == (changed.*member).target;
+    if (same) end.legEnd = (changed.*member).legEnd;
     changed.*member = end;
     next.runs.put(std::move(changed));
     return {std::move(next), {}};
   };
   out.push_back(std::move(field));
+}
+
+/// A fitting without an arm that hangs down keeps no level of its leg.
+std::function<FieldResult(const Plan&, const QString&)>
+withoutNeedlessLeg(const Id& id, RunEnd Run::*member,
+                   std::function<FieldResult(const Plan&, const QString&)> write) {
+  return [id, member, write = std::move(write)](const Plan& plan, const QString& index) {
+    FieldResult result = write(plan, index);
+    if (!result.plan) return result;
+    Run changed = *result.plan->runs.find(id);
+    if (turnsDown((changed.*member).fitting)) return result;
+    (changed.*member).legEnd.reset();
+    result.plan->runs.put(std::move(changed));
+    return result;
+  };
+}
+
+void downLegField(UnitSystem units, RunEnd Run::*member, RunMaker& make) {
+  const RunEnd& end = make.value().*member;
+  if (end.kind != EndKind::Chamber || !turnsDown(end.fitting)) return;
+  make.typed<std::optional<Length>>(
+      fieldText("End of down leg"),
+      [member](Run& r) -> std::optional<Length>& { return (r.*member).legEnd; },
+      optionalWriting(elevationWriting(units)),
+      fieldText(
+          "Elevation of the open lower end of the pipe in the fitting's down leg; left empty, "
+          "an inlet's or an overflow's reaches to the middle of what the check asks"));
 }
 
 void endFields(const FieldContext& context, const Id& id, const char* title, RunEnd Run::*member,
@@ -153,6 +182,8 @@ void endFields(const FieldContext& context, const Id& id, const char* title, Run
   make.keyed(
       fieldText("Ends with"), [member](Run& r) -> EndFitting& { return (r.*member).fitting; },
       kEndFittingKeys);
+  out.back().write = withoutNeedlessLeg(id, member, std::move(out.back().write));
+  downLegField(units, member, make);
   const bool site =
       (make.value().*member).kind == EndKind::Free || (make.value().*member).kind == EndKind::Run;
   make.typed<double>(

@@ -22,6 +22,7 @@ std::string fieldWords(std::string_view key) {
   if (key == "from") return "start";
   if (key == "to") return "end";
   if (key == "at") return "place";
+  if (key == "legEnd") return "end of down leg";
   if (key == "along") return "place along the leg";
   std::string text;
   for (const char c : key) {
@@ -32,19 +33,10 @@ std::string fieldWords(std::string_view key) {
 }
 
 bool isElevation(std::string_view key) {
-  static constexpr std::array<std::string_view, 13> kKeys = {"floor",
-                                                             "footing",
-                                                             "roof",
-                                                             "elevation",
-                                                             "rim",
-                                                             "invert",
-                                                             "outletEnd",
-                                                             "bracketFoot",
-                                                             "outletInvert",
-                                                             "groundwater",
-                                                             "groundDefault",
-                                                             "inletElevation",
-                                                             "upstreamManholeRim"};
+  static constexpr std::array<std::string_view, 14> kKeys = {
+      "floor",       "footing",       "roof",           "elevation",         "rim",
+      "invert",      "legEnd",        "outletEnd",      "bracketFoot",       "outletInvert",
+      "groundwater", "groundDefault", "inletElevation", "upstreamManholeRim"};
   return isOneOf(kKeys, key);
 }
 

@@ -202,6 +202,9 @@ template <class F, Is<RunEnd> T> void describe(F& f, T& e) {
          "the point [x, y] in metres: site when free or on a run, else local to the target");
   f.may("invert", e.invert, "the invert elevation in metres");
   f.may("fitting", e.fitting, "what the pipe ends with");
+  f.may(
+      "legEnd", e.legEnd,
+      "the elevation in metres of the open lower end of a tee's or elbow's down leg in a chamber");
 }
 
 template <class F, Is<Vertex> T> void describe(F& f, T& v) {

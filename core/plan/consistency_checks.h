@@ -48,6 +48,7 @@ private:
   void end(const Run& run, const RunEnd& end, const FilePlace& at);
   bool target(const RunEnd& end, const FilePlace& at);
   void chamberEnd(const RunEnd& end, const FilePlace& at);
+  void downLeg(const Run& run, const RunEnd& end, const FilePlace& at);
   void length(const Run& run, const FilePlace& at);
   void parts(const Run& run, const FilePlace& at);
 

@@ -120,6 +120,7 @@ void ConsistencyCheck::runOf(const Run& run, const FilePlace& at) {
 
 void ConsistencyCheck::end(const Run& run, const RunEnd& end, const FilePlace& at) {
   point(end.at, at / "at");
+  if (end.legEnd) downLeg(run, end, at);
   if (end.kind == EndKind::Free) {
     if (end.target.empty()) return;
     demand(false, at / "target", "is \"" + end.target + "\", but the end is free",
@@ -131,6 +132,29 @@ void ConsistencyCheck::end(const Run& run, const RunEnd& end, const FilePlace& a
     return;
   }
   if (target(end, at) && end.kind == EndKind::Chamber) chamberEnd(end, at);
+}
+
+/// It hangs in the lower arm of what the pipe ends with, over the vault's floor.
+void ConsistencyCheck::downLeg(const Run& run, const RunEnd& end, const FilePlace& at) {
+  const FilePlace place = at / "legEnd";
+  if (end.kind != EndKind::Chamber || !turnsDown(end.fitting)) {
+    demand(false, place, "belongs to no tee or elbow that turns down in a chamber",
+           "end the pipe with one there, or leave the level out");
+    return;
+  }
+  const std::optional<Point2> here = where_.position(end);
+  if (here && !run.vertices.empty()) {
+    const Vertex& next = &end == &run.from ? run.vertices.front() : run.vertices.back();
+    demand(distance(next.at, *here) >= kLeastLength, place,
+           "belongs to a fitting whose arms lie level, as its pipe is upright there",
+           "leave the level out, and give the end the invert at which the pipe is to be open");
+  }
+  if (end.invert)
+    demand(*end.legEnd < *end.invert, place, "is not under the pipe's invert",
+           "give the elevation of the leg's open lower end");
+  if (const Vault* vault = where_.vault(end.target))
+    demand(*end.legEnd > vault->floor, place, "is not over the vault's floor",
+           "give an elevation, not how deep it reaches under the water");
 }
 
 bool ConsistencyCheck::target(const RunEnd& end, const FilePlace& at) {

@@ -52,6 +52,8 @@ Plan shiftInverts(const Plan& plan, std::string_view id, Length by) {
   };
   shift(changed.from.invert);
   shift(changed.to.invert);
+  shift(changed.from.legEnd);
+  shift(changed.to.legEnd);
   for (Vertex& vertex : changed.vertices)
     shift(vertex.invert);
   Plan next = plan;

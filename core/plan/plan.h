@@ -245,6 +245,11 @@ enum class EndFitting {
   ScreenedVent
 };
 
+/// Has an arm that hangs down and is open below.
+constexpr bool turnsDown(EndFitting fitting) {
+  return fitting == EndFitting::Tee || fitting == EndFitting::ElbowDown;
+}
+
 struct RunEnd {
   EndKind kind = EndKind::Free;
   Id target;       ///< vault, basin, sewer connection, port, wash equipment or run; empty when Free
@@ -255,6 +260,9 @@ struct RunEnd {
   /// Left out where the target knows it (basin outlet, sewer, port, wash inlet).
   std::optional<Length> invert;
   EndFitting fitting = EndFitting::Plain;
+  /// Elevation of the open lower end of the pipe in the down leg of a tee or an elbow that turns
+  /// down, in a chamber; left out: worked out where a check asks how deep it reaches.
+  std::optional<Length> legEnd = {};
   bool operator==(const RunEnd&) const = default;
 };
 

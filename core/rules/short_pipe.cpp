@@ -17,6 +17,10 @@ bool isSocket(const RunEnd& end) {
   return end.fitting != EndFitting::Plain || end.kind == EndKind::Run;
 }
 
+std::size_t legPieces(const RunStudy& study) {
+  return static_cast<std::size_t>(std::ranges::count(study.pieces, true, &PipePiece::downLeg));
+}
+
 /// Of the piece with this number: what the sockets at its two ends take in. Nothing is known of
 /// gasketed sockets, and conduit is joined in bells that are cut to suit.
 Length socketDepths(const Supplies& supplies, const Run& run, const PipeProduct& pipe,
@@ -24,9 +28,11 @@ Length socketDepths(const Supplies& supplies, const Run& run, const PipeProduct&
   if (pipe.joining != Joining::SolventSocket) return {};
   const auto depth = supplies.socketDepthOf(study.pieces[piece].size);
   if (!depth) return {};
+  if (study.pieces[piece].downLeg) return *depth; // its lower end is open
+  const auto line = study.pieces.size() - legPieces(study);
   int sockets = 0;
   if (piece > 0 || isSocket(run.from)) ++sockets;
-  if (piece + 1 < study.pieces.size() || isSocket(run.to)) ++sockets;
+  if (piece + 1 < line || isSocket(run.to)) ++sockets;
   return static_cast<double>(sockets) * *depth;
 }
 
@@ -41,11 +47,18 @@ Point2 placeAt(const RunStudy& run, double station) {
   return lerp(flat(before.at), flat(next->at), along);
 }
 
+Point2 legPlace(const RunStudy& study, std::size_t piece) {
+  const auto leg = std::ranges::find(study.downLegs, std::optional(piece), &DownLeg::piece);
+  return flat((leg->atStart ? study.points.front() : study.points.back()).at);
+}
+
 void checkPieces(Reporter& out, const Run& run, const PipeProduct& pipe, const RunStudy& study) {
   Length station;
   for (std::size_t i = 0; i < study.pieces.size(); ++i) {
     const PipePiece& piece = study.pieces[i];
-    const Point2 place = placeAt(study, inMetres(station + piece.centreToCentre / 2.0));
+    const Point2 place = piece.downLeg
+                             ? legPlace(study, i)
+                             : placeAt(study, inMetres(station + piece.centreToCentre / 2.0));
     station += piece.centreToCentre;
     const Length sockets = socketDepths(out.input().supplies, run, pipe, study, i);
     const Length left = piece.centreToCentre - piece.takeOut;

@@ -3,6 +3,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/down_legs.h"
 
 #include <algorithm>
 #include <array>
@@ -42,17 +43,15 @@ void checkDrop(const RuleInput& input, const Rule& rule, std::vector<Finding>& f
   }
 }
 
-bool turnsDown(EndFitting fitting) {
-  return fitting == EndFitting::Tee || fitting == EndFitting::ElbowDown;
-}
-
 /// One end of a run in a chamber, and how deep it reaches below the water there.
 struct Dip {
   const Run& run;
   const VaultStudy& vault;
   EndFitting fitting;
   Length depth;              ///< of the water
-  std::optional<Length> tip; ///< below the water, where a drop is drawn
+  std::optional<Length> tip; ///< below the water, of a drop that is drawn or a down leg
+  /// The leg's end is worked out from what is asked here.
+  bool isAsAsked = false;
   double fraction() const { return inMetres(*tip) / inMetres(depth); }
 };
 
@@ -70,12 +69,17 @@ std::optional<Dip> dipOf(Reporter& out, const Run& run, const RunStudy& study, b
   Dip dip{run, vault, end.fitting, *vault.waterLevel - vault.floor, {}};
   const Length tip = atEnd ? study.endInvert : study.startInvert;
   if (tip < invertBeforeDrop(study, atEnd)) dip.tip = *vault.waterLevel - tip;
+  if (const DownLeg* leg = downLeg(study, !atEnd)) {
+    dip.tip = *vault.waterLevel - leg->end;
+    dip.isAsAsked = !leg->stated && leg->piece.has_value();
+  }
   return dip;
 }
 
-void stateDip(Reporter& out, const Dip& dip, Length least, Length most) {
-  out.note("stated", {dip.run.id, dip.vault.id},
-           {{"least", printShort(least, out.units())}, {"most", printShort(most, out.units())}});
+/// A fitting of a size that the catalogue does not have has no known leg, which `level-known`
+/// tells.
+bool isDone(const std::optional<Dip>& dip) {
+  return !dip || dip->isAsAsked || (!dip->tip && turnsDown(dip->fitting));
 }
 
 void checkOutletDip(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {
@@ -83,10 +87,8 @@ void checkOutletDip(const RuleInput& input, const Rule& rule, std::vector<Findin
   const Range band = range(input, "outlet.dip.low", "outlet.dip.high");
   for (const auto& [run, study] : runsOf(input, Service::Overflow)) {
     const auto dip = dipOf(out, *run, *study, false);
-    if (!dip) continue;
-    if (!dip->tip && turnsDown(dip->fitting)) {
-      stateDip(out, *dip, band.low * dip->depth, band.high * dip->depth);
-    } else if (!dip->tip) {
+    if (isDone(dip)) continue;
+    if (!dip->tip) {
       out.report("none", {run->id, dip->vault.id}).required = band.text();
     } else if (!band.holds(dip->fraction())) {
       Finding& finding = out.against("outlet.dip.low", "depth", {run->id, dip->vault.id});
@@ -102,11 +104,8 @@ void checkInletDip(const RuleInput& input, const Rule& rule, std::vector<Finding
   const Range band = range(input, "inlet.dip.low", "inlet.dip.high");
   for (const auto& [run, study] : runsOf(input, Service::Inlet)) {
     const auto dip = dipOf(out, *run, *study, true);
-    if (!dip) continue;
-    if (!dip->tip && turnsDown(dip->fitting)) {
-      const Length low = std::max(least, band.low * dip->depth);
-      stateDip(out, *dip, low, std::max(low, band.high * dip->depth));
-    } else if (!dip->tip) {
+    if (isDone(dip)) continue;
+    if (!dip->tip) {
       out.report("none", {run->id, dip->vault.id}).required = printShort(least, out.units());
     } else if (*dip->tip < least - metres(kRounding)) {
       Finding& finding = out.against("inlet.dip.least", "shallow", {run->id, dip->vault.id});

@@ -103,6 +103,19 @@ void ShopPages::addWide(Block block) {
   }
 }
 
+/// ` Down legs, open below: WW-1.4, OF-1.5.`
+std::string downLegMarks(const Study& study) {
+  std::string marks;
+  for (const RunStudy& run : study.runs) {
+    for (const DownLeg& leg : run.downLegs) {
+      if (!leg.piece) continue;
+      marks += (marks.empty() ? "" : ", ") +
+               cutMark({run.id, static_cast<int>(*leg.piece) + 1, 1, 1, {}});
+    }
+  }
+  return marks.empty() ? marks : " Down legs of tees and elbows, open below: " + marks + ".";
+}
+
 /// Z: contractor's and shop drawings, outside the disciplines of the set (US National CAD
 /// Standard, from memory); 6: lists.
 void ShopPages::turn() {
@@ -135,7 +148,7 @@ void ShopPages::turn() {
       ". Marks are run and piece. Each figure is rounded to " + (metric ? "1 mm" : "1/16 in") +
       "; cut to the length in the last column. To spare: ends of " +
       small(review_.limits.length(kSpareLimit)) +
-      " and more that are left. Check each fitting before you cut.";
+      " and more that are left. Check each fitting before you cut." + downLegMarks(review_.study);
   y_ = kShopMargin + 13.5;
   for (const std::string& line : wrapped(note, width(), 2.2, false)) {
     page.items.push_back(words({kShopMargin, y_}, line, 2.2));

@@ -8,6 +8,7 @@
 #include "core/sheet/structure_cut.h"
 #include "core/sheet/tags.h"
 #include "core/study/access_risers.h"
+#include "core/study/down_legs.h"
 #include "core/study/hole_gaps.h"
 #include "core/study/profile.h"
 #include "core/units/print_levels.h"
@@ -161,6 +162,7 @@ private:
     const std::string& nominal = (point == 0 ? run_.legs.front() : run_.legs.back()).size;
     const auto known = armLength(job_.catalog, given_.pipe, nominal, fitting);
     const double arm = inMetres(known.value_or(1.5 * run_.outsideDiameter));
+    if (turnsDown(fitting)) markDownLeg(point, c.y - arm);
     if (fitting == EndFitting::Tee) return upright(-arm, arm);
     if (fitting == EndFitting::ElbowDown) return upright(-arm, od / 2);
     if (fitting == EndFitting::ElbowUp) return upright(-od / 2, arm);
@@ -169,6 +171,22 @@ private:
     if (fitting == EndFitting::Eductor) frame = eductorFrame(frame, size, pen);
     SymbolPen symbol(pen, frame, size, kPipe);
     drawEnd(symbol, fitting);
+  }
+
+  /// Pipe in the lower arm, from its mouth down, with its axis as other pipe.
+  void markDownLeg(std::size_t point, double mouth) {
+    const auto end = legEnd(run_, point == 0);
+    if (!end) return;
+    const double x = stations_[point], half = inMetres(run_.outsideDiameter) / 2;
+    const double foot = inMetres(*end), top = std::max(foot, mouth);
+    MarkPen pen(drawing_.marks, run_.id, Layer::Run);
+    pen.ring({at(x - half, foot), at(x + half, foot), at(x + half, top), at(x - half, top)}, kPipe,
+             FillStyle{Ink::White});
+    LineStyle axisLine = serviceLine(run_.service);
+    axisLine.width = 0.25;
+    pen.path({at(x, top), at(x, foot)}, axisLine);
+    drawing_.levels.push_back(
+        {foot * steeper_, point == 0 ? x - half : x + half, level(foot), "end of down leg"});
   }
 
   void markEnds() {

@@ -36,10 +36,12 @@ std::size_t cutLine(const RunProfile& whole, RunProfile& part) {
   }
   if (part.points.empty() || part.points.front().station > whole.points.front().station) {
     part.startFitting = EndFitting::Plain;
+    part.startLeg.reset();
     part.startsAt.clear();
   }
   if (part.points.empty() || part.points.back().station < whole.points.back().station) {
     part.endFitting = EndFitting::Plain;
+    part.endLeg.reset();
     part.endsAt.clear();
   }
   return first;

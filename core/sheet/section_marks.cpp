@@ -42,10 +42,10 @@ void markTrainRun(SectionPen& pen, const SectionPlane& plane, const TrainRun& ru
   markArrow(pen, plane, run.id, run.service, points);
   if (points.size() > 1 && !run.comesFromElsewhere)
     pen.end(run.id, run.service, run.startFitting, run.bore, placeOf(plane, points[0]),
-            placeOf(plane, points[1]));
+            placeOf(plane, points[1]), run.startLeg);
   if (points.size() > 1 && !run.goesElsewhere)
     pen.end(run.id, run.service, run.endFitting, run.bore, placeOf(plane, points.back()),
-            placeOf(plane, points[points.size() - 2]));
+            placeOf(plane, points[points.size() - 2]), run.endLeg);
   for (const bool first : {true, false}) {
     if (first ? !run.comesFromElsewhere : !run.goesElsewhere) continue;
     const TrainPoint& broken = first ? points.front() : points.back();
@@ -368,9 +368,9 @@ std::vector<Mark> sectionMarks(const RunProfile& profile, const SectionPlane& pl
   const std::size_t last = profile.legs.size();
   if (last > 0) {
     pen.end(profile.run, profile.service, profile.startFitting, profile.legs.front().bore, place(0),
-            place(1));
+            place(1), profile.startLeg);
     pen.end(profile.run, profile.service, profile.endFitting, profile.legs.back().bore, place(last),
-            place(last - 1));
+            place(last - 1), profile.endLeg);
   }
   if (const auto cover = leastCover(profile)) pen.cover(*cover);
   return pen.take();

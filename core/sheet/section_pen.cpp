@@ -244,10 +244,11 @@ void SectionPen::arrow(const Id& id, Service service, Point2 a, Point2 b) {
   }
 }
 
-/// Tees and elbows with their arms as long as they are; other fittings by their symbol. `inward` is
-/// the run's next point.
+/// Tees and elbows with their arms as long as they are and the pipe in the lower one, down to
+/// `leg`; other fittings by their symbol. `inward` is the run's next point.
 void SectionPen::end(const Id& id, Service service, EndFitting fitting,
-                     const std::optional<ProfileBore>& bore, Point2 at, Point2 inward) {
+                     const std::optional<ProfileBore>& bore, Point2 at, Point2 inward,
+                     std::optional<Length> leg) {
   if (fitting == EndFitting::Plain) return;
   const LineStyle line{serviceLine(service).ink, 0.35, {}};
   const double bored = bore ? inMetres(bore->inside) : 0.1;
@@ -258,9 +259,13 @@ void SectionPen::end(const Id& id, Service service, EndFitting fitting,
     const double arm = (bore ? inMetres(bore->arm) : 1.5 * bored) * plane_.stretch;
     const double low = tee || fitting == EndFitting::ElbowDown ? axis - arm : at.y;
     const double high = tee || fitting == EndFitting::ElbowUp ? axis + arm : at.y + tall;
-    return pen(id, Layer::Part)
-        .ring({{at.x - half, low}, {at.x + half, low}, {at.x + half, high}, {at.x - half, high}},
-              line, FillStyle{Ink::White});
+    const auto upright = [&](double foot, double top) {
+      pen(id, Layer::Part)
+          .ring({{at.x - half, foot}, {at.x + half, foot}, {at.x + half, top}, {at.x - half, top}},
+                line, FillStyle{Ink::White});
+    };
+    if (leg) upright(std::min(low, plane_.at(0, *leg).y), low);
+    return upright(low, high);
   }
   const Point2 d = at - inward;
   const double size = std::clamp(bored, 0.06, 0.3);

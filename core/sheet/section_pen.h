@@ -28,7 +28,8 @@ public:
             Point2 b);
   void arrow(const Id& id, Service service, Point2 a, Point2 b);
   void end(const Id& id, Service service, EndFitting fitting,
-           const std::optional<ProfileBore>& bore, Point2 at, Point2 inward);
+           const std::optional<ProfileBore>& bore, Point2 at, Point2 inward,
+           std::optional<Length> leg);
   void endOn(const Id& id, Service service, double station, Length low, Length high);
   void breakOff(const Id& id, Point2 at);
   /// The riser by which a part in the ground is reached, with its cover.

@@ -65,6 +65,7 @@ bool isSamePipe(const Study& study, const Run& a, const Run& b) {
   };
   return a.pipe == b.pipe && a.size == b.size && a.from.fitting == b.from.fitting &&
          a.to.fitting == b.to.fitting && a.parts.empty() && b.parts.empty() &&
+         first->downLegs.empty() && second->downLegs.empty() && // each has its own piece's mark
          std::ranges::equal(first->points, second->points, same);
 }
 

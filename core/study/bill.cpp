@@ -104,15 +104,15 @@ bool hasDropLeg(const Run& run) {
   });
 }
 
-/// How deep an inlet or an outlet reaches is told by the review; the plan does not draw that pipe.
+/// Where neither the plan nor the water at rest tells how deep it reaches.
 void noteDropLegs(BillMaker& maker) {
   std::string runs;
   for (const Run& run : maker.context().plan.runs)
-    if (hasDropLeg(run)) runs += (runs.empty() ? "" : ", ") + run.id;
+    if (hasDropLeg(run) && maker.context().study.run(run.id)->downLegs.empty())
+      runs += (runs.empty() ? "" : ", ") + run.id;
   if (runs.empty()) return;
-  maker.note("Not counted: the drop legs in the lower arms of " + runs +
-             ", which reach as deep as the review asks. Cut them from what is left of the sticks; "
-             "each is one joint more.");
+  maker.note("Not counted: the down legs in the lower arms of " + runs +
+             ", of which neither the end nor the water at rest is known.");
 }
 
 /// The plan tells where a line is joined to one that is there already, not what that one is made

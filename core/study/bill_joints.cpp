@@ -150,8 +150,10 @@ void addJoints(BillMaker& maker) {
     }
     for (const LineItem& end : conduitEnds(run, study))
       counter.count(end.size, context.supplies.socketsOf(end.key));
-    for (const PipePiece& piece : study.pieces)
+    for (const PipePiece& piece : study.pieces) {
       counter.count(piece.size, bellsIn(piece, *pipe));
+      if (piece.downLeg && inMetres(piece.cut) > 0) counter.count(piece.size, 1);
+    }
   }
 }
 

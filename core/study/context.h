@@ -85,7 +85,10 @@ struct Joints {
 };
 /// One for each run, in the plan's order.
 std::vector<Joints> joints(const StudyContext& context, const std::vector<RunStudy>& runs);
-/// Items, pipe pieces, sticks and the length to buy; needs bends.
+/// Levels of the down legs at the run's ends, without their pieces; needs the water at rest.
+std::vector<DownLeg> downLegs(const StudyContext& context, const Run& run, const RunStudy& study,
+                              const std::vector<VaultStudy>& vaults);
+/// Items, pipe pieces, sticks and the length to buy; needs bends and down legs.
 void fillPieces(const StudyContext& context, const Run& run, const Joints& joints, RunStudy& study);
 
 /// Sticks for these cuts: cuts longer than a stick take whole sticks first (joined by couplings or

@@ -174,7 +174,13 @@ std::optional<UpperArm> upperArm(const Plan& plan, const Catalog& catalog, const
   const double into = intoManway(*plan.vaults.find(vault->id), flat(at));
   const double radius = inMetres(pipe.outside) / 2;
   const Length underLid = vault->lidUnderside - metres(top);
-  return UpperArm{vault->id, run.id, underLid, into >= radius, std::abs(into) < radius, flat(at)};
+  return UpperArm{vault->id,
+                  run.id,
+                  underLid,
+                  into >= radius,
+                  std::abs(into) < radius,
+                  flat(at),
+                  metres(into - radius)};
 }
 
 } // namespace

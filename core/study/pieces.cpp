@@ -37,6 +37,8 @@ public:
   void addBranches(const std::vector<Branch>& branches);
   void addFinish(const RunJoint& joint);
   void cut();
+  void addDownLegs();
+  void buy();
 
 private:
   Length fittingTakeOut(FittingKind kind, const std::string& size) const {
@@ -252,6 +254,28 @@ void Assembly::cut() {
     if (piece.couplings > 0) item("coupling", size, "stick", piece.couplings);
     study_.pieces.push_back(std::move(piece));
   }
+}
+
+/// One socket holds it; its other end is open. A stated end is cut to even where the arm reaches
+/// deeper: the rule of short pipe tells.
+void Assembly::addDownLegs() {
+  for (DownLeg& leg : study_.downLegs) {
+    if (!leg.stated && leg.end >= leg.mouth) continue;
+    const EndFitting fitting = (leg.atStart ? run_.from : run_.to).fitting;
+    PipePiece piece;
+    piece.size = leg.size;
+    piece.centreToCentre = leg.axis - leg.end;
+    piece.takeOut = fittingTakeOut(
+        fitting == EndFitting::Tee ? FittingKind::Tee : FittingKind::Elbow90, leg.size);
+    piece.cut = std::max(metres(0), piece.centreToCentre - piece.takeOut);
+    piece.downLeg = true;
+    leg.piece = study_.pieces.size();
+    study_.pieces.push_back(std::move(piece));
+  }
+}
+
+void Assembly::buy() {
+  const PipeProduct* pipe = context_.catalog.pipe(run_.pipe);
   if (pipe == nullptr) return;
   for (const auto& [nominal, cuts] : cutsBySize(study_.pieces)) {
     study_.sticks += sticksFor(cuts, inMetres(pipe->stick));
@@ -271,6 +295,8 @@ void fillPieces(const StudyContext& context, const Run& run, const Joints& joint
   assembly.addBranches(joints.branches);
   assembly.addFinish(joints.end);
   assembly.cut();
+  assembly.addDownLegs();
+  assembly.buy();
 }
 
 } // namespace sump

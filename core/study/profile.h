@@ -155,6 +155,7 @@ struct RunProfile {
   double from = 0, to = 0; ///< what is shown: the run, the vaults at its ends and a little more
   double length = 0;       ///< of the run in plan
   EndFitting startFitting = EndFitting::Plain, endFitting = EndFitting::Plain;
+  std::optional<Length> startLeg, endLeg; ///< open lower ends of their down legs
   /// What it comes from and goes to, where no structure of the section shows it.
   std::string startsAt, endsAt;
   std::vector<ProfilePoint> points;
@@ -191,10 +192,11 @@ struct TrainRun {
   std::string size;
   std::optional<ProfileBore> bore; ///< at its start
   EndFitting startFitting = EndFitting::Plain, endFitting = EndFitting::Plain;
-  std::vector<TrainPoint> points;  ///< with the flow
-  bool carriesFlow = false;        ///< inlet, interconnect, link, overflow
-  bool comesFromElsewhere = false; ///< it is broken off before its first point
-  bool goesElsewhere = false;      ///< it is broken off after its last point
+  std::optional<Length> startLeg, endLeg; ///< open lower ends of their down legs
+  std::vector<TrainPoint> points;         ///< with the flow
+  bool carriesFlow = false;               ///< inlet, interconnect, link, overflow
+  bool comesFromElsewhere = false;        ///< it is broken off before its first point
+  bool goesElsewhere = false;             ///< it is broken off after its last point
   /// The broken-off end goes through a side wall: toward the reader or away.
   bool throughSide = false;
   std::vector<ProfileDrop> drops; ///< `leg` counts the pieces between `points`

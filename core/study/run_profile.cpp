@@ -3,6 +3,7 @@
 #include "core/study/access_risers.h"
 #include "core/study/connections.h"
 #include "core/study/cut_line.h"
+#include "core/study/down_legs.h"
 #include "core/study/part_place.h"
 #include "core/study/profile.h"
 #include "core/study/profile_joints.h"
@@ -367,6 +368,8 @@ RunProfile RunProfiler::make() {
   profile_.groundwater = plan_.site.groundwater;
   profile_.startFitting = run_.from.fitting;
   profile_.endFitting = run_.to.fitting;
+  profile_.startLeg = legEnd(found_, true);
+  profile_.endLeg = legEnd(found_, false);
   profile_.startsAt = endName(plan_, run_.from);
   profile_.endsAt = endName(plan_, run_.to);
   cut();

@@ -48,6 +48,7 @@ Study study(const Plan& plan, const Catalog& catalog, const Limits& limits) {
     result.workingVolume += vault.workingVolume;
   const std::vector<Joints> joined = joints(context, result.runs);
   for (std::size_t i = 0; i < result.runs.size(); ++i) {
+    result.runs[i].downLegs = downLegs(context, plan.runs[i], result.runs[i], result.vaults);
     fillPieces(context, plan.runs[i], joined[i], result.runs[i]);
   }
   result.takeOff = takeOff(context, result);

@@ -105,6 +105,20 @@ struct PipePiece {
   Length takeOut; ///< both ends together
   Length cut;     ///< centreToCentre less takeOut, never below 0
   int couplings = 0;
+  bool downLeg = false; ///< one of RunStudy::downLegs: from the axis to the open end, one socket
+};
+
+/// Pipe in the lower arm of a tee or an elbow at a run's end in a chamber, open below.
+struct DownLeg {
+  bool atStart = false; ///< of the run, else at its end
+  Id vault;
+  std::string size;
+  Length axis;  ///< level of the arriving pipe's axis
+  Length mouth; ///< level of the arm's own open end
+  Length end;   ///< level of the leg's open lower end; `mouth` where the arm reaches deep enough
+  /// `end` is the plan's; otherwise it is the middle of what the check asks.
+  bool stated = false;
+  std::optional<std::size_t> piece; ///< its place in RunStudy::pieces; nothing: the arm alone
 };
 
 /// Where a run goes through a vault's outside wall or a baffle.
@@ -135,7 +149,8 @@ struct RunStudy {
   std::vector<Leg> legs;
   std::vector<Bend> bends;
   std::vector<RunItem> items;
-  std::vector<PipePiece> pieces;
+  std::vector<PipePiece> pieces; ///< along the run, then its down legs
+  std::vector<DownLeg> downLegs; ///< the start's first
   std::vector<Penetration> penetrations;
   Length outsideDiameter;
   Length insideDiameter;

@@ -1,6 +1,7 @@
 // The long section of the vault train: the vaults one behind the other along the flow.
 
 #include "core/study/cut_line.h"
+#include "core/study/down_legs.h"
 #include "core/study/profile.h"
 
 #include "core/geometry/polygon.h"
@@ -279,6 +280,8 @@ void TrainProfiler::addRun(const Run& run, const RunStudy& study) {
   found.bore = profileBore(catalog_, run.pipe, run.size);
   found.startFitting = run.from.fitting;
   found.endFitting = run.to.fitting;
+  found.startLeg = legEnd(study, true);
+  found.endLeg = legEnd(study, false);
   const std::vector<WayPiece> way = pieces(study);
   found.carriesFlow = carriesTheFlow(run.service);
   if (found.carriesFlow || (fromChamber && toChamber)) {

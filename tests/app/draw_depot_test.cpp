@@ -233,6 +233,7 @@ void DrawDepot::drawWater() {
   drawRun(
       Service::Inlet, "Wash-water inlet",
       "75\t92.5\ne77\t92.5\ne80\t89.5\n45.5\tS8W\ne78\t42\n9\t278\ne65\t46\ne65\t49.2\t97.43\n");
+  set("End of down leg", "96");
   addPart(PartKind::Cleanout, 2, "30 %");
   drawRun(Service::Interconnect, "Interconnect, vault 1", "67\t50\t95.25\ne69\t50\t95.25\n");
   drawRun(Service::Link, "Link, vault 1 to 2", "72.5\t51\t95.25\ne72.5\t51\t97\ne72.5\t57\t96.9\n");
@@ -267,6 +268,7 @@ void DrawDepot::drawEquipmentLines() {
           "66.2\t58.9\t97.83\ne66.2\t66\ne71.5\t66\ne71.5\t68.75\t98.35^e71.5\t68.75\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
+  set("End of down leg", "96");
   addPart(PartKind::BackwaterValve, 0, "20");
   addPart(PartKind::Cleanout, 0, "30");
   drawRun(Service::MakeUp, "Fresh-water make-up, from 1 in stub",

@@ -163,6 +163,18 @@ TEST(Consistency, RunEnds) {
       {with([](PlanRun& r) { r.from.chamber = 0; }), "/runs/0/from/chamber", "has 2 chambers"},
       {with([](PlanRun& r) { r.from.chamber = 1; }), "/runs/0/from/at", "outside chamber 1"},
       {with([](PlanRun& r) { r.from.at.y = 0.9; }), "/runs/0/from/at", "outside chamber 2"},
+      {with([](PlanRun& r) { r.from.legEnd = metres(0.5); }), "/runs/0/from/legEnd", "no tee"},
+      {with([](PlanRun& r) {
+         r.from.fitting = EndFitting::Tee;
+         r.from.invert = metres(1);
+         r.from.legEnd = metres(1);
+       }),
+       "/runs/0/from/legEnd", "not under the pipe's invert"},
+      {with([](PlanRun& r) {
+         r.from.fitting = EndFitting::ElbowDown;
+         r.from.legEnd = metres(0);
+       }),
+       "/runs/0/from/legEnd", "not over the vault's floor"},
       {with([](PlanRun& r) {
          r.to.kind = EndKind::Run;
          r.to.target = "R1";

@@ -110,7 +110,7 @@ def end_sizes(run):
 
 
 def open_arms(plan, sockets):
-    """Sockets of what runs end with that no pipe goes into: all but one."""
+    """Sockets of what runs end with that no pipe goes into: all but one, and that of a down leg."""
     elbows = {"elbow-down": "elbow-90", "elbow-up": "elbow-90"}
     arms = collections.Counter()
     for run in plan["runs"]:
@@ -118,6 +118,7 @@ def open_arms(plan, sockets):
             fitting = run[end].get("fitting", "plain")
             if fitting != "plain":
                 arms[run["id"], size] += sockets.get(elbows.get(fitting, fitting), 2) - 1
+                arms[run["id"], size] -= "legEnd" in run[end]
     return arms
 
 

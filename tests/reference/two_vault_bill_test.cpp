@@ -45,15 +45,15 @@ protected:
 };
 
 TEST_F(TwoVaultBill, JointsAreSockets) {
-  expectCount("solvent-joint", "6", 14, 14);
+  expectCount("solvent-joint", "6", 15, 15);
   expectCount("solvent-joint", "2", 7, 7);
   expectCount("conduit-joint", "1", 4, 4);
   EXPECT_FALSE(line("solvent-joint", "6").bought);
 }
 
 TEST_F(TwoVaultBill, CementAndPrimerFollowTheJoints) {
-  expectPoured("pvc-cement", 1.516667, 4);
-  expectPoured("pvc-primer", 0.758333, 2);
+  expectPoured("pvc-cement", 1.616667, 4);
+  expectPoured("pvc-primer", 0.808333, 2);
   expectPoured("conduit-cement", 0.032, 1);
 }
 
@@ -61,7 +61,7 @@ TEST_F(TwoVaultBill, PipeIsWholeSticksOfTheCuttingList) {
   const BillLine& six = line("pvc-sch80", "6");
   EXPECT_EQ(six.sticks, 4);
   EXPECT_NEAR(inFeet(metres(*six.order)), 80, 1e-9);
-  EXPECT_NEAR(inInches(metres(*six.net)), 22.25 * 2 + 95.2359 + 752.4173, 0.01);
+  EXPECT_NEAR(inInches(metres(*six.net)), 22.25 * 2 + 95.2359 + 766.9968, 0.01);
   EXPECT_EQ(line("pvc-sch80", "2").sticks, 1);
   EXPECT_EQ(line("pvc-sdr35", "6").sticks, 4);
   EXPECT_EQ(line("pvc-conduit-sch80", "1").sticks, 2);

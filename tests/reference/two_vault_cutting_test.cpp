@@ -89,22 +89,27 @@ TEST_F(TwoVaultCutting, SixInchSchedule80OfAllServicesTogether) {
                        {"OF.1", 220.25},
                        {"OF.2", 126.125},
                        {"OF.3/1", 240},
-                       {"OF.3/2", 166}});
-  EXPECT_NEAR(inInches(pipe.net), 892.125, 1e-6);
+                       {"OF.3/2", 166},
+                       {"OF.4", 14.5625}});
+  EXPECT_NEAR(inInches(pipe.net), 906.6875, 1e-6);
   EXPECT_EQ(pipe.leastPossible, 4);
-  expectOffcuts(pipe, {0, 3.5, 19.625, 43.875});
+  expectOffcuts(pipe, {0, 3.5, 4.9375, 43.875});
   EXPECT_EQ(marks(pipe, 0), std::vector<std::string>{"OF.3/1"});
   EXPECT_EQ(marks(pipe, 1), (std::vector<std::string>{"OF.3/2", "LK.1"}));
+  EXPECT_EQ(marks(pipe, 2), (std::vector<std::string>{"OF.1", "OF.4"}));
   EXPECT_EQ(marks(pipe, 3), (std::vector<std::string>{"OF.2", "LK.2", "IC-1.1", "IC-2.1"}));
 }
 
 TEST_F(TwoVaultCutting, SixInchSewerPipe) {
   const CuttingGroup& pipe = group("pvc-sdr35", "6");
-  expectLengths(
-      pipe,
-      {{"IN.1/1", 168}, {"IN.1/2", 168}, {"IN.1/3", 34.0625}, {"IN.2", 63.875}, {"IN.3", 89.25}});
+  expectLengths(pipe, {{"IN.1/1", 168},
+                       {"IN.1/2", 168},
+                       {"IN.1/3", 34.0625},
+                       {"IN.2", 63.875},
+                       {"IN.3", 89.25},
+                       {"IN.4", 15.625}});
   EXPECT_EQ(pipe.leastPossible, 4);
-  expectOffcuts(pipe, {0, 0, 14.625, 133.8125});
+  expectOffcuts(pipe, {0, 0, 14.625, 118.0625});
 }
 
 TEST_F(TwoVaultCutting, Conduit) {

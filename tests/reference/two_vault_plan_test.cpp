@@ -109,10 +109,14 @@ TEST_F(TwoVaultPlan, InletPipe) {
   const RunStudy& in = run("IN");
   EXPECT_EQ(itemCount(in, "elbow-45", "6"), 2);
   EXPECT_EQ(itemCount(in, "tee", "6"), 1);
-  ASSERT_EQ(in.pieces.size(), 3u);
+  ASSERT_EQ(in.pieces.size(), 4u);
   expectLength(in.pieces[0].cut, 0, 370.0525);
   expectLength(in.pieces[1].cut, 0, 63.8918);
   expectLength(in.pieces[2].cut, 0, 89.2635);
+  expectLength(in.pieces[3].cut, 0, 15.6075);
+  ASSERT_EQ(in.downLegs.size(), 1u);
+  EXPECT_FALSE(in.downLegs[0].stated);
+  expectLength(in.downLegs[0].end, 92, 9.6);
   EXPECT_EQ(couplings(in), 0);
   EXPECT_EQ(in.sticks, 4);
   expectLength(in.buy, 56, 0);
@@ -173,11 +177,15 @@ TEST_F(TwoVaultPlan, OverflowPipe) {
   EXPECT_EQ(itemCount(overflow, "tee", "6"), 1);
   EXPECT_EQ(itemCount(overflow, "backwater-valve", "6"), 1);
   EXPECT_EQ(itemCount(overflow, "coupling", "6"), 1);
-  ASSERT_EQ(overflow.pieces.size(), 3u);
+  ASSERT_EQ(overflow.pieces.size(), 4u);
   expectLength(overflow.pieces[0].cut, 0, 220.2624);
   expectLength(overflow.pieces[1].cut, 0, 126.1325);
   expectLength(overflow.pieces[2].cut, 0, 406.0225);
   EXPECT_EQ(overflow.pieces[2].couplings, 1);
+  expectLength(overflow.pieces[3].cut, 0, 14.5795);
+  ASSERT_EQ(overflow.downLegs.size(), 1u);
+  EXPECT_TRUE(overflow.downLegs[0].atStart);
+  expectLength(overflow.downLegs[0].end, 92, 5.4);
   EXPECT_EQ(overflow.sticks, 4);
 }
 
@@ -214,7 +222,7 @@ TEST_F(TwoVaultPlan, FloatConduit) {
 
 TEST_F(TwoVaultPlan, PipeToBuy) {
   const QuantityLine& inlet = line("pvc-sdr35", "6", "inlet");
-  expectLength(inlet.net, 0, 523.208);
+  expectLength(inlet.net, 0, 538.8155);
   expectLength(inlet.buy, 56, 0);
   const QuantityLine& interconnect = line("pvc-sch80", "6", "interconnect");
   expectLength(interconnect.net, 0, 44.5);
@@ -222,7 +230,7 @@ TEST_F(TwoVaultPlan, PipeToBuy) {
   EXPECT_EQ(interconnect.runs, (std::vector<Id>{"IC-1", "IC-2"}));
   expectLength(line("pvc-sch80", "6", "link").net, 0, 95.2359);
   expectLength(line("pvc-sch80", "6", "link").buy, 20, 0);
-  expectLength(line("pvc-sch80", "6", "overflow").net, 0, 752.4173);
+  expectLength(line("pvc-sch80", "6", "overflow").net, 0, 766.9968);
   expectLength(line("pvc-sch80", "6", "overflow").buy, 80, 0);
   expectLength(line("pvc-sch80", "2", "suction").net, 0, 191.4094);
   expectLength(line("pvc-sch80", "2", "suction").buy, 20, 0);

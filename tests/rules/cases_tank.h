@@ -11,10 +11,20 @@ inline Edit inletAt(double invert) {
   return [=](Plan& p) { changeRun(p, "WW-1", [=](Run& r) { r.to.invert = feet(invert); }); };
 }
 inline Edit inletFitting(EndFitting fitting) {
-  return [=](Plan& p) { changeRun(p, "WW-1", [=](Run& r) { r.to.fitting = fitting; }); };
+  return [=](Plan& p) {
+    changeRun(p, "WW-1", [=](Run& r) {
+      r.to.fitting = fitting;
+      if (!turnsDown(fitting)) r.to.legEnd.reset();
+    });
+  };
 }
 inline Edit overflowFitting(EndFitting fitting) {
-  return [=](Plan& p) { changeRun(p, "OF-1", [=](Run& r) { r.from.fitting = fitting; }); };
+  return [=](Plan& p) {
+    changeRun(p, "OF-1", [=](Run& r) {
+      r.from.fitting = fitting;
+      if (!turnsDown(fitting)) r.from.legEnd.reset();
+    });
+  };
 }
 /// The inlet drops to this invert inside the vault, at the place where it ends.
 inline Edit inletDropsTo(double invert) {
@@ -23,8 +33,15 @@ inline Edit inletDropsTo(double invert) {
     changeRun(p, "WW-1", [=](Run& r) {
       r.vertices.push_back({end, r.to.invert});
       r.to.invert = feet(invert);
+      r.to.legEnd.reset();
     });
   };
+}
+inline Edit inletLegTo(double level) {
+  return [=](Plan& p) { changeRun(p, "WW-1", [=](Run& r) { r.to.legEnd = feet(level); }); };
+}
+inline Edit overflowLegTo(double level) {
+  return [=](Plan& p) { changeRun(p, "OF-1", [=](Run& r) { r.from.legEnd = feet(level); }); };
 }
 /// The overflow rises from this invert to where it leaves the vault.
 inline Edit overflowRisesFrom(double invert) {
@@ -33,6 +50,7 @@ inline Edit overflowRisesFrom(double invert) {
     changeRun(p, "OF-1", [=](Run& r) {
       r.vertices.insert(r.vertices.begin(), Vertex{start, r.from.invert});
       r.from.invert = feet(invert);
+      r.from.legEnd.reset();
       for (InlinePart& part : r.parts)
         ++part.leg;
     });
@@ -74,18 +92,21 @@ inline std::vector<Case> tankCases() {
       {"inlet-above-outlet.undecided", warning, inlet, drop("OF-1")},
       {"inlet-dip.none", warning, inlet, inletFitting(EndFitting::Plain),
        inletFitting(EndFitting::ElbowDown)},
-      {"inlet-dip.stated", note, inlet, [](Plan&) {}},
       // 8 in under the water is 96.583 ft; 20 and 40 % of 4 ft are 96.45 and 95.65 ft.
       {"inlet-dip.shallow", warning, inlet, inletDropsTo(96.60), inletDropsTo(96.45)},
       {"inlet-dip.depth", warning, inlet, inletDropsTo(96.46), inletDropsTo(96.44)},
       {"inlet-dip.depth", warning, inlet, inletDropsTo(95.64), inletDropsTo(95.66)},
+      {"inlet-dip.shallow", warning, inlet, inletLegTo(96.60), inletLegTo(96.45)},
+      {"inlet-dip.depth", warning, inlet, inletLegTo(96.46), inletLegTo(96.44)},
+      {"inlet-dip.depth", warning, inlet, inletLegTo(95.64), inletLegTo(95.66)},
       {"inlet-dip.undecided", warning, inlet, drop("OF-1")},
       {"outlet-dip.none", warning, overflow, overflowFitting(EndFitting::Plain),
        overflowFitting(EndFitting::ElbowDown)},
-      {"outlet-dip.stated", note, overflow, [](Plan&) {}},
       // 25 and 40 % of 4 ft under 97.25 ft: 96.25 and 95.65 ft.
       {"outlet-dip.depth", warning, overflow, overflowRisesFrom(96.26), overflowRisesFrom(96.24)},
       {"outlet-dip.depth", warning, overflow, overflowRisesFrom(95.64), overflowRisesFrom(95.66)},
+      {"outlet-dip.depth", warning, overflow, overflowLegTo(96.26), overflowLegTo(96.24)},
+      {"outlet-dip.depth", warning, overflow, overflowLegTo(95.64), overflowLegTo(95.66)},
       {"outlet-dip.undecided", warning, overflow,
        [](Plan& p) { changeRun(p, "OF-1", [](Run& r) { r.from.invert.reset(); }); }},
       {"first-chamber-share.small", warning, {"V1"}, firstShare(0.495), firstShare(0.505)},

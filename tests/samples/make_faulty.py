@@ -215,11 +215,15 @@ def inlet_above_outlet(plan):
 
 
 def outlet_dip(plan):
-    run(plan, "OF-1")["from"]["fitting"] = "plain"
+    end = run(plan, "OF-1")["from"]
+    end["fitting"] = "plain"
+    del end["legEnd"]
 
 
 def inlet_dip(plan):
-    run(plan, "WW-1")["to"]["fitting"] = "plain"
+    end = run(plan, "WW-1")["to"]
+    end["fitting"] = "plain"
+    del end["legEnd"]
 
 
 def first_chamber_share(plan):

@@ -187,6 +187,19 @@ inline void KnownNumbers::dips(const Review& review) {
       on(sheet, Printed::Length, review.limits.number(dip + share) * depth);
     if (inlet) on(sheet, Printed::Length, review.limits.length("inlet.dip.least").value());
   }
+  for (const UpperArm& arm : upperArms(review.plan, builtinCatalog(), review.study)) {
+    lengths(arm.run, metres(std::abs(inMetres(arm.underLid))));
+    lengths(arm.run, arm.toEdge);
+  }
+  for (const RunStudy& run : review.study.runs) {
+    for (const DownLeg& leg : run.downLegs) {
+      levels(run.id, leg.end);
+      if (const auto water = review.study.vault(leg.vault)->waterLevel)
+        lengths(run.id, metres(height(leg.end, *water)));
+    }
+    for (const PipePiece& piece : run.pieces)
+      if (piece.downLeg) lengths(run.id, piece.cut);
+  }
 }
 
 /// P-6: the open ends of vents, roofs beside them, and how far these count.

@@ -205,18 +205,33 @@ TEST(BillEductor, IsBoughtOnce) {
   EXPECT_EQ(net(bill, "solvent-joint", "1"), 1) << "cemented by the plumber all the same";
 }
 
-TEST(BillNotes, DropLegsAreSpokenOf) {
-  const auto told = [](EndFitting fitting) {
-    Plan plan = vaultPlan();
-    plan.runs.append(makeRun("IN", Service::Inlet, "pvc-sch80", "6", freeAt(0, 10),
-                             inChamber("V1", 1, ft(-4, 0), feet(93.5), fitting)));
+TEST(BillNotes, DownLegsOfUnknownEndAreSpokenOf) {
+  const auto told = [](EndFitting fitting, std::optional<Length> end) {
+    Plan plan = vaultPlan(); // without an overflow: the water at rest is not known
+    sump::Run inlet = makeRun("IN", Service::Inlet, "pvc-sch80", "6", freeAt(0, 10),
+                              inChamber("V1", 1, ft(-4, 0), feet(93.5), fitting));
+    inlet.to.legEnd = end;
+    plan.runs.append(std::move(inlet));
     const Bill bill = billFor(plan);
     return std::ranges::any_of(bill.notes, [](const std::string& note) {
-      return note.starts_with("Not counted: the drop legs in the lower arms of IN");
+      return note.starts_with("Not counted: the down legs in the lower arms of IN");
     });
   };
-  EXPECT_TRUE(told(EndFitting::Tee));
-  EXPECT_FALSE(told(EndFitting::Plain));
+  EXPECT_TRUE(told(EndFitting::Tee, {}));
+  EXPECT_FALSE(told(EndFitting::Tee, feet(92)));
+  EXPECT_FALSE(told(EndFitting::Plain, {}));
+}
+
+TEST(BillJoints, ADownLegIsOneMore) {
+  const auto joints = [](std::optional<Length> end) {
+    Plan plan = vaultPlan();
+    sump::Run inlet = makeRun("IN", Service::Inlet, "pvc-sch80", "6", freeAt(0, 10),
+                              inChamber("V1", 1, ft(-4, 0), feet(93.5), EndFitting::Tee));
+    inlet.to.legEnd = end;
+    plan.runs.append(std::move(inlet));
+    return net(billFor(plan), "solvent-joint", "6");
+  };
+  EXPECT_EQ(joints(feet(92)), joints({}) + 1);
 }
 
 TEST(BillJoining, EachJointWithWhatIsThereIsALine) {

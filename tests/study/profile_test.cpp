@@ -49,6 +49,18 @@ const TrainRun* trainRun(const TrainProfile& train, const char* id) {
 
 } // namespace
 
+/// Open ends of the down legs by hand: 92'-9.6" and 92'-5.4".
+TEST(TrainSection, HasTheDownLegsEnds) {
+  const Worked worked(twoVaultPlan());
+  const TrainProfile train = worked.train();
+  const TrainRun &in = *trainRun(train, "IN"), &out = *trainRun(train, "OF");
+  ASSERT_TRUE(in.endLeg && out.startLeg);
+  EXPECT_LEVEL(*in.endLeg, feet(92 + 9.6 / 12));
+  EXPECT_LEVEL(*out.startLeg, feet(92 + 5.4 / 12));
+  EXPECT_FALSE(in.startLeg || out.endLeg);
+  EXPECT_LEVEL(*worked.run("IN").endLeg, feet(92 + 9.6 / 12));
+}
+
 TEST(Profile, InletByHand) {
   const Worked worked(twoVaultPlan());
   const RunProfile in = worked.run("IN");

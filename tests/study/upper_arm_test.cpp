@@ -59,6 +59,8 @@ TEST(UpperArm, StandsInAManwayAtItsEdgeOrApart) {
     EXPECT_EQ(arm.inManway, c.whole) << c.off;
     EXPECT_EQ(arm.atEdge, c.edge) << c.off;
   }
+  // 300 mm of opening about its middle, less 0.1 m and half the pipe.
+  EXPECT_NEAR(inMetres(teeAt(-1.55, 1.92).toEdge), 0.3 - 0.1 - 6.625 / 2 * 0.0254, 1e-9);
 }
 
 } // namespace

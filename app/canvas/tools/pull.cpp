@@ -101,7 +101,9 @@ void keepOrComplete(const ToolHost& host, Service service, const RunEnd& was, Ru
   const bool same = end.kind == was.kind && end.target == was.target && end.chamber == was.chamber;
   if (!end.invert && (same || end.kind == EndKind::Free)) end.invert = was.invert;
   completeEnd(host, service, end, start);
-  if (same) end.fitting = was.fitting;
+  if (!same) return;
+  end.fitting = was.fitting;
+  end.legEnd = was.legEnd;
 }
 
 Pull pulledEnd(const ToolHost& host, const Handle& handle, const Pointer& now, const Entry& typed) {

@@ -1,6 +1,7 @@
 // P-5: details drawn to scale from the plan's own sizes; and P-3: every pipe run unrolled.
 
 #include "core/geometry/polygon.h"
+#include "core/sheet/arm_notes.h"
 #include "core/sheet/detail_measures.h"
 #include "core/sheet/end_names.h"
 #include "core/sheet/flow.h"
@@ -187,22 +188,6 @@ std::vector<std::string> riserNotes(const SheetJob& job, const RunStudy& run) {
   return notes;
 }
 
-/// How deep the check asks that its tee or elbow reaches.
-std::vector<std::string> dipNotes(const SheetJob& job, const Id& run) {
-  std::vector<std::string> notes;
-  for (const Finding& finding : job.review.findings) {
-    const bool stated =
-        finding.what.id == "inlet-dip.stated" || finding.what.id == "outlet-dip.stated";
-    if (stated && std::ranges::find(finding.objects, run) != finding.objects.end())
-      notes.push_back(render(finding.what) +
-                      " Down leg, not drawn nor in the cutting list: pipe of the same size, from "
-                      "what is left of its sticks, in the lower socket, cut to end in the middle "
-                      "of that; what holds it besides the connector in the wall: ______ "
-                      "(contractor). A tee's top stays open.");
-  }
-  return notes;
-}
-
 /// In the vault where it ends; nothing for one that joins another line.
 std::optional<Detail> inletDetail(const SheetJob& job, const RunStudy& run, const Run& given,
                                   const std::string& tag) {
@@ -211,7 +196,9 @@ std::optional<Detail> inletDetail(const SheetJob& job, const RunStudy& run, cons
   double wall = end;
   for (double station : wallStations(job, run))
     wall = station < end ? station : wall; // the last one before the end
-  std::vector<std::string> notes = dipNotes(job, run.id);
+  std::vector<std::string> notes = downLegNotes(job, run);
+  const std::vector<std::string> upper = upperArmNotes(job, run);
+  notes.insert(notes.end(), upper.begin(), upper.end());
   notes.emplace_back(kArms);
   return Detail{&run, {std::max(0.0, wall - kPast / 2), end}, "INLET" + tag, std::move(notes)};
 }
@@ -220,7 +207,8 @@ std::optional<Detail> inletDetail(const SheetJob& job, const RunStudy& run, cons
 std::optional<Detail> interconnectDetail(const SheetJob& job, const RunStudy& run) {
   const std::vector<Id> alike = alikeInterconnects(job.plan(), job.study(), run.id);
   if (alike.front() != run.id) return std::nullopt;
-  std::vector<std::string> notes = interconnectNotes(job, alike);
+  std::vector<std::string> notes = downLegNotes(job, run);
+  std::ranges::move(interconnectNotes(job, alike), std::back_inserter(notes));
   notes.emplace_back(kArms);
   return Detail{
       &run, {0, planEnd(run)}, "INTERCONNECT, " + interconnectTags(job, alike), std::move(notes)};
@@ -235,14 +223,20 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run) {
     notes.insert(notes.begin(), std::move(note));
     return notes;
   };
+  const auto withLegs = [&](std::vector<std::string> notes) {
+    const std::vector<std::string> legs = downLegNotes(job, run);
+    notes.insert(notes.begin(), legs.begin(), legs.end());
+    return notes;
+  };
   switch (run.service) {
   case Service::Interconnect:
     return interconnectDetail(job, run);
   case Service::Link:
-    return Detail{&run,
-                  {0, end},
-                  "HIGH-LEVEL LINK" + tag,
-                  {"The way out at high level with its drop keeps floatables behind.", kArms}};
+    return Detail{
+        &run,
+        {0, end},
+        "HIGH-LEVEL LINK" + tag,
+        withLegs({"The way out at high level with its drop keeps floatables behind.", kArms})};
   case Service::Recirculation:
     return Detail{
         &run, {std::max(0.0, end - 2.2), end}, "EDUCTOR MOUNTING" + tag, eductorNotes(job, given)};
@@ -257,8 +251,8 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run) {
   case Service::Overflow: {
     std::vector<std::string> notes =
         withOpening("The backwater valve is to be reached for cleaning.");
-    const std::vector<std::string> dip = dipNotes(job, run.id);
-    notes.insert(notes.end(), dip.begin(), dip.end());
+    for (const auto& arms : {downLegNotes(job, run), upperArmNotes(job, run)})
+      notes.insert(notes.end(), arms.begin(), arms.end());
     return Detail{
         &run, {0, startReach(job, run)}, "OVERFLOW WITH BACKFLOW PROTECTION" + tag, notes};
   }
