@@ -164,7 +164,7 @@ void labelTrenches(const SheetJob& job, const TrenchPairs& pairs, const SheetVie
       label.lines.push_back("dig as one with " + trenchNames(job, pairs[i]));
       label.lines.emplace_back("where they meet");
     }
-    board.alongLine(label, line, 60);
+    board.alongLine(label, line, small ? 60 : 90);
   }
 }
 
