@@ -2,6 +2,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/hole_gaps.h"
 #include "core/study/object_names.h"
 
 #include <algorithm>
@@ -38,14 +39,24 @@ std::optional<Length> lowWaterIn(const RuleInput& input, const Id& vault) {
   return std::nullopt;
 }
 
-/// Half empty at low water, an interconnect passes what floats.
+/// The crown of its bore, or the open end of an upper arm over that.
+Length highestOpening(const RuleInput& input, const RunStudy& study) {
+  Length top = metres(centreInBaffle(study)) + 0.5 * study.insideDiameter;
+  for (const UpperArm& arm : upperArms(input.plan, input.catalog, input.study))
+    if (arm.run == study.id) top = std::max(top, arm.top);
+  return top;
+}
+
+/// Open in what floats at low water, an interconnect passes it on.
 void checkLowWater(Reporter& out, const RunStudy& study, const VaultStudy& vault) {
   const auto low = lowWaterIn(out.input(), vault.id);
-  const Length crown = metres(centreInBaffle(study)) + 0.5 * study.insideDiameter;
-  if (!low || crown <= *low + metres(kRounding)) return;
+  if (!low) return;
+  const Length top = highestOpening(out.input(), study);
+  const Length underOil = *low - out.input().plan.basis.water.oilDepth.value_or(Length{});
+  if (top <= underOil + metres(kRounding)) return;
   Finding& finding = out.report("low-water", {study.id, vault.id});
-  finding.measured = printElevation(crown, out.units());
-  finding.required = "at most " + printElevation(*low, out.units());
+  finding.measured = printElevation(top, out.units());
+  finding.required = "at most " + printElevation(underOil, out.units());
 }
 
 bool isElbow(EndFitting fitting) {

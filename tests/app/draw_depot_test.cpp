@@ -268,7 +268,7 @@ void DrawDepot::drawEquipmentLines() {
           "66.2\t58.9\t97.83\ne66.2\t66\ne71.5\t66\ne71.5\t68.75\t98.35^e71.5\t68.75\n");
   addConductors("14", "2", CircuitKind::Class2);
   drawRun(Service::Overflow, "Overflow to sewer", "63.5\t57\t97.25\ne31\t57\ne4\t30\n");
-  set("End of down leg", "96");
+  set("End of down leg", "95.75");
   addPart(PartKind::BackwaterValve, 0, "20");
   addPart(PartKind::Cleanout, 0, "30");
   drawRun(Service::MakeUp, "Fresh-water make-up, from 1 in stub",
@@ -322,7 +322,7 @@ void DrawDepot::tellWater() {
   know("water.sludgeDepth", "8 in");
   know("water.oilDepth", "2 in");
   know("water.suspendedSolids", "800");
-  know("water.lowLevel", "27 in");
+  know("water.lowLevel", "33 in");
 }
 
 void DrawDepot::tellDemand() {

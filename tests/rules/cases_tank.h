@@ -107,6 +107,8 @@ inline std::vector<Case> tankCases() {
       {"outlet-dip.depth", warning, overflow, overflowRisesFrom(95.64), overflowRisesFrom(95.66)},
       {"outlet-dip.depth", warning, overflow, overflowLegTo(96.26), overflowLegTo(96.24)},
       {"outlet-dip.depth", warning, overflow, overflowLegTo(95.64), overflowLegTo(95.66)},
+      // Low water stands at 96.00 ft with 2 in of oil on it.
+      {"outlet-dip.low-water", warning, overflow, overflowLegTo(95.84), overflowLegTo(95.83)},
       {"outlet-dip.undecided", warning, overflow,
        [](Plan& p) { changeRun(p, "OF-1", [](Run& r) { r.from.invert.reset(); }); }},
       {"first-chamber-share.small", warning, {"V1"}, firstShare(0.495), firstShare(0.505)},

@@ -73,12 +73,13 @@ inline std::vector<Case> passageCases() {
        {"IC-1", "V1"},
        interconnectAt(95.85 - 0.23),
        interconnectAt(95.85 - 0.25)},
-      // Crown 0.476 ft over the invert; low water 27 in over the floor of 93.25 ft: 95.5 ft.
+      // The tee's upper arm ends 0.238 + (3.875 + 6.625/2)/12 = 0.837 ft over the invert; low water
+      // stands 33 in over the floor of 93.25 ft, its 2 in of oil reach down to 95.833 ft.
       {"interconnect-depth.low-water",
        warning,
        {"IC-2", "V2"},
-       interconnectAt(95.03, "IC-2"),
-       interconnectAt(95.02, "IC-2")},
+       interconnectAt(95.00, "IC-2"),
+       interconnectAt(94.99, "IC-2")},
       {"interconnect-depth.undecided", warning, {"IC-1", "V1"}, drop("OF-1")},
       {"baffle-full-height.none",
        warning,

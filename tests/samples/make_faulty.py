@@ -51,6 +51,7 @@ def storage_volume(plan):
         vault["floor"] = round(vault["floor"] + 0.5 * FOOT, 9)
         vault["insideHeight"] = round(vault["insideHeight"] - 0.5 * FOOT, 9)
     plan["limits"]["duty.pump-out-days"] = 5  # less water, fuller sooner
+    run(plan, "OF-1")["from"].pop("legEnd")  # as shallow water asks
 
 
 def flow_order(plan):

@@ -26,14 +26,14 @@ bool has(const std::string& text, const std::string& words) {
 }
 
 /// The overflow's axis stands half of 5.709 in over 97.25 ft, its tee's socket stops 3-7/8 in from
-/// it: to 96.00 ft 15 + 2.8545 - 3.875 = 13.98 in. Asked are 25 to 40 % of 4 ft of water.
+/// it: to 95.75 ft 18 + 2.8545 - 3.875 = 16.98 in. Asked are 25 to 40 % of 4 ft of water.
 TEST(ArmNotes, TellTheLegsPieceLengthAndEnd) {
   const std::string text = notesOf(downLegNotes, depot(), "OF-1");
   const std::size_t last = reviewed(depot()).study.run("OF-1")->pieces.size();
-  EXPECT_TRUE(has(text, "OF-1." + std::to_string(last) + " of the cutting list, 1'-2\" long"))
+  EXPECT_TRUE(has(text, "OF-1." + std::to_string(last) + " of the cutting list, 1'-5\" long"))
       << text;
-  EXPECT_TRUE(has(text, "open end at " + printElevation(feet(96), UnitSystem::UsCustomary) +
-                            ", 1'-3\" under the water at rest (asked: 1'-0\" to 1'-7 3/16\")"))
+  EXPECT_TRUE(has(text, "open end at " + printElevation(feet(95.75), UnitSystem::UsCustomary) +
+                            ", 1'-6\" under the water at rest (asked: 1'-0\" to 1'-7 3/16\")"))
       << text;
 }
 
