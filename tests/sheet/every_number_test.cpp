@@ -10,6 +10,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -196,7 +197,9 @@ TEST_P(EveryNumber, AChangedNumberIsCaught) {
   }
   for (const auto& [kind, count] : caught) {
     const auto [yes, all] = count;
-    EXPECT_GE(yes, 0.85 * all) << "kind " << static_cast<int>(kind) << ": " << yes << " of " << all;
+    const double least = std::min(0.85 * all, all - 1.0); // of a few, one may be another's
+    EXPECT_GE(yes, std::max(least, 1.0))
+        << "kind " << static_cast<int>(kind) << ": " << yes << " of " << all;
   }
 }
 
