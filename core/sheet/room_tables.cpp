@@ -304,7 +304,8 @@ std::vector<std::string> roomNotes(const SheetJob& job) {
       "Heights over the finished floor are those of an upright pipe's open end and of the middle "
       "of "
       "what stands in it, and of a level pipe's invert; places are those of pipe centrelines from "
-      "the inside faces of the walls, the right end as seen from inside.",
+      "the inside faces of the walls, the right end as seen from inside. Local north is up on the "
+      "plan of the room.",
       joiningNote(job.plan()),
       assemblyNote(job),
       clearNote(job.plan()),

@@ -109,7 +109,8 @@ Block trenchFigure(const SheetJob& job, double width) {
   Teller teller(strip, width);
   teller.tell({kRight - 3, 4},
               "Backfill in layers, compacted as the engineer asks; paving made good");
-  teller.tell({kRight - 4, kZone}, "Warning ribbon along the line, on the pipe zone or higher");
+  teller.tell({kRight - 4, kZone},
+              "Warning ribbon along the line, over the pipe zone or right under a slab");
   teller.tell({kRight - 3, 20}, "Pipe zone: selected backfill beside the pipe and to " +
                                     length(earth.figures.pipeZone) + " over it");
   teller.tell({kMiddle + kRadius * 0.7, kBed - kRadius * 1.7},

@@ -21,7 +21,8 @@ void addSupportsOf(BillMaker& maker, const Run& run, const ExposedPipe& pipe) {
                            "Support of exposed pipe", pipe.all.size);
   like.note = isConduit(run.service)
                   ? "in rooms, buildings, vaults and above ground; NEC spacing"
-                  : "in rooms, buildings, vaults and above ground; lesser of code and trade table";
+                  : "in rooms, buildings, vaults and above ground; lesser of code and trade table; "
+                    "where the pipe is lifted out, clamps that open and do not rust";
   BillLine& line = maker.line(like);
   if (!pipe.supports) {
     line.net = undecided<double>(pipe.supports.needs);
@@ -77,7 +78,8 @@ void addMarking(BillMaker& maker) {
         std::string(
             "measured level along the trenches, through the vaults' digs and over their lids, "
             "fittings with it; ") +
-        (isMetric(maker) ? "300 mm or more above the line" : "12 in or more above the line");
+        (isMetric(maker) ? "300 mm or more above the line" : "12 in or more above the line") +
+        ", or right under a slab that leaves less";
     BillMaker::add(maker.line(ribbon), run, inMetres(length));
   };
   for (const TrenchStudy& trench : context.study.earth.trenches)

@@ -99,7 +99,8 @@ std::string pressureBasis(const SheetJob& job) {
                           [](const PressureRun& run) { return run.service == Service::MakeUp; });
   const auto& supply = job.plan().basis.makeUp.pressure;
   std::string text = "Pressure at the end, at the flow told: the pump's head at the peak less the "
-                     "rise over low water and the losses of suction, equipment and run.";
+                     "rise over low water and the losses of suction, run and, of product water "
+                     "alone, equipment.";
   if (!hasMakeUp) return text;
   text += " Of make-up: the static pressure where it is connected, ";
   text += supply ? printQuantity(supply->value(), QuantityKind::Pressure, job.units(), kFigures) +

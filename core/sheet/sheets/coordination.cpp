@@ -233,6 +233,12 @@ void addStart(const SheetJob& job, Steps& steps) {
             {"pressure", "inside", "make-up", "wash", "power", "water"}, "Start-up record signed");
 }
 
+bool hasPanel(const Plan& plan) {
+  for (const EquipmentRoom& room : plan.rooms)
+    if (room.panel) return true;
+  return false;
+}
+
 /// Who buys, who sets, who connects. Common practice, no source; the contracts decide.
 Block supplierTable(const SheetJob& job, double width) {
   Rows rows = {{"Vaults, risers, covers, boots in the walls",
@@ -247,6 +253,11 @@ Block supplierTable(const SheetJob& job, double width) {
                {"Equipment skid with pump and controls", "Equipment supplier",
                 "Equipment supplier; anchors by the general contractor",
                 "Plumber to the unions, electrician to the panel"}};
+  if (hasPanel(job.plan())) {
+    rows.push_back({"Panel with breakers and the pump's motor starter",
+                    "______ (equipment supplier or electrician, as the contracts say)",
+                    "Electrician", "Electrician"});
+  }
   if (has(job, Service::Recirculation)) {
     rows.push_back({"Air-drawing eductor (sparger) with its bracket", "Equipment supplier",
                     "Plumber", "Plumber, at the union in reach of the manway"});
@@ -308,7 +319,8 @@ Block toAgree(const SheetJob& job, double width) {
   if (has(job, Service::MakeUp))
     texts.emplace_back("Make-up's pipe and fittings, listed for drinking water up to its backflow "
                        "protection: flushed, disinfected and proved as ______ asks.");
-  texts.emplace_back("Pipe and conduit in the open outdoors: against sun ______, against vehicles "
+  texts.emplace_back("Pipe and conduit in the open, outdoors or where vehicles pass inside: "
+                     "against sun ______, against vehicles "
                      "______.");
   if (has(job, Service::Vent))
     texts.emplace_back(

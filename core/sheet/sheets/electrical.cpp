@@ -127,10 +127,12 @@ Block spaceTable(const SheetJob& job, double width) {
   addNote(block, "Spaces may overlap. Depth counts from the front of panel or enclosure; walls, "
                  "skid, plumbing area, panel and disconnects on other walls are counted.");
   if (!disconnects.empty()) {
-    addNote(block, "A disconnect's enclosure is taken to reach " +
-                       print(limits.length("wiring.enclosure")) +
-                       " from its place all round. The electrician chooses it; one that is larger "
-                       "takes the difference off the clear depth: ______.");
+    addNote(block,
+            "A disconnect's enclosure is taken to reach " +
+                print(limits.length("wiring.enclosure")) +
+                " from its place all round. The electrician chooses it; one that is larger "
+                "takes the difference off the clear depth: ______. How high disconnects hang, and "
+                "the raceways' way clear of these spaces, by the electrician.");
   }
   return block;
 }
