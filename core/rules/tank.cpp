@@ -85,18 +85,14 @@ bool isDone(const std::optional<Dip>& dip) {
 /// Over what is left of the water when the float has stopped the pump, less what floats on it, the
 /// open end takes in oil, which the next overflow carries off; common practice, no source.
 void checkLowEnd(Reporter& out, const Dip& dip) {
-  const auto& chambers = out.input().study.train.lowWater;
-  if (!chambers || !dip.tip) return;
-  const auto low = std::ranges::find_if(*chambers, [&](const ChamberLow& at) {
-    return at.vault == dip.vault.id && at.chamber == dip.run.from.chamber;
-  });
-  if (low == chambers->end()) return;
-  const Length underOil = low->level - out.input().plan.basis.water.oilDepth.value_or(Length{});
+  const RuleInput& input = out.input();
+  const auto oil = lowestOil(input.plan, input.study, dip.vault.id, dip.run.from.chamber);
+  if (!oil || !dip.tip) return;
   const Length end = *dip.vault.waterLevel - *dip.tip;
-  if (end <= underOil + metres(kRounding)) return;
+  if (end <= *oil + metres(kRounding)) return;
   Finding& finding = out.report("low-water", {dip.run.id, dip.vault.id});
   finding.measured = printElevation(end, out.units());
-  finding.required = "at most " + printElevation(underOil, out.units());
+  finding.required = "at most " + printElevation(*oil, out.units());
 }
 
 void checkOutletDip(const RuleInput& input, const Rule& rule, std::vector<Finding>& findings) {

@@ -28,13 +28,23 @@ std::string underWater(const SheetJob& job, Service service, const DownLeg& leg)
          askedText(job, service, leg, vault);
 }
 
+/// An overflow that takes in what floats carries it off.
+std::string lowWaterText(const SheetJob& job, const RunStudy& run, const DownLeg& leg) {
+  if (run.service != Service::Overflow || !leg.atStart) return {};
+  const int chamber = job.plan().runs.find(run.id)->from.chamber;
+  const auto oil = lowestOil(job.plan(), job.study(), leg.vault, chamber);
+  if (!oil) return {};
+  return " Not over " + printElevation(*oil, job.units()) +
+         ", to where the oil reaches down at low water.";
+}
+
 } // namespace
 
 std::vector<std::string> downLegNotes(const SheetJob& job, const RunStudy& run) {
   std::vector<std::string> notes;
   for (const DownLeg& leg : run.downLegs) {
-    const std::string depth =
-        printElevation(leg.end, job.units()) + underWater(job, run.service, leg) + ".";
+    const std::string depth = printElevation(leg.end, job.units()) +
+                              underWater(job, run.service, leg) + "." + lowWaterText(job, run, leg);
     if (!leg.piece) {
       notes.push_back("No pipe in the down leg: its own open end reaches to " + depth);
       continue;

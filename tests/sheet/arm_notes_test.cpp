@@ -35,6 +35,8 @@ TEST(ArmNotes, TellTheLegsPieceLengthAndEnd) {
   EXPECT_TRUE(has(text, "open end at " + printElevation(feet(95.75), UnitSystem::UsCustomary) +
                             ", 1'-6\" under the water at rest (asked: 1'-0\" to 1'-7 3/16\")"))
       << text;
+  // Low water 33 in over 93.25 ft, less 2 in of oil.
+  EXPECT_TRUE(has(text, "Not over 95.83, to where the oil reaches down at low water.")) << text;
 }
 
 TEST(ArmNotes, SayThatALevelIsWorkedOut) {

@@ -196,6 +196,10 @@ inline void KnownNumbers::dips(const Review& review) {
       levels(run.id, leg.end);
       if (const auto water = review.study.vault(leg.vault)->waterLevel)
         lengths(run.id, metres(height(leg.end, *water)));
+      if (run.service != Service::Overflow || !review.study.train.lowWater) continue;
+      for (const ChamberLow& low : *review.study.train.lowWater)
+        if (low.vault == leg.vault)
+          levels(run.id, low.level - review.plan.basis.water.oilDepth.value_or(Length{}));
     }
     for (const PipePiece& piece : run.pieces)
       if (piece.downLeg) lengths(run.id, piece.cut);
