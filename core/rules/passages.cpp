@@ -2,6 +2,7 @@
 
 #include "core/rules/families.h"
 #include "core/rules/report.h"
+#include "core/study/down_legs.h"
 #include "core/study/hole_gaps.h"
 #include "core/study/object_names.h"
 
@@ -40,10 +41,10 @@ std::optional<Length> lowWaterIn(const RuleInput& input, const Id& vault) {
 }
 
 /// The crown of its bore, or the open end of an upper arm over that.
-Length highestOpening(const RuleInput& input, const RunStudy& study) {
+Length highestOpening(const RuleInput& input, const RunStudy& study, const VaultStudy& vault) {
   Length top = metres(centreInBaffle(study)) + 0.5 * study.insideDiameter;
   for (const UpperArm& arm : upperArms(input.plan, input.catalog, input.study))
-    if (arm.run == study.id) top = std::max(top, arm.top);
+    if (arm.run == study.id) top = std::max(top, vault.lidUnderside - arm.underLid);
   return top;
 }
 
@@ -51,12 +52,12 @@ Length highestOpening(const RuleInput& input, const RunStudy& study) {
 void checkLowWater(Reporter& out, const RunStudy& study, const VaultStudy& vault) {
   const auto low = lowWaterIn(out.input(), vault.id);
   if (!low) return;
-  const Length top = highestOpening(out.input(), study);
-  const Length underOil = *low - out.input().plan.basis.water.oilDepth.value_or(Length{});
-  if (top <= underOil + metres(kRounding)) return;
+  const Length top = highestOpening(out.input(), study, vault);
+  const Length oil = underOil(out.input().plan, *low);
+  if (top <= oil + metres(kRounding)) return;
   Finding& finding = out.report("low-water", {study.id, vault.id});
   finding.measured = printElevation(top, out.units());
-  finding.required = "at most " + printElevation(underOil, out.units());
+  finding.required = "at most " + printElevation(oil, out.units());
 }
 
 bool isElbow(EndFitting fitting) {

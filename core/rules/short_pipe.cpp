@@ -64,7 +64,7 @@ void checkPieces(Reporter& out, const Run& run, const PipeProduct& pipe, const R
     const Length left = piece.centreToCentre - piece.takeOut;
     const bool none = left <= metres(kRounding) && inMetres(piece.takeOut) > 0;
     if (!none && left >= sockets - kTapeHair) continue;
-    const std::string mark = cutMark({run.id, static_cast<int>(i) + 1, 1, 1, {}});
+    const std::string mark = pieceMark(run.id, i);
     const std::string apart = printShort(piece.takeOut + sockets, out.units());
     Arguments told = {{"piece", mark}, {"apart", apart}};
     if (!none) {

@@ -50,7 +50,7 @@ std::vector<std::string> downLegNotes(const SheetJob& job, const RunStudy& run) 
       continue;
     }
     const PipePiece& piece = run.pieces[*leg.piece];
-    const std::string mark = cutMark({run.id, static_cast<int>(*leg.piece) + 1, 1, 1, {}});
+    const std::string mark = pieceMark(run.id, *leg.piece);
     notes.push_back("Down leg: pipe of the same size in the lower socket, " + mark +
                     " of the cutting list, " + printSize(piece.cut, job.units()) +
                     " long; open end at " + depth +

@@ -109,8 +109,7 @@ std::string downLegMarks(const Study& study) {
   for (const RunStudy& run : study.runs) {
     for (const DownLeg& leg : run.downLegs) {
       if (!leg.piece) continue;
-      marks += (marks.empty() ? "" : ", ") +
-               cutMark({run.id, static_cast<int>(*leg.piece) + 1, 1, 1, {}});
+      marks += (marks.empty() ? "" : ", ") + pieceMark(run.id, *leg.piece);
     }
   }
   return marks.empty() ? marks : " Down legs of tees and elbows, open below: " + marks + ".";

@@ -40,18 +40,20 @@ const Baffle* passedBaffle(const Vault& vault, const Run& run) {
   return first >= 1 && index < vault.baffles.size() ? &vault.baffles[index] : nullptr;
 }
 
+/// How far the run reaches from the middle of its baffle at its start and its end, m.
+std::pair<double, double> reachAbout(const Vault& vault, const Run& run) {
+  const std::vector<ChamberBox> boxes = chambers(vault);
+  const int first = std::min(run.from.chamber, run.to.chamber); // chambers count from 1
+  const double middle = (boxes[first - 1].high.x + boxes[first].low.x) / 2;
+  return {std::abs(run.from.at.x - middle), std::abs(run.to.at.x - middle)};
+}
+
 bool isSameBaffle(const Plan& plan, const Run& a, const Run& b) {
   const Vault &inA = *plan.vaults.find(a.from.target), &inB = *plan.vaults.find(b.from.target);
   const Baffle *first = passedBaffle(inA, a), *second = passedBaffle(inB, b);
   if (first == nullptr || second == nullptr) return false;
-  const auto reach = [](const Run& run, const Vault& vault, const Baffle& baffle) {
-    const int before = std::min(run.from.chamber, run.to.chamber);
-    const double middle = chambers(vault)[static_cast<std::size_t>(before) - 1].high.x +
-                          inMetres(baffle.thickness) / 2;
-    return std::pair{std::abs(run.from.at.x - middle), std::abs(run.to.at.x - middle)};
-  };
-  const auto [fromA, toA] = reach(a, inA, *first);
-  const auto [fromB, toB] = reach(b, inB, *second);
+  const auto [fromA, toA] = reachAbout(inA, a);
+  const auto [fromB, toB] = reachAbout(inB, b);
   return isSame(first->thickness, second->thickness) &&
          isSame(first->bottomGap, second->bottomGap) && isSame(first->topGap, second->topGap) &&
          std::abs(fromA - fromB) < kAlike && std::abs(toA - toB) < kAlike;
@@ -71,11 +73,7 @@ bool isSamePipe(const Study& study, const Run& a, const Run& b) {
 
 /// How an interconnect lies about its baffle.
 std::string aboutBaffle(const SheetJob& job, const Run& run) {
-  const Vault& vault = *job.plan().vaults.find(run.from.target);
-  const std::vector<ChamberBox> boxes = chambers(vault);
-  const int first = std::min(run.from.chamber, run.to.chamber); // chambers count from 1
-  const double baffle = (boxes[first - 1].high.x + boxes[first].low.x) / 2;
-  const double before = std::abs(run.from.at.x - baffle), behind = std::abs(run.to.at.x - baffle);
+  const auto [before, behind] = reachAbout(*job.plan().vaults.find(run.from.target), run);
   constexpr double kEven = 0.001; // m
   if (std::abs(before - behind) < kEven) return "half of it on each side of the baffle";
   return printLength(metres(before), job.units()) + " of it before the baffle's middle, " +

@@ -157,6 +157,10 @@ std::string cutMark(const StickCut& cut) {
   return mark;
 }
 
+std::string pieceMark(const Id& run, std::size_t piece) {
+  return cutMark({run, static_cast<int>(piece) + 1, 1, 1, {}});
+}
+
 std::string provenText(const CuttingGroup& group) {
   if (group.proven()) return "least, proven";
   return "at least " + std::to_string(group.leastPossible) + " needed; fewer than " +

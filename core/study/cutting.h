@@ -65,6 +65,8 @@ std::vector<Length> spareEnds(const CuttingGroup& group, Length least);
 
 /// `OF-1.3`, with `/2` for the second part of a piece that is joined from several.
 std::string cutMark(const StickCut& cut);
+/// Of a piece that is cut in one, by its place among the run's pieces.
+std::string pieceMark(const Id& run, std::size_t piece);
 /// `least (proven)` or `at least 11 are needed; fewer than these 12 is not ruled out`.
 std::string provenText(const CuttingGroup& group);
 

@@ -77,12 +77,15 @@ std::vector<DownLeg> downLegs(const StudyContext& context, const Run& run, const
   return legs;
 }
 
+Length underOil(const Plan& plan, Length water) {
+  return water - plan.basis.water.oilDepth.value_or(Length{});
+}
+
 std::optional<Length> lowestOil(const Plan& plan, const Study& study, const Id& vault,
                                 int chamber) {
   if (!study.train.lowWater) return std::nullopt;
   for (const ChamberLow& low : *study.train.lowWater) {
-    if (low.vault == vault && low.chamber == chamber)
-      return low.level - plan.basis.water.oilDepth.value_or(Length{});
+    if (low.vault == vault && low.chamber == chamber) return underOil(plan, low.level);
   }
   return std::nullopt;
 }

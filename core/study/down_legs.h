@@ -22,8 +22,9 @@ const DownLeg* downLeg(const RunStudy& run, bool atStart);
 /// Level of the pipe's open lower end, where there is pipe in the arm.
 std::optional<Length> legEnd(const RunStudy& run, bool atStart);
 
-/// Where what floats in a chamber reaches down to when the float has stopped the pump: low water
-/// less the oil that the plan counts with. Nothing where low water is not known.
+/// Where what floats on water of this level reaches down to, by the oil that the plan counts with.
+Length underOil(const Plan& plan, Length water);
+/// That of a chamber when the float has stopped the pump. Nothing where low water is not known.
 std::optional<Length> lowestOil(const Plan& plan, const Study& study, const Id& vault, int chamber);
 
 } // namespace sump

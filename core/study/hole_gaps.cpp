@@ -180,7 +180,6 @@ std::optional<UpperArm> upperArm(const Plan& plan, const Catalog& catalog, const
                   into >= radius,
                   std::abs(into) < radius,
                   flat(at),
-                  metres(top),
                   metres(into - radius)};
 }
 

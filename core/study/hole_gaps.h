@@ -46,7 +46,6 @@ struct UpperArm {
   bool inManway = false; ///< stands whole within a manway's opening
   bool atEdge = false;   ///< stands partly in one, under the lid's edge
   Point2 at;
-  Length top{};    ///< level of its open end
   Length toEdge{}; ///< from its outside to the edge of the opening that it stands whole within
 };
 /// In the plan's order of runs; of fittings that the catalogue knows.

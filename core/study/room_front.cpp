@@ -114,7 +114,7 @@ double clearDepth(const Front& front, const std::vector<Obstacle>& obstacles, do
 }
 
 /// The width need not be centred (NEC 110.26(A)(2)): the start that leaves most of the depth, the
-/// the one that a door sweeps least of several, the nearest to the middle of these.
+/// one that a door sweeps least of several, the nearest to the middle of these.
 double bestStart(const Front& front, const std::vector<Obstacle>& obstacles, double width,
                  double depth) {
   const double least = std::min(0.0, front.width - width), middle = least / 2;

@@ -13,17 +13,8 @@ namespace {
 /// A vault whose floor lies at 0.60 m with water up to 1.80 m, where its overflow OF starts with a
 /// tee; inlet WW ends with one in it, its invert at this level.
 Plan teesAt(double inlet) {
-  Vault vault;
-  vault.id = "V1";
-  vault.length = metres(4.5);
-  vault.width = metres(2);
-  vault.wall = metres(0.15);
-  vault.lidThickness = metres(0.2);
-  vault.floorThickness = metres(0.15);
-  vault.insideHeight = metres(1.6);
-  vault.floor = metres(0.6);
   Plan plan;
-  plan.vaults.append(vault);
+  plan.vaults.append(openVault(metres(0.6), metres(1.6)));
   Run in, out;
   in.id = "WW";
   in.pipe = out.pipe = "pvc-sch80";

@@ -11,15 +11,7 @@ namespace {
 /// A vault of 4.5 x 2 m whose lid's underside lies at 2.20 m, with a manway of 0.6 m at x -1.45 m,
 /// and a 6 in Sch 80 inlet that ends with a tee at this x.
 UpperArm teeAt(double x, double invert) {
-  Vault vault;
-  vault.id = "V1";
-  vault.length = metres(4.5);
-  vault.width = metres(2);
-  vault.wall = metres(0.15);
-  vault.lidThickness = metres(0.2);
-  vault.floorThickness = metres(0.15);
-  vault.insideHeight = metres(1.55);
-  vault.floor = metres(0.65);
+  Vault vault = openVault(metres(0.65), metres(1.55));
   Manway manway;
   manway.id = "M1";
   manway.at = {-1.45, 0};

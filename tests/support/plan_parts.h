@@ -56,6 +56,20 @@ inline InlinePart part(const Id& id, PartKind kind, int leg, double along,
   return {id, kind, leg, along, toSize};
 }
 
+/// V1, 4.5 x 2 m outside, with one chamber and no manway.
+inline Vault openVault(Length floor, Length insideHeight) {
+  Vault vault;
+  vault.id = "V1";
+  vault.length = metres(4.5);
+  vault.width = metres(2);
+  vault.wall = metres(0.15);
+  vault.lidThickness = metres(0.2);
+  vault.floorThickness = metres(0.15);
+  vault.insideHeight = insideHeight;
+  vault.floor = floor;
+  return vault;
+}
+
 /// Two chambers of 5 x 5 ft inside, 5 ft high: 11'-6" x 6'-0" outside with 6 in walls, 6 in baffle,
 /// 6 in lid and floor slab.
 inline Vault twoChamberVault(const Id& id, Point2 centre, Length floor, Angle angle = {}) {

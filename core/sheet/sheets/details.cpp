@@ -223,20 +223,15 @@ std::optional<Detail> detailOf(const SheetJob& job, const RunStudy& run) {
     notes.insert(notes.begin(), std::move(note));
     return notes;
   };
-  const auto withLegs = [&](std::vector<std::string> notes) {
-    const std::vector<std::string> legs = downLegNotes(job, run);
-    notes.insert(notes.begin(), legs.begin(), legs.end());
-    return notes;
-  };
   switch (run.service) {
   case Service::Interconnect:
     return interconnectDetail(job, run);
-  case Service::Link:
-    return Detail{
-        &run,
-        {0, end},
-        "HIGH-LEVEL LINK" + tag,
-        withLegs({"The way out at high level with its drop keeps floatables behind.", kArms})};
+  case Service::Link: {
+    std::vector<std::string> notes = downLegNotes(job, run);
+    notes.emplace_back("The way out at high level with its drop keeps floatables behind.");
+    notes.emplace_back(kArms);
+    return Detail{&run, {0, end}, "HIGH-LEVEL LINK" + tag, std::move(notes)};
+  }
   case Service::Recirculation:
     return Detail{
         &run, {std::max(0.0, end - 2.2), end}, "EDUCTOR MOUNTING" + tag, eductorNotes(job, given)};
